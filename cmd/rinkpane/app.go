@@ -1,0 +1,122 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+	"unicode"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/unit"
+)
+
+// Exit codes: the one table (contract).
+const (
+	exitDone = 0 // done; for check: every rule passes
+	exitNo   = 1 // done, and the answer is no
+	exitBad  = 2 // bad input or usage
+)
+
+// errAnswerNo ends a command whose output is complete and whose answer is no.
+var errAnswerNo = errors.New("the answer is no")
+
+// app is what every command shares: its streams and the common flags.
+// Output is held back until the command has succeeded, so that a failed
+// command leaves standard output empty.
+type app struct {
+	in     io.Reader
+	out    *bytes.Buffer // reaches standard output when the command is done
+	stdout io.Writer     // for commands that must print at once (desk)
+	err    io.Writer     // progress, warnings, people's text under --json
+	json   bool
+	units  string
+}
+
+// run is the program's life in one screen.
+func run(args []string, in io.Reader, stdout, stderr io.Writer) int {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	a := &app{in: in, out: new(bytes.Buffer), stdout: stdout, err: stderr}
+	root := rootCommand(a)
+	root.SetArgs(args)
+	root.SetIn(in)
+	root.SetOut(a.out)
+	root.SetErr(stderr)
+	err := root.ExecuteContext(ctx)
+	if err != nil && !errors.Is(err, errAnswerNo) {
+		fmt.Fprintln(stderr, "rinkpane: "+printable(err.Error()))
+		return exitBad
+	}
+	if _, werr := stdout.Write(a.out.Bytes()); werr != nil {
+		fmt.Fprintln(stderr, "rinkpane: standard output: "+printable(werr.Error()))
+		return exitBad
+	}
+	if err != nil {
+		return exitNo
+	}
+	return exitDone
+}
+
+func rootCommand(a *app) *cobra.Command {
+	root := &cobra.Command{
+		Use:           "rinkpane",
+		Short:         "Plan, prove, cut, share and mind the photo holes of an ice rink",
+		Version:       version(),
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          cobra.NoArgs,
+		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	root.CompletionOptions.DisableDefaultCmd = true
+	root.PersistentFlags().BoolVar(&a.json, "json", false, "print one JSON value and nothing else")
+	root.PersistentFlags().StringVar(&a.units, "units", "", "print in metric or imperial units (default: the document's own)")
+	root.AddCommand(commands(a)...)
+	return root
+}
+
+// system returns the units to print in: the --units flag, else the document's own.
+func (a *app) system(own unit.System) (unit.System, error) {
+	if a.units == "" {
+		return own, nil
+	}
+	s, err := unit.ParseSystem(a.units)
+	if err != nil {
+		return own, fmt.Errorf("--units: %w", err)
+	}
+	return s, nil
+}
+
+// print writes v as JSON under --json, else whatever text writes.
+func (a *app) print(v any, text func(w io.Writer)) error {
+	if !a.json {
+		text(a.out)
+		return nil
+	}
+	enc := json.NewEncoder(a.out)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(v); err != nil {
+		return fmt.Errorf("writing JSON: %w", err)
+	}
+	return nil
+}
+
+// printable drops control characters, which could drive a terminal.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '\n' {
+			return r
+		}
+		if unicode.IsControl(r) || (unicode.Is(unicode.Cf, r) && r != '\u200d') {
+			return -1
+		}
+		return r
+	}, s)
+}

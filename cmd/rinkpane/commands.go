@@ -1,0 +1,29 @@
+package main
+
+import (
+	"runtime/debug"
+
+	"github.com/spf13/cobra"
+)
+
+// commands lists every command in the order a user meets them. Each stands in
+// a file of its own as func xxxCommand(a *app) *cobra.Command.
+func commands(a *app) []*cobra.Command {
+	return []*cobra.Command{}
+}
+
+// release is the version that people see; the build adds the revision.
+const release = "0.1.0"
+
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return release
+	}
+	for _, s := range info.Settings {
+		if s.Key == "vcs.revision" && len(s.Value) >= 12 {
+			return release + "+" + s.Value[:12]
+		}
+	}
+	return release
+}

@@ -1,0 +1,9 @@
+// Command rinkpane plans, proves, cuts, shares and minds the photo holes of
+// an ice rink.
+package main
+
+import "os"
+
+func main() {
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
