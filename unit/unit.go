@@ -6,8 +6,6 @@
 // loops take plain float64 in SI.
 package unit
 
-import "fmt"
-
 // Length is a length in metres.
 type Length float64
 
@@ -85,25 +83,5 @@ func ParseSystem(s string) (System, error) {
 	case "imperial":
 		return Imperial, nil
 	}
-	return Metric, fmt.Errorf("units %q: write metric or imperial", s)
-}
-
-// Maybe is a quantity that a survey may lack. Its zero value is unknown.
-type Maybe[T any] struct {
-	v  T
-	ok bool
-}
-
-// Known returns a Maybe that holds v.
-func Known[T any](v T) Maybe[T] { return Maybe[T]{v: v, ok: true} }
-
-// Get returns the quantity and whether it is known.
-func (m Maybe[T]) Get() (T, bool) { return m.v, m.ok }
-
-// Or returns the quantity, or fallback when it is unknown.
-func (m Maybe[T]) Or(fallback T) T {
-	if m.ok {
-		return m.v
-	}
-	return fallback
+	return Metric, &Error{What: "units", Seen: s, Why: "unknown", Cure: "write metric or imperial"}
 }
