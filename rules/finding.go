@@ -16,9 +16,9 @@ type Finding struct {
 	Rule     string   `json:"rule"`
 	Holes    []string `json:"holes"`
 	Status   Status   `json:"status"`
-	Measured *float64 `json:"measured"` // null when unknown or not a number
-	Limit    *float64 `json:"limit"`
-	Margin   *float64 `json:"margin"` // positive: kept by so much; negative: broken by so much
-	Unit     string   `json:"unit"`   // "m", "mm", "holes", ""
+	Measured *float64 `json:"measured"` // in Unit; null when unknown or not a number
+	Limit    *float64 `json:"limit"`    // in Unit
+	Margin   *float64 `json:"margin"`   // in Unit; positive: kept by so much; negative: broken by so much
+	Unit     string   `json:"unit"`     // "m", "mm", "holes", ""
 	Message  string   `json:"message"`
 }

@@ -1,0 +1,42 @@
+# make test   everything a change must pass, on a bare Debian machine with Go
+# make bench  the benchmarks behind docs/performance.md
+# make seen-to-fail  plants a defect per kind of check and expects each to turn red
+# make pictures  draws docs/pictures anew from the product
+
+GO ?= go
+
+# Packages whose work is shared over cores or served to many at once: their
+# tests run once more under the race detector.
+RACE = scripts/race-packages
+
+.PHONY: test need format vet lint race unit bench seen-to-fail pictures
+
+# The order matters: cheap checks first, and go test's own lines last.
+test: need format vet lint race unit
+
+need:
+	@scripts/need
+
+format:
+	@scripts/check-format
+
+vet:
+	$(GO) vet ./...
+
+lint:
+	$(GO) tool staticcheck ./...
+
+race:
+	$(GO) test -race $$(sed 's/#.*//' $(RACE))
+
+unit:
+	$(GO) test ./...
+
+bench:
+	$(GO) test -run '^$$' -bench . -benchmem ./...
+
+seen-to-fail:
+	@scripts/seen-to-fail
+
+pictures:
+	@scripts/pictures

@@ -1,0 +1,89 @@
+package rinkpane
+
+// houseRooms is the house, floor by floor. CONTRIBUTING.md shows the same as a
+// map for people; a test compares the two.
+var houseRooms = []room{
+	{name: "unit", floor: 1},
+	{name: "geom", floor: 1},
+
+	{name: "rink", floor: 2, uses: []arrow{
+		{"unit", "dimensions and stations are lengths"},
+		{"geom", "points and normals in the rink's frame"},
+	}},
+	{name: "optics", floor: 2, uses: []arrow{
+		{"unit", "focal lengths, stops, shutter times, light"},
+	}},
+
+	{name: "glass", floor: 3, uses: []arrow{
+		{"unit", "sizes, thicknesses, tolerances"},
+	}},
+
+	{name: "arena", floor: 4, uses: []arrow{
+		{"unit", "what a survey writes down"},
+		{"geom", "places of light readings"},
+		{"rink", "stations, corners and landmarks"},
+		{"glass", "panes, holes, windows, covers"},
+	}, needs: []arrow{
+		{"go.yaml.in/yaml/v3", "keeps comments, order and line numbers of the document"},
+	}},
+	{name: "kit", floor: 4, uses: []arrow{
+		{"unit", "sizes, focal lengths, stops"},
+		{"optics", "the default depth of an entrance pupil"},
+	}, needs: []arrow{
+		{"go.yaml.in/yaml/v3", "a kit is a YAML file of the user's"},
+	}},
+
+	{name: "rules", floor: 5, uses: []arrow{
+		{"unit", "limits and margins"},
+		{"rink", "stretches between landmarks"},
+		{"glass", "holes, panes, materials"},
+		{"arena", "what is proved"},
+	}, needs: []arrow{
+		{"go.yaml.in/yaml/v3", "a rule set is a YAML document"},
+	}},
+	{name: "fit", floor: 5, uses: []arrow{
+		{"unit", "lens and hole sizes, angles"},
+		{"geom", "clipping the pupil by the hole's outlines"},
+		{"glass", "the hole"},
+		{"kit", "lens and body"},
+		{"optics", "angle of view"},
+	}},
+	{name: "light", floor: 5, uses: []arrow{
+		{"unit", "lux, shutter, stop"},
+		{"geom", "places on the ice"},
+		{"rink", "zones of the ice"},
+		{"glass", "where the hole is"},
+		{"arena", "the light survey"},
+		{"kit", "widest stops, highest ISO"},
+		{"optics", "exposure"},
+	}},
+
+	{name: "sight", floor: 6, uses: []arrow{
+		{"unit", "heights, grid step"},
+		{"geom", "sight lines"},
+		{"rink", "the ice that is mapped"},
+		{"glass", "hole and ledge"},
+		{"arena", "panes, boards, holes"},
+		{"kit", "the lenses that may be aimed"},
+		{"fit", "how far each lens may be aimed"},
+	}},
+
+	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"unit", "flags are quantities"},
+		{"geom", "points in flags"},
+		{"rink", "command rink"},
+		{"optics", "commands optics and panel"},
+		{"glass", "holes given by flags"},
+		{"arena", "reads the user's file"},
+		{"kit", "reads the user's kit"},
+		{"rules", "command check"},
+		{"fit", "command fit"},
+		{"light", "command light"},
+		{"sight", "command sight"},
+		{"plan", "command plan"},
+		{"desk", "command desk"},
+		{"examples", "the demo arena"},
+	}, needs: []arrow{
+		{"github.com/spf13/cobra", "commands, flags and help"},
+	}},
+}
