@@ -15,7 +15,7 @@ var unitWord = regexp.MustCompile(`(?i)\b(` + strings.Join([]string{
 	`radians?`, `rad`, `degrees?`, `deg`, `lux`, `lx`, `seconds?`, `hz`, `m/s`, `kelvin`, `kg`, `kg/m3`, `joules?`, `J`,
 	`EV`, `ev100`, `ISO`, `stops?`, `f-numbers?`, `px`, `pixels?`, `pt`, `minutes?`, `hours?`, `m/s2`,
 	`shares?`, `ratios?`, `factors?`, `indices`, `index`, `probability`, `weights?`, `scores?`, `counts?`, `number of`, `how many`,
-	`between 0 and 1`, `from 0 to 1`, `dimensionless`, `without (a )?unit`, `no unit`, `units?`, `scale`,
+	`between 0 and 1`, `from 0 to 1`, `dimensionless`, `without (a )?unit`, `no unit`, `bare number`, `units?`, `scale`,
 }, "|") + `)\b|\[0, ?1\]|in 0\.\.1`)
 
 // jsonUnit matches a JSON field name that carries its unit.

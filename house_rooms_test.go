@@ -3,9 +3,19 @@ package rinkpane
 // houseRooms is the house, floor by floor. CONTRIBUTING.md shows the same as a
 // map for people; a test compares the two.
 var houseRooms = []room{
-	{name: "unit", floor: 1},
+	{name: "unit", floor: 1, needs: []arrow{
+		{"go.yaml.in/yaml/v3", "quantities read themselves and name the line when they cannot"},
+	}},
 	{name: "geom", floor: 1},
+	{name: "chance", floor: 1, needs: []arrow{
+		{"gonum.org/v1/gonum", "the incomplete gamma function"},
+	}},
 
+	{name: "form", floor: 2, uses: []arrow{
+		{"unit", "fields are quantities"},
+	}, needs: []arrow{
+		{"go.yaml.in/yaml/v3", "the nodes with their places"},
+	}},
 	{name: "rink", floor: 2, uses: []arrow{
 		{"unit", "dimensions and stations are lengths"},
 		{"geom", "points and normals in the rink's frame"},
@@ -19,6 +29,7 @@ var houseRooms = []room{
 	}},
 
 	{name: "arena", floor: 4, uses: []arrow{
+		{"form", "reads the document strictly"},
 		{"unit", "what a survey writes down"},
 		{"geom", "places of light readings"},
 		{"rink", "stations, corners and landmarks"},
@@ -27,6 +38,7 @@ var houseRooms = []room{
 		{"go.yaml.in/yaml/v3", "keeps comments, order and line numbers of the document"},
 	}},
 	{name: "kit", floor: 4, uses: []arrow{
+		{"form", "reads the document strictly"},
 		{"unit", "sizes, focal lengths, stops"},
 		{"optics", "the default depth of an entrance pupil"},
 	}, needs: []arrow{
@@ -34,6 +46,7 @@ var houseRooms = []room{
 	}},
 
 	{name: "rules", floor: 5, uses: []arrow{
+		{"form", "reads the document strictly"},
 		{"unit", "limits and margins"},
 		{"rink", "stretches between landmarks"},
 		{"glass", "holes, panes, materials"},
