@@ -1,0 +1,36 @@
+package sheet
+
+import "math"
+
+// turnedBox returns the upright box round r, given relative to a point and
+// turned about it by an angle counter-clockwise as seen.
+func turnedBox(about Point, r Rect, angle float64) Rect {
+	if angle == 0 {
+		return Rect{about.X + r.X, about.Y + r.Y, r.W, r.H}
+	}
+	s, c := math.Sincos(angle)
+	b := emptyBounds()
+	for _, p := range [4]Point{{r.X, r.Y}, {r.X + r.W, r.Y}, {r.X, r.Y + r.H}, {r.X + r.W, r.Y + r.H}} {
+		b.add(Point{about.X + p.X*c + p.Y*s, about.Y - p.X*s + p.Y*c})
+	}
+	return b.rect()
+}
+
+// bounds gathers the least upright box round points.
+type bounds struct{ x0, y0, x1, y1 float64 }
+
+func emptyBounds() bounds {
+	return bounds{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+}
+
+func (b *bounds) add(p Point) {
+	b.x0, b.y0 = min(b.x0, p.X), min(b.y0, p.Y)
+	b.x1, b.y1 = max(b.x1, p.X), max(b.y1, p.Y)
+}
+
+func (b bounds) rect() Rect {
+	if b.x1 < b.x0 {
+		return Rect{}
+	}
+	return Rect{b.x0, b.y0, b.x1 - b.x0, b.y1 - b.y0}
+}

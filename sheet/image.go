@@ -1,0 +1,11 @@
+package sheet
+
+import "image"
+
+// Image is a picture, such as a heat map, stretched over a rectangle. Its first
+// pixel row is at the top. Pixels stay sharp: nothing is smoothed between them.
+// DXF leaves it out.
+type Image struct {
+	Rect
+	Img image.Image
+}

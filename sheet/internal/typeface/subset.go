@@ -1,0 +1,137 @@
+package typeface
+
+import (
+	"encoding/binary"
+	"slices"
+)
+
+// Subset returns a TrueType font with only the named glyphs' outlines (and those
+// they are built from); all glyphs keep their numbers. For a web page (web) it
+// also holds the tables that browsers ask for; without, those that a PDF needs.
+func (f *Face) Subset(glyphs []uint16, web bool) []byte {
+	t := tables(f.Raw)
+	keep := f.closure(t, glyphs)
+	glyf, loca := pruned(t, keep)
+	out := map[string][]byte{
+		"cvt ": t["cvt "], "fpgm": t["fpgm"], "prep": t["prep"],
+		"hhea": t["hhea"], "maxp": t["maxp"], "hmtx": prunedWidths(t, keep),
+		"glyf": glyf, "loca": loca, "head": longHead(t["head"]),
+	}
+	if web {
+		out["cmap"], out["OS/2"] = t["cmap"], t["OS/2"]
+		out["post"], out["name"] = shortPost(t["post"]), emptyName()
+	}
+	return assemble(out)
+}
+
+func tables(raw []byte) map[string][]byte {
+	out := map[string][]byte{}
+	n := int(binary.BigEndian.Uint16(raw[4:]))
+	for i := range n {
+		rec := raw[12+16*i:]
+		from := binary.BigEndian.Uint32(rec[8:])
+		out[string(rec[:4])] = raw[from : from+binary.BigEndian.Uint32(rec[12:])]
+	}
+	return out
+}
+
+// glyphData returns a glyph's bytes in the glyf table.
+func glyphData(t map[string][]byte, g uint16) []byte {
+	loca, glyf := t["loca"], t["glyf"]
+	if binary.BigEndian.Uint16(t["head"][50:]) == 0 {
+		a := 2 * uint32(binary.BigEndian.Uint16(loca[2*int(g):]))
+		b := 2 * uint32(binary.BigEndian.Uint16(loca[2*int(g)+2:]))
+		return glyf[a:b]
+	}
+	return glyf[binary.BigEndian.Uint32(loca[4*int(g):]):binary.BigEndian.Uint32(loca[4*int(g)+4:])]
+}
+
+// Composite glyph flags, OpenType specification, "glyf" table.
+const (
+	argsAreWords  = 0x0001
+	haveScale     = 0x0008
+	moreParts     = 0x0020
+	haveXYScale   = 0x0040
+	haveTwoByTwo  = 0x0080
+	glyphHeadSize = 10
+)
+
+// closure returns the glyphs with glyph 0 and all parts of composite ones.
+func (f *Face) closure(t map[string][]byte, glyphs []uint16) []uint16 {
+	total := uint16(numGlyphs(t))
+	keep := []uint16{0}
+	for _, g := range glyphs {
+		if g < total {
+			keep = append(keep, g)
+		}
+	}
+	seen := map[uint16]bool{}
+	for i := 0; i < len(keep); i++ {
+		if g := keep[i]; !seen[g] {
+			seen[g] = true
+			keep = append(keep, parts(glyphData(t, g))...)
+		}
+	}
+	slices.Sort(keep)
+	return slices.Compact(keep)
+}
+
+// parts lists the glyphs of which a composite glyph is built.
+func parts(data []byte) []uint16 {
+	if len(data) < glyphHeadSize || int16(binary.BigEndian.Uint16(data)) >= 0 {
+		return nil
+	}
+	var out []uint16
+	for p := data[glyphHeadSize:]; len(p) >= 4; {
+		flags := binary.BigEndian.Uint16(p)
+		out = append(out, binary.BigEndian.Uint16(p[2:]))
+		n := 6
+		if flags&argsAreWords != 0 {
+			n = 8
+		}
+		switch {
+		case flags&haveScale != 0:
+			n += 2
+		case flags&haveXYScale != 0:
+			n += 4
+		case flags&haveTwoByTwo != 0:
+			n += 8
+		}
+		if flags&moreParts == 0 || len(p) < n {
+			break
+		}
+		p = p[n:]
+	}
+	return out
+}
+
+func numGlyphs(t map[string][]byte) int { return int(binary.BigEndian.Uint16(t["maxp"][4:])) }
+
+// pruned returns the glyf table with only the kept glyphs, and its long loca table.
+func pruned(t map[string][]byte, keep []uint16) (glyf, loca []byte) {
+	n := numGlyphs(t)
+	loca = make([]byte, 0, 4*(n+1))
+	for g := range n {
+		loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
+		if _, ok := slices.BinarySearch(keep, uint16(g)); ok {
+			glyf = append(glyf, glyphData(t, uint16(g))...)
+			for len(glyf)%4 != 0 {
+				glyf = append(glyf, 0)
+			}
+		}
+	}
+	return glyf, binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
+}
+
+// prunedWidths returns the hmtx table with the widths of glyphs left out set to
+// zero, so that it packs well.
+func prunedWidths(t map[string][]byte, keep []uint16) []byte {
+	out := slices.Clone(t["hmtx"])
+	full := int(binary.BigEndian.Uint16(t["hhea"][34:]))
+	for g := range full {
+		if _, ok := slices.BinarySearch(keep, uint16(g)); !ok && g != full-1 {
+			clear(out[4*g : 4*g+4])
+		}
+	}
+	return out
+}
