@@ -71,6 +71,16 @@ var houseRooms = []room{
 		{"optics", "exposure"},
 	}},
 
+	{name: "puck", floor: 5, uses: []arrow{
+		{"unit", "sizes, angles, speeds"},
+		{"geom", "axes of a tumbling puck, places of shots"},
+		{"chance", "how many pucks to expect"},
+		{"rink", "where the boards stand, where the goals are"},
+		{"glass", "holes and panes"},
+		{"play", "where shots are taken"},
+		{"arena", "what is guarded"},
+	}},
+
 	{name: "sight", floor: 6, uses: []arrow{
 		{"unit", "heights, grid step"},
 		{"geom", "sight lines"},
@@ -92,6 +102,7 @@ var houseRooms = []room{
 		{"rules", "command check"},
 		{"fit", "command fit"},
 		{"light", "command light"},
+		{"puck", "command puck"},
 		{"sight", "command sight"},
 		{"plan", "command plan"},
 		{"desk", "command desk"},

@@ -32,11 +32,11 @@ package puck
 import "example.org/rinkpane/unit"
 
 // The puck, by the rule books: 3 in across, 1 in thick, 5.5 to 6 oz
-// (155.9 to 170.1 g); the heavy end is taken.
+// (155.9 to 170.1 g); the heavy end is taken, in kg.
 const (
 	Diameter  = 3 * unit.Inch
 	Thickness = 1 * unit.Inch
-	MassKG    = 0.170
+	MassKG    = 0.170 // kilograms
 )
 
 // Energy returns the kinetic energy of a puck at a speed, in joules:

@@ -20,9 +20,6 @@ type Window struct {
 	Pass   float64 // share of orientations that pass at all, 0 to 1
 }
 
-// MeanSide returns the side of a square with the window's mean area.
-func (w Window) MeanSide() unit.Length { return unit.Length(math.Sqrt(w.AreaM2)) }
-
 // Orientations is a sample of a puck's axis directions, uniform over the
 // sphere. Make one with NewOrientations; it is read only and may be shared.
 type Orientations []geom.Vec3

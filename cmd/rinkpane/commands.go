@@ -9,7 +9,9 @@ import (
 // commands lists every command in the order a user meets them. Each stands in
 // a file of its own as func xxxCommand(a *app) *cobra.Command.
 func commands(a *app) []*cobra.Command {
-	return []*cobra.Command{}
+	return []*cobra.Command{
+		puckCommand(a),
+	}
 }
 
 // release is the version that people see; the build adds the revision.
