@@ -13,7 +13,7 @@ const Gravity = 9.80665
 // 101.325 kPa (ideal gas, R = 287.05 J/(kg K)).
 const AirDensity = 1.247
 
-// Drag coefficients, pure numbers on the area that the air meets. A data book for
+// Drag coefficients, dimensionless, on the area that the air meets. A data book for
 // aeronautical engineers gives 0.63 for a short cylinder crosswise (length
 // over diameter 1, the shortest in its table) and 1.17 for a disc face on. A
 // flat puck is a cylinder crosswise; a tumbling one lies between, and takes
@@ -26,7 +26,7 @@ const (
 // Body is how a puck meets the air: drag coefficient and area. The zero
 // value has no drag.
 type Body struct {
-	Drag   float64 // drag coefficient, a pure number on AreaM2
+	Drag   float64 // drag coefficient, dimensionless, on AreaM2
 	AreaM2 float64 // square metres
 }
 
