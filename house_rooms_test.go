@@ -11,6 +11,8 @@ var houseRooms = []room{
 		{"gonum.org/v1/gonum", "the incomplete gamma function"},
 	}},
 
+	{name: "examples", floor: 1},
+
 	{name: "form", floor: 2, uses: []arrow{
 		{"unit", "fields are quantities"},
 	}, needs: []arrow{
@@ -29,6 +31,7 @@ var houseRooms = []room{
 	}},
 
 	{name: "arena", floor: 4, uses: []arrow{
+		{"examples", "the demo arena that the program carries"},
 		{"form", "reads the document strictly"},
 		{"unit", "what a survey writes down"},
 		{"geom", "places of light readings"},

@@ -1,23 +1,54 @@
 package arena
 
 import (
-	"errors"
 	"io"
+
+	"example.org/rinkpane/examples"
+	"example.org/rinkpane/form"
 )
 
-var errUnwritten = errors.New("arena: not written yet")
+// Limits of what an arena file may hold. A large rink surveyed in full has some
+// 140 panes, 8 holes and 60 readings in 25 kB.
+const (
+	MaxBytes         = 4 << 20
+	MaxPanes         = 2000
+	MaxHoles         = 200
+	MaxWindows       = 200
+	MaxZones         = 200
+	MaxReadings      = 5000
+	MaxDispensations = 200
+	MaxLenses        = 200
+)
 
-// Document is an arena file as read: its text, comments and order kept.
+// Document is an arena file as read: its text, comments and order kept. Its
+// YAML is sound; whether the arena is, Check says.
 type Document struct {
-	name string // for messages: the file's name
+	name string
 	text []byte
 }
 
-// Read reads a document; name is used in messages.
-func Read(name string, r io.Reader) (*Document, error) { return nil, errUnwritten }
+// Read reads a document; name stands for the file in messages. What is no
+// readable YAML of at most MaxBytes gives a [*form.Problem] with the place.
+func Read(name string, r io.Reader) (*Document, error) {
+	f, err := form.Read(name, r, MaxBytes)
+	if err != nil {
+		return nil, err
+	}
+	return &Document{name: name, text: f.Text()}, nil
+}
 
-// Bytes returns the document's text.
+// Demo reads the demo arena that the program carries.
+func Demo() (*Document, error) {
+	f, err := examples.Files.Open(examples.Demo)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return Read(examples.Demo, f)
+}
+
+// Name returns the file's name as it stands in messages.
+func (d *Document) Name() string { return d.name }
+
+// Bytes returns the document's text. Treat it as read only.
 func (d *Document) Bytes() []byte { return d.text }
-
-// Check proves the document sound and returns the arena.
-func (d *Document) Check() (Arena, error) { return Arena{}, errUnwritten }

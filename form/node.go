@@ -151,3 +151,19 @@ func (m Map) At(name string) Node {
 
 // Has reports whether a field is there with a value.
 func (m Map) Has(name string) bool { return m.At(name).Present() }
+
+// OK reports whether the document's reading met no problem so far, so that one
+// may compute with what was read.
+func (n Node) OK() bool { return n.doc.err == nil }
+
+// IsMap reports whether the value is there and is fields.
+func (n Node) IsMap() bool { return n.yaml != nil && n.yaml.Kind == yaml.MappingNode }
+
+// Value returns the text of a single value, for messages; "" for fields, lists
+// and what was left out.
+func (n Node) Value() string {
+	if n.yaml == nil || n.yaml.Kind != yaml.ScalarNode {
+		return ""
+	}
+	return n.yaml.Value
+}

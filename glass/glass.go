@@ -22,9 +22,9 @@ func Materials() []Material { return []Material{Acrylic, Polycarbonate, Tempered
 type Boards struct {
 	Height unit.Length // top of the boards above the ice
 	// Ledge is the depth of the boards' top, from the rink face to the spectators' side.
-	Ledge unit.Length
+	Ledge unit.Maybe[unit.Length]
 	// Setback is how far the glass's rink face stands behind the boards' rink face.
-	Setback unit.Length
+	Setback unit.Maybe[unit.Length]
 }
 
 // Pane is one pane between two stanchions.

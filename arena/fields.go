@@ -1,0 +1,27 @@
+package arena
+
+// Kind is the format marker of an arena file: its first line reads
+// "rinkpane: arena 1".
+const Kind = "arena 1"
+
+// The fields of each group of an arena file, in the order a starter writes
+// them. The reader accepts no others; a test holds the JSON Schema to them.
+var (
+	arenaFields = []string{"rinkpane", "name", "place", "note", "units", "rink", "boards", "glass",
+		"panes", "holes", "low-windows", "zones", "light", "dispensations", "lenses"}
+	rinkFields     = []string{"standard", "length", "width", "corner-radius", "markings"}
+	markingsFields = []string{"goal-line", "blue-line", "blue-line-to", "circle-radius", "spot-from-goal",
+		"spot-from-axis", "neutral-spot", "goal-width", "goal-height", "goal-depth", "crease-radius",
+		"line-width", "blue-width"}
+	boardsFields       = []string{"height", "ledge", "setback"}
+	glassFields        = []string{"height", "thickness", "material"}
+	paneFields         = []string{"id", "from", "width", "height", "thickness", "material", "curved", "gate"}
+	holeFields         = []string{"id", "place", "station", "height", "size", "corner-radius", "rounding", "cover", "state", "note"}
+	placeFields        = []string{"corner", "landmark", "offset"}
+	coverFields        = []string{"material", "tether"}
+	windowFields       = []string{"id", "place", "station", "height", "size", "kind", "material", "thickness", "printed", "note"}
+	zoneFields         = []string{"id", "kind", "from", "to", "note"}
+	lightFields        = []string{"mains", "readings"}
+	readingFields      = []string{"x", "y", "height", "light"}
+	dispensationFields = []string{"rule", "holes", "by", "reference", "date"}
+)
