@@ -29,6 +29,11 @@ var houseRooms = []room{
 	{name: "glass", floor: 3, uses: []arrow{
 		{"unit", "sizes, thicknesses, tolerances"},
 	}},
+	{name: "play", floor: 3, uses: []arrow{
+		{"form", "reads the user's assumptions strictly"},
+		{"unit", "dimensions are lengths"},
+		{"rink", "where the boards, goals and spots are"},
+	}},
 
 	{name: "arena", floor: 4, uses: []arrow{
 		{"examples", "the demo arena that the program carries"},
@@ -106,6 +111,8 @@ var houseRooms = []room{
 		{"fit", "command fit"},
 		{"light", "command light"},
 		{"puck", "command puck"},
+		{"play", "moments for command choose"},
+		{"choose", "command choose"},
 		{"sight", "command sight"},
 		{"plan", "command plan"},
 		{"desk", "command desk"},

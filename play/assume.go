@@ -9,11 +9,11 @@ import (
 // pictures are worth. Make them with [DefaultAssumptions] or
 // [ReadAssumptions].
 type Assumptions struct {
-	Share  [phases]float64 // relative frequency of each phase; at least one above 0
-	Weight [phases]float64 // news weight of one moment of each phase; each above 0
+	Share  [phases]float64 // relative frequency of each phase, without unit; at least one above 0
+	Weight [phases]float64 // news weight of one moment of each phase, without unit; each above 0
 	// HomeShare is the share of moments in which the home team attacks, in [0, 1].
 	HomeShare float64
-	// HomeWeight multiplies the weight of the home team's moments; above 0.
+	// HomeWeight is the factor on the weight of the home team's moments; above 0.
 	HomeWeight float64
 	// Stature is the standing height of the players without equipment, metres.
 	Stature Normal
@@ -21,8 +21,11 @@ type Assumptions struct {
 	Equipment float64
 }
 
-// Normal is a bell curve: mean and standard deviation.
-type Normal struct{ Mean, SD float64 }
+// Normal is a bell curve of lengths.
+type Normal struct {
+	Mean float64 // metres
+	SD   float64 // standard deviation, metres
+}
 
 // Stature of ANSUR II's men and women: mean and standard deviation in metres
 // (US Army Anthropometric Survey 2012, stature).

@@ -16,13 +16,13 @@ import (
 
 // Event is one thing that happened at a place: a row of the user's own list.
 type Event struct {
-	Line   int // in the file, for messages
-	X, Y   float64
+	Line   int     // in the file, for messages
+	X, Y   float64 // metres, rink frame
 	Phase  Phase
-	Known  bool // the row names the phase; otherwise it follows from the place
-	Period int  // 1, 2 or 3; 0: not given
-	Team   int  // 0 home, 1 away, -1: not given
-	Weight float64
+	Known  bool    // the row names the phase; otherwise it follows from the place
+	Period int     // 1, 2 or 3; 0: not given
+	Team   int     // 0 home, 1 away, -1: not given
+	Weight float64 // factor on the phase's news weight, above 0
 }
 
 // EventFormat says how to read a list of events.

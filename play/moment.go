@@ -74,7 +74,7 @@ type Moment struct {
 	Period  int     // 1, 2 or 3
 	Team    int     // the attacking team: 0 home, 1 away
 	End     int     // +1: the attack goes toward end B (x > 0), -1: toward end A
-	Weight  float64 // news weight, above 0
+	Weight  float64 // news weight, without unit, above 0
 	Shot    bool    // the puck leaves a stick toward the goal
 	Subject int     // place of the person that the picture is of
 	Puck    Puck

@@ -14,10 +14,10 @@ type Set struct {
 	End     []int8
 	Shot    []bool
 	Subject []uint8
-	Weight  []float32 // above 0; they need not sum to anything
+	Weight  []float32 // without unit, above 0; they need not sum to anything
 	PuckX   []float32 // metres, rink frame
-	PuckY   []float32
-	PuckZ   []float32
+	PuckY   []float32 // metres
+	PuckZ   []float32 // metres, centre above the ice
 
 	// The persons: that of place p in moment m stands at index m*People + p.
 	X, Y    []float32 // metres, rink frame
