@@ -167,3 +167,19 @@ func (n Node) Value() string {
 	}
 	return n.yaml.Value
 }
+
+// Peek returns a field of a mapping before its known fields are settled: for
+// documents in which one field tells which others may stand beside it.
+func (n Node) Peek(name string) Node {
+	out := Node{doc: n.doc, field: join(n.field, name), above: n.yaml}
+	if n.yaml == nil || n.yaml.Kind != yaml.MappingNode {
+		return out
+	}
+	for i := 0; i+1 < len(n.yaml.Content); i += 2 {
+		if n.yaml.Content[i].Value == name {
+			out.yaml = n.yaml.Content[i+1]
+			break
+		}
+	}
+	return out
+}

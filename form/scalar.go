@@ -135,3 +135,6 @@ func (n Node) Size() unit.Size {
 	}
 	return s
 }
+
+// Offset reads a length that may be negative and must carry its unit.
+func (n Node) Offset() unit.Length { return Parse(n, unit.ParseOffset) }

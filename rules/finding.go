@@ -1,4 +1,3 @@
-// Package rules proves an arena's holes against a rule set.
 package rules
 
 // Status is the answer of one rule for one hole or group.
@@ -13,7 +12,9 @@ const (
 
 // Finding is what one rule says of one hole, a pair or a group.
 type Finding struct {
-	Rule     string   `json:"rule"`
+	Set      string   `json:"rule_set"` // id of the rule set
+	Rule     string   `json:"rule"`     // id of the rule in its set
+	Kind     string   `json:"kind"`     // kind of rule: "hole-size"
 	Holes    []string `json:"holes"`
 	Status   Status   `json:"status"`
 	Measured *float64 `json:"measured"` // in Unit; null when unknown or not a number
@@ -21,4 +22,28 @@ type Finding struct {
 	Margin   *float64 `json:"margin"`   // in Unit; positive: kept by so much; negative: broken by so much
 	Unit     string   `json:"unit"`     // "m", "mm", "holes", ""
 	Message  string   `json:"message"`
+}
+
+// Report is the answer for one arena.
+type Report struct {
+	Verdict  Status    `json:"verdict"` // fail if any finding fails, else unknown if any is, else pass
+	RuleSets []string  `json:"rule_sets"`
+	Findings []Finding `json:"findings"`
+	// Notes are remarks that change no verdict: a dispensation that meets no
+	// rule, a set that concerns no hole.
+	Notes []string `json:"notes"`
+}
+
+// Verdict sums findings up: fail if any fails, else unknown if any is unknown, else pass.
+func Verdict(findings []Finding) Status {
+	v := Pass
+	for _, f := range findings {
+		if f.Status == Fail {
+			return Fail
+		}
+		if f.Status == Unknown {
+			v = Unknown
+		}
+	}
+	return v
 }

@@ -1,0 +1,98 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/unit"
+)
+
+// slack is how far a limit may be missed and still be met, in metres: files
+// hold rounded numbers, and sums of them are not exact.
+const slack = 1e-6
+
+// The units of findings.
+const (
+	inMetres = "m"
+	inMillis = "mm"
+	inHoles  = "holes"
+	noUnit   = ""
+)
+
+// start returns a finding on holes that has no status yet.
+func (c *court) start(unit string, holes ...glass.Hole) Finding {
+	ids := make([]string, len(holes))
+	for i, h := range holes {
+		ids[i] = h.ID
+	}
+	return Finding{Set: c.set.ID, Rule: c.rule.ID, Kind: c.rule.Kind, Holes: ids, Unit: unit}
+}
+
+// weigh fills in measured, limit and margin, given in metres (or as plain
+// numbers for findings without a length), and decides by the margin.
+func (f Finding) weigh(measured, limit, margin float64) Finding {
+	scale := 1.0
+	if f.Unit == inMillis {
+		scale = 1e3
+	}
+	if math.Abs(margin) <= slack {
+		margin = 0
+	}
+	f.Status = Pass
+	if margin < 0 {
+		f.Status = Fail
+	}
+	measured, limit, margin = measured*scale, limit*scale, margin*scale
+	f.Measured, f.Limit, f.Margin = &measured, &limit, &margin
+	return f
+}
+
+// decide gives a finding without numbers its status.
+func (f Finding) decide(kept bool) Finding {
+	f.Status = Fail
+	if kept {
+		f.Status = Pass
+	}
+	return f
+}
+
+// unknown gives a finding whose numbers the survey lacks.
+func (f Finding) unknown() Finding {
+	f.Status = Unknown
+	return f
+}
+
+// say adds the sentence.
+func (c *court) say(f Finding, format string, args ...any) Finding {
+	if !c.terse {
+		f.Message = fmt.Sprintf(format, args...)
+	}
+	return f
+}
+
+// l prints a length in the arena's units.
+func (c *court) l(x unit.Length) string {
+	if c.terse {
+		return ""
+	}
+	return x.Format(c.arena.Units)
+}
+
+// size prints a width by a height in the arena's units.
+func (c *court) size(s unit.Size) string {
+	if c.terse {
+		return ""
+	}
+	return s.Format(c.arena.Units)
+}
+
+// list joins names: "h1, h2 and h3".
+func list(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " and " + names[last]
+}
