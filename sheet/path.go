@@ -93,3 +93,46 @@ func (a Arc) path() Path {
 	}
 	return p
 }
+
+// polylines returns the path's parts as polylines with true arcs; Bézier curves
+// become straight lines within flatTolerance.
+func (p Path) polylines() []Polyline {
+	var out []Polyline
+	var cur Polyline
+	flush := func() {
+		if n := len(cur.Vertices); n > 1 {
+			first, last := cur.Vertices[0].Point, cur.Vertices[n-1].Point
+			if cur.Closed && first.Dist(last) < 1e-9 {
+				cur.Vertices = cur.Vertices[:n-1]
+			}
+			out = append(out, cur)
+		}
+		cur = Polyline{}
+	}
+	for _, s := range p.Steps {
+		switch s.Op {
+		case MoveTo:
+			flush()
+		case ArcTo:
+			if n := len(cur.Vertices); n > 0 {
+				cur.Vertices[n-1].Bulge = s.Bulge
+			}
+		case CubicTo:
+			if n := len(cur.Vertices); n > 0 {
+				pts := flatCubic(nil, cur.Vertices[n-1].Point, s, flatTolerance)
+				for _, q := range pts[:len(pts)-1] {
+					cur.Vertices = append(cur.Vertices, Vertex{Point: q})
+				}
+			}
+		case ClosePath:
+			start := cur.Vertices[:min(1, len(cur.Vertices))]
+			cur.Closed = true
+			flush()
+			cur.Vertices = append(cur.Vertices, start...)
+			continue
+		}
+		cur.Vertices = append(cur.Vertices, Vertex{Point: s.P})
+	}
+	flush()
+	return out
+}

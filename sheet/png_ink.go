@@ -1,0 +1,94 @@
+package sheet
+
+import (
+	"image"
+	"image/color"
+	"image/draw"
+	"math"
+
+	"golang.org/x/image/vector"
+)
+
+// inker fills outlines on a picture. Its buffer is as large as the shape's box.
+type inker struct{ ras vector.Rasterizer }
+
+// fill paints closed parts, given in pixels, inside by the non-zero rule.
+func (k *inker) fill(img *image.RGBA, clip image.Rectangle, parts []chain, c color.NRGBA) {
+	b := emptyBounds()
+	for _, part := range parts {
+		for _, p := range part.pts {
+			b.add(p)
+		}
+	}
+	box := b.rect()
+	r := image.Rect(int(math.Floor(box.X)), int(math.Floor(box.Y)),
+		int(math.Ceil(box.X+box.W))+1, int(math.Ceil(box.Y+box.H))+1).Intersect(clip)
+	if r.Empty() {
+		return
+	}
+	k.ras.Reset(r.Dx(), r.Dy())
+	k.ras.DrawOp = draw.Over
+	x0, y0 := float64(r.Min.X), float64(r.Min.Y)
+	for _, part := range parts {
+		for i, p := range part.pts {
+			x, y := float32(p.X-x0), float32(p.Y-y0)
+			if i == 0 {
+				k.ras.MoveTo(x, y)
+			} else {
+				k.ras.LineTo(x, y)
+			}
+		}
+		k.ras.ClosePath()
+	}
+	k.ras.Draw(img, r, image.NewUniform(c), image.Point{})
+}
+
+// oriented turns the parts so that the non-zero rule gives what the even-odd
+// rule gives: a part inside an odd number of others runs the other way. It
+// holds for parts that do not cross.
+func oriented(parts []chain) []chain {
+	out := make([]chain, len(parts))
+	for i, part := range parts {
+		depth := 0
+		for j, other := range parts {
+			if i != j && len(part.pts) > 0 && inside(part.pts[0], other.pts) {
+				depth++
+			}
+		}
+		out[i] = part
+		if (signedArea(part.pts) > 0) != (depth%2 == 0) {
+			out[i].pts = reversed(part.pts)
+		}
+	}
+	return out
+}
+
+func reversed(pts []Point) []Point {
+	out := make([]Point, len(pts))
+	for i, p := range pts {
+		out[len(pts)-1-i] = p
+	}
+	return out
+}
+
+// signedArea is positive when the points run clockwise as seen, with y down.
+func signedArea(pts []Point) float64 {
+	a := 0.0
+	for i, p := range pts {
+		q := pts[(i+1)%len(pts)]
+		a += p.X*q.Y - q.X*p.Y
+	}
+	return a / 2
+}
+
+// inside reports whether a point lies in a polygon, by counting crossings.
+func inside(p Point, pts []Point) bool {
+	in := false
+	for i, a := range pts {
+		b := pts[(i+1)%len(pts)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)*(b.X-a.X)/(b.Y-a.Y) {
+			in = !in
+		}
+	}
+	return in
+}

@@ -1,0 +1,56 @@
+package sheet
+
+// brush is what a writer of painted pages does with each thing on a drawing.
+// Lengths are millimetres in the frame of the group last entered.
+type brush interface {
+	path(p Path, st Style)
+	words(t Text, st Style)
+	picture(m Image)
+	enter(g *Group)
+	leave(g *Group)
+	link(r Rect, to string)
+}
+
+// walk paints a drawing layer by layer.
+func walk(d *Drawing, b brush) {
+	for _, name := range d.LayerOrder() {
+		for _, e := range d.Items {
+			if e.Layer == name {
+				paint(d.Styles, e, Style{}, b)
+			}
+		}
+	}
+}
+
+func paint(sheet Stylesheet, e *Element, base Style, b brush) {
+	st := sheet.Resolve(e.Class, base)
+	switch s := e.Shape.(type) {
+	case Line:
+		b.path(s.path(), st)
+	case Polyline:
+		b.path(s.path(), st)
+	case Circle:
+		b.path(s.path(), st)
+	case Arc:
+		b.path(s.path(), st)
+	case Path:
+		b.path(s, st)
+	case Text:
+		if s.S != "" && st.Fill.visible() {
+			b.words(s, st)
+		}
+	case Image:
+		if s.Img != nil {
+			b.picture(s)
+		}
+	case *Group:
+		b.enter(s)
+		for _, item := range s.Items {
+			paint(sheet, item, st, b)
+		}
+		b.leave(s)
+	}
+	if e.Link != "" && safeLink(e.Link) {
+		b.link(elementBounds(sheet, e, base), e.Link)
+	}
+}
