@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/form"
 	"example.org/rinkpane/rink"
 	"example.org/rinkpane/unit"
@@ -123,11 +124,11 @@ func readPiece(n form.Node) piece {
 
 func readForbidden(m form.Map) law {
 	var l forbiddenZones
-	for _, z := range m.At("zones").List(len(ZoneKinds())) {
-		l.kinds = append(l.kinds, z.Choice(ZoneKinds()...))
+	for _, z := range m.At("zones").List(len(arena.ZoneKinds())) {
+		l.kinds = append(l.kinds, z.Choice(arena.ZoneKinds()...))
 	}
 	if len(l.kinds) == 0 {
-		m.At("zones").Failf("must name a kind of zone: %s", form.Choices(ZoneKinds()))
+		m.At("zones").Failf("must name a kind of zone: %s", form.Choices(arena.ZoneKinds()))
 	}
 	if m.Has("clearance") {
 		l.clearance = m.At("clearance").Length()
@@ -141,7 +142,7 @@ func readNoOpening(m form.Map) law {
 		for _, n := range m.At("exempt").List(maxEntries) {
 			e := n.Map("name", "zone", "diameter", "tolerance", "most")
 			l.exempt = append(l.exempt, exemption{
-				name: e.At("name").Text(), zone: e.At("zone").Choice(ZoneKinds()...),
+				name: e.At("name").Text(), zone: e.At("zone").Choice(arena.ZoneKinds()...),
 				diameter: e.At("diameter").LengthAbove(), tolerance: e.At("tolerance").Length(), most: readMost(e),
 			})
 		}

@@ -18,20 +18,20 @@ func (l paneEdge) alone(c *court, h glass.Hole) Finding {
 	if !ok {
 		return c.lacksThickness(f, h)
 	}
-	left, right, down, up := c.frame(pane, h)
-	edge, got := "side", min(left, right)-(h.Size.W/2).Metres()
-	if v := min(down, up) - (h.Size.H / 2).Metres(); v < got {
-		got, edge = v, "lower"
-		if up < down {
-			edge = "upper"
-		}
+	e := c.edges(pane, h)
+	got, edge := e.Least(), "side"
+	switch got {
+	case e.Bottom:
+		edge = "lower"
+	case e.Top:
+		edge = "upper"
 	}
-	f = f.weigh(got, least.Metres(), got-least.Metres())
+	f = f.weigh(got.Metres(), least.Metres(), (got - least).Metres())
 	if f.Status == Pass {
-		return c.say(f, "Nothing to do: the rim of hole %s lies %s from the nearest edge of pane %s, at least %s is due.", h.ID, c.l(unit.Length(got)), pane.ID, c.l(least))
+		return c.say(f, "Nothing to do: the rim of hole %s lies %s from the nearest edge of pane %s, at least %s is due.", h.ID, c.l(got), pane.ID, c.l(least))
 	}
 	return c.say(f, "Move hole %s %s or more away from the %s edge of pane %s: its rim lies %s from it, at least %s is due.",
-		h.ID, c.l(least-unit.Length(got)), edge, pane.ID, c.l(unit.Length(got)), c.l(least))
+		h.ID, c.l(least-got), edge, pane.ID, c.l(got), c.l(least))
 }
 
 // paneCorner asks for a distance between the rim and the nearest corner of the pane.
@@ -47,9 +47,12 @@ func (l paneCorner) alone(c *court, h glass.Hole) Finding {
 	if !ok {
 		return c.lacksThickness(f, h)
 	}
-	left, right, down, up := c.frame(pane, h)
-	between := rims(h)
-	sharp, round := cornerGap(between[0], left, right, down, up), cornerGap(between[1], left, right, down, up)
+	e := c.edges(pane, h)
+	sharp, round := cornerGap(h, 0, e), cornerGap(h, min(h.Size.W, h.Size.H)/2, e)
+	if radius, known := h.Corner.Get(); known {
+		sharp = cornerGap(h, radius, e)
+		round = sharp
+	}
 	f = f.weigh(sharp, least.Metres(), sharp-least.Metres())
 	switch {
 	case f.Status == Pass:
@@ -62,19 +65,13 @@ func (l paneCorner) alone(c *court, h glass.Hole) Finding {
 		h.ID, c.l(least-unit.Length(round)), pane.ID, c.l(unit.Length(round)), c.l(least))
 }
 
-// cornerGap returns the distance from an outline to the nearest of the four
-// corners of its pane.
-func cornerGap(o outline, left, right, down, up float64) float64 {
-	best := 0.0
-	for i, dx := range [2]float64{-left, right} {
-		for j, dy := range [2]float64{-down, up} {
-			g := o.gap(outline{x: o.x, y: o.y + dy}, dx)
-			if i+j == 0 || g < best {
-				best = g
-			}
-		}
-	}
-	return best
+// cornerGap returns the distance in metres from the rim, with a corner radius,
+// to the nearest of the four corners of its pane.
+func cornerGap(h glass.Hole, radius unit.Length, e glass.Edges) float64 {
+	o := rim(h, radius)
+	across := (min(e.Left, e.Right) + h.Size.W/2).Metres()
+	up := (min(e.Bottom, e.Top) + h.Size.H/2).Metres()
+	return o.gap(outline{y: o.y + up}, across)
 }
 
 // cutOutShare caps the hole's width and height as a share of the pane's.

@@ -10,14 +10,8 @@ import (
 	"example.org/rinkpane/unit"
 )
 
-// ZoneKinds lists the uses of boards that a rule may forbid. A pane that is a
-// gate counts as a zone of kind "gate".
-func ZoneKinds() []string {
-	return []string{"bench", "penalty-box", "scorekeeper", "gate", "broadcast", "keep-out"}
-}
-
 // forbiddenZones keeps the whole hole out of zones of some kinds, and clear of
-// their ends by a distance.
+// their ends by a distance. A pane that is a gate counts as a zone of kind "gate".
 type forbiddenZones struct {
 	kinds     []string
 	clearance unit.Length

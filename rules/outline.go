@@ -10,7 +10,7 @@ import (
 // outline is a hole's rim on the pane laid flat: a rectangle shrunk by the
 // corner radius, then grown by it. All in metres; a point has no size.
 type outline struct {
-	x, y         float64 // centre: station and height
+	y            float64 // height of the centre
 	halfW, halfH float64 // of the core
 	radius       float64
 }
@@ -20,7 +20,7 @@ type outline struct {
 func rim(h glass.Hole, radius unit.Length) outline {
 	r := min(radius, h.Size.W/2, h.Size.H/2)
 	return outline{
-		x: h.Station.Metres(), y: h.Height.Metres(),
+		y:     h.Height.Metres(),
 		halfW: (h.Size.W/2 - r).Metres(), halfH: (h.Size.H/2 - r).Metres(), radius: r.Metres(),
 	}
 }
@@ -43,13 +43,8 @@ func (o outline) gap(p outline, dx float64) float64 {
 	return math.Hypot(across, up) - o.radius - p.radius
 }
 
-// frame returns the pane's edges as seen from a hole: the ways from the hole's
-// centre to the left and right edge along the boards, and down and up, in metres.
-func (c *court) frame(p glass.Pane, h glass.Hole) (left, right, down, up float64) {
-	mid := apart(c.arena.Rink, p.From+p.Width/2, h.Station)
-	left = (p.Width/2 + mid).Metres()
-	right = (p.Width/2 - mid).Metres()
-	down = (h.Height - c.arena.Boards.Height).Metres()
-	up = p.Height.Metres() - down
-	return left, right, down, up
+// edges returns how far the hole's outline, taken as a sharp rectangle, stands
+// inside its pane.
+func (c *court) edges(p glass.Pane, h glass.Hole) glass.Edges {
+	return glass.EdgesOf(c.arena.Boards, p, h, c.arena.Rink.Perimeter())
 }

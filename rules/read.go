@@ -2,7 +2,6 @@ package rules
 
 import (
 	"io"
-	"regexp"
 
 	"example.org/rinkpane/form"
 	"example.org/rinkpane/glass"
@@ -15,6 +14,10 @@ const (
 	maxEntries     = 100 // of any list within a rule
 	maxAssumptions = 50
 )
+
+// Kind is the format marker of a rule set: its first line reads
+// "rinkpane: rules 1".
+const Kind = "rules 1"
 
 // Read reads one rule set; name stands in messages. Unknown fields are refused
 // with the nearest known name, lengths must carry their units, and every error
@@ -32,10 +35,11 @@ func Read(name string, r io.Reader) (Set, error) {
 }
 
 func readSet(n form.Node) Set {
-	m := n.Map("rule-set", "title", "status", "source", "example", "assumptions", "materials", "rules")
+	m := n.Map("rinkpane", "id", "name", "status", "source", "example", "assumptions", "materials", "rules")
+	form.Parse(m.At("rinkpane"), form.Words(Kind))
 	set := Set{
-		ID:     readID(m.At("rule-set")),
-		Title:  m.At("title").Text(),
+		ID:     form.Parse(m.At("id"), form.ID),
+		Name:   m.At("name").Text(),
 		Status: m.At("status").Text(),
 		Source: m.At("source").TextOr(""),
 	}
@@ -65,17 +69,6 @@ func readSet(n form.Node) Set {
 	return set
 }
 
-// idShape is what an id looks like: short enough for a table, safe in a file's name.
-var idShape = regexp.MustCompile(`^[a-z0-9][a-z0-9-]{0,47}$`)
-
-func readID(n form.Node) string {
-	id := n.Text()
-	if !idShape.MatchString(id) {
-		n.Failf("%s; write up to 48 small letters, digits and hyphens", form.Quote(id))
-	}
-	return id
-}
-
 func readMaterials(n form.Node) []glass.Material {
 	var known []string
 	for _, m := range glass.Materials() {
@@ -101,7 +94,7 @@ func readRule(n form.Node) Rule {
 	m := n.Map(append([]string{"id", "kind", "note", "dispensation"}, k.fields...)...)
 	rule := Rule{ID: kind, Kind: kind, Note: m.At("note").TextOr("")}
 	if m.Has("id") {
-		rule.ID = readID(m.At("id"))
+		rule.ID = form.Parse(m.At("id"), form.ID)
 	}
 	if m.Has("dispensation") {
 		rule.Dispensable = m.At("dispensation").Bool()

@@ -8,7 +8,7 @@ import (
 // Set is one rule set as read from its document.
 type Set struct {
 	ID          string           // "common-practice"
-	Title       string           // one line for people
+	Name        string           // one line for people
 	Status      string           // published, superseded, common practice, an example ...
 	Source      string           // document, edition and rule number; "" when nothing is published
 	Example     bool             // an example, in force nowhere

@@ -7,17 +7,18 @@ import (
 
 // Steps of an inch to which imperial lengths are printed for reading.
 const (
+	readTiny  = Inch / 4 // below: sixty-fourths
 	readSmall = 4 * Inch // below: sixteenths
 	readInch  = 4 * Foot // below: inches in eighths; from there feet, and inches in quarters
 	drawInch  = 8 * Foot // drawings: below, inches only
 	drawParts = 16       // drawings: sixteenths of an inch
-	leastPart = Inch / 32
+	leastPart = Inch / 64
 )
 
 // Format prints l in the system's units for reading: "12.7 mm", "114 mm",
 // "8.53 m"; "1/2 in", "4 1/2 in", "36 ft 9 in". It rounds: metric to three
-// figures below 1 m and to centimetres above, imperial to sixteenths of an inch
-// below 4 in, eighths below 4 ft, quarters above.
+// figures below 1 m and to centimetres above, imperial to sixty-fourths of an
+// inch below 1/4 in, sixteenths below 4 in, eighths below 4 ft, quarters above.
 func (l Length) Format(sys System) string {
 	if sys == Metric {
 		return readMetric(l)
@@ -26,6 +27,8 @@ func (l Length) Format(sys System) string {
 	switch {
 	case a > 0 && a < leastPart:
 		return trimmed(l.Inches(), 3) + " in"
+	case a < readTiny:
+		return inches(l, 64) + " in"
 	case a < readSmall:
 		return inches(l, 16) + " in"
 	case a < readInch:

@@ -10,6 +10,7 @@ import (
 // a file of its own as func xxxCommand(a *app) *cobra.Command.
 func commands(a *app) []*cobra.Command {
 	return []*cobra.Command{
+		checkCommand(a),
 		puckCommand(a),
 	}
 }

@@ -1,0 +1,52 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"example.org/rinkpane/arena"
+)
+
+// stdinName stands for standard input in messages.
+const stdinName = "standard input"
+
+// withInput opens the file that a user named, "-" for standard input, and hands
+// it on with the name that messages use.
+func withInput(a *app, path string, use func(name string, r io.Reader) error) error {
+	if path == "-" {
+		return use(stdinName, a.in)
+	}
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return plainPathError(err)
+	case info.IsDir():
+		return fmt.Errorf("%s is a folder; name a file", path)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return plainPathError(err)
+	}
+	defer f.Close()
+	return use(path, f)
+}
+
+// readArena reads and checks the arena file that a user named, "-" for
+// standard input, and settles the units to print in.
+func readArena(a *app, path string) (arena.Arena, error) {
+	var out arena.Arena
+	err := withInput(a, path, func(name string, r io.Reader) error {
+		doc, err := arena.Read(name, r)
+		if err != nil {
+			return err
+		}
+		out, err = doc.Check()
+		return err
+	})
+	if err != nil {
+		return arena.Arena{}, err
+	}
+	out.Units, err = a.system(out.Units)
+	return out, err
+}
