@@ -12,13 +12,13 @@ import (
 // apexISO is the ISO number whose speed value is 0: 100/2^5.
 const apexISO = 3.125
 
-// Av returns the aperture value 2 log2 N.
+// Av returns the aperture value 2 log2 N, in stops from f/1.
 func Av(n unit.Stop) float64 { return 2 * math.Log2(float64(n)) }
 
-// Tv returns the time value -log2 t, t in seconds.
+// Tv returns the time value -log2 t in stops from 1 s, t in seconds.
 func Tv(t unit.Shutter) float64 { return -math.Log2(float64(t)) }
 
-// Sv returns the speed value log2(S/3.125).
+// Sv returns the speed value log2(S/3.125), in stops from ISO 3.125.
 func Sv(s unit.ISO) float64 { return math.Log2(float64(s) / apexISO) }
 
 // Ev returns the exposure value of a setting, Av + Tv.

@@ -10,8 +10,8 @@ import (
 type Motion struct {
 	Speed         unit.Speed   // of the subject, m/s
 	Shutter       unit.Shutter // s
-	Magnification float64
-	Pitch         unit.Length // of one pixel, m
+	Magnification float64      // image size over subject size, without unit
+	Pitch         unit.Length  // of one pixel, m
 	// Across is the angle between the motion and the line of sight; the zero
 	// value means straight across (90 degrees).
 	Across unit.Maybe[unit.Angle]

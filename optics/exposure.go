@@ -67,7 +67,7 @@ type Wanted struct {
 
 // Exposure is a whole setting for one light, exact, with the nearest marks.
 type Exposure struct {
-	EV100   float64
+	EV100   float64 // exposure value at ISO 100, in stops
 	Shutter unit.Shutter
 	Stop    unit.Stop
 	ISO     unit.ISO

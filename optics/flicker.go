@@ -9,8 +9,8 @@ import (
 
 // The mains of the world, in hertz. Lamps on them flicker at twice that.
 const (
-	Mains50 = 50.0
-	Mains60 = 60.0
+	Mains50 = 50.0 // Hz
+	Mains60 = 60.0 // Hz
 )
 
 func checkMains(hz float64) error {

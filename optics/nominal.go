@@ -19,41 +19,34 @@ type Mark struct {
 // third returns the index of the mark nearest in stops, stops counted from the scale's origin.
 func third(stops float64) int { return int(math.Round(3 * stops)) }
 
-// floorDiv divides rounding down, and returns the remainder in [0, b).
-func floorDiv(a, b int) (q, r int) {
-	q, r = a/b, a%b
-	if r < 0 {
-		q, r = q-1, r+b
-	}
-	return q, r
-}
-
 // NearestISO returns the third-stop mark nearest in stops to an exact ISO
-// number above 0: 100 x 2^(i/3).
-func NearestISO(s unit.ISO) Mark { return isoMark(third(math.Log2(float64(s) / 100))) }
-
-// slowISO is the engraved scale below 100: ten thirds of a stop are nearly a
-// factor of ten, so it repeats by decades below.
-var slowISO = [...]float64{10, 12, 16, 20, 25, 32, 40, 50, 64, 80}
-
-func isoMark(i int) Mark {
+// number above 0: 100 x 2^(i/3). Below ISO 3 the mark is the exact value to
+// two figures; above, the scale goes on by doubling.
+func NearestISO(s unit.ISO) Mark {
+	i := third(math.Log2(float64(s) / 100))
 	m := Mark{Exact: 100 * math.Exp2(float64(i)/3), Index: i}
-	if i < 0 {
-		decade, step := floorDiv(i, len(slowISO))
-		m.Nominal = slowISO[step]
-		for ; decade < -1; decade++ {
-			m.Nominal /= 10
-		}
-		m.Nominal = math.Round(m.Nominal*1000) / 1000
-	} else {
-		octave, step := floorDiv(i, 3)
-		m.Nominal = [...]float64{100, 125, 160}[step] * math.Exp2(float64(octave))
-		if step == 2 && octave >= 3 { // 1250, 2500, ..., not 1280
-			m.Nominal = 1250 * math.Exp2(float64(octave-3))
-		}
+	switch slow := i + len(slowISO); {
+	case slow < 0:
+		m.Nominal = twoFigures(m.Exact)
+	case i < 0:
+		m.Nominal = slowISO[slow]
+	default:
+		m.Nominal = fastISO(i/3, i%3)
 	}
 	m.Text = strconv.FormatFloat(m.Nominal, 'f', -1, 64)
 	return m
+}
+
+// slowISO is the engraved scale below 100, in thirds.
+var slowISO = [...]float64{3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80}
+
+// fastISO is the engraved scale from 100 up: doubles of 100, 125 and 160, but
+// 1250 where 1280 would come.
+func fastISO(octave, step int) float64 {
+	if step == 2 && octave >= 3 {
+		return 1250 * math.Exp2(float64(octave-3))
+	}
+	return [...]float64{100, 125, 160}[step] * math.Exp2(float64(octave))
 }
 
 // stopScale is the engraved scale of f-numbers from f/0.5 (index -6) to f/128, in thirds.

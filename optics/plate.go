@@ -20,7 +20,8 @@ type Passage struct {
 	// Transmission is the share of unpolarised light that goes straight
 	// through both faces: the mean over both polarisations of (1-R)^2.
 	Transmission float64
-	// WithMultiples adds the light reflected to and fro inside: the mean of (1-R)/(1+R).
+	// WithMultiples is that share with the light reflected to and fro inside
+	// added: the mean of (1-R)/(1+R).
 	WithMultiples float64
 	Reflectance   Reflectance // of one face
 }

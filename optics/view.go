@@ -23,8 +23,8 @@ func ViewAngle(side, f unit.Length) (unit.Angle, error) {
 	return unit.Angle(2 * math.Atan(float64(side/(2*f)))), nil
 }
 
-// Magnification returns image size over subject size, f/(s-f), for a subject
-// at distance s from the lens, beyond the focal length.
+// Magnification returns image size over subject size, f/(s-f), without unit,
+// for a subject at distance s from the lens, beyond the focal length.
 func Magnification(f, s unit.Length) (float64, error) {
 	if err := positive("focal length", f); err != nil {
 		return 0, err
