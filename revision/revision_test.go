@@ -1,0 +1,62 @@
+package revision
+
+import (
+	"strings"
+	"testing"
+	"time"
+)
+
+func TestDraftCheck(t *testing.T) {
+	good := Draft{At: time.Unix(1, 0), Who: "desk", What: "first", Text: "rinkpane: 1\n"}
+	if err := good.Check(); err != nil {
+		t.Fatalf("good draft: %v", err)
+	}
+	for _, c := range []struct {
+		name, says string
+		spoil      func(*Draft)
+	}{
+		{"no time", "time", func(d *Draft) { d.At = time.Time{} }},
+		{"no text", "empty", func(d *Draft) { d.Text = "" }},
+		{"too long", "at most", func(d *Draft) { d.Text = strings.Repeat("x", MaxText+1) }},
+		{"long note", "bytes each", func(d *Draft) { d.What = strings.Repeat("x", 501) }},
+		{"not UTF-8", "UTF-8", func(d *Draft) { d.Text = "\xff" }},
+		{"NUL", "UTF-8", func(d *Draft) { d.What = "a\x00b" }},
+	} {
+		d := good
+		c.spoil(&d)
+		if err := d.Check(); err == nil || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%s: got %v, want a word about %q", c.name, err, c.says)
+		}
+	}
+}
+
+func TestIDs(t *testing.T) {
+	for name, want := range map[string]string{
+		"Harbour Hall (east)": "harbour-hall-east", "  ": "arena", "É": "arena", "A1": "a1",
+		strings.Repeat("long ", 40): strings.TrimSuffix(strings.Repeat("long-", 12), "-"),
+	} {
+		got := IDFrom(name)
+		if got != want {
+			t.Errorf("IDFrom(%q) = %q, want %q", name, got, want)
+		}
+		if err := CheckID(got); err != nil {
+			t.Errorf("IDFrom(%q): %v", name, err)
+		}
+	}
+	for _, bad := range []string{"", "-a", "a-", "A", "a/b", "..", "a b", strings.Repeat("a", 65)} {
+		if CheckID(bad) == nil {
+			t.Errorf("CheckID(%q) passed", bad)
+		}
+	}
+}
+
+func TestDiffAndChangedLines(t *testing.T) {
+	gone, come := ChangedLines("a: 1\nb: 2\n", "a: 1\nb: 3\nc: 4\n")
+	if strings.Join(gone, "|") != "b: 2" || strings.Join(come, "|") != "b: 3|c: 4" {
+		t.Errorf("gone %q come %q", gone, come)
+	}
+	d, err := Diff("a\n", "b\n", "version 1", "version 2")
+	if err != nil || !strings.Contains(d, "-a\n+b\n") {
+		t.Errorf("diff %q, %v", d, err)
+	}
+}
