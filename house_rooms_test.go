@@ -99,6 +99,21 @@ var houseRooms = []room{
 		{"fit", "how far each lens may be aimed"},
 	}},
 
+	{name: "revision", floor: 9, needs: []arrow{
+		{"github.com/pmezard/go-difflib", "differences between texts, line by line"},
+	}},
+	{name: "people", floor: 9, needs: []arrow{
+		{"golang.org/x/crypto", "Argon2id"},
+	}},
+	{name: "store", floor: 10, uses: []arrow{
+		{"revision", "documents and versions to keep"},
+		{"people", "people and sessions to keep"},
+	}, needs: []arrow{
+		{"modernc.org/sqlite", "the built-in store"},
+		{"github.com/jackc/pgx/v5", "the shared store"},
+		{"github.com/pressly/goose/v3", "migrations"},
+	}},
+
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
 		{"unit", "flags are quantities"},
 		{"geom", "points in flags"},
