@@ -1,8 +1,6 @@
 package arena
 
 import (
-	"bytes"
-
 	"example.org/rinkpane/form"
 	"example.org/rinkpane/unit"
 )
@@ -10,10 +8,7 @@ import (
 // Check proves the document sound and returns the arena. The error is a
 // [*form.Problem]: the first thing wrong, with file, line, column and field.
 func (d *Document) Check() (Arena, error) {
-	f, err := form.Read(d.name, bytes.NewReader(d.text), MaxBytes)
-	if err != nil {
-		return Arena{}, err
-	}
+	f := d.form.Afresh()
 	var rd reader
 	rd.arena(f.Root().Map(arenaFields...))
 	if err := f.Err(); err != nil {

@@ -10,7 +10,7 @@ import (
 // Limits of what an arena file may hold. A large rink surveyed in full has some
 // 140 panes, 8 holes and 60 readings in 25 kB.
 const (
-	MaxBytes         = 4 << 20
+	MaxBytes         = 1 << 20
 	MaxPanes         = 2000
 	MaxHoles         = 200
 	MaxWindows       = 200
@@ -23,8 +23,7 @@ const (
 // Document is an arena file as read: its text, comments and order kept. Its
 // YAML is sound; whether the arena is, Check says.
 type Document struct {
-	name string
-	text []byte
+	form *form.Document
 }
 
 // Read reads a document; name stands for the file in messages. What is no
@@ -34,7 +33,7 @@ func Read(name string, r io.Reader) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Document{name: name, text: f.Text()}, nil
+	return &Document{form: f}, nil
 }
 
 // Demo reads the demo arena that the program carries.
@@ -48,7 +47,7 @@ func Demo() (*Document, error) {
 }
 
 // Name returns the file's name as it stands in messages.
-func (d *Document) Name() string { return d.name }
+func (d *Document) Name() string { return d.form.Name() }
 
 // Bytes returns the document's text. Treat it as read only.
-func (d *Document) Bytes() []byte { return d.text }
+func (d *Document) Bytes() []byte { return d.form.Text() }

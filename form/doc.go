@@ -2,7 +2,7 @@
 // every field must be a known one, every value must parse, and what is wrong is
 // said with its file, line, column and field, the value seen and the cure.
 //
-//	my.yaml:12:11: holes[2].size: "5.5 x 4.5" ...
+//	my.yaml:12:11: holes[H3].size: "5.5 x 4.5" ...
 //	   file line column    field     value seen and the cure
 //
 // A [Document] remembers the first [Problem] of its fields; after it every

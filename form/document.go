@@ -5,8 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
-	"strconv"
 	"unicode/utf8"
 
 	"go.yaml.in/yaml/v3"
@@ -14,10 +12,12 @@ import (
 
 // Document is a document being read. Its first problem sticks.
 type Document struct {
-	name string
-	text []byte
-	root *yaml.Node
-	err  error
+	name  string
+	text  []byte
+	most  int64 // bytes, for reading again after an edit
+	lines []int // byte offset of each line's start
+	root  *yaml.Node
+	err   error
 }
 
 // Read reads one YAML document of at most maxBytes bytes; name stands in
@@ -28,51 +28,81 @@ func Read(name string, r io.Reader, maxBytes int64) (*Document, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	d := &Document{name: name, text: text}
-	if int64(len(text)) > maxBytes {
-		return nil, d.whole("is larger than %d kB, which is more than such a file may hold", maxBytes/1000)
-	}
-	if bytes.IndexByte(text, 0) >= 0 || !utf8.Valid(text) {
-		return nil, d.whole("is not UTF-8 text; is it the right file?")
-	}
-	return d, d.parse()
+	return read(name, text, maxBytes)
 }
 
-func (d *Document) whole(format string, args ...any) error {
+func read(name string, text []byte, maxBytes int64) (*Document, error) {
+	d := &Document{name: name, text: text, most: maxBytes, lines: lineStarts(text)}
+	if int64(len(text)) > maxBytes {
+		return nil, d.whole("is larger than %d kB, which is more than such a file may hold; is it the right file?", maxBytes/1000)
+	}
+	if at := strayByte(text); at >= 0 {
+		line, column := d.placeOf(at)
+		return nil, &Problem{File: name, Line: line, Column: column,
+			Text: fmt.Sprintf("byte 0x%02x is not UTF-8 text; is it the right file?", text[at])}
+	}
+	root, err := parse(text)
+	switch {
+	case errors.Is(err, errSecond):
+		return nil, &Problem{File: name, Line: d.secondDocument(), Column: 1,
+			Text: "holds more than one YAML document; keep one, and drop the line with ---"}
+	case err != nil:
+		return nil, d.syntax(err)
+	case root == nil:
+		return nil, d.whole("is empty")
+	}
+	d.root = root
+	return d, nil
+}
+
+func (d *Document) whole(format string, args ...any) *Problem {
 	return &Problem{File: d.name, Text: fmt.Sprintf(format, args...)}
 }
 
-func (d *Document) parse() error {
-	dec := yaml.NewDecoder(bytes.NewReader(d.text))
-	var doc yaml.Node
-	switch err := dec.Decode(&doc); {
-	case errors.Is(err, io.EOF):
-		return d.whole("is empty")
-	case err != nil:
-		return d.syntax(err)
-	}
-	if err := dec.Decode(new(yaml.Node)); !errors.Is(err, io.EOF) {
-		if err != nil {
-			return d.syntax(err)
+// strayByte returns the offset of the first byte that a hand-written text does
+// not hold: no UTF-8, or a control character. It returns -1 when there is none.
+// Line ends that only Unicode knows (NEL, LS, PS) count as control characters:
+// editors show them as part of the line, the parser does not.
+func strayByte(text []byte) int {
+	for i := 0; i < len(text); {
+		r, n := utf8.DecodeRune(text[i:])
+		switch {
+		case r == utf8.RuneError && n == 1,
+			r < ' ' && r != '\t' && r != '\n' && r != '\r',
+			r >= 0x7f && r < 0xa0, r == '\u2028', r == '\u2029', r == '\ufeff' && i > 0:
+			return i
 		}
-		return d.whole("holds more than one YAML document; keep one, and drop the line with ---")
+		i += n
 	}
-	d.root = doc.Content[0]
-	return nil
+	return -1
 }
 
-var lineInError = regexp.MustCompile(`line (\d+): `)
+// errSecond marks a text that holds more than one YAML document.
+var errSecond = errors.New("second document")
 
-// syntax turns the parser's error into a Problem with its line.
-func (d *Document) syntax(err error) error {
-	p := &Problem{File: d.name}
-	text := err.Error()
-	if m := lineInError.FindStringSubmatchIndex(text); m != nil {
-		p.Line, _ = strconv.Atoi(text[m[2]:m[3]]) // digits by the expression
-		text = text[m[1]:]
+// parse returns the topmost value of the only document, nil for none. The
+// parser meets hostile files: should it panic, that is an error like another.
+func parse(text []byte) (root *yaml.Node, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			root, err = nil, fmt.Errorf("yaml: %v", r)
+		}
+	}()
+	dec := yaml.NewDecoder(bytes.NewReader(text))
+	var doc yaml.Node
+	if err := dec.Decode(&doc); err != nil {
+		if errors.Is(err, io.EOF) {
+			return nil, nil
+		}
+		return nil, err
 	}
-	p.Text = "not valid YAML: " + text + "; check the indentation, the colons and the quotes here and on the line before"
-	return p
+	switch err := dec.Decode(new(yaml.Node)); {
+	case err == nil:
+		return nil, errSecond
+	case !errors.Is(err, io.EOF):
+		return nil, err
+	}
+	return doc.Content[0], nil
 }
 
 // Name returns the name that stands in messages.
@@ -80,6 +110,13 @@ func (d *Document) Name() string { return d.name }
 
 // Text returns the document as it was read.
 func (d *Document) Text() []byte { return d.text }
+
+// Afresh returns the same document with no problem met yet.
+func (d *Document) Afresh() *Document {
+	again := *d
+	again.err = nil
+	return &again
+}
 
 // Root returns the document's topmost value.
 func (d *Document) Root() Node { return Node{doc: d, yaml: d.root} }

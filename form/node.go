@@ -21,7 +21,7 @@ func (n Node) Present() bool {
 	return n.yaml != nil && !(n.yaml.Kind == yaml.ScalarNode && n.yaml.Tag == "!!null")
 }
 
-// Field returns the value's place in the document: "holes[2].size".
+// Field returns the value's place in the document: "holes[H3].size".
 func (n Node) Field() string { return n.field }
 
 // Place returns the value's line and column, from 1.
@@ -63,7 +63,8 @@ func (n Node) sound() bool {
 }
 
 // List returns the values of a list of at most most values, what stands for
-// each in messages ("holes[0]").
+// each in messages ("holes[H3]", or "readings[#4]" for the fourth of those
+// without an id).
 func (n Node) List(most int) []Node {
 	if !n.sound() {
 		return nil
@@ -78,7 +79,7 @@ func (n Node) List(most int) []Node {
 	}
 	out := make([]Node, len(n.yaml.Content))
 	for i, c := range n.yaml.Content {
-		out[i] = Node{doc: n.doc, yaml: c, field: fmt.Sprintf("%s[%d]", n.field, i), above: n.yaml}
+		out[i] = Node{doc: n.doc, yaml: c, field: itemPath(n.field, c, i), above: n.yaml}
 	}
 	return out
 }
