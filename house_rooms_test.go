@@ -114,6 +114,22 @@ var houseRooms = []room{
 		{"github.com/pressly/goose/v3", "migrations"},
 	}},
 
+	{name: "sheet/internal/typeface", floor: 8, needs: []arrow{
+		{"golang.org/x/image", "the Go fonts, and the reader of their widths and outlines"},
+	}},
+	{name: "sheet/internal/dxffile", floor: 8},
+	{name: "sheet/internal/pdffile", floor: 8.1, uses: []arrow{
+		{"sheet/internal/typeface", "fonts to embed"},
+	}},
+	{name: "sheet", floor: 8.2, uses: []arrow{
+		{"unit", "measures on dimensions, in both systems"},
+		{"sheet/internal/typeface", "room that text takes, outlines of letters, fonts to embed"},
+		{"sheet/internal/dxffile", "writes DXF"},
+		{"sheet/internal/pdffile", "writes PDF"},
+	}, needs: []arrow{
+		{"golang.org/x/image", "fills outlines on pictures"},
+	}},
+
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
 		{"unit", "flags are quantities"},
 		{"geom", "points in flags"},

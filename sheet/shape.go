@@ -51,7 +51,7 @@ type Line struct{ A, B Point }
 
 // Vertex is a corner of a polyline. Bulge says how the way to the next vertex
 // bends: the tangent of a quarter of the arc's angle, positive when the arc turns
-// counter-clockwise as seen, 0 for a straight line, 1 for a half circle.
+// counter-clockwise as seen, 0 for a straight line, 1 for a half circle (no unit).
 type Vertex struct {
 	Point
 	Bulge float64
@@ -64,13 +64,13 @@ type Polyline struct {
 	Closed   bool
 }
 
-// Circle is a whole circle: centre and radius.
+// Circle is a whole circle: centre, and radius in millimetres.
 type Circle struct {
 	C Point
 	R float64
 }
 
-// Arc is part of a circle: from an angle over a sweep, both in radians,
+// Arc is part of a circle with a radius in millimetres: from an angle over a sweep, both in radians,
 // counter-clockwise as seen when positive, 0 to the right.
 type Arc struct {
 	C           Point

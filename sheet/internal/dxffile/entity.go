@@ -5,7 +5,8 @@ import "math"
 // Pen says on which layer and with which line type (from Dash) an entity lies.
 type Pen struct{ Layer, Ltype string }
 
-// Vertex is a corner of a polyline with the bulge of the way to the next.
+// Vertex is a corner of a polyline in millimetres, with the bulge (no unit) of the
+// way to the next.
 type Vertex struct{ X, Y, Bulge float64 }
 
 func (f *File) entity(kind string, pen Pen, class string) *pairs {

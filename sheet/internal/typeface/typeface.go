@@ -29,7 +29,8 @@ const (
 // asciiEnd bounds the table of widths that needs no lookup.
 const asciiEnd = 128
 
-// Face is one font, read once and never changed.
+// Face is one font, read once and never changed. Its heights are in em, the scale
+// of the type size.
 type Face struct {
 	Name       string // PostScript name
 	Raw        []byte // the whole font file
@@ -112,13 +113,14 @@ func (f *Face) Index(r rune) uint16 {
 	return f.index(&buf, r)
 }
 
-// Advance returns the width of a glyph, in em.
+// Advance returns the width of a glyph, in em, the scale of the type size.
 func (f *Face) Advance(glyph uint16) float64 {
 	var buf sfnt.Buffer
 	return f.glyphAdvance(&buf, glyph)
 }
 
-// Width returns the width of a text set in one line without kerning, in em.
+// Width returns the width of a text set in one line without kerning, in em, the
+// scale of the type size.
 func (f *Face) Width(s string) float64 {
 	var buf *sfnt.Buffer
 	w := 0.0

@@ -1,0 +1,112 @@
+package sheet
+
+// TitleBlock is what a sheet says of itself at its foot. Empty fields are left out.
+type TitleBlock struct {
+	Title   string // what is drawn: "Hole B-goal, template"
+	Subject string // of what: the arena's name
+	Caution string // a sentence or two in small type, wrapped
+	// Fields are captioned entries in reading order: {"Scale", "1:1"}.
+	Fields []Field
+}
+
+// Field is a captioned entry of a title block.
+type Field struct{ Name, Value string }
+
+// Margins of a framed sheet in millimetres: the border stands 10 mm in, 20 mm on
+// the left for filing (ISO 5457:1999, 4.2; from memory). Smaller sheets than A4
+// and those without filing use 10 mm all round.
+const (
+	Margin       = 10.0 // mm
+	FilingMargin = 20.0 // mm
+)
+
+// Heights of the title block's parts in millimetres.
+const (
+	fieldsHeight  = 9.0
+	titleHeight   = 11.0
+	cautionLead   = 3.0
+	cautionMargin = 1.4
+	blockPad      = 1.6
+)
+
+// Frame draws the border and, along its foot, the title block on layer FRAME,
+// and returns the area left for the drawing, in millimetres.
+func (d *Drawing) Frame(t TitleBlock) Rect {
+	left := FilingMargin
+	if min(d.W, d.H) < 209 {
+		left = Margin
+	}
+	border := Rect{left, Margin, d.W - left - Margin, d.H - 2*Margin}
+	g, _ := d.Group(LayerFrame, "")
+	g.Add("frame", RoundRect(border, 0))
+	h := t.draw(g, border)
+	area := border.Inset(0)
+	area.H -= h
+	return area
+}
+
+// draw sets the block at the foot of the border and returns its height.
+func (t TitleBlock) draw(g *Group, border Rect) float64 {
+	var caution []string
+	if t.Caution != "" {
+		caution = Italic.Wrap(t.Caution, SizeSmall, border.W-2*blockPad)
+	}
+	h := titleHeight
+	if len(t.Fields) > 0 {
+		h += fieldsHeight
+	}
+	if len(caution) > 0 {
+		h += float64(len(caution))*cautionLead + 2*cautionMargin
+	}
+	y := border.Y + border.H - h
+	x1 := border.X + border.W
+	g.Add("edge", Line{Pt(border.X, y), Pt(x1, y)})
+	for i, s := range caution {
+		g.Add("caution", Text{At: Pt(border.X+blockPad, y+cautionMargin+float64(i)*cautionLead), S: s, VAlign: Top})
+	}
+	if len(caution) > 0 {
+		y += float64(len(caution))*cautionLead + 2*cautionMargin
+		g.Add("rule", Line{Pt(border.X, y), Pt(x1, y)})
+	}
+	t.titles(g, Rect{border.X, y, border.W, titleHeight})
+	if len(t.Fields) > 0 {
+		y += titleHeight
+		g.Add("rule", Line{Pt(border.X, y), Pt(x1, y)})
+		t.fields(g, Rect{border.X, y, border.W, fieldsHeight})
+	}
+	return h
+}
+
+// titles sets title and subject on one line, the title to the left.
+func (t TitleBlock) titles(g *Group, r Rect) {
+	room := r.W - 2*blockPad
+	subject := Regular.Shorten(t.Subject, SizeHead, room*0.45)
+	title := Bold.Shorten(t.Title, SizeTitle, room-Regular.Width(subject, SizeHead)-4)
+	y := r.Y + r.H/2
+	g.Add("title", Text{At: Pt(r.X+blockPad, y), S: title, VAlign: Centre})
+	if subject != "" {
+		g.Add("text", Text{At: Pt(r.X+r.W-blockPad, y), S: subject, Size: SizeHead, Anchor: End, VAlign: Centre})
+	}
+}
+
+// fields sets the captioned entries side by side, each as wide as it needs, the
+// room left over shared out evenly. Values too long are shortened.
+func (t TitleBlock) fields(g *Group, r Rect) {
+	want := make([]float64, len(t.Fields))
+	for i, f := range t.Fields {
+		want[i] = max(Regular.Width(f.Value, SizeText), Regular.Width(f.Name, SizeSmall)) + 2*blockPad
+	}
+	widths := shareWidths(want, r.W)
+	spare := max(r.W-sum(widths), 0) / float64(len(widths))
+	x := r.X
+	for i, f := range t.Fields {
+		w := widths[i] + spare
+		if i > 0 {
+			g.Add("rule", Line{Pt(x, r.Y), Pt(x, r.Y+r.H)})
+		}
+		room := w - 2*blockPad + 1e-6
+		g.Add("caption", Text{At: Pt(x+blockPad, r.Y+1.3), S: Regular.Shorten(f.Name, SizeSmall, room), VAlign: Top})
+		g.Add("value", Text{At: Pt(x+blockPad, r.Y+r.H-2), S: Regular.Shorten(f.Value, SizeText, room)})
+		x += w
+	}
+}

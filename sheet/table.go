@@ -1,0 +1,204 @@
+package sheet
+
+// Table is text in rows and columns, sized so that its text fits.
+type Table struct {
+	Head  []string
+	Rows  [][]string
+	Align []Anchor // of each column; Start where missing
+	// Classes add a class to the text of a row, such as "strong"; "" adds none.
+	Classes []string
+	Size    float64 // type size in millimetres; 0 is SizeText
+}
+
+// The room in a cell beside and above its text, and the distance between lines,
+// as shares of the type size (no unit).
+const (
+	cellSide    = 0.55
+	cellRise    = 0.5
+	cellLeading = 1.25
+)
+
+// TableLayout is a table fitted to a width: columns and rows in millimetres.
+type TableLayout struct {
+	table   Table
+	size    float64
+	widths  []float64
+	cells   [][][]string // wrapped lines by row and column, the head first
+	heights []float64
+}
+
+// Fit lays the table out for a width in millimetres. Columns take what their
+// text needs; when that is too much, the widest columns give way and wrap.
+func (t Table) Fit(width float64) *TableLayout {
+	l := &TableLayout{table: t, size: t.Size}
+	if l.size == 0 {
+		l.size = SizeText
+	}
+	l.widths = shareWidths(l.wanted(), width)
+	for _, row := range append([][]string{t.Head}, t.Rows...) {
+		l.addRow(row)
+	}
+	return l
+}
+
+// wanted returns the width of each column's longest text, in millimetres.
+func (l *TableLayout) wanted() []float64 {
+	w := make([]float64, len(l.table.Head))
+	for i, s := range l.table.Head {
+		w[i] = Bold.Width(s, l.size)
+	}
+	for _, row := range l.table.Rows {
+		for i, s := range row {
+			if i < len(w) {
+				w[i] = max(w[i], Bold.Width(s, l.size))
+			}
+		}
+	}
+	for i := range w {
+		w[i] += 2 * cellSide * l.size
+	}
+	return w
+}
+
+// shareWidths gives each column what it wants, or, when the sum is too much,
+// caps the widest columns at one common width.
+func shareWidths(want []float64, total float64) []float64 {
+	out := append([]float64(nil), want...)
+	limit := total
+	for range out { // each round settles one column at least
+		sum, wide := 0.0, 0
+		for _, w := range want {
+			if w > limit {
+				wide++
+			} else {
+				sum += w
+			}
+		}
+		if wide == 0 {
+			if sum <= total {
+				break
+			}
+			limit = widest(want)
+			wide, sum = 1, sum-limit
+			limit -= 1e-9
+		}
+		next := (total - sum) / float64(wide)
+		if next >= limit {
+			break
+		}
+		limit = next
+	}
+	for i, w := range want {
+		out[i] = min(w, max(limit, 1))
+	}
+	return out
+}
+
+func widest(w []float64) float64 {
+	m := 0.0
+	for _, v := range w {
+		m = max(m, v)
+	}
+	return m
+}
+
+func (l *TableLayout) addRow(row []string) {
+	cells := make([][]string, len(l.widths))
+	lines := 1
+	face := Regular
+	if len(l.cells) == 0 {
+		face = Bold
+	} else if i := len(l.cells) - 1; i < len(l.table.Classes) && hasClass(l.table.Classes[i], "strong") {
+		face = Bold
+	}
+	for i := range cells {
+		if i < len(row) {
+			cells[i] = face.Wrap(row[i], l.size, l.widths[i]-2*cellSide*l.size+1e-6)
+			lines = max(lines, len(cells[i]))
+		}
+	}
+	l.cells = append(l.cells, cells)
+	l.heights = append(l.heights, l.size*(2*cellRise+0.72+cellLeading*float64(lines-1)))
+}
+
+// Width returns the table's width in millimetres.
+func (l *TableLayout) Width() float64 { return sum(l.widths) }
+
+// Height returns the height in millimetres of the head and so many rows from a row on.
+func (l *TableLayout) Height(from, rows int) float64 {
+	return l.heights[0] + sum(l.heights[1+from:1+from+rows])
+}
+
+// Rows returns the number of rows without the head.
+func (l *TableLayout) Rows() int { return len(l.cells) - 1 }
+
+// Fits returns how many rows from a row on stand within a height in millimetres,
+// the head counted.
+func (l *TableLayout) Fits(from int, height float64) int {
+	n, h := 0, l.heights[0]
+	for i := from; i < l.Rows(); i++ {
+		if h += l.heights[1+i]; h > height+1e-9 {
+			break
+		}
+		n++
+	}
+	return n
+}
+
+func sum(v []float64) float64 {
+	s := 0.0
+	for _, x := range v {
+		s += x
+	}
+	return s
+}
+
+// Draw adds the head and rows from a row on, its top left corner at a point, and
+// returns the height in millimetres.
+func (l *TableLayout) Draw(g *Group, at Point, from, rows int) float64 {
+	y := at.Y
+	w := l.Width()
+	g.Add("table-head", RoundRect(Rect{at.X, y, w, l.heights[0]}, 0))
+	l.row(g, Pt(at.X, y), 0, "strong")
+	y += l.heights[0]
+	g.Add("rule", Line{Pt(at.X, y), Pt(at.X+w, y)})
+	for i := from; i < from+rows; i++ {
+		class := ""
+		if i < len(l.table.Classes) {
+			class = l.table.Classes[i]
+		}
+		l.row(g, Pt(at.X, y), 1+i, class)
+		y += l.heights[1+i]
+		g.Add("rule-thin", Line{Pt(at.X, y), Pt(at.X+w, y)})
+	}
+	return y - at.Y
+}
+
+func (l *TableLayout) row(g *Group, at Point, row int, class string) {
+	x := at.X
+	side := cellSide * l.size
+	if class != "" {
+		class = "text " + class
+	} else {
+		class = "text"
+	}
+	for i, lines := range l.cells[row] {
+		anchor, tx := Start, x+side
+		if i < len(l.table.Align) {
+			anchor = l.table.Align[i]
+		}
+		switch anchor {
+		case Middle:
+			tx = x + l.widths[i]/2
+		case End:
+			tx = x + l.widths[i] - side
+		}
+		for k, s := range lines {
+			if s != "" {
+				y := at.Y + l.size*(cellRise+cellLeading*float64(k))
+				g.Add(class, Text{At: Pt(tx, y), S: s, Size: l.size, Anchor: anchor, VAlign: Top})
+			}
+		}
+		x += l.widths[i]
+	}
+}
