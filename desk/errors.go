@@ -1,0 +1,36 @@
+package desk
+
+import (
+	"errors"
+	"io/fs"
+	"net/http"
+)
+
+// errorPage is what a visitor reads when there is no page to show.
+type errorPage struct {
+	frame
+	Status  int
+	Message string
+	Cure    string
+}
+
+// nowhere answers an address that leads to no page.
+func (d *Desk) nowhere(w http.ResponseWriter, r *http.Request) {
+	d.fail(w, r, http.StatusNotFound, "There is no page here.", "Go back to the list of arenas and pick one.")
+}
+
+// fail shows an error page. Message and cure are ours; nothing of the request is repeated.
+func (d *Desk) fail(w http.ResponseWriter, r *http.Request, status int, message, cure string) {
+	d.show(w, r, status, "error.tmpl", errorPage{d.frame(r, message), status, message, cure})
+}
+
+// broken answers when the fault is the program's own: the log has the reason,
+// the visitor does not.
+func (d *Desk) broken(w http.ResponseWriter, r *http.Request, err error) {
+	d.log.Error("desk", "path", r.URL.Path, "error", err)
+	if errors.Is(err, fs.ErrNotExist) {
+		d.nowhere(w, r)
+		return
+	}
+	d.fail(w, r, http.StatusInternalServerError, "This page broke.", "The terminal that runs the desk shows why. The arena file is untouched.")
+}

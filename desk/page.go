@@ -1,0 +1,47 @@
+package desk
+
+import (
+	"bytes"
+	"embed"
+	"html/template"
+	"net/http"
+	"strconv"
+)
+
+//go:embed templates
+var templateFiles embed.FS
+
+func loadTemplates(assets assetSet) (*template.Template, error) {
+	return template.New("").Funcs(template.FuncMap{
+		"asset": assets.address,
+	}).ParseFS(templateFiles, "templates/*.tmpl")
+}
+
+// frame is what surrounds every page: title, theme, the way back.
+type frame struct {
+	Title  string
+	Theme  theme
+	Themes []theme
+	Here   string // this page's own path and query, to return to
+}
+
+func (d *Desk) frame(r *http.Request, title string) frame {
+	return frame{Title: title, Theme: themeOf(r), Themes: themes, Here: r.URL.RequestURI()}
+}
+
+// show renders a page whole before the first byte goes out, so that a template
+// that fails gives an error page instead of half a page.
+func (d *Desk) show(w http.ResponseWriter, r *http.Request, status int, name string, page any) {
+	var out bytes.Buffer
+	if err := d.templates.ExecuteTemplate(&out, name, page); err != nil {
+		d.log.Error("desk", "path", r.URL.Path, "template", name, "error", err)
+		http.Error(w, "This page broke; the terminal that runs the desk shows why.", http.StatusInternalServerError)
+		return
+	}
+	h := w.Header()
+	h.Set("Content-Type", "text/html; charset=utf-8")
+	h.Set("Content-Length", strconv.Itoa(out.Len()))
+	h.Set("Cache-Control", "no-store")
+	w.WriteHeader(status)
+	_, _ = out.WriteTo(w) // the visitor may have left
+}

@@ -1,0 +1,15 @@
+package desk
+
+import "net/http"
+
+// routes is the table of every address.
+func (d *Desk) routes() http.Handler {
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /{$}", d.listPage)
+	mux.HandleFunc("GET /arena/{slug}", d.arenaPage)
+	mux.HandleFunc("POST /theme", d.setTheme)
+	mux.HandleFunc("GET /assets/{hash}/{name}", d.asset)
+	mux.HandleFunc("GET /favicon.ico", d.icon)
+	mux.HandleFunc("/", d.nowhere)
+	return mux
+}

@@ -1,0 +1,56 @@
+package desk
+
+import (
+	"net/http"
+	"slices"
+	"strings"
+)
+
+// A theme is how bright the desk is. A rink is dark, so the desk is dim unless
+// the machine or the visitor asks for light.
+type theme string
+
+const (
+	themeAuto  theme = "auto" // as the machine says
+	themeDim   theme = "dim"
+	themeLight theme = "light"
+)
+
+var themes = []theme{themeAuto, themeDim, themeLight}
+
+const (
+	themeCookie  = "rinkpane-theme"
+	themeSeconds = 365 * 24 * 3600
+)
+
+// themeOf returns the visitor's theme from the cookie.
+func themeOf(r *http.Request) theme {
+	c, err := r.Cookie(themeCookie)
+	if err != nil || !slices.Contains(themes, theme(c.Value)) {
+		return themeAuto
+	}
+	return theme(c.Value)
+}
+
+// setTheme keeps the choice in a cookie and returns to the page it was made on.
+func (d *Desk) setTheme(w http.ResponseWriter, r *http.Request) {
+	choice := theme(r.PostFormValue("theme"))
+	if !slices.Contains(themes, choice) {
+		d.fail(w, r, http.StatusBadRequest, "That is no theme.", "Choose dim, light, or as the machine says.")
+		return
+	}
+	http.SetCookie(w, &http.Cookie{
+		Name: themeCookie, Value: string(choice), Path: "/",
+		MaxAge: themeSeconds, HttpOnly: true, SameSite: http.SameSiteStrictMode,
+	})
+	http.Redirect(w, r, ownPath(r.PostFormValue("back")), http.StatusSeeOther)
+}
+
+// ownPath returns the path when it leads to a page of this desk, else the list
+// of arenas: a form must not send a visitor elsewhere.
+func ownPath(p string) string {
+	if !strings.HasPrefix(p, "/") || strings.HasPrefix(p, "//") || strings.ContainsAny(p, "\\\r\n") {
+		return "/"
+	}
+	return p
+}

@@ -1,0 +1,109 @@
+// Package plan answers everything about one arena at once: it surveys, proves,
+// fits, lights and maps every working hole, and keeps the answers as one value.
+//
+//	arena document --+--> rules  findings, verdict
+//	                 +--> fit    every hole x every lens: limits
+//	kit -------------+--> light  every hole: lux -> ISO by part of the ice
+//	                 +--> sight  every hole: share of the ice it can shoot
+//	                 '--> chart  plan map, boards strip
+//
+// Assumptions and limits are those of the packages it calls; it adds no model
+// of its own, only the choice of the lens to recommend (see [Hole.Best]).
+// Holes that are turned off are left out.
+package plan
+
+import (
+	"example.org/rinkpane/rules"
+)
+
+// Plan is all results for one arena. Its JSON form is plan.json.
+type Plan struct {
+	Proof
+	Holes    []Hole   `json:"holes"`
+	Cautions []string `json:"cautions"`
+}
+
+// Proof is what can be said without looking through a lens: the survey and the
+// findings. It is quick, so that a list of arenas can show it for each.
+type Proof struct {
+	Revision string          `json:"revision"` // SHA-256 of the arena document's bytes, in hexadecimal
+	Survey   Survey          `json:"survey"`
+	RuleSet  string          `json:"rule_set"`
+	Verdict  rules.Status    `json:"verdict"`
+	Findings []rules.Finding `json:"findings"`
+}
+
+// Survey is what the document says of the rink as a whole.
+type Survey struct {
+	Name         string  `json:"name"`
+	Place        string  `json:"place"`
+	Units        string  `json:"units"` // "metric" or "imperial": how people's tables print
+	Length       float64 `json:"length_m"`
+	Width        float64 `json:"width_m"`
+	CornerRadius float64 `json:"corner_radius_m"`
+	Perimeter    float64 `json:"perimeter_m"`
+	Area         float64 `json:"ice_area_m2"`
+	Panes        int     `json:"panes"`
+	Holes        int     `json:"holes"` // working ones
+	Off          int     `json:"holes_off"`
+	Zones        int     `json:"zones"`
+	Readings     int     `json:"light_readings"`
+}
+
+// Hole is all results for one working hole.
+type Hole struct {
+	ID     string `json:"id"`
+	Pane   string `json:"pane"`
+	State  string `json:"state"`  // "planned" or "cut"
+	Corner string `json:"corner"` // "" between the blue lines and on a rink without markings
+	// Landmark is the corner's landmark nearest to the hole, "" without one; Offset
+	// runs from it along the boards in metres, positive toward centre ice.
+	Landmark string  `json:"landmark"`
+	Offset   float64 `json:"offset_m"`
+	Station  float64 `json:"station_m"`
+	Height   float64 `json:"height_m"` // of its centre above the ice
+	Width    float64 `json:"hole_width_mm"`
+	Tall     float64 `json:"hole_height_mm"`
+	Thick    float64 `json:"pane_thickness_mm"` // of the pane; see ThickAssumed
+	// ThickAssumed reports that the survey lacks the pane's thickness and Thick is a common one.
+	ThickAssumed bool         `json:"pane_thickness_assumed"`
+	Status       rules.Status `json:"status"` // the worst of the findings that name the hole
+	Best         string       `json:"best_lens"`
+	Fits         []LensFit    `json:"fits"`
+	Light        []LightRow   `json:"light"`
+	Reach        Reach        `json:"reach"`
+}
+
+// LensFit is one lens in one hole. Angles are from straight ahead in degrees;
+// a null limit means that its mark already fails straight ahead.
+type LensFit struct {
+	Lens       string   `json:"lens"`
+	Name       string   `json:"name"`
+	Focal      float64  `json:"focal_mm"`
+	Fits       bool     `json:"fits"` // the nose can enter the hole
+	PanBody    *float64 `json:"pan_body_deg"`
+	PanClear   *float64 `json:"pan_clear_deg"`
+	PanUsable  *float64 `json:"pan_usable_deg"`
+	TiltBody   *float64 `json:"tilt_body_deg"`
+	TiltClear  *float64 `json:"tilt_clear_deg"`
+	TiltUsable *float64 `json:"tilt_usable_deg"`
+}
+
+// LightRow is the light on one part of the ice as the hole's best lens meets it.
+type LightRow struct {
+	Zone         string  `json:"zone"`
+	Lux          float64 `json:"lux_lx"`
+	Extrapolated bool    `json:"extrapolated"` // outside the surveyed points
+	EV100        float64 `json:"ev100"`        // exposure value at ISO 100, in stops
+	Shutter      float64 `json:"shutter_s"`
+	Stop         float64 `json:"stop"` // f-number
+	ISO          float64 `json:"iso"`  // exact ISO speed
+	ISONominal   int     `json:"iso_nominal"`
+}
+
+// Reach is the share of the ice that a hole can shoot with some lens.
+type Reach struct {
+	Share     float64 `json:"reach_share"`      // of the ice at puck height, 0 to 1
+	FaceShare float64 `json:"reach_face_share"` // of the ice at face height, 0 to 1
+	Blind     float64 `json:"blind_strip_m"`    // width of the near strip that the boards hide
+}
