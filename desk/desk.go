@@ -35,8 +35,13 @@ type Source struct {
 	Document *arena.Document
 }
 
-// Planner makes the plan of a document; the command passes the kit and rules in it.
-type Planner func(ctx context.Context, doc *arena.Document) (plan.Plan, error)
+// Planner works out what the pages show; the command gives it kit and rules.
+type Planner interface {
+	// Prove surveys and checks: quick, for the list of arenas.
+	Prove(doc *arena.Document) (plan.Proof, error)
+	// Make plans every hole.
+	Make(ctx context.Context, doc *arena.Document) (plan.Plan, error)
+}
 
 // Desk holds what the pages show. Make one with New; it is safe for many
 // requests at once.
@@ -47,13 +52,21 @@ type Desk struct {
 	log       *slog.Logger
 }
 
-// shelf is one arena with its plan, made when it is first looked at.
+// shelf is one arena with what was worked out for it, each part when it is
+// first looked at.
 type shelf struct {
 	Source
-	planner Planner
-	once    sync.Once
-	plan    plan.Plan
-	err     error
+	prove func() (plan.Proof, error)
+	make  func() (plan.Plan, error)
+}
+
+func newShelf(s Source, p Planner) *shelf {
+	return &shelf{
+		Source: s,
+		prove:  sync.OnceValues(func() (plan.Proof, error) { return p.Prove(s.Document) }),
+		// The plan outlives the request that first asked: another visitor may wait for it.
+		make: sync.OnceValues(func() (plan.Plan, error) { return p.Make(context.Background(), s.Document) }),
+	}
 }
 
 // New makes a desk of some arenas, at least one, in the order of their list.
@@ -68,7 +81,7 @@ func New(sources []Source, planner Planner, log *slog.Logger) (*Desk, error) {
 			return nil, fmt.Errorf("arena %q: an address needs lower-case letters, digits and hyphens, each arena its own", s.Slug)
 		}
 		seen[s.Slug] = true
-		d.shelves = append(d.shelves, &shelf{Source: s, planner: planner})
+		d.shelves = append(d.shelves, newShelf(s, planner))
 	}
 	var err error
 	if d.assets, err = loadAssets(); err != nil {
@@ -78,13 +91,6 @@ func New(sources []Source, planner Planner, log *slog.Logger) (*Desk, error) {
 		return nil, err
 	}
 	return d, nil
-}
-
-// look returns the arena's plan, made once. It outlives the request that first
-// asked: another visitor may be waiting for it.
-func (s *shelf) look(ctx context.Context) (plan.Plan, error) {
-	s.once.Do(func() { s.plan, s.err = s.planner(context.WithoutCancel(ctx), s.Document) })
-	return s.plan, s.err
 }
 
 func (d *Desk) shelf(slug string) (*shelf, bool) {

@@ -28,9 +28,10 @@ type Plan struct {
 type Proof struct {
 	Revision string          `json:"revision"` // SHA-256 of the arena document's bytes, in hexadecimal
 	Survey   Survey          `json:"survey"`
-	RuleSet  string          `json:"rule_set"`
+	RuleSets []string        `json:"rule_sets"`
 	Verdict  rules.Status    `json:"verdict"`
 	Findings []rules.Finding `json:"findings"`
+	Notes    []string        `json:"notes"` // remarks that change no verdict
 }
 
 // Survey is what the document says of the rink as a whole.

@@ -1,0 +1,124 @@
+package desk
+
+import (
+	"html/template"
+	"net/http"
+	"net/url"
+
+	"example.org/rinkpane/plan"
+	"example.org/rinkpane/rules"
+	"example.org/rinkpane/unit"
+)
+
+// arenaPage is one arena with one of its holes picked.
+type arenaPage struct {
+	frame
+	Address  address
+	Survey   plan.Survey
+	Size     string
+	Verdict  rules.Status
+	Words    string
+	Revision string
+	RuleSets []string
+	Notes    []string
+	Systems  []option
+	Picks    []pick
+	Map      template.HTML
+	Strip    template.HTML
+	Picked   *holeView // nil on an arena without working holes
+	Findings findingsView
+}
+
+// address is the state that stands in a page's address.
+type address struct {
+	slug   string
+	hole   string
+	system string // "" prints in the document's own units
+}
+
+// URL returns the address as a link.
+func (a address) URL() string {
+	q := url.Values{}
+	if a.hole != "" {
+		q.Set("hole", a.hole)
+	}
+	if a.system != "" {
+		q.Set("units", a.system)
+	}
+	u := url.URL{Path: "/arena/" + a.slug, RawQuery: q.Encode()}
+	return u.String()
+}
+
+// Hole returns the address with another hole picked.
+func (a address) Hole(id string) address {
+	a.hole = id
+	return a
+}
+
+// option is one of several ways to see the page.
+type option struct {
+	Name, URL string
+	Chosen    bool
+}
+
+// pick is one hole to pick.
+type pick struct {
+	ID, URL, Words string
+	Status         rules.Status
+	Chosen         bool
+}
+
+func (d *Desk) arenaPage(w http.ResponseWriter, r *http.Request) {
+	s, ok := d.shelf(r.PathValue("slug"))
+	if !ok {
+		d.fail(w, r, http.StatusNotFound, "No arena has this address.", "Go back to the list of arenas and pick one.")
+		return
+	}
+	p, err := s.make()
+	if err != nil {
+		d.log.Warn("desk", "arena", s.Slug, "error", err)
+		d.fail(w, r, http.StatusUnprocessableEntity, "This arena cannot be planned.", err.Error())
+		return
+	}
+	at := address{slug: s.Slug, hole: r.FormValue("hole"), system: r.FormValue("units")}
+	sys := p.Survey.System()
+	if at.system != "" {
+		if sys, err = unit.ParseSystem(at.system); err != nil {
+			d.fail(w, r, http.StatusBadRequest, "These units are not known.", "Choose metric or imperial.")
+			return
+		}
+	}
+	if at.hole != "" {
+		if _, ok := p.Hole(at.hole); !ok {
+			d.fail(w, r, http.StatusNotFound, "This arena has no working hole of that name.", "Open the arena and pick a hole on its map.")
+			return
+		}
+	}
+	page := d.arenaView(r, s, p, at, sys)
+	d.show(w, r, http.StatusOK, "arena.tmpl", page)
+}
+
+func (d *Desk) arenaView(r *http.Request, s *shelf, p plan.Plan, at address, sys unit.System) arenaPage {
+	if at.hole == "" && len(p.Holes) > 0 {
+		at.hole = p.Holes[0].ID
+	}
+	page := arenaPage{
+		frame: d.frame(r, p.Survey.Name), Address: at, Survey: p.Survey, Size: p.Survey.Size(sys),
+		Verdict: p.Verdict, Words: plan.VerdictWords(p.Findings), Revision: p.Revision, RuleSets: p.RuleSets, Notes: p.Notes,
+		Findings: viewFindings(p.Findings, "", sys),
+	}
+	for _, name := range []unit.System{unit.Metric, unit.Imperial} {
+		to := at
+		to.system = name.String()
+		page.Systems = append(page.Systems, option{name.String(), to.URL(), name == sys})
+	}
+	for _, h := range p.Holes {
+		page.Picks = append(page.Picks, pick{h.ID, at.Hole(h.ID).URL(), h.Where(sys), h.Status, h.ID == at.hole})
+	}
+	if h, ok := p.Hole(at.hole); ok {
+		view := viewHole(p, h, sys)
+		page.Picked = &view
+	}
+	page.Map, page.Strip = drawings(p, at, sys)
+	return page
+}

@@ -1,0 +1,102 @@
+package desk
+
+import (
+	"fmt"
+	"strconv"
+
+	"example.org/rinkpane/plan"
+	"example.org/rinkpane/rules"
+	"example.org/rinkpane/unit"
+)
+
+// holeView is everything the page says of the hole picked.
+type holeView struct {
+	ID, Where string
+	Status    rules.Status
+	Best      string // the recommended lens in words, "" when none fits
+	Reach     string
+	Facts     []fact
+	Findings  findingsView
+	Fits      []fitRow
+	Light     []lightRow
+	Assumed   string // what had to be assumed, ""
+}
+
+// fact is one line of a list of facts.
+type fact struct{ Name, Value string }
+
+// fitRow is one lens in the hole; angles in degrees, "-" where the mark fails
+// straight ahead.
+type fitRow struct {
+	Name                                 string
+	Fits, Best                           bool
+	PanBody, PanClear, PanUsable         string
+	TiltBody, TiltClear, TiltUsable      string
+	PanBar, PanClearShare, PanUsableBars float64
+}
+
+// lightRow is one part of the ice.
+type lightRow struct {
+	Zone, Lux, EV, Shutter, Stop, ISO string
+	Extrapolated                      bool
+}
+
+func viewHole(p plan.Plan, h plan.Hole, sys unit.System) holeView {
+	v := holeView{
+		ID: h.ID, Where: h.Where(sys), Status: h.Status,
+		Findings: viewFindings(p.FindingsOf(h.ID), h.ID, sys),
+		Reach:    reachWords(h.Reach, sys),
+	}
+	if best, ok := h.BestFit(); ok {
+		v.Best = best.Name
+	}
+	v.Facts = holeFacts(h, sys)
+	if h.ThickAssumed {
+		v.Assumed = "The survey lacks this pane's thickness; " + unit.Length(h.Thick/1e3).Format(sys) + " is assumed."
+	}
+	for _, f := range h.Fits {
+		v.Fits = append(v.Fits, viewFit(f, f.Lens == h.Best))
+	}
+	for _, l := range h.Light {
+		v.Light = append(v.Light, viewLight(l, sys))
+	}
+	return v
+}
+
+func holeFacts(h plan.Hole, sys unit.System) []fact {
+	return []fact{
+		{"Size", h.Size().Format(sys)},
+		{"Centre above the ice", unit.Length(h.Height).Format(sys)},
+		{"Station", unit.Length(h.Station).Format(sys)},
+		{"Pane", h.Pane},
+		{"State", h.State},
+	}
+}
+
+func reachWords(r plan.Reach, sys unit.System) string {
+	return fmt.Sprintf("%.0f %% of the ice at puck height, %.0f %% at face height; the boards hide the nearest %s",
+		100*r.Share, 100*r.FaceShare, unit.Length(r.Blind).Format(sys))
+}
+
+func viewFit(f plan.LensFit, best bool) fitRow {
+	return fitRow{
+		Name: f.Name, Fits: f.Fits, Best: best,
+		PanBody: degrees(f.PanBody), PanClear: degrees(f.PanClear), PanUsable: degrees(f.PanUsable),
+		TiltBody: degrees(f.TiltBody), TiltClear: degrees(f.TiltClear), TiltUsable: degrees(f.TiltUsable),
+	}
+}
+
+func degrees(v *float64) string {
+	if v == nil {
+		return "-"
+	}
+	return strconv.FormatFloat(*v, 'f', 1, 64) + "°"
+}
+
+func viewLight(l plan.LightRow, sys unit.System) lightRow {
+	return lightRow{
+		Zone: l.Zone, Lux: unit.Illuminance(l.Lux).Format(sys), EV: strconv.FormatFloat(l.EV100, 'f', 1, 64),
+		Shutter: unit.Shutter(l.Shutter).Format(), Stop: unit.Stop(l.Stop).Format(), ISO: strconv.Itoa(l.ISONominal),
+		Extrapolated: l.Extrapolated,
+	}
+}
