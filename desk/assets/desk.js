@@ -1,0 +1,14 @@
+// @ts-check
+// The desk's pages work without this module. It adds two comforts: picking a
+// hole changes the page in place, and arrow keys walk from hole to hole.
+
+import { pickInPlace } from "./pick.js";
+import { arrowKeys } from "./keys.js";
+import { showPickedOnStrip } from "./strip.js";
+
+const page = document.querySelector("main");
+if (page && page.querySelector("[data-picks]")) {
+  const pick = pickInPlace(page);
+  arrowKeys(page, pick);
+  showPickedOnStrip(page);
+}
