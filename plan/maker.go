@@ -1,0 +1,99 @@
+package plan
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/kit"
+	"example.org/rinkpane/rules"
+)
+
+// Maker makes plans with one kit under one combination of rule sets. It may be
+// used by many at once.
+type Maker struct {
+	Kit   kit.Kit
+	Rules rules.Sets
+}
+
+// Revision names a document's content: the SHA-256 of its bytes in hexadecimal.
+// Two documents with one revision are the same to the byte.
+func Revision(doc *arena.Document) string {
+	sum := sha256.Sum256(doc.Bytes())
+	return hex.EncodeToString(sum[:])
+}
+
+// Prove surveys and checks an arena. Errors are those of [arena.Document.Check].
+func (m Maker) Prove(doc *arena.Document) (Proof, error) {
+	a, err := doc.Check()
+	if err != nil {
+		return Proof{}, err
+	}
+	return m.prove(doc, a), nil
+}
+
+func (m Maker) prove(doc *arena.Document, a arena.Arena) Proof {
+	report := m.Rules.Check(a)
+	return Proof{
+		Revision: Revision(doc),
+		Survey:   survey(a),
+		RuleSets: report.RuleSets,
+		Verdict:  report.Verdict,
+		Findings: report.Findings,
+		Notes:    report.Notes,
+	}
+}
+
+// Make plans every working hole of an arena. It ends early with ctx's error
+// when ctx ends. Errors are those of [arena.Document.Check] and a kit without a
+// body or without the lenses that the arena names.
+func (m Maker) Make(ctx context.Context, doc *arena.Document) (Plan, error) {
+	a, err := doc.Check()
+	if err != nil {
+		return Plan{}, err
+	}
+	p := Plan{Proof: m.prove(doc, a), Holes: []Hole{}, Cautions: Cautions()}
+	for _, h := range a.Working() {
+		p.Holes = append(p.Holes, p.place(a, h))
+	}
+	return p, ctx.Err()
+}
+
+// survey counts and measures what the document holds.
+func survey(a arena.Arena) Survey {
+	d := a.Rink.Dimensions()
+	working := len(a.Working())
+	return Survey{
+		Name: a.Name, Place: a.Place, Units: a.Units.String(),
+		Length: d.Length.Metres(), Width: d.Width.Metres(), CornerRadius: d.CornerRadius.Metres(),
+		Perimeter: a.Rink.Perimeter().Metres(), Area: a.Rink.Area(),
+		Panes: len(a.Panes), Holes: working, Off: len(a.Holes) - working,
+		Zones: len(a.Zones), Readings: len(a.Light.Readings),
+	}
+}
+
+// place fills in what the survey says of a hole and what the findings make of it.
+func (p Plan) place(a arena.Arena, h glass.Hole) Hole {
+	landmark, offset := nearestLandmark(a.Rink, h.Station)
+	out := Hole{
+		ID: h.ID, Pane: h.Pane, State: string(stateOf(h)),
+		Corner: a.Rink.Corner(h.Station).String(), Landmark: string(landmark), Offset: offset.Metres(),
+		Station: h.Station.Metres(), Height: h.Height.Metres(),
+		Width: h.Size.W.Millimetres(), Tall: h.Size.H.Millimetres(),
+		Status: rules.Verdict(p.FindingsOf(h.ID)),
+		Fits:   []LensFit{}, Light: []LightRow{},
+	}
+	thick, assumed := thickness(a, h)
+	out.Thick, out.ThickAssumed = thick.Millimetres(), assumed
+	return out
+}
+
+// stateOf returns a hole's state, planned where the document does not say.
+func stateOf(h glass.Hole) glass.State {
+	if h.State == "" {
+		return glass.Planned
+	}
+	return h.State
+}
