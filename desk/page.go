@@ -6,6 +6,9 @@ import (
 	"html/template"
 	"net/http"
 	"strconv"
+
+	"example.org/rinkpane/plan"
+	"example.org/rinkpane/rules"
 )
 
 //go:embed templates
@@ -13,7 +16,10 @@ var templateFiles embed.FS
 
 func loadTemplates(assets assetSet) (*template.Template, error) {
 	return template.New("").Funcs(template.FuncMap{
-		"asset": assets.address,
+		"slots":    func() []int { return []int{0, 1} }, // pan, tilt
+		"asset":    assets.address,
+		"cautions": plan.Cautions,
+		"status":   statusWord,
 	}).ParseFS(templateFiles, "templates/*.tmpl")
 }
 
@@ -44,4 +50,15 @@ func (d *Desk) show(w http.ResponseWriter, r *http.Request, status int, name str
 	h.Set("Cache-Control", "no-store")
 	w.WriteHeader(status)
 	_, _ = out.WriteTo(w) // the visitor may have left
+}
+
+// statusWord says a status in plain words.
+func statusWord(s rules.Status) string {
+	switch s {
+	case rules.Pass:
+		return "kept"
+	case rules.Fail:
+		return "broken"
+	}
+	return "not known"
 }

@@ -25,8 +25,9 @@ type arenaPage struct {
 	Picks    []pick
 	Map      template.HTML
 	Strip    template.HTML
-	Picked   *holeView // nil on an arena without working holes
-	Findings findingsView
+	Picked   *holeView    // nil on an arena without working holes
+	Findings findingsView // those to be mended
+	Rules    []ruleRow    // every rule over the whole arena
 }
 
 // address is the state that stands in a page's address.
@@ -105,7 +106,7 @@ func (d *Desk) arenaView(r *http.Request, s *shelf, p plan.Plan, at address, sys
 	page := arenaPage{
 		frame: d.frame(r, p.Survey.Name), Address: at, Survey: p.Survey, Size: p.Survey.Size(sys),
 		Verdict: p.Verdict, Words: plan.VerdictWords(p.Findings), Revision: p.Revision, RuleSets: p.RuleSets, Notes: p.Notes,
-		Findings: viewFindings(p.Findings, "", sys),
+		Findings: viewFindings(p.Findings, "", sys), Rules: viewRules(p.Findings, sys),
 	}
 	for _, name := range []unit.System{unit.Metric, unit.Imperial} {
 		to := at

@@ -44,3 +44,18 @@ func viewFindings(findings []rules.Finding, skip string, sys unit.System) findin
 	}
 	return v
 }
+
+// ruleRow is one rule over the whole arena.
+type ruleRow struct {
+	Set, Rule string
+	Status    rules.Status
+	Words     string
+}
+
+func viewRules(findings []rules.Finding, sys unit.System) []ruleRow {
+	var rows []ruleRow
+	for _, s := range plan.ByRule(findings) {
+		rows = append(rows, ruleRow{s.Set, s.Rule, s.Status, s.Words(sys)})
+	}
+	return rows
+}

@@ -12,6 +12,7 @@ func commands(a *app) []*cobra.Command {
 	return []*cobra.Command{
 		checkCommand(a),
 		puckCommand(a),
+		deskCommand(a),
 	}
 }
 
