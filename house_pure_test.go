@@ -24,6 +24,7 @@ var impureImports = []string{
 var impureCalls = map[string][]string{
 	"time": {"Now", "Since", "Until", "Sleep", "After", "Tick", "NewTimer", "NewTicker", "AfterFunc"},
 	"fmt":  {"Print", "Printf", "Println"},
+	"rand": {"Int", "IntN", "Int64N", "Float64", "NormFloat64", "ExpFloat64", "Perm", "Shuffle", "N", "Uint64", "Uint32"},
 	"log":  {"Print", "Printf", "Println", "Fatal", "Fatalf"},
 }
 

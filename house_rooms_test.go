@@ -130,7 +130,30 @@ var houseRooms = []room{
 		{"golang.org/x/image", "fills outlines on pictures"},
 	}},
 
+	{name: "plan", floor: 9.1, uses: []arrow{
+		{"unit", "words for people print in their units"},
+		{"rink", "the landmark nearest to a hole"},
+		{"glass", "holes and panes"},
+		{"arena", "what is planned"},
+		{"kit", "the lenses tried"},
+		{"rules", "findings and verdict"},
+		{"fit", "limits of every lens in every hole"},
+		{"light", "the light table"},
+		{"sight", "reach"},
+		{"chart", "plan map and boards strip"},
+	}},
+
+	{name: "desk", floor: 10.1, uses: []arrow{
+		{"unit", "tables print in the visitor's units"},
+		{"arena", "the documents on the desk"},
+		{"rules", "a finding's status"},
+		{"plan", "what the pages show"},
+		{"chart", "the drawings' look on a page"},
+		{"sheet", "the drawings' typeface"},
+	}},
+
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"form", "quotes what a user typed"},
 		{"unit", "flags are quantities"},
 		{"geom", "points in flags"},
 		{"rink", "command rink"},

@@ -45,7 +45,7 @@ type LossRow struct {
 type View struct {
 	Pose    Pose
 	Centre  float64    // transmission at the frame's centre, 0..1
-	Corners [4]float64 // lower left, upper left, lower right, upper right as seen from the camera
+	Corners [4]float64 // the same at lower left, upper left, lower right, upper right as seen from the camera, 0..1
 }
 
 // Shift returns how far the nose's centre stands beside the hole's centre, in

@@ -21,7 +21,7 @@ type Properties struct {
 	// ThicknessBase and ThicknessShare give the tolerance of the thickness t,
 	// plus or minus ThicknessBase + ThicknessShare t: a length and a factor without unit.
 	ThicknessBase  unit.Length
-	ThicknessShare float64
+	ThicknessShare float64 // factor without unit
 }
 
 // Properties returns the material's properties; ok is false for a material

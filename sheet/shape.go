@@ -54,7 +54,7 @@ type Line struct{ A, B Point }
 // counter-clockwise as seen, 0 for a straight line, 1 for a half circle (no unit).
 type Vertex struct {
 	Point
-	Bulge float64
+	Bulge float64 // ratio without unit
 }
 
 // Polyline is a chain of straight lines and true circular arcs.
@@ -67,7 +67,7 @@ type Polyline struct {
 // Circle is a whole circle: centre, and radius in millimetres.
 type Circle struct {
 	C Point
-	R float64
+	R float64 // millimetres
 }
 
 // Arc is part of a circle with a radius in millimetres: from an angle over a sweep, both in radians,
