@@ -26,12 +26,12 @@ type Options struct {
 	Seed  uint64 // for the orientations of a tumbling puck
 }
 
-// DefaultOptions: 110 shot attempts at both goals per hour of play and 400 per
-// hour of practice (both from memory), covers out for an hour of each, a floor level with the ice,
+// DefaultOptions: 170 struck pucks at both ends per hour of play (110 shot
+// attempts, 60 clearances and dump-ins) and 500 per hour of practice (all from memory), covers out for an hour of each, a floor level with the ice,
 // half-inch panes where the survey says nothing.
 func DefaultOptions() Options {
 	return Options{
-		GameShots: 110, PracticeShots: 400, GameMinutes: 60, PracticeMinutes: 60,
+		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60,
 		Thick: unit.Inch / 2, Seed: 1,
 	}
 }
