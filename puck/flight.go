@@ -74,6 +74,10 @@ func Struck(height unit.Length, v unit.Speed, up unit.Angle) Motion {
 // height at 60 m by less than a micrometre at 20 m/s and above.
 const stepMetres = 1.0
 
+// coarseMetres is the step where many flights are only weighed against one
+// another: a height at 60 m is right to a millimetre at 20 m/s and above.
+const coarseMetres = 4.0
+
 // Fly returns the motion after flying on to a level distance from the
 // flight's beginning, with gravity and drag square in the speed:
 //
@@ -84,13 +88,17 @@ const stepMetres = 1.0
 // seen: a height below zero means that the puck has come down before.
 // Source: own integration of the textbook equation; no lift.
 func (b Body) Fly(m Motion, to unit.Length) (out Motion, ok bool) {
+	return b.fly(m, to, stepMetres)
+}
+
+func (b Body) fly(m Motion, to unit.Length, step float64) (out Motion, ok bool) {
 	left := (to - m.Distance).Metres()
 	if !(left >= 0) || !(m.Level > 0) {
 		return m, false
 	}
 	k := b.perMetre()
 	p := state{m.Height.Metres(), float64(m.Level), float64(m.Climb)}
-	steps := math.Ceil(left / stepMetres)
+	steps := math.Ceil(left / step)
 	for range int(steps) {
 		if p, ok = p.step(left/steps, k); !ok {
 			return m, false
@@ -128,7 +136,7 @@ func (p state) step(x, k float64) (state, bool) {
 }
 
 // fallStep is the step for Land, in metres of level distance: a landing place
-// is found to within stepMetres/200 by a straight line through the last step.
+// is found to within 5 mm by a straight line through the last step.
 const fallStep = 0.25
 
 // Land returns where the puck comes down to a floor height, flying on from
@@ -154,37 +162,61 @@ func (b Body) Land(m Motion, floor unit.Length) Motion {
 	return Motion{Distance: unit.Length(x), Height: min(floor, m.Height), Level: unit.Speed(p.u), Climb: unit.Speed(p.w)}
 }
 
+// dragFree returns the lower upward angle at which a puck without drag goes
+// through height z at distance x (metres), vv being its speed squared:
+// tan e = (v^2 - sqrt(v^4 - g (g x^2 + 2 z v^2))) / (g x).
+func dragFree(vv, x, z float64) (e float64, ok bool) {
+	root := vv*vv - Gravity*(Gravity*x*x+2*z*vv)
+	if !(root >= 0) || !(x > 0) {
+		return 0, false
+	}
+	return math.Atan((vv - math.Sqrt(root)) / (Gravity * x)), true
+}
+
 // launch finds the lower of the upward angles at which a puck struck from
 // the ice at speed v goes through a height at a distance, and the motion there
 // and the change of that height with the angle (m/rad). ok is false when the
 // puck cannot get there.
 func (b Body) launch(v unit.Speed, distance, height unit.Length) (up unit.Angle, at Motion, perRadian float64, ok bool) {
-	x, z, g := distance.Metres(), height.Metres(), Gravity
-	vv := float64(v) * float64(v)
-	root := vv*vv - g*(g*x*x+2*z*vv) // without drag, from the closed form
-	if !(root >= 0) || !(x > 0) {
+	z := height.Metres()
+	e, ok := dragFree(float64(v)*float64(v), distance.Metres(), z)
+	if !ok {
 		return 0, Motion{}, 0, false
 	}
-	e := math.Atan((vv - math.Sqrt(root)) / (g * x))
-	const nudge = 1e-4 // radians: 6 mm at 60 m, far above rounding, far below curvature
-	for range 12 {
-		a, okA := b.Fly(Struck(0, v, unit.Angle(e)), distance)
-		c, okC := b.Fly(Struck(0, v, unit.Angle(e+nudge)), distance)
-		if !okA || !okC {
+	for range mostTries {
+		a, ok := b.fly(Struck(0, v, unit.Angle(e)), distance, coarseMetres)
+		if !ok {
 			return 0, Motion{}, 0, false
 		}
-		perRadian = (c.Height - a.Height).Metres() / nudge
-		if perRadian <= 0 {
+		miss := z - a.Height.Metres()
+		if math.Abs(miss) < 1e-5 {
+			perRadian, ok = b.rise(v, e, a)
+			return unit.Angle(e), a, perRadian, ok
+		}
+		// Newton's step with the slope of the flight without drag, x sec^2 e (1 - g x tan e / v^2).
+		x, t := distance.Metres(), math.Tan(e)
+		slope := x * (1 + t*t) * (1 - Gravity*x*t/float64(v*v))
+		if slope <= 0 {
 			return 0, Motion{}, 0, false // past the highest arc that gets there
 		}
-		miss := z - a.Height.Metres()
-		if math.Abs(miss) < 1e-6 {
-			return unit.Angle(e), a, perRadian, true
-		}
-		e += miss / perRadian
-		if e > 80*math.Pi/180 {
+		if e += miss / slope; e > steepest {
 			return 0, Motion{}, 0, false
 		}
 	}
 	return 0, Motion{}, 0, false
+}
+
+// Bounds of launch: tries before it gives up, and the steepest angle (radians).
+const (
+	mostTries = 24
+	steepest  = 80 * math.Pi / 180
+)
+
+// rise returns how the height at a's distance changes with the upward angle,
+// m/rad; ok is false past the highest arc that gets there.
+func (b Body) rise(v unit.Speed, e float64, a Motion) (perRadian float64, ok bool) {
+	const nudge = 1e-4 // radians: 6 mm at 60 m, far above rounding, far below curvature
+	c, ok := b.fly(Struck(0, v, unit.Angle(e+nudge)), a.Distance, coarseMetres)
+	perRadian = (c.Height - a.Height).Metres() / nudge
+	return perRadian, ok && perRadian > 0
 }

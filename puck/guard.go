@@ -69,7 +69,11 @@ const orientations = 256
 // Assess returns the guard of every working hole, in the arena's order.
 func Assess(a arena.Arena, o Options) ([]Guard, error) {
 	if o.Shots == nil {
-		o.Shots = DefaultShots(a.Rink)
+		shots, err := DefaultShots(a.Rink)
+		if err != nil {
+			return nil, err
+		}
+		o.Shots = shots
 	}
 	if err := o.check(); err != nil {
 		return nil, err
@@ -184,25 +188,28 @@ func goals(r rink.Rink) goalFrames {
 	return goalFrames{x: x, half: m.GoalWidth.Metres() / 2, high: m.GoalHeight.Metres()}
 }
 
-// paneCells is the number of steps each way over a pane when its share of the shots is summed.
-const paneCells = 5
+// gauss are the points and weights of Gauss and Legendre's rule of three on
+// [0, 1]: exact for polynomials of the fifth degree.
+var gauss = [3]struct{ at, weight float64 }{
+	{0.1127016653792583, 5.0 / 18}, {0.5, 8.0 / 18}, {0.8872983346207417, 5.0 / 18},
+}
 
-// atPane sums the shots that reach a pane's glass, by the midpoint rule.
+// atPane sums the shots that reach a pane's glass, three points each way.
 func atPane(a arena.Arena, p glass.Pane, shots []Shot, face func(s, h unit.Length) place) float64 {
-	w, h := p.Width/paneCells, p.Height/paneCells
 	total, sum := weight(shots), 0.0
-	for i := range paneCells {
-		for j := range paneCells {
-			at := face(p.From+w*unit.Length(float64(i)+0.5), a.Boards.Height+h*unit.Length(float64(j)+0.5))
-			for _, s := range shots {
-				s.arrivals(at, goals(a.Rink), func(v arrival) { sum += v.perM2 * s.Weight })
-			}
-		}
-	}
 	if total == 0 {
 		return 0
 	}
-	return min(1, sum*w.Metres()*h.Metres()/total)
+	nets := goals(a.Rink)
+	for _, x := range gauss {
+		for _, y := range gauss {
+			at := face(p.From+p.Width*unit.Length(x.at), a.Boards.Height+p.Height*unit.Length(y.at))
+			for _, s := range shots {
+				s.arrivals(at, nets, func(v arrival) { sum += v.perM2 * s.Weight * x.weight * y.weight })
+			}
+		}
+	}
+	return min(1, sum*p.Width.Metres()*p.Height.Metres()/total)
 }
 
 func weight(shots []Shot) float64 {

@@ -66,6 +66,9 @@ func (s Shot) arrivals(p place, goals goalFrames, yield func(arrival)) {
 			if share == 0 {
 				continue
 			}
+			if s.tooSteep(v, r, p.height.Metres()) {
+				continue
+			}
 			up, at, perRadian, ok := body.launch(v, unit.Length(r), p.height)
 			if !ok || goals.stop(body, v, up, s.From, dir, r) {
 				continue
@@ -78,6 +81,17 @@ func (s Shot) arrivals(p place, goals goalFrames, yield func(arrival)) {
 			})
 		}
 	}
+}
+
+// farOff is how many deviations above its mean an elevation counts as never
+// seen: a share of 3e-7.
+const farOff = 5
+
+// tooSteep reports whether even without drag the puck would have to be struck
+// so far above the mean elevation as is never seen.
+func (s Shot) tooSteep(v unit.Speed, x, z float64) bool {
+	e, ok := dragFree(float64(v)*float64(v), x, z)
+	return !ok || e > (s.Elevation+farOff*s.ElevationSD).Radians()
 }
 
 // negligible is a density (1/m2) so low that a hole of a hundredth of a

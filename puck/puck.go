@@ -47,7 +47,7 @@ func Energy(v unit.Speed) float64 { return MassKG * float64(v) * float64(v) / 2 
 // beside every number that people see.
 func LeftOut() []string {
 	return []string{
-		"Left out: the glass flexing or breaking, deflections off sticks, bodies, posts and glass, rebounds inside the opening, lift, people and seats behind the hole.",
+		"Left out: the glass flexing or breaking, deflections off sticks, bodies, posts and glass, rebounds inside the opening, lift, and the people and seats behind the hole.",
 		"Shots are a model with stated spreads, not a record of this rink.",
 		"This is no strength check: it says nothing of what a pane bears.",
 	}

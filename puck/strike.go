@@ -1,7 +1,14 @@
 package puck
 
 import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+
 	"example.org/rinkpane/geom"
+	"example.org/rinkpane/play"
 	"example.org/rinkpane/rink"
 	"example.org/rinkpane/unit"
 )
@@ -50,25 +57,6 @@ func Clearance() Strike {
 // strayShare is the share of shots at the goal that end as strays, from memory.
 const strayShare = 0.15
 
-// spot is a place in the attacking zone: metres before the goal line and to
-// the side of the long axis, with a relative frequency.
-type spot struct {
-	before, aside, weight float64
-	strike                Strike
-}
-
-// spots is the default spread of shots over one side of the zone, own
-// judgement: most from the slot and the circles, a fifth from the points. The
-// weights add up to 100.
-func spots() []spot {
-	slap, wrist := Slap(), Wrist()
-	return []spot{
-		{2.5, 1.2, 8, wrist}, {5, 1.5, 12, wrist}, {8, 2, 14, wrist}, {11, 3, 10, wrist},
-		{4, 5, 8, wrist}, {7, 6.5, 14, wrist}, {11, 7, 10, wrist}, {3, 8, 4, wrist},
-		{14, 4, 6, slap}, {16.5, 1.5, 6, slap}, {16.5, 7, 6, slap}, {16, 10, 2, slap},
-	}
-}
-
 // Relative frequencies of clearances and dump-ins beside a hundred shots at
 // the goal, from memory.
 const (
@@ -76,29 +64,78 @@ const (
 	dumpWeight  = 25.0
 )
 
-// DefaultShots returns struck pucks at both ends by the stated spread,
-// mirrored to both sides: shots at the goal, strays among them, clearances
-// out of the zone and dump-ins into the corner. It is nil on a rink without a goal
-// line. Places that would lie off the ice are left out.
-func DefaultShots(r rink.Rink) []Shot {
+// playedMoments is how many moments of a game are sampled for the default
+// shots; about a fifth of them are shots.
+const playedMoments = 4000
+
+// DefaultShots returns struck pucks at both ends: the shots of a sampled game
+// (package play, seed 1) gathered in cells of the ice, a part of them tipped,
+// and, from stated places, clearances out of the zone and dump-ins into the
+// corner. It is nil on a rink without a goal line.
+func DefaultShots(r rink.Rink) ([]Shot, error) {
 	goal, ok := goalLine(r)
 	if !ok {
-		return nil
+		return nil, nil
 	}
+	set, err := play.Sample(r, play.DefaultAssumptions(), 1, playedMoments)
+	if err != nil {
+		return nil, fmt.Errorf("sampling shots: %w", err)
+	}
+	shots := Played(set.Shots(1), goal)
+	total := weight(shots)
 	d := r.Dimensions()
-	var shots []Shot
 	for _, end := range []float64{-1, 1} {
 		for _, side := range []float64{-1, 1} {
 			z := zone{goal: goal, long: d.Length.Metres() / 2, wide: d.Width.Metres() / 2, end: end, side: side}
 			for _, s := range z.shots() {
 				if r.Contains(s.From) {
+					s.Weight *= total / (4 * 100) // beside a hundred shots in each end and on each side
 					shots = append(shots, s)
 				}
 			}
 		}
 	}
-	return shots
+	return shots, nil
 }
+
+// cell is the side of the cells in which played shots are gathered, metres:
+// small against the way to the boards.
+const cell = 3.0
+
+// Played gathers shots of a game in cells of the ice, both ends apart; goal is
+// how far the goal lines stand from centre ice, in metres. Each cell becomes a slap, a
+// wrist and a stray shot at the middle of the goal, from the mean of its places.
+func Played(shots []play.Shot, goal float64) []Shot {
+	type key struct{ end, x, y int }
+	type sum struct {
+		at geom.Vec2
+		n  float64
+	}
+	cells := make(map[key]sum)
+	for _, s := range shots {
+		k := key{s.End, int(math.Floor(s.X / cell)), int(math.Floor(s.Y / cell))}
+		c := cells[k]
+		cells[k] = sum{c.at.Add(geom.Vec2{X: s.X, Y: s.Y}), c.n + 1}
+	}
+	keys := slices.SortedFunc(maps.Keys(cells), func(a, b key) int {
+		return cmp.Or(cmp.Compare(a.end, b.end), cmp.Compare(a.x, b.x), cmp.Compare(a.y, b.y))
+	})
+	var out []Shot
+	for _, k := range keys {
+		c := cells[k]
+		from, net := c.at.Scale(1/c.n), geom.Vec2{X: float64(k.end) * goal}
+		if from == net {
+			continue // struck in the goal's mouth: no direction
+		}
+		at := (1 - strayShare) * c.n
+		out = append(out,
+			Slap().At(from, net, at*slapShare), Wrist().At(from, net, at*(1-slapShare)), Stray().At(from, net, c.n*strayShare))
+	}
+	return out
+}
+
+// slapShare is the share of slap shots, as in package play (own assumption there).
+const slapShare = 0.25
 
 // zone is one end and side of the rink, in metres.
 type zone struct{ goal, long, wide, end, side float64 }
@@ -106,21 +143,16 @@ type zone struct{ goal, long, wide, end, side float64 }
 // at returns a place from distances toward the end and to the side.
 func (z zone) at(x, y float64) geom.Vec2 { return geom.Vec2{X: z.end * x, Y: z.side * y} }
 
+// shots are the clearances from the goal line, the circle and the slot to the
+// side boards near the blue line, and the dump-ins from before the blue line
+// to the corner. Places are own judgement.
 func (z zone) shots() []Shot {
-	net := z.at(z.goal, 0)
-	var out []Shot
-	for _, s := range spots() {
-		from := z.at(z.goal-s.before, s.aside)
-		out = append(out, s.strike.At(from, net, s.weight*(1-strayShare)), Stray().At(from, net, s.weight*strayShare))
+	k := Clearance()
+	return []Shot{
+		k.At(z.at(z.goal, z.wide-5), z.at(z.goal-18, z.wide), clearWeight/3),
+		k.At(z.at(z.goal-7, z.wide-6), z.at(z.goal-18, z.wide), clearWeight/3),
+		k.At(z.at(z.goal-5, 1), z.at(z.goal-15, z.wide), clearWeight/3),
+		k.At(z.at(z.goal-21, z.wide-5), z.at(z.long-2, z.wide-5), dumpWeight/2),
+		k.At(z.at(z.goal-23, 2), z.at(z.long-1, z.wide-8), dumpWeight/2),
 	}
-	// Out of the zone: from the goal line, the circle and the slot to the side
-	// boards near the blue line. Into the zone: from before the blue line to the corner.
-	out = append(out,
-		Clearance().At(z.at(z.goal, z.wide-5), z.at(z.goal-18, z.wide), clearWeight/3),
-		Clearance().At(z.at(z.goal-7, z.wide-6), z.at(z.goal-18, z.wide), clearWeight/3),
-		Clearance().At(z.at(z.goal-5, 1), z.at(z.goal-15, z.wide), clearWeight/3),
-		Clearance().At(z.at(z.goal-21, z.wide-5), z.at(z.long-2, z.wide-5), dumpWeight/2),
-		Clearance().At(z.at(z.goal-23, 2), z.at(z.long-1, z.wide-8), dumpWeight/2),
-	)
-	return out
 }

@@ -4,16 +4,23 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/glass"
 	"example.org/rinkpane/puck"
 	"example.org/rinkpane/unit"
 )
 
-// puckFlags are the flags of the bare form: one hole without an arena.
+// puckFlags are the flags of both forms: one hole without an arena, or all
+// holes of an arena.
 type puckFlags struct {
-	size, thick, angle string
+	size, thick, angle    string
+	hole, floor           string
+	game, practice        float64
+	gameOpen, practiceOut float64
 }
 
 // tumblingDraws is how many orientations stand for a tumbling puck: the window's area is then
@@ -35,25 +42,133 @@ type bareWindow struct {
 func puckCommand(a *app) *cobra.Command {
 	var f puckFlags
 	c := &cobra.Command{
-		Use:   "puck",
+		Use:   "puck [ARENA]",
 		Short: "What can come through a hole, and where does it go?",
 		Long: `Says what can come through a photo hole: the window that a flat and a tumbling
 puck have at an angle from the pane's normal, and the angle at which it closes.
-It is no strength check.`,
+With an arena: per hole the share of struck pucks that pass, the sector behind it
+to keep clear, and what reaches through, the most exposed hole first. It is no
+strength check.`,
 		Example: `  # the common hole in a half-inch pane, a puck coming in at 30 degrees
-  rinkpane puck --hole-size "5.5 in x 4.5 in" --thick "1/2 in" --angle 30`,
-		Args: cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error { return runPuckBare(a, f) },
+  rinkpane puck --hole-size "5.5 in x 4.5 in" --thick "1/2 in" --angle 30
+
+  # every hole of an arena, covers out for 20 minutes of practice
+  rinkpane puck arena.yaml --practice-minutes 20`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				return runPuckArena(a, c, args[0], f)
+			}
+			return runPuckBare(a, c, f)
+		},
 	}
+	o := puck.DefaultOptions()
 	c.Flags().StringVar(&f.size, "hole-size", "", `width x height of the hole, as "5.5 in x 4.5 in"`)
-	c.Flags().StringVar(&f.thick, "thick", "", `thickness of the pane, as "12.7 mm"`)
+	c.Flags().StringVar(&f.thick, "thick", "", `thickness of the pane, as "12.7 mm" (with an arena: of panes not surveyed)`)
 	c.Flags().StringVar(&f.angle, "angle", "0", "angle of the flight from the pane's normal, in the horizontal plane, degrees")
+	c.Flags().StringVar(&f.hole, "hole", "", "only this hole of the arena")
+	c.Flags().StringVar(&f.floor, "floor", "0 m", "height of the spectators' floor above the ice (negative: below)")
+	c.Flags().Float64Var(&f.game, "game-shots", o.GameShots, "struck pucks per hour of play, both ends")
+	c.Flags().Float64Var(&f.practice, "practice-shots", o.PracticeShots, "struck pucks per hour of practice, both ends")
+	c.Flags().Float64Var(&f.gameOpen, "game-minutes", o.GameMinutes, "minutes of play for which covers are out")
+	c.Flags().Float64Var(&f.practiceOut, "practice-minutes", o.PracticeMinutes, "minutes of practice for which covers are out")
 	return c
 }
 
-func runPuckBare(a *app, f puckFlags) error {
+// bareFlags and arenaFlags belong to one form only.
+var (
+	bareFlags  = []string{"hole-size", "angle"}
+	arenaFlags = []string{"hole", "floor", "game-shots", "practice-shots", "game-minutes", "practice-minutes"}
+)
+
+// refuseFlags is the error when one of the flags was given where it has no meaning.
+func refuseFlags(c *cobra.Command, names []string, why string) error {
+	for _, n := range names {
+		if c.Flags().Changed(n) {
+			return fmt.Errorf("--%s: %s", n, why)
+		}
+	}
+	return nil
+}
+
+func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
+	if err := refuseFlags(c, bareFlags, "is for one hole without an arena; leave it out or leave the arena out"); err != nil {
+		return err
+	}
+	_, ar, err := a.readArena(path)
+	if err != nil {
+		return err
+	}
+	if err := only(&ar, f.hole); err != nil {
+		return err
+	}
+	o, err := f.options()
+	if err != nil {
+		return err
+	}
+	sys, err := a.system(ar.Units)
+	if err != nil {
+		return err
+	}
+	guards, err := puck.Assess(ar, o)
+	if err != nil {
+		return err
+	}
+	answer := struct {
+		Holes   []guardJSON `json:"holes"`
+		LeftOut []string    `json:"left_out"`
+	}{guardsJSON(guards), puck.LeftOut()}
+	return a.print(answer, func(out io.Writer) { writeGuards(out, ar, guards, sys) })
+}
+
+func (f puckFlags) options() (puck.Options, error) {
+	o := puck.DefaultOptions()
+	o.GameShots, o.PracticeShots, o.GameMinutes, o.PracticeMinutes = f.game, f.practice, f.gameOpen, f.practiceOut
+	var err error
+	if o.Floor, err = unit.ParseOffset(f.floor); err != nil {
+		return o, fmt.Errorf("--floor: %w", err)
+	}
+	if f.thick != "" {
+		if o.Thick, err = unit.ParseLength(f.thick); err != nil {
+			return o, fmt.Errorf("--thick: %w", err)
+		}
+	}
+	return o, nil
+}
+
+// only leaves one hole in the arena; an empty id leaves all.
+func only(ar *arena.Arena, id string) error {
+	if id == "" {
+		return nil
+	}
+	h, ok := ar.Hole(id)
+	if !ok {
+		return fmt.Errorf("--hole %q: the arena has no such hole; it has %s", id, holeIDs(*ar))
+	}
+	if h.State == glass.Off {
+		return fmt.Errorf("--hole %q: the hole is turned off in the arena file", id)
+	}
+	ar.Holes = []glass.Hole{h}
+	return nil
+}
+
+func holeIDs(ar arena.Arena) string {
+	ids := make([]string, 0, len(ar.Holes))
+	for _, h := range ar.Working() {
+		ids = append(ids, h.ID)
+	}
+	if len(ids) == 0 {
+		return "none"
+	}
+	return strings.Join(ids, ", ")
+}
+
+func runPuckBare(a *app, c *cobra.Command, f puckFlags) error {
+	if err := refuseFlags(c, arenaFlags, "is for the holes of an arena; name its file"); err != nil {
+		return err
+	}
 	if f.size == "" || f.thick == "" {
-		return errors.New(`puck needs --hole-size "5.5 in x 4.5 in" and --thick "12.7 mm"`)
+		return errors.New(`puck needs --hole-size "5.5 in x 4.5 in" and --thick "12.7 mm", or an arena file`)
 	}
 	size, err := unit.ParseSize(f.size)
 	if err != nil {
@@ -115,9 +230,9 @@ func writeWindow(out io.Writer, o puck.Opening, q unit.Angle, w bareWindow, sys 
 	fmt.Fprintf(out, "  closes at     %s\n", limitText(w.FlatLimitDeg, "never open"))
 	fmt.Fprintf(out, "tumbling puck   %.1f %% of the orientations pass, mean window %s\n", 100*w.TumblingPass, areaText(w.TumblingAreaMM2, sys))
 	fmt.Fprintf(out, "  closes at     %s, whatever the orientation\n\n", limitText(w.AnyLimitDeg, "never open"))
-	for _, line := range puck.LeftOut() {
-		fmt.Fprintln(out, line)
-	}
+	writeLines(out, puck.LeftOut())
+	fmt.Fprintln(out)
+	writeLines(out, glass.Cautions())
 }
 
 func limitText(deg *float64, none string) string {
