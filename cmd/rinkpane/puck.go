@@ -95,7 +95,7 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 	if err := refuseFlags(c, bareFlags, "is for one hole without an arena; leave it out or leave the arena out"); err != nil {
 		return err
 	}
-	_, ar, err := a.readArena(path)
+	ar, err := readArena(a, path)
 	if err != nil {
 		return err
 	}
@@ -103,10 +103,6 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 		return err
 	}
 	o, err := f.options()
-	if err != nil {
-		return err
-	}
-	sys, err := a.system(ar.Units)
 	if err != nil {
 		return err
 	}
@@ -118,7 +114,7 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 		Holes   []guardJSON `json:"holes"`
 		LeftOut []string    `json:"left_out"`
 	}{guardsJSON(guards), puck.LeftOut()}
-	return a.print(answer, func(out io.Writer) { writeGuards(out, ar, guards, sys) })
+	return a.print(answer, func(out io.Writer) { writeGuards(out, ar, guards) })
 }
 
 func (f puckFlags) options() (puck.Options, error) {

@@ -97,7 +97,8 @@ func reachOf(reach []puck.Reach) []reachJSON {
 }
 
 // writeGuards prints the holes, the most exposed first.
-func writeGuards(out io.Writer, a arena.Arena, guards []puck.Guard, sys unit.System) {
+func writeGuards(out io.Writer, a arena.Arena, guards []puck.Guard) {
+	sys := a.Units
 	fmt.Fprintf(out, "%s: what comes through an open hole, the most exposed first\n\n", a.Name)
 	fmt.Fprintf(out, "%-10s %-8s %-16s %9s %9s %13s %11s %9s\n", "hole", "pane", "flat window", "flat to", "any to", "one puck in", "pucks per", "mean")
 	fmt.Fprintf(out, "%-10s %-8s %-16s %9s %9s %13s %11s %9s\n", "", "", "", "deg", "deg", "struck pucks", "1000 h open", "energy J")
