@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/rinkpane/geom"
 	"example.org/rinkpane/unit"
 )
 
@@ -66,6 +67,25 @@ func (r Rink) Landmark(c Corner, l Landmark) (s unit.Length, ok bool) {
 		return r.Wrap(half + way), true
 	}
 	return r.Wrap(2*half - way), true
+}
+
+// LandmarkPoint returns the landmark's point on the boards' rink face in metres,
+// from the stated distances: cleaner than the point at its station by the last
+// few digits. ok as in [Rink.Landmark].
+func (r Rink) LandmarkPoint(c Corner, l Landmark) (p geom.Vec2, ok bool) {
+	d, ok := r.dim.Markings.fromEnd(l)
+	if !ok || c.String() == "" {
+		return geom.Vec2{}, false
+	}
+	p.X = (r.dim.Length/2 - d).Metres()
+	p.Y = r.HalfWidth(p.X)
+	if c.End() == "A" {
+		p.X = -p.X
+	}
+	if c == ABench || c == BBench {
+		p.Y = -p.Y
+	}
+	return p, true
 }
 
 // alongSide returns the way along the boards from the red line to abreast of x

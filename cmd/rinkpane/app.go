@@ -75,6 +75,7 @@ func rootCommand(a *app) *cobra.Command {
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
+	root.SetFlagErrorFunc(flagProblem)
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print one JSON value and nothing else")
 	root.PersistentFlags().StringVar(&a.units, "units", "", "print in metric or imperial units (default: the document's own)")
 	root.AddCommand(commands(a)...)

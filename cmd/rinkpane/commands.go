@@ -10,7 +10,11 @@ import (
 // a file of its own as func xxxCommand(a *app) *cobra.Command.
 func commands(a *app) []*cobra.Command {
 	return []*cobra.Command{
+		rinkCommand(a),
 		checkCommand(a),
+		lightCommand(a),
+		opticsCommand(a),
+		panelCommand(a),
 		puckCommand(a),
 		deskCommand(a),
 	}

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/optics"
+	"example.org/rinkpane/unit"
+)
+
+type panelFlags struct {
+	index unit.Maybe[float64]
+	thick unit.Maybe[unit.Length]
+	angle unit.Maybe[unit.Angle]
+}
+
+func panelCommand(a *app) *cobra.Command {
+	var f panelFlags
+	c := &cobra.Command{
+		Use:   "panel",
+		Short: "What shooting through a clear panel costs",
+		Long: `Says what a ray suffers in a clear plane-parallel panel: how far it is shifted
+square to itself, which way it runs inside, and what share of unpolarised light
+comes through both faces. Scratches, coatings and tint are left out.`,
+		Example: `  # half an inch of acrylic at 45 degrees from the normal
+  rinkpane panel --index 1.491 --thick "1/2 in" --angle 45`,
+		Args: cobra.NoArgs,
+		RunE: func(c *cobra.Command, _ []string) error { return runPanel(a, c, f) },
+	}
+	quantity(c, &f.index, "index", "number", parseNumber, "refractive index: 1.491 acrylic, 1.585 polycarbonate, 1.523 glass")
+	quantity(c, &f.thick, "thick", "length", unit.ParseLength, `thickness, as "12.7 mm"`)
+	quantity(c, &f.angle, "angle", "angle", unit.ParseAngle, "of the ray from the panel's normal, degrees, below 90 (default 0)")
+	return c
+}
+
+// parseNumber reads a plain decimal number.
+func parseNumber(s string) (float64, error) {
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil || v-v != 0 { // NaN and infinities differ from themselves
+		return 0, errors.New("not a number: " + strconv.Quote(s) + `; write one as "1.49"`)
+	}
+	return v, nil
+}
+
+func runPanel(a *app, c *cobra.Command, f panelFlags) error {
+	if err := needFlags(c, "index", "thick"); err != nil {
+		return err
+	}
+	sys, err := a.system(unit.SystemOf(c.Flags().Lookup("thick").Value.String()))
+	if err != nil {
+		return err
+	}
+	plate, angle := optics.Plate{Index: f.index.Or(0), Thickness: f.thick.Or(0)}, f.angle.Or(0)
+	r, err := plate.Report(angle)
+	if err != nil {
+		return err
+	}
+	return a.print(r, func(w io.Writer) {
+		mm := func(v float64) string { return (unit.Length(v) * unit.Millimetre).Format(sys) }
+		fmt.Fprintf(w, "panel %s thick, index %v, ray at %s from the normal\n\n", plate.Thickness.Format(sys), plate.Index, angle.Format())
+		fmt.Fprintf(w, "inside        %.2f deg from the normal\n", r.RefractionDeg)
+		fmt.Fprintf(w, "shift         %s square to the ray, %s along the face\n", mm(r.ShiftMM), mm(r.SidewaysMM))
+		fmt.Fprintf(w, "transmission  %.1f %% straight through both faces, a loss of %.2f stops\n", 100*r.Transmission, r.LossStops)
+		fmt.Fprintf(w, "              %.1f %% with the light thrown to and fro inside\n", 100*r.WithMultiples)
+		fmt.Fprintf(w, "no glare      at %.1f deg through a polariser (Brewster's angle)\n", r.BrewsterDeg)
+	})
+}

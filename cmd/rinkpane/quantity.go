@@ -1,0 +1,60 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"example.org/rinkpane/unit"
+)
+
+// quantityFlag is a flag whose value a parser of package unit reads.
+type quantityFlag[T any] struct {
+	into  *unit.Maybe[T]
+	parse func(string) (T, error)
+	kind  string // shown in the help
+	text  string
+}
+
+func (q *quantityFlag[T]) String() string { return q.text }
+func (q *quantityFlag[T]) Type() string   { return q.kind }
+
+func (q *quantityFlag[T]) Set(s string) error {
+	v, err := q.parse(s)
+	if err != nil {
+		return err
+	}
+	*q.into, q.text = unit.Known(v), s
+	return nil
+}
+
+// quantity adds a flag that is unknown until it is given.
+func quantity[T any](c *cobra.Command, into *unit.Maybe[T], name, kind string, parse func(string) (T, error), usage string) {
+	c.Flags().Var(&quantityFlag[T]{into: into, parse: parse, kind: kind}, name, usage)
+}
+
+// flagProblem names the flag first and says the rest once.
+func flagProblem(_ *cobra.Command, err error) error {
+	var bad *pflag.InvalidValueError
+	if errors.As(err, &bad) {
+		return fmt.Errorf("--%s: %w", bad.GetFlag().Name, bad.Unwrap())
+	}
+	return err
+}
+
+// needFlags names those of the flags that were not given.
+func needFlags(c *cobra.Command, names ...string) error {
+	var missing []string
+	for _, name := range names {
+		if !c.Flags().Changed(name) {
+			missing = append(missing, "--"+name)
+		}
+	}
+	if len(missing) == 0 {
+		return nil
+	}
+	return fmt.Errorf("%s needs %s; see the example in rinkpane %s --help", c.Name(), strings.Join(missing, ", "), c.Name())
+}
