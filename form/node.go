@@ -173,7 +173,7 @@ func (n Node) Value() string {
 // documents in which one field tells which others may stand beside it.
 func (n Node) Peek(name string) Node {
 	out := Node{doc: n.doc, field: join(n.field, name), above: n.yaml}
-	if n.yaml == nil || n.yaml.Kind != yaml.MappingNode {
+	if !n.sound() || n.yaml.Kind != yaml.MappingNode {
 		return out
 	}
 	for i := 0; i+1 < len(n.yaml.Content); i += 2 {

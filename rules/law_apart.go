@@ -26,7 +26,7 @@ func (l leastSeparation) pair(c *court, h, k glass.Hole) (Finding, bool) {
 		return c.say(f, "Nothing to do: holes %s and %s are %s apart along the boards, %s, at least %s is due.", h.ID, k.ID, c.l(got), between, c.l(l.least)), true
 	}
 	return c.say(f, "Move hole %s or %s so that they are %s farther apart, or close one: they are %s apart along the boards, %s, at least %s is due.",
-		h.ID, k.ID, c.l(l.least-got), c.l(max(got, 0)), between, c.l(l.least)), true
+		h.ID, k.ID, c.up(l.least-got), c.l(max(got, 0)), between, c.l(l.least)), true
 }
 
 // holeToHole asks for a distance between the rims of two holes in one pane.
@@ -55,5 +55,5 @@ func (l holeToHole) pair(c *court, h, k glass.Hole) (Finding, bool) {
 	}
 	f = f.weigh(round, least.Metres(), round-least.Metres())
 	return c.say(f, "Move hole %s or %s so that their rims are %s farther apart, or leave one out: in pane %s they are %s apart, at least %s is due.",
-		h.ID, k.ID, c.l(least-unit.Length(round)), p.ID, c.l(unit.Length(max(round, 0))), c.l(least)), true
+		h.ID, k.ID, c.up(least-unit.Length(round)), p.ID, c.l(unit.Length(max(round, 0))), c.l(least)), true
 }

@@ -31,9 +31,9 @@ func (l heightRange) alone(c *court, h glass.Hole) Finding {
 	case f.Status == Pass:
 		return c.say(f, "Nothing to do: the %s of hole %s lies %s above %s, within the limits by %s.", part, h.ID, c.l(got), from, c.l(max(margin, 0)))
 	case got < limit:
-		return c.say(f, "Raise hole %s by %s or more: its %s lies %s above %s, at least %s is due.", h.ID, c.l(-margin), part, c.l(got), from, c.l(limit))
+		return c.say(f, "Raise hole %s by %s or more: its %s lies %s above %s, at least %s is due.", h.ID, c.up(-margin), part, c.l(got), from, c.l(limit))
 	}
-	return c.say(f, "Lower hole %s by %s or more: its %s lies %s above %s, at most %s is allowed.", h.ID, c.l(-margin), part, c.l(got), from, c.l(limit))
+	return c.say(f, "Lower hole %s by %s or more: its %s lies %s above %s, at most %s is allowed.", h.ID, c.up(-margin), part, c.l(got), from, c.l(limit))
 }
 
 // nearer returns the height, limit and margin of the side with the smaller margin.

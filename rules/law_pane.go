@@ -31,7 +31,7 @@ func (l paneEdge) alone(c *court, h glass.Hole) Finding {
 		return c.say(f, "Nothing to do: the rim of hole %s lies %s from the nearest edge of pane %s, at least %s is due.", h.ID, c.l(got), pane.ID, c.l(least))
 	}
 	return c.say(f, "Move hole %s %s or more away from the %s edge of pane %s: its rim lies %s from it, at least %s is due.",
-		h.ID, c.l(least-got), edge, pane.ID, c.l(got), c.l(least))
+		h.ID, c.up(least-got), edge, pane.ID, c.l(got), c.l(least))
 }
 
 // paneCorner asks for a distance between the rim and the nearest corner of the pane.
@@ -62,7 +62,7 @@ func (l paneCorner) alone(c *court, h glass.Hole) Finding {
 	}
 	f = f.weigh(round, least.Metres(), round-least.Metres())
 	return c.say(f, "Move hole %s %s or more away from the nearest corner of pane %s: its rim lies %s from it, at least %s is due.",
-		h.ID, c.l(least-unit.Length(round)), pane.ID, c.l(unit.Length(round)), c.l(least))
+		h.ID, c.up(least-unit.Length(round)), pane.ID, c.l(unit.Length(round)), c.l(least))
 }
 
 // cornerGap returns the distance in metres from the rim, with a corner radius,
@@ -94,7 +94,7 @@ func (l cutOutShare) alone(c *court, h glass.Hole) Finding {
 	if f.Status == Pass {
 		return c.say(f, "Nothing to do: hole %s is %s %s, in pane %s it may be %s.", h.ID, c.l(got), side, pane.ID, c.l(most))
 	}
-	return c.say(f, "Make hole %s at most %s %s, or move it to a larger pane: in pane %s it is %s %s.", h.ID, c.l(most), side, pane.ID, c.l(got), side)
+	return c.say(f, "Make hole %s at most %s %s, or move it to a larger pane: in pane %s it is %s %s.", h.ID, c.down(most), side, pane.ID, c.l(got), side)
 }
 
 // noPane answers for a hole where no pane is recorded.

@@ -35,7 +35,7 @@ func (l sizeAtMost) alone(c *court, h glass.Hole) Finding {
 	if f.Status == Pass {
 		return c.say(f, "Nothing to do: hole %s is %s wide and high, no more than %s.", h.ID, c.size(h.Size), c.size(l.size))
 	}
-	return c.say(f, "Make hole %s at most %s %s: it is %s %s.", h.ID, c.l(most), side, c.l(got), side)
+	return c.say(f, "Make hole %s at most %s %s: it is %s %s.", h.ID, c.down(most), side, c.l(got), side)
 }
 
 // holeLeast asks that the hole's smaller side be no smaller than a distance.
@@ -52,7 +52,7 @@ func (l holeLeast) alone(c *court, h glass.Hole) Finding {
 	if f.Status == Pass {
 		return c.say(f, "Nothing to do: hole %s measures %s across where it is smallest, at least %s is due.", h.ID, c.l(side), c.l(least))
 	}
-	return c.say(f, "Make hole %s at least %s wide and high: it measures %s across where it is smallest.", h.ID, c.l(least), c.l(side))
+	return c.say(f, "Make hole %s at least %s wide and high: it measures %s across where it is smallest.", h.ID, c.up(least), c.l(side))
 }
 
 // cornerRadius asks for rounded corners of the outline.
@@ -72,7 +72,7 @@ func (l cornerRadius) alone(c *court, h glass.Hole) Finding {
 	if f.Status == Pass {
 		return c.say(f, "Nothing to do: the corners of hole %s are rounded to %s, at least %s is due.", h.ID, c.l(radius), c.l(least))
 	}
-	return c.say(f, "Round the corners of hole %s to a radius of %s or more: they have %s.", h.ID, c.l(least), c.l(radius))
+	return c.say(f, "Round the corners of hole %s to a radius of %s or more: they have %s.", h.ID, c.up(least), c.l(radius))
 }
 
 // edgeRounding asks for rounded edges on both faces of the pane.
@@ -92,5 +92,5 @@ func (l edgeRounding) alone(c *court, h glass.Hole) Finding {
 	if f.Status == Pass {
 		return c.say(f, "Nothing to do: the edges of hole %s are rounded to %s, at least %s is due.", h.ID, c.l(rounding), c.l(least))
 	}
-	return c.say(f, "Round the edges of hole %s to %s or more on both faces: they have %s.", h.ID, c.l(least), c.l(rounding))
+	return c.say(f, "Round the edges of hole %s to %s or more on both faces: they have %s.", h.ID, c.up(least), c.l(rounding))
 }

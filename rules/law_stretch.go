@@ -97,7 +97,7 @@ func (l stretches) alone(c *court, h glass.Hole) Finding {
 	}
 	rising := apart(c.arena.Rink, h.Station, (best.From+best.To)/2) > 0
 	return c.say(f, "Move hole %s %s or more %s, onto the stretch %s of corner %s, or close it: it stands outside every permitted stretch.",
-		h.ID, c.l(-depth), c.heading(h.Station, rising), best.Name, best.Corner)
+		h.ID, c.up(-depth), c.heading(h.Station, rising), best.Name, best.Corner)
 }
 
 // nearest returns the stretch in which a station lies deepest, or else the one

@@ -70,5 +70,5 @@ func (l forbiddenZones) alone(c *court, h glass.Hole) Finding {
 		return c.say(f, "Nothing to do: hole %s is %s clear of %s.", h.ID, c.l(gap), worst.name)
 	}
 	rising := apart(c.arena.Rink, (worst.from+worst.to)/2, h.Station) >= 0
-	return c.say(f, "Move hole %s %s or more %s, out of %s, or close it.", h.ID, c.l(l.clearance-gap), c.heading(h.Station, rising), worst.name)
+	return c.say(f, "Move hole %s %s or more %s, out of %s, or close it.", h.ID, c.up(l.clearance-gap), c.heading(h.Station, rising), worst.name)
 }

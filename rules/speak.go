@@ -80,6 +80,47 @@ func (c *court) l(x unit.Length) string {
 	return x.Format(c.arena.Units)
 }
 
+// up prints a length that must be reached, rounded up to what [unit.Length.Format]
+// shows, so that the figure is never too little.
+func (c *court) up(x unit.Length) string {
+	step := c.shown(x)
+	return c.l(unit.Length(math.Ceil(float64(x/step)-stepSlack)) * step)
+}
+
+// down prints a length that must not be passed, rounded down likewise.
+func (c *court) down(x unit.Length) string {
+	step := c.shown(x)
+	return c.l(unit.Length(math.Floor(float64(x/step)+stepSlack)) * step)
+}
+
+// stepSlack is the part of a step by which a sum of rounded lengths may be off.
+const stepSlack = 1e-3
+
+// shown returns the step to which lengths near x are printed.
+func (c *court) shown(x unit.Length) unit.Length {
+	a := abs(x)
+	if c.arena.Units == unit.Imperial {
+		switch {
+		case a < unit.Inch/4:
+			return unit.Inch / 64
+		case a < 4*unit.Inch:
+			return unit.Inch / 16
+		case a < 4*unit.Foot:
+			return unit.Inch / 8
+		}
+		return unit.Inch / 4
+	}
+	switch {
+	case a < 10*unit.Millimetre:
+		return unit.Millimetre / 100
+	case a < 100*unit.Millimetre:
+		return unit.Millimetre / 10
+	case a < unit.Metre:
+		return unit.Millimetre
+	}
+	return unit.Centimetre
+}
+
 // size prints a width by a height in the arena's units.
 func (c *court) size(s unit.Size) string {
 	if c.terse {
