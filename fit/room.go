@@ -1,0 +1,89 @@
+package fit
+
+import (
+	"math"
+
+	"example.org/rinkpane/geom"
+)
+
+// clears reports whether the lens clears the pane: the nose's centre at the
+// shift at, the foremost point at depth zf. A nose wholly behind the rear face
+// always does.
+func (s *stance) clears(at geom.Vec2, zf float64) bool {
+	if zf <= -s.c.Thick {
+		return true
+	}
+	b := s.body(zf)
+	deep, _ := s.overlap(&b, at)
+	return deep <= 0
+}
+
+// room reports whether some shift clears the pane at a depth in the slab.
+func (s *stance) room(zf float64) bool {
+	if s.level {
+		_, _, ok := s.spanX(zf)
+		return ok
+	}
+	b := s.body(zf)
+	// The shadow holds the foremost point, which must lie in the hole.
+	reach := geom.Vec2{X: s.rect.HalfW, Y: s.rect.HalfH}
+	f := s.aim.fore.XY().Scale(s.c.Nose / 2)
+	p := boxPatch(f.Add(reach).Scale(-1), reach.Sub(f))
+	for range planeSteps {
+		x, area, _ := p.centre()
+		if p.n < 3 || area <= 0 {
+			return false
+		}
+		deep, n := s.overlap(&b, x)
+		if deep <= 0 {
+			return true
+		}
+		p.keep(n.Scale(-1), deep-n.Dot(x))
+	}
+	return false
+}
+
+// depthTolerance is how finely depths are found, in metres: far below what
+// moves T by 1e-6.
+const depthTolerance = 1e-10
+
+// top returns the depth nearest the rink face at which some shift clears the
+// pane. Drawing a lens back along its axis keeps it clear, so that every depth
+// behind has room too. When the nose cannot enter at all it is the rear face.
+func (s *stance) top() float64 {
+	if s.room(0) {
+		return 0
+	}
+	return s.lastGood(-s.c.Thick, 0, s.room)
+}
+
+// lastGood returns the largest depth from good, where ok holds or is taken to
+// hold, to bad, where it does not.
+func (s *stance) lastGood(good, bad float64, ok func(zf float64) bool) float64 {
+	for bad-good > depthTolerance {
+		mid := good + (bad-good)/2
+		if mid <= good || mid >= bad {
+			break
+		}
+		if ok(mid) {
+			good = mid
+		} else {
+			bad = mid
+		}
+	}
+	return good
+}
+
+// home returns the nose's centre at which the foremost point stands over the
+// hole's centre; straight ahead, where the whole rim is foremost, the nose's
+// centre itself does.
+func (s *stance) home() geom.Vec2 {
+	f := s.aim.fore.XY().Scale(-s.c.Nose / 2)
+	if s.level {
+		f.Y = 0
+	}
+	return f
+}
+
+// clamp returns x moved into lo..hi.
+func clamp(x, lo, hi float64) float64 { return math.Max(lo, math.Min(hi, x)) }

@@ -1,0 +1,69 @@
+package geom
+
+import "math"
+
+// alongArc follows an arc from a to b, both in the disc's plane. In rational
+// form the arc is N(t)/D(t) with N = (a, weight corner, b) and
+// D = (1, weight, 1) in Bernstein form, so that |N|^2 - D^2 is a quartic whose
+// sign says which side of the unit circle the arc is on.
+func (w *walk) alongArc(p *piece, a, b Vec2) {
+	c := w.lens.disc(p.corner)
+	h := p.weight
+	q := quartic{
+		a.X*a.X + a.Y*a.Y - 1,
+		h * (a.X*c.X + a.Y*c.Y - 1),
+		(a.X*b.X + a.Y*b.Y - 1 + 2*h*h*(c.X*c.X+c.Y*c.Y-1)) / 3,
+		h * (b.X*c.X + b.Y*c.Y - 1),
+		b.X*b.X + b.Y*b.Y - 1,
+	}
+	if q[0] >= 0 && q[1] >= 0 && q[2] >= 0 && q[3] >= 0 && q[4] >= 0 {
+		return
+	}
+	if q[0] < 0 && q[1] <= 0 && q[2] <= 0 && q[3] <= 0 && q[4] < 0 {
+		w.whole(p, a, b)
+		return
+	}
+	var roots [4]float64
+	n := q.roots(&roots)
+	if n == 0 {
+		if q[0] < 0 {
+			w.whole(p, a, b)
+		}
+		return
+	}
+	in, from := q[0] < 0, a
+	for _, t := range roots[:n] {
+		at := rational(a, c, b, h, t)
+		if in {
+			w.piece(p, from, at)
+			w.leave(at)
+		} else {
+			w.enter(at)
+		}
+		in, from = !in, at
+	}
+	if in {
+		w.piece(p, from, b)
+	}
+}
+
+// rational returns the arc's point at t.
+func rational(a, c, b Vec2, h, t float64) Vec2 {
+	u := 1 - t
+	wa, wc, wb := u*u, 2*t*u*h, t*t
+	d := wa + wc + wb
+	return Vec2{(wa*a.X + wc*c.X + wb*b.X) / d, (wa*a.Y + wc*c.Y + wb*b.Y) / d}
+}
+
+// whole adds an arc that lies inside from end to end.
+func (w *walk) whole(p *piece, a, b Vec2) {
+	w.part(a, b, p.own)
+	w.twice += 2 * p.bulge / w.lens.det
+}
+
+// piece adds the part of an arc from a to b.
+func (w *walk) piece(p *piece, a, b Vec2) {
+	w.part(a, b, p.own)
+	half := w.lens.plane(b.Sub(a)).Len() / (2 * p.radius)
+	w.twice += 2 * segment(p.radius, 2*math.Asin(math.Min(1, half))) / w.lens.det
+}

@@ -1,0 +1,48 @@
+package geom
+
+import "math"
+
+// Ellipse is the image of the unit disc under q = Centre + M w, the columns of
+// M being A and B.
+type Ellipse struct{ Centre, A, B Vec2 }
+
+// Area returns the ellipse's area.
+func (e Ellipse) Area() float64 { return math.Pi * math.Abs(e.A.Cross(e.B)) }
+
+// Reach returns the ellipse's half extents along the axes.
+func (e Ellipse) Reach() Vec2 {
+	return Vec2{math.Hypot(e.A.X, e.B.X), math.Hypot(e.A.Y, e.B.Y)}
+}
+
+// lens is an ellipse ready for work: the map from the plane to the unit disc.
+type lens struct {
+	centre         Vec2
+	xx, xy, yx, yy float64 // inverse of M
+	det            float64 // of M, above 0
+}
+
+func (e Ellipse) lens() (lens, bool) {
+	det := e.A.Cross(e.B)
+	if det < 0 {
+		e.A, e.B, det = e.B, e.A, -det
+	}
+	if !(det > 0) {
+		return lens{}, false
+	}
+	return lens{
+		centre: e.Centre, det: det,
+		xx: e.B.Y / det, xy: -e.B.X / det,
+		yx: -e.A.Y / det, yy: e.A.X / det,
+	}, true
+}
+
+// disc maps a point of the plane to the disc's plane.
+func (l *lens) disc(q Vec2) Vec2 {
+	x, y := q.X-l.centre.X, q.Y-l.centre.Y
+	return Vec2{l.xx*x + l.xy*y, l.yx*x + l.yy*y}
+}
+
+// plane maps a vector of the disc's plane to the plane.
+func (l *lens) plane(w Vec2) Vec2 {
+	return Vec2{(l.yy*w.X - l.xy*w.Y) * l.det, (l.xx*w.Y - l.yx*w.X) * l.det}
+}
