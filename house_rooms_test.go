@@ -173,5 +173,6 @@ var houseRooms = []room{
 		{"examples", "the demo arena"},
 	}, needs: []arrow{
 		{"github.com/spf13/cobra", "commands, flags and help"},
+		{"github.com/spf13/pflag", "the kind of error of a wrong flag, to say it once"},
 	}},
 }
