@@ -18,23 +18,47 @@ type lightFlags struct {
 	iso         unit.Maybe[unit.ISO]
 	calibration unit.Maybe[float64]
 	mains       unit.Maybe[float64]
+	holes       []string
+	lens        string
+	body        string
+	kit         string
+}
+
+func (f lightFlags) wanted() optics.Wanted {
+	return optics.Wanted{Shutter: f.shutter, Stop: f.stop, ISO: f.iso}
+}
+
+func (f lightFlags) constant() optics.Calibration {
+	return optics.Calibration(f.calibration.Or(float64(optics.DefaultCalibration)))
 }
 
 func lightCommand(a *app) *cobra.Command {
 	var f lightFlags
 	c := &cobra.Command{
-		Use:   "light",
+		Use:   "light [ARENA]",
 		Short: "Shutter, stop and ISO for the light on the ice",
 		Long: `Solves the exposure for a light: give two of shutter, stop and ISO, and the third
 is solved, exact and as the nearest third-stop mark. The meter's constant is 250
-(ISO 2720) unless --calibration says otherwise.`,
+(ISO 2720) unless --calibration says otherwise.
+
+With an ARENA, its light readings are interpolated over the ice, and every hole
+gets a table: the light and the exposure of each zone of the ice, and what looks
+sharp there. Without two settings, 1/1000 s and f/2.8 are meant.`,
 		Example: `  # what ISO do 1000 lx ask for?
   rinkpane light --lux 1000 --shutter 1/1000 --stop f/2.8
 
   # which shutter time does ISO 6400 allow?
-  rinkpane light --lux "1.2 klx" --iso 6400 --stop f/4`,
-		Args: cobra.NoArgs,
-		RunE: func(c *cobra.Command, _ []string) error { return runLight(a, c, f) },
+  rinkpane light --lux "1.2 klx" --iso 6400 --stop f/4
+
+  # a whole rink, one hole of it
+  rinkpane light my.yaml --hole B1 --lens 70-200`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				return runLightArena(a, args[0], f)
+			}
+			return runLight(a, c, f)
+		},
 	}
 	quantity(c, &f.lux, "lux", "light", unit.ParseIlluminance, `light on the subject, as 1000, "1.2 klx" or "110 fc"`)
 	quantity(c, &f.shutter, "shutter", "time", unit.ParseShutter, "exposure time, as 1/1000")
@@ -42,6 +66,10 @@ is solved, exact and as the nearest third-stop mark. The meter's constant is 250
 	quantity(c, &f.iso, "iso", "ISO", unit.ParseISO, "sensitivity, as 3200")
 	quantity(c, &f.calibration, "calibration", "number", parseNumber, "the meter's constant C, 240 to 400 (default 250)")
 	quantity(c, &f.mains, "mains", "Hz", parseMains, "50 or 60: adds the flicker-safe times")
+	c.Flags().StringSliceVar(&f.holes, "hole", nil, "with an ARENA: only these holes")
+	c.Flags().StringVar(&f.lens, "lens", "", "with an ARENA: the lens, by its id in the kit")
+	c.Flags().StringVar(&f.body, "body", "", "with an ARENA: the body, by its id in the kit")
+	c.Flags().StringVar(&f.kit, "kit", "", "with an ARENA: your own kit file instead of the built-in one")
 	return c
 }
 
@@ -63,12 +91,16 @@ type exposureAnswer struct {
 }
 
 func runLight(a *app, c *cobra.Command, f lightFlags) error {
+	for _, name := range []string{"hole", "lens", "body", "kit"} {
+		if c.Flags().Changed(name) {
+			return fmt.Errorf("--%s needs an ARENA: rinkpane light my.yaml --%s ...", name, name)
+		}
+	}
 	if !c.Flags().Changed("lux") {
 		return errors.New("light needs --lux, and two of --shutter, --stop and --iso; see the example in rinkpane light --help")
 	}
-	constant := optics.Calibration(f.calibration.Or(float64(optics.DefaultCalibration)))
 	lux := f.lux.Or(0)
-	x, err := constant.Solve(lux, optics.Wanted{Shutter: f.shutter, Stop: f.stop, ISO: f.iso})
+	x, err := f.constant().Solve(lux, f.wanted())
 	if err != nil {
 		return err
 	}
