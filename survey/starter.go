@@ -1,0 +1,58 @@
+package survey
+
+import (
+	"bytes"
+	"fmt"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/rink"
+	"example.org/rinkpane/unit"
+)
+
+// The nominal widths of panes that a starter takes.
+const (
+	LeastNominal = 300 * unit.Millimetre
+	MostNominal  = 6 * unit.Metre
+)
+
+// Plan is what a starter is made from.
+type Plan struct {
+	Rink     rink.Rink
+	Standard string      // the standard's name; "" for own dimensions
+	Pane     unit.Length // nominal width; 0 for the usual: 4 ft or 1.2 m
+	Units    unit.System
+}
+
+// Starter returns the text of a commented arena file with a whole schedule of
+// panes, doors, zones and a few planned holes. The text reads and checks as an
+// arena. Errors: a nominal width out of range, a rink too small for panes.
+func Starter(p Plan) ([]byte, error) {
+	if p.Pane == 0 {
+		p.Pane = usualPane(p.Units)
+	}
+	if p.Pane < LeastNominal || p.Pane > MostNominal {
+		return nil, fmt.Errorf("a pane %s wide; write a width from %s to %s", p.Pane.Format(p.Units), LeastNominal.Format(p.Units), MostNominal.Format(p.Units))
+	}
+	h, g := habitsOf(p.Units), grid{p.Units}
+	zones := spans(p.Rink, h)
+	w := &writer{plan: p, habits: h, grid: g, zones: zones}
+	w.panes = schedule(p.Rink, g, h, stretches(p.Rink, h, zones), p.Pane)
+	w.holes = proposals(p.Rink, g, w.panes, zones)
+	w.all()
+	text := w.b.Bytes()
+	d, err := arena.Read("the starter", bytes.NewReader(text))
+	if err != nil {
+		return nil, fmt.Errorf("no starter for this rink: %w", err)
+	}
+	if _, err := d.Check(); err != nil {
+		return nil, fmt.Errorf("no starter for this rink: %w", err)
+	}
+	return text, nil
+}
+
+func usualPane(sys unit.System) unit.Length {
+	if sys == unit.Imperial {
+		return 4 * unit.Foot
+	}
+	return 1200 * unit.Millimetre
+}
