@@ -53,6 +53,11 @@ var houseRooms = []room{
 		{"go.yaml.in/yaml/v3", "a kit is a YAML file of the user's"},
 	}},
 
+	{name: "survey", floor: 5, uses: []arrow{
+		{"unit", "lengths on the grid they are written in"},
+		{"rink", "the boards to lay panes along, and the landmarks"},
+		{"arena", "the document begun, and the arena that lacks something"},
+	}},
 	{name: "rules", floor: 5, uses: []arrow{
 		{"form", "reads the document strictly"},
 		{"unit", "limits and margins"},

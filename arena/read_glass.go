@@ -110,7 +110,7 @@ func (rd *reader) lies(m form.Map, p glass.Pane) {
 		}
 	}
 	if over := p.To() - end; over > noOverlap {
-		at.Failf("pane %s ends %s past the place where the first pane starts again; the boards are %s round: correct the widths before it",
+		m.At("width").Failf("pane %s ends %s past the place where the first pane starts again; the boards are %s round: correct the widths before it",
 			p.ID, over.FormatFine(sys), rd.a.Rink.Perimeter().Format(sys))
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"example.org/rinkpane/arena"
-	"example.org/rinkpane/glass"
 )
 
 func rinkGaps(a arena.Arena) []Gap {
@@ -41,12 +40,24 @@ func paneGaps(a arena.Arena) []Gap {
 	for _, p := range a.Panes {
 		if _, ok := p.Thickness.Get(); !ok {
 			thick.Of = append(thick.Of, p.ID)
+			thick.Holes = append(thick.Holes, holesIn(a, p.ID)...)
 		}
 		if _, ok := p.Material.Get(); !ok {
 			material.Of = append(material.Of, p.ID)
+			material.Holes = append(material.Holes, holesIn(a, p.ID)...)
 		}
 	}
 	return found(thick, material)
+}
+
+func holesIn(a arena.Arena, pane string) []string {
+	var out []string
+	for _, h := range a.Working() {
+		if h.Pane == pane {
+			out = append(out, h.ID)
+		}
+	}
+	return out
 }
 
 func holeGaps(a arena.Arena) []Gap {
@@ -148,19 +159,7 @@ func lightGaps(a arena.Arena) []Gap {
 	return out
 }
 
-// found keeps the gaps that something lacks; panes with holes are not told
-// apart, the lists name all.
+// found keeps the gaps that something lacks.
 func found(gaps ...Gap) []Gap {
 	return slices.DeleteFunc(gaps, func(g Gap) bool { return len(g.Of) == 0 })
-}
-
-// Doubtful reports whether a hole's own pane lacks what fitting or cutting needs.
-func Doubtful(a arena.Arena, h glass.Hole) bool {
-	p, ok := a.Pane(h.Pane)
-	if !ok {
-		return true
-	}
-	_, thick := p.Thickness.Get()
-	_, material := p.Material.Get()
-	return !thick || !material
 }

@@ -27,6 +27,7 @@ type Gap struct {
 	Part  string   // "boards", "panes", "holes", "low-windows", "zones", "light", "rink"
 	Field string   // as it stands in the file: "thickness"
 	Of    []string // ids of the panes, holes or windows that lack it; empty for the arena's own
+	Holes []string // ids of the working holes in panes that lack it
 	Costs string   // what cannot be answered, or is answered less well, without it
 	Cure  string   // how to find it out
 }

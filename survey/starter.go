@@ -24,14 +24,14 @@ type Plan struct {
 }
 
 // Starter returns the text of a commented arena file with a whole schedule of
-// panes, doors, zones and a few planned holes. The text reads and checks as an
-// arena. Errors: a nominal width out of range, a rink too small for panes.
-func Starter(p Plan) ([]byte, error) {
+// panes, doors, zones and a few planned holes, and the arena that it
+// reads as. Errors: a nominal width out of range, a rink too small for panes.
+func Starter(p Plan) ([]byte, arena.Arena, error) {
 	if p.Pane == 0 {
 		p.Pane = usualPane(p.Units)
 	}
 	if p.Pane < LeastNominal || p.Pane > MostNominal {
-		return nil, fmt.Errorf("a pane %s wide; write a width from %s to %s", p.Pane.Format(p.Units), LeastNominal.Format(p.Units), MostNominal.Format(p.Units))
+		return nil, arena.Arena{}, fmt.Errorf("a pane %s wide; write a width from %s to %s", p.Pane.Format(p.Units), LeastNominal.Format(p.Units), MostNominal.Format(p.Units))
 	}
 	h, g := habitsOf(p.Units), grid{p.Units}
 	zones := spans(p.Rink, h)
@@ -42,12 +42,13 @@ func Starter(p Plan) ([]byte, error) {
 	text := w.b.Bytes()
 	d, err := arena.Read("the starter", bytes.NewReader(text))
 	if err != nil {
-		return nil, fmt.Errorf("no starter for this rink: %w", err)
+		return nil, arena.Arena{}, fmt.Errorf("no starter for this rink: %w", err)
 	}
-	if _, err := d.Check(); err != nil {
-		return nil, fmt.Errorf("no starter for this rink: %w", err)
+	a, err := d.Check()
+	if err != nil {
+		return nil, arena.Arena{}, fmt.Errorf("no starter for this rink: %w", err)
 	}
-	return text, nil
+	return text, a, nil
 }
 
 func usualPane(sys unit.System) unit.Length {

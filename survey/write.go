@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 
+	"example.org/rinkpane/rink"
 	"example.org/rinkpane/unit"
 )
 
@@ -58,8 +59,12 @@ func (w *writer) rink() {
 		w.put("# A standard rink; length, width, corner-radius and markings below it would replace\n# the standard's own.\nrink:\n  standard: %s\n\n", w.plan.Standard)
 		return
 	}
-	w.put("# The ice between the boards. Corners and landmarks (goal-line, circle-bottom,\n# circle-top, blue-line) need the markings: measure them from the end boards and\n# take away the # signs.\nrink:\n")
+	w.put("# The ice between the boards. Corners and landmarks (goal-line, circle-bottom,\n# circle-top, blue-line) follow from the markings, measured from the end boards.\nrink:\n")
 	w.put("  length: %s\n  width: %s\n  corner-radius: %s\n", d.Length.Exact(w.plan.Units), d.Width.Exact(w.plan.Units), d.CornerRadius.Exact(w.plan.Units))
+	if w.plan.Rink.Marked() {
+		w.markings(d.Markings)
+		return
+	}
 	blue := d.Length * blueShare
 	marks := []string{"goal-line: 4 m", "blue-line: " + w.grid.text(w.grid.down(blue)/100*100), "blue-line-to: middle",
 		"circle-radius: 4.5 m", "spot-from-goal: 6 m", "spot-from-axis: 7 m"}
@@ -67,9 +72,31 @@ func (w *writer) rink() {
 		marks = []string{"goal-line: 11 ft", "blue-line: " + w.grid.text(w.grid.down(blue)/footMarks*footMarks), "blue-line-to: far-edge",
 			"circle-radius: 15 ft", "spot-from-goal: 20 ft", "spot-from-axis: 22 ft"}
 	}
-	w.put("  # markings:\n")
+	w.put("  # measure these and take away the # signs:\n  # markings:\n")
 	for _, m := range marks {
 		w.put("  #   %s\n", m)
+	}
+	w.put("\n")
+}
+
+// markings writes what is known of own markings.
+func (w *writer) markings(k rink.Markings) {
+	w.put("  markings:\n")
+	for _, m := range []struct {
+		name string
+		at   unit.Length
+	}{
+		{"goal-line", k.GoalLine}, {"blue-line", k.BlueLine}, {"circle-radius", k.CircleRadius},
+		{"spot-from-goal", k.SpotFromGoal}, {"spot-from-axis", k.SpotFromAxis}, {"neutral-spot", k.NeutralSpot},
+		{"goal-width", k.GoalWidth}, {"goal-height", k.GoalHeight}, {"goal-depth", k.GoalDepth},
+		{"crease-radius", k.CreaseRadius}, {"line-width", k.LineWidth}, {"blue-width", k.BlueWidth},
+	} {
+		if m.at > 0 {
+			w.put("    %s: %s\n", m.name, m.at.Exact(w.plan.Units))
+		}
+	}
+	if k.BlueLineTo == rink.LineFarEdge {
+		w.put("    blue-line-to: far-edge\n")
 	}
 	w.put("\n")
 }

@@ -199,16 +199,18 @@ func tightest(list []rules.Finding) rules.Finding {
 	})
 }
 
-// wrap prints head and text in lines of at most textWidth, the text hanging
+func (t checkText) wrap(head, text string) { wrapText(t.w, head, text) }
+
+// wrapText prints head and text in lines of at most textWidth, the text hanging
 // behind the head.
-func (t checkText) wrap(head, text string) {
+func wrapText(w io.Writer, head, text string) {
 	indent := strings.Repeat(" ", len([]rune(head)))
 	line, width := head, len(indent)
 	start := true
 	for _, word := range strings.Fields(text) {
 		n := len([]rune(word))
 		if !start && width+1+n > textWidth {
-			fmt.Fprintln(t.w, line)
+			fmt.Fprintln(w, line)
 			line, width, start = indent, len(indent), true
 		}
 		if !start {
@@ -216,5 +218,5 @@ func (t checkText) wrap(head, text string) {
 		}
 		line, width, start = line+word, width+n, false
 	}
-	fmt.Fprintln(t.w, line)
+	fmt.Fprintln(w, line)
 }

@@ -11,6 +11,7 @@ import (
 func commands(a *app) []*cobra.Command {
 	return []*cobra.Command{
 		rinkCommand(a),
+		surveyCommand(a),
 		checkCommand(a),
 		lightCommand(a),
 		opticsCommand(a),

@@ -34,7 +34,7 @@ var markingFlags = []struct {
 }
 
 func rinkCommand(a *app) *cobra.Command {
-	f := rinkFlags{markings: map[string]*unit.Maybe[unit.Length]{}}
+	var f rinkFlags
 	c := &cobra.Command{
 		Use:   "rink",
 		Short: "Measures of a rink: perimeter, ice area, landmarks on the boards",
@@ -50,6 +50,13 @@ counter-clockwise seen from above, from the bench-side end of the red line.`,
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return runRink(a, c, f) },
 	}
+	f.flags(c)
+	return c
+}
+
+// flags adds the flags to a command.
+func (f *rinkFlags) flags(c *cobra.Command) {
+	f.markings = map[string]*unit.Maybe[unit.Length]{}
 	c.Flags().StringVar(&f.standard, "standard", "", "a built-in rink: "+strings.Join(rink.Standards(), " or "))
 	quantity(c, &f.length, "length", "length", unit.ParseLength, `along the rink, as "200 ft"`)
 	quantity(c, &f.width, "width", "length", unit.ParseLength, `across the rink, as "85 ft"`)
@@ -58,7 +65,6 @@ counter-clockwise seen from above, from the bench-side end of the red line.`,
 		f.markings[m.name] = new(unit.Maybe[unit.Length])
 		quantity(c, f.markings[m.name], m.name, "length", unit.ParseLength, m.usage+", with own dimensions")
 	}
-	return c
 }
 
 func runRink(a *app, c *cobra.Command, f rinkFlags) error {
@@ -94,7 +100,7 @@ func (f rinkFlags) rink(c *cobra.Command) (rink.Rink, unit.System, error) {
 		}
 		return r, unit.Metric, nil
 	case !own:
-		return rink.Rink{}, 0, fmt.Errorf("rink needs --standard %s, or --length, --width and --corner-radius", strings.Join(rink.Standards(), "|"))
+		return rink.Rink{}, 0, fmt.Errorf("%s needs --standard %s, or --length, --width and --corner-radius", c.Name(), strings.Join(rink.Standards(), "|"))
 	}
 	if err := needFlags(c, "length", "width", "corner-radius"); err != nil {
 		return rink.Rink{}, 0, err

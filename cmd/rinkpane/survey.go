@@ -1,0 +1,119 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/survey"
+	"example.org/rinkpane/unit"
+)
+
+type surveyFlags struct {
+	rink   rinkFlags
+	pane   unit.Maybe[unit.Length]
+	out    string
+	force  bool
+	schema bool
+}
+
+func surveyCommand(a *app) *cobra.Command {
+	var f surveyFlags
+	c := &cobra.Command{
+		Use:   "survey [ARENA]",
+		Short: "Begin an arena file, or tell what one still lacks",
+		Long: `With a rink's standard or dimensions: writes a commented arena file to start from,
+with a whole schedule of panes, doors, zones and a few planned holes. It goes to
+standard output, or to the file named by --out.
+
+With an arena file: tells what the survey lacks and what each gap costs. Exit 0;
+exit 2 when the file cannot be read as an arena.`,
+		Example: `  # begin a survey: panes 4 ft wide all round
+  rinkpane survey --standard north-american --pane "4 ft" --out my.yaml
+
+  # a rink of your own dimensions
+  rinkpane survey --length "56 m" --width "26 m" --corner-radius "7.5 m" --out my.yaml
+
+  # what is still missing?
+  rinkpane survey my.yaml
+
+  # the format, for editors that check while one types
+  rinkpane survey --schema > arena.schema.json`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error { return runSurvey(a, c, f, args) },
+	}
+	f.rink.flags(c)
+	quantity(c, &f.pane, "pane", "length", unit.ParseLength, "width of most panes (default 4 ft or 1.2 m)")
+	c.Flags().StringVar(&f.out, "out", "", "write the new arena file here")
+	c.Flags().BoolVar(&f.force, "force", false, "let --out replace a file")
+	c.Flags().BoolVar(&f.schema, "schema", false, "print the JSON Schema of the arena file, and do nothing else")
+	return c
+}
+
+func runSurvey(a *app, c *cobra.Command, f surveyFlags, args []string) error {
+	begins := false
+	for _, name := range []string{"standard", "length", "width", "corner-radius", "pane", "out", "force", "goal-line", "blue-line", "circle-radius", "spot-from-goal"} {
+		begins = begins || c.Flags().Changed(name)
+	}
+	switch {
+	case f.schema && (begins || len(args) > 0):
+		return errors.New("--schema stands alone: it prints the format and does nothing else")
+	case f.schema:
+		a.out.Write(arena.Schema())
+		return nil
+	case begins && len(args) > 0:
+		return errors.New("an arena file and a rink to begin one: give one or the other")
+	case begins:
+		return beginSurvey(a, c, f)
+	case len(args) == 0:
+		return errors.New(`survey needs an arena file, or a rink to begin one, as in: rinkpane survey --standard north-american --out my.yaml`)
+	}
+	return reportSurvey(a, args[0])
+}
+
+// begun is the answer under --json when a survey is begun.
+type begun struct {
+	Path     string `json:"path,omitempty"`
+	Document string `json:"document,omitempty"`
+	Panes    int    `json:"panes"`
+	Holes    int    `json:"holes"`
+}
+
+func beginSurvey(a *app, c *cobra.Command, f surveyFlags) error {
+	r, own, err := f.rink.rink(c)
+	if err != nil {
+		return err
+	}
+	sys, err := a.system(own)
+	if err != nil {
+		return err
+	}
+	text, ar, err := survey.Starter(survey.Plan{Rink: r, Standard: f.rink.standard, Pane: f.pane.Or(0), Units: sys})
+	if err != nil {
+		return fmt.Errorf("survey: %w", err)
+	}
+	b := begun{Path: f.out, Panes: len(ar.Panes), Holes: len(ar.Holes)}
+	if f.out == "" {
+		b.Document = string(text)
+		return a.print(b, func(w io.Writer) { w.Write(text) }) // the app's buffer cannot fail
+	}
+	if err := writeFile(f.out, text, f.force); err != nil {
+		return err
+	}
+	return a.print(b, func(w io.Writer) {
+		fmt.Fprintf(w, "%s: %d panes, %d planned holes. Measure and correct it, then:\n  rinkpane survey %s\n  rinkpane check %s\n",
+			f.out, b.Panes, b.Holes, f.out, f.out)
+	})
+}
+
+func reportSurvey(a *app, path string) error {
+	ar, err := readArena(a, path)
+	if err != nil {
+		return err
+	}
+	rep := survey.Missing(ar)
+	return a.print(surveyJSON(ar, rep), func(w io.Writer) { surveyText{w, ar.Units}.report(ar, rep) })
+}
