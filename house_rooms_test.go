@@ -165,6 +165,7 @@ var houseRooms = []room{
 		{"optics", "commands optics and panel"},
 		{"glass", "holes given by flags"},
 		{"arena", "reads the user's file"},
+		{"survey", "command survey"},
 		{"kit", "reads the user's kit"},
 		{"rules", "command check"},
 		{"fit", "command fit"},

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"path/filepath"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -13,5 +14,15 @@ func TestMain(m *testing.M) {
 // TestScripts runs every command as a user runs it; each script in
 // testdata/script reads as a page of a manual, bad input included.
 func TestScripts(t *testing.T) {
-	testscript.Run(t, testscript.Params{Dir: "testdata/script"})
+	examples, err := filepath.Abs("../../examples")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir: "testdata/script",
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("EXAMPLES", examples) // the invented arenas
+			return nil
+		},
+	})
 }
