@@ -1,0 +1,163 @@
+package sight
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"sync"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/fit"
+	"example.org/rinkpane/geom"
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/kit"
+	"example.org/rinkpane/unit"
+)
+
+// mostLenses is how many lenses a map tells apart: a bit each.
+const mostLenses = 64
+
+// Mapper maps the reach of holes of one rink with one kit. Make it once: it
+// traces each lens once for each shape of hole. It may be used by many goroutines.
+type Mapper struct {
+	arena  arena.Arena
+	body   kit.Body
+	lenses []kit.Lens
+
+	mu     sync.Mutex
+	shapes map[openingShape]*traces
+}
+
+// NewMapper makes a mapper with the lenses that the arena names, or all of the
+// kit's, on the kit's first body. A kit without body or lens, or with more than
+// 64 lenses in use, is an error.
+func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
+	if len(k.Bodies) == 0 {
+		return nil, errors.New("kit: a map needs at least one body")
+	}
+	m := &Mapper{arena: a, body: k.Bodies[0], shapes: map[openingShape]*traces{}}
+	for _, l := range k.Lenses {
+		if len(a.Lenses) == 0 || slices.Contains(a.Lenses, l.ID) {
+			m.lenses = append(m.lenses, l)
+		}
+	}
+	switch n := len(m.lenses); {
+	case n == 0:
+		return nil, errors.New("kit: none of its lenses is in use at this arena; see the arena's field lenses")
+	case n > mostLenses:
+		return nil, fmt.Errorf("kit: %d lenses are in use, a map tells %d apart; name those used in the arena's field lenses", n, mostLenses)
+	}
+	return m, nil
+}
+
+// openingShape is all of a hole that the fit of a lens depends on.
+type openingShape struct {
+	size          unit.Size
+	corner, thick unit.Length
+}
+
+// usualThick stands in for a pane whose thickness is not surveyed: the side
+// panes of one building with acrylic all round, 5/8 in (a rink's own page).
+const usualThick = 5.0 / 8 * unit.Inch
+
+// traces is the traced limit of each lens in one shape of hole.
+type traces struct {
+	outlines []*fit.Outline
+	fits     []bool
+	assumed  []string
+}
+
+// traced returns the traced limits of a hole, from the store when its shape
+// was met before.
+func (m *Mapper) traced(h glass.Hole) (*traces, error) {
+	pane, ok := m.arena.Pane(h.Pane)
+	if !ok {
+		if pane, ok = m.arena.PaneAt(h.Station); !ok {
+			return nil, fmt.Errorf("hole %s lies in no pane of the arena", h.ID)
+		}
+	}
+	shape := openingShape{h.Size, h.Corner.Or(0), pane.Thickness.Or(usualThick)}
+	m.mu.Lock()
+	t, ok := m.shapes[shape]
+	m.mu.Unlock()
+	if !ok {
+		var err error
+		if t, err = m.trace(h, shape.thick); err != nil {
+			return nil, err
+		}
+		m.mu.Lock()
+		m.shapes[shape] = t
+		m.mu.Unlock()
+	}
+	out := *t
+	out.assumed = m.assumed(h, pane)
+	return &out, nil
+}
+
+// trace traces every lens, the lenses shared over the cores.
+func (m *Mapper) trace(h glass.Hole, thick unit.Length) (*traces, error) {
+	t := &traces{outlines: make([]*fit.Outline, len(m.lenses)), fits: make([]bool, len(m.lenses))}
+	failed := make([]error, len(m.lenses))
+	var wg sync.WaitGroup
+	for k, l := range m.lenses {
+		wg.Go(func() {
+			c, err := fit.FromKit(h, thick, l, m.body, fit.Setting{Focal: l.FocalMin, Stop: l.Stop})
+			if err != nil {
+				failed[k] = err
+				return
+			}
+			t.outlines[k], t.fits[k] = c.Trace(), c.Fits()
+		})
+	}
+	wg.Wait()
+	return t, errors.Join(failed...)
+}
+
+// assumed says what stood in for numbers that the survey lacks.
+func (m *Mapper) assumed(h glass.Hole, p glass.Pane) []string {
+	var out []string
+	if _, known := p.Thickness.Get(); !known {
+		out = append(out, fmt.Sprintf("the pane's thickness is not surveyed: %s", usualThick.Format(m.arena.Units)))
+	}
+	if _, known := h.Corner.Get(); !known {
+		out = append(out, "the hole's corner radius is not surveyed: square corners")
+	}
+	if _, known := m.arena.Boards.Setback.Get(); !known {
+		out = append(out, "how far the glass stands back is not surveyed: flush with the boards, which hide nothing then")
+	}
+	return out
+}
+
+// sightline answers for one hole what is seen where.
+type sightline struct {
+	eye    Eye
+	ledge  ledge
+	traces *traces
+	walls  walls
+	arena  *arena.Arena
+	hole   glass.Hole
+}
+
+func (m *Mapper) sightOf(h glass.Hole, t *traces) *sightline {
+	w := wallsOf(m.arena.Rink)
+	return &sightline{
+		eye: EyeOf(m.arena, h), walls: w, traces: t, arena: &m.arena, hole: h,
+		ledge: ledge{walls: w, top: m.arena.Boards.Height.Metres()},
+	}
+}
+
+// seen returns a bit for each lens that can be aimed at a point of the ice at
+// a height, both in metres, with T >= 0.5 and over the boards.
+func (s *sightline) seen(p geom.Vec2, z float64) uint64 {
+	u := s.eye.toward(p, z)
+	var mask uint64
+	for k, o := range s.traces.outlines {
+		if o.ContainsDirection(u) {
+			mask |= 1 << k
+		}
+	}
+	if mask != 0 && s.ledge.hides(s.eye, p, z) {
+		return 0
+	}
+	return mask
+}
