@@ -10,11 +10,11 @@ import (
 // Blind is the strip of ice along the near boards that a hole does not see, at
 // puck height: widths in metres from the boards' rink face, square to the boards.
 //
-//	  ice        seen
-//	 ------------------------   <- Ahead
-//	   blind strip               = not seen: too steep for the lens, or behind the ledge
-//	 ========================   boards' rink face
-//	        o hole
+//	 ice        seen
+//	------------------------   <- Ahead
+//	  blind strip               = not seen: too steep for the lens, or behind the ledge
+//	========================   boards' rink face
+//	       o hole
 type Blind struct {
 	Ahead float64 // straight ahead of the hole, metres
 	// Mean is the mean width over the boards within [StripSide] either way of the

@@ -14,23 +14,39 @@ import (
 	"example.org/rinkpane/unit"
 )
 
-// mostLenses is how many lenses a map tells apart: a bit each.
-const mostLenses = 64
+// mostEnds is how many lens ends a map tells apart: a bit each.
+const mostEnds = 64
+
+// lensEnd is a lens at one end of its range of focal lengths, wide open.
+type lensEnd struct {
+	lens  kit.Lens
+	focal unit.Length
+	stop  unit.Stop
+}
+
+// ends returns both ends of a zoom, the only one of other lenses.
+func ends(l kit.Lens) []lensEnd {
+	out := []lensEnd{{l, l.FocalMin, l.Stop}}
+	if l.FocalMax > l.FocalMin {
+		out = append(out, lensEnd{l, l.FocalMax, l.StopLong})
+	}
+	return out
+}
 
 // Mapper maps the reach of holes of one rink with one kit. Make it once: it
 // traces each lens once for each shape of hole. It may be used by many goroutines.
 type Mapper struct {
-	arena  arena.Arena
-	body   kit.Body
-	lenses []kit.Lens
+	arena arena.Arena
+	body  kit.Body
+	ends  []lensEnd
 
 	mu     sync.Mutex
 	shapes map[openingShape]*traces
 }
 
 // NewMapper makes a mapper with the lenses that the arena names, or all of the
-// kit's, on the kit's first body. A kit without body or lens, or with more than
-// 64 lenses in use, is an error.
+// kit's, on the kit's first body, each zoom at both ends of its range. A kit
+// without body or lens, or with more than 64 such ends in use, is an error.
 func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 	if len(k.Bodies) == 0 {
 		return nil, errors.New("kit: a map needs at least one body")
@@ -38,14 +54,14 @@ func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 	m := &Mapper{arena: a, body: k.Bodies[0], shapes: map[openingShape]*traces{}}
 	for _, l := range k.Lenses {
 		if len(a.Lenses) == 0 || slices.Contains(a.Lenses, l.ID) {
-			m.lenses = append(m.lenses, l)
+			m.ends = append(m.ends, ends(l)...)
 		}
 	}
-	switch n := len(m.lenses); {
+	switch n := len(m.ends); {
 	case n == 0:
 		return nil, errors.New("kit: none of its lenses is in use at this arena; see the arena's field lenses")
-	case n > mostLenses:
-		return nil, fmt.Errorf("kit: %d lenses are in use, a map tells %d apart; name those used in the arena's field lenses", n, mostLenses)
+	case n > mostEnds:
+		return nil, fmt.Errorf("kit: %d lenses and ends of zooms are in use, a map tells %d apart; name those used in the arena's field lenses", n, mostEnds)
 	}
 	return m, nil
 }
@@ -60,7 +76,7 @@ type openingShape struct {
 // panes of one building with acrylic all round, 5/8 in (a rink's own page).
 const usualThick = 5.0 / 8 * unit.Inch
 
-// traces is the traced limit of each lens in one shape of hole.
+// traces is the traced limit of each lens end in one shape of hole.
 type traces struct {
 	outlines []*fit.Outline
 	fits     []bool
@@ -94,14 +110,14 @@ func (m *Mapper) traced(h glass.Hole) (*traces, error) {
 	return &out, nil
 }
 
-// trace traces every lens, the lenses shared over the cores.
+// trace traces every lens end, shared over the cores.
 func (m *Mapper) trace(h glass.Hole, thick unit.Length) (*traces, error) {
-	t := &traces{outlines: make([]*fit.Outline, len(m.lenses)), fits: make([]bool, len(m.lenses))}
-	failed := make([]error, len(m.lenses))
+	t := &traces{outlines: make([]*fit.Outline, len(m.ends)), fits: make([]bool, len(m.ends))}
+	failed := make([]error, len(m.ends))
 	var wg sync.WaitGroup
-	for k, l := range m.lenses {
+	for k, e := range m.ends {
 		wg.Go(func() {
-			c, err := fit.FromKit(h, thick, l, m.body, fit.Setting{Focal: l.FocalMin, Stop: l.Stop})
+			c, err := fit.FromKit(h, thick, e.lens, m.body, fit.Setting{Focal: e.focal, Stop: e.stop})
 			if err != nil {
 				failed[k] = err
 				return
@@ -146,7 +162,7 @@ func (m *Mapper) sightOf(h glass.Hole, t *traces) *sightline {
 	}
 }
 
-// seen returns a bit for each lens that can be aimed at a point of the ice at
+// seen returns a bit for each lens end that can be aimed at a point of the ice at
 // a height, both in metres, with T >= 0.5 and over the boards.
 func (s *sightline) seen(p geom.Vec2, z float64) uint64 {
 	u := s.eye.toward(p, z)

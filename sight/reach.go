@@ -2,6 +2,7 @@ package sight
 
 import (
 	"context"
+	"math"
 	"math/bits"
 	"runtime"
 	"sync"
@@ -16,16 +17,18 @@ type Reach struct {
 	Hole   string
 	Eye    Eye
 	Grid   *Grid
-	Lenses []LensReach // in the kit's order
+	Lenses []LensReach // in the kit's order, a zoom at both ends of its range
 	Layers []Layer     // one for each height asked for
 	Blind  Blind       // of the best lens at each place: unseen by all
 	// Assumed says what stood in for numbers that the survey lacks.
 	Assumed []string
 }
 
-// LensReach is what one lens sees through the hole.
+// LensReach is what one lens, wide open at one focal length, sees through the hole.
 type LensReach struct {
 	ID    string
+	Focal unit.Length
+	Stop  unit.Stop
 	Fits  bool      // its nose can enter the hole
 	Share []float64 // of the ice at each layer's height, from 0 to 1
 	Blind Blind
@@ -35,10 +38,11 @@ type LensReach struct {
 type Layer struct {
 	Height unit.Length
 	Share  float64  // of the ice that some lens can be aimed at, from 0 to 1
-	Seen   []uint64 // for each cell of the grid a bit for each lens; see [Grid.Index]
+	Wedge  Wedge    // the outline of what some lens can be aimed at
+	Seen   []uint64 // for each cell of the grid a bit for each of the Lenses; see [Grid.Index]
 }
 
-// Count returns how many lenses can be aimed at a cell.
+// Count returns how many of the Lenses can be aimed at a cell.
 func (l *Layer) Count(index int) int { return bits.OnesCount64(l.Seen[index]) }
 
 // Map maps the reach of a hole on a grid at some heights. The result does not
@@ -61,15 +65,16 @@ func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.
 	out.Lenses = m.lensReaches(t, s, g, seen)
 	for i := range out.Layers {
 		out.Layers[i].Share = share(seen.some[i], g)
+		out.Layers[i].Wedge = s.wedge(out.Layers[i].Height.Metres(), ^uint64(0))
 	}
 	out.Blind = s.blind(^uint64(0))
 	return out, nil
 }
 
 func (m *Mapper) lensReaches(t *traces, s *sightline, g *Grid, seen tally) []LensReach {
-	out := make([]LensReach, len(m.lenses))
-	for k, l := range m.lenses {
-		r := LensReach{ID: l.ID, Fits: t.fits[k], Blind: s.blind(1 << k)}
+	out := make([]LensReach, len(m.ends))
+	for k, e := range m.ends {
+		r := LensReach{ID: e.lens.ID, Focal: e.focal, Stop: e.stop, Fits: t.fits[k], Blind: s.blind(1 << k)}
 		for i := range seen.some {
 			r.Share = append(r.Share, share(seen.each[i][k], g))
 		}
@@ -83,11 +88,11 @@ func share(cells int64, g *Grid) float64 { return float64(cells) / float64(max(g
 // tally counts cells by layer: those that some lens sees, and each lens's.
 type tally struct {
 	some []int64
-	each [][mostLenses]int64
+	each [][mostEnds]int64
 }
 
 func newTally(layers int) tally {
-	return tally{make([]int64, layers), make([][mostLenses]int64, layers)}
+	return tally{make([]int64, layers), make([][mostEnds]int64, layers)}
 }
 
 // sweep classifies every cell, the rows shared over the cores.
@@ -137,4 +142,22 @@ func (s *sightline) sweepRow(g *Grid, row int, layers []Layer, count *tally) {
 			}
 		}
 	}
+}
+
+// Parts returns for every cell of the grid, row by row from the bench side, the
+// share of the lenses in use that can be aimed at it, from 0 to 1; NaN off the ice.
+func (r *Reach) Parts(layer int) []float64 {
+	l := &r.Layers[layer]
+	out := make([]float64, len(l.Seen))
+	for row := range r.Grid.Rows {
+		first, last := r.Grid.Run(row)
+		for column := range r.Grid.Columns {
+			i := r.Grid.Index(column, row)
+			out[i] = math.NaN()
+			if column >= first && column < last {
+				out[i] = float64(l.Count(i)) / float64(len(r.Lenses))
+			}
+		}
+	}
+	return out
 }
