@@ -47,5 +47,5 @@ func Example() {
 	}
 	// Output:
 	// 70-200 at 70 mm: 87 % of the ice, blind for 297 mm
-	// 70-200 at 200 mm: 70 % of the ice, blind for 699 mm
+	// 70-200 at 200 mm: 76 % of the ice, blind for 564 mm
 }
