@@ -134,6 +134,16 @@ var houseRooms = []room{
 	}, needs: []arrow{
 		{"golang.org/x/image", "fills outlines on pictures"},
 	}},
+	{name: "chart", floor: 8.3, uses: []arrow{
+		{"unit", "lengths and angles in words, in the arena's units"},
+		{"geom", "points of the rink's frame"},
+		{"rink", "boards, markings, corners and landmarks to draw"},
+		{"glass", "panes, holes and windows to draw"},
+		{"arena", "what is drawn"},
+		{"rules", "verdicts and permitted stretches"},
+		{"fit", "limits and losses of a lens in a hole"},
+		{"sheet", "draws"},
+	}},
 
 	{name: "plan", floor: 9.1, uses: []arrow{
 		{"unit", "words for people print in their units"},

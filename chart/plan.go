@@ -1,0 +1,163 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/geom"
+	"example.org/rinkpane/rules"
+	"example.org/rinkpane/sheet"
+	"example.org/rinkpane/unit"
+)
+
+// Plan is what a plan map and a boards strip show. All but the arena may be missing.
+type Plan struct {
+	Arena     arena.Arena
+	Status    map[string]rules.Status // verdict on each hole, by id
+	Permitted []rules.Interval        // boards where a standard hole passes
+	Undecided []rules.Interval        // boards where the survey lacks a number to say
+	Reach     []Wedge
+	Heat      *Heat
+	Others    []Spot            // alternative places
+	Notes     map[string]string // a few words under a hole's label, by id
+	Picked    string            // the hole that is looked at
+	Bare      bool              // no heading and no legend: the page around has them
+}
+
+// Wedge is how far a hole can be panned to both sides of straight ahead.
+type Wedge struct {
+	Hole        string
+	Left, Right unit.Angle // toward falling and rising stations, both positive
+}
+
+// Spot is a place on the boards with a label.
+type Spot struct {
+	Label   string
+	Station unit.Length
+}
+
+// Heat is a grid of values over the ice.
+type Heat struct {
+	Corner     geom.Vec2 // the least x and y of the first cell, metres, rink frame
+	Step       float64   // side of a cell in metres
+	Cols, Rows int
+	// Values are shares from 0 to 1, row by row from the least y; NaN paints nothing.
+	Values    []float64
+	Low, High string // what 0 and 1 mean: "no lens", "all six"
+	Title     string
+}
+
+// Distances on the plan map, in millimetres on paper outside the boards' rink face.
+const (
+	stretchOut = 2.9
+	zoneIn     = 4.0
+	zoneOut    = 7.6
+	leaderOut  = 9.2
+	labelOut   = 12.5
+	sideRoom   = 20.5 // above and below the rink, labels included
+	leastLedge = 0.8  // boards are drawn no thinner
+)
+
+const (
+	headingRoom = 12.5 // mm
+	leastWidth  = 120  // mm: a narrower plan cannot be read
+	wideMargin  = 40.0 // mm: more than labels at the ends need
+)
+
+// PlanMap draws the arena from above, end B at the right, the box side at the
+// top, at a width in millimetres (120 at least).
+func PlanMap(p Plan, width float64) *sheet.Drawing {
+	width = max(width, leastWidth)
+	m := &planMap{Plan: p, holes: p.Arena.Holes}
+	margin := m.columnRoom(width)
+	dim := p.Arena.Rink.Dimensions()
+	scale := (width - 2*margin) / dim.Length.Metres()
+	top := sideRoom
+	if !p.Bare {
+		top += headingRoom
+	}
+	rinkHigh := scale * dim.Width.Metres()
+	centre := sheet.Pt(width/2, top+rinkHigh/2)
+	m.ground = newGround(p.Arena.Rink, centre, scale)
+	m.d = sheet.New("plan-map", width, top+rinkHigh+sideRoom, Styles())
+	m.d.Layers = []string{"ice", "heat", "markings", "reach", "boards", "glass", "zones", "stretches", "stations", "holes", "labels", "legend"}
+	m.d.Title = "Plan map of " + p.Arena.Name
+	m.d.Desc = m.describe()
+	m.ice()
+	m.heat()
+	m.markings()
+	m.wedges()
+	m.wall()
+	m.zones()
+	m.stretches()
+	m.stations()
+	m.others()
+	m.marks()
+	m.labels()
+	if !p.Bare {
+		m.heading()
+		m.legend()
+	}
+	return m.d
+}
+
+type planMap struct {
+	Plan
+	ground
+	d     *sheet.Drawing
+	holes []glassHole
+}
+
+// columnRoom is the room at the left and right ends, wide enough for the
+// longest label there, in millimetres.
+func (m *planMap) columnRoom(width float64) float64 {
+	// The scale is not known yet; with margins this wide it is no less than this.
+	m.ground = newGround(m.Arena.Rink, sheet.Point{}, max(width-2*wideMargin, 1)/m.Arena.Rink.Dimensions().Length.Metres())
+	w := labelWidth("A-10", "")
+	for _, t := range m.tags() {
+		if k := m.sideOf(t.station); k == leftSide || k == rightSide {
+			w = max(w, t.width)
+		}
+	}
+	return labelOut + w + 2
+}
+
+func (m *planMap) describe() string {
+	return fmt.Sprintf("%s from above, end A at the left, end B at the right, the benches below: %d panes, %d holes.",
+		m.Arena.Name, len(m.Arena.Panes), len(m.holes))
+}
+
+func (m *planMap) heading() {
+	g, _ := m.d.Group("legend", "")
+	name := m.Arena.Name
+	if m.Arena.Place != "" {
+		name += ", " + m.Arena.Place
+	}
+	g.Add("title", sheet.Text{At: sheet.Pt(2, 2), S: sheet.Bold.Shorten(name, sheet.SizeTitle, m.d.W-4), VAlign: sheet.Top})
+	dim, sys := m.Arena.Rink.Dimensions(), m.Arena.Units
+	line := fmt.Sprintf("From above, 1:%.0f. Ice %s × %s, corner radius %s. %s.",
+		1000/m.Scale, dim.Length.Format(sys), dim.Width.Format(sys), dim.CornerRadius.Format(sys), m.counts())
+	g.Add("caption", sheet.Text{At: sheet.Pt(2, 9.4), S: sheet.Regular.Shorten(line, sheet.SizeSmall, m.d.W-4), VAlign: sheet.Top})
+}
+
+func (m *planMap) counts() string {
+	s := plural(len(m.Arena.Panes), "pane") + ", " + plural(len(m.holes), "hole")
+	if n := len(m.Arena.Windows); n > 0 {
+		s += ", " + plural(n, "low window")
+	}
+	return s
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// say prints a length of the arena in its own units.
+func (m *planMap) say(l unit.Length) string { return l.Format(m.Arena.Units) }
+
+// angleName prints an angle in whole degrees.
+func angleName(a unit.Angle) string { return fmt.Sprintf("%.0f°", math.Round(a.Degrees())) }

@@ -1,0 +1,47 @@
+package chart
+
+import (
+	"math"
+	"strconv"
+)
+
+// ticks returns round numbers, steps of 1, 2 or 5 times a power of ten, that
+// cover lo to hi with about n steps: the first at or below lo, the last at or
+// above hi. A range without extent is widened.
+func ticks(lo, hi float64, n int) []float64 {
+	if !(hi > lo) {
+		lo, hi = lo-0.5, lo+0.5
+	}
+	return stepTicks(lo, hi, niceStep((hi-lo)/float64(max(n, 1))))
+}
+
+// stepTicks returns the multiples of a step that cover lo to hi.
+func stepTicks(lo, hi, step float64) []float64 {
+	first, last := math.Floor(lo/step+1e-9), math.Ceil(hi/step-1e-9)
+	out := make([]float64, 0, int(last-first)+1)
+	for k := first; k <= last; k++ {
+		out = append(out, k*step)
+	}
+	return out
+}
+
+// niceStep returns the least step of 1, 2 or 5 times a power of ten that is at
+// least so large.
+func niceStep(least float64) float64 {
+	p := math.Pow(10, math.Floor(math.Log10(least)))
+	for _, m := range []float64{1, 2, 5} {
+		if m*p >= least*(1-1e-9) {
+			return m * p
+		}
+	}
+	return 10 * p
+}
+
+// tickName prints a tick with as many decimals as its step needs.
+func tickName(v, step float64) string {
+	decimals := max(0, int(math.Ceil(-math.Log10(step)-1e-9)))
+	if v == 0 {
+		v = 0 // no minus before zero
+	}
+	return strconv.FormatFloat(v, 'f', decimals, 64)
+}
