@@ -1,0 +1,152 @@
+package frame
+
+import (
+	"math"
+	"slices"
+
+	"example.org/rinkpane/geom"
+)
+
+// nearest is the least depth at which anything is drawn, in metres.
+const nearest = 0.05
+
+// margin is how far beyond the frame's edge outlines are kept, as a factor, so
+// that blur finds what lies just outside.
+const margin = 1.3
+
+// clipView cuts a polygon of the camera's own frame to the part in front of
+// the eye and not far outside the frame (Sutherland and Hodgman, 1974).
+func clipView(c Camera, poly []geom.Vec3) []geom.Vec3 {
+	inside := [5]func(geom.Vec3) float64{
+		func(v geom.Vec3) float64 { return v.Z - nearest },
+		func(v geom.Vec3) float64 { return v.X + margin*c.TanX*v.Z },
+		func(v geom.Vec3) float64 { return margin*c.TanX*v.Z - v.X },
+		func(v geom.Vec3) float64 { return v.Y + margin*c.TanY*v.Z },
+		func(v geom.Vec3) float64 { return margin*c.TanY*v.Z - v.Y },
+	}
+	for _, depth := range inside {
+		if poly = clipPlane(poly, depth); len(poly) < 3 {
+			return nil
+		}
+	}
+	return poly
+}
+
+func clipPlane(poly []geom.Vec3, depth func(geom.Vec3) float64) []geom.Vec3 {
+	out := make([]geom.Vec3, 0, len(poly)+2)
+	for i, p := range poly {
+		q := poly[(i+1)%len(poly)]
+		dp, dq := depth(p), depth(q)
+		if dp >= 0 {
+			out = append(out, p)
+		}
+		if (dp >= 0) != (dq >= 0) {
+			out = append(out, p.Add(q.Sub(p).Scale(dp/(dp-dq))))
+		}
+	}
+	return out
+}
+
+// screen is the picture's size in pixels.
+type screen struct{ w, h float64 }
+
+// polygon projects a polygon of the rink's frame onto the screen: pixels, y down.
+func (s screen) polygon(c Camera, poly ...geom.Vec3) []geom.Vec2 {
+	view := make([]geom.Vec3, len(poly))
+	for i, p := range poly {
+		view[i] = c.View(p)
+	}
+	view = clipView(c, view)
+	out := make([]geom.Vec2, len(view))
+	for i, v := range view {
+		out[i] = s.place(v.X/v.Z/c.TanX, v.Y/v.Z/c.TanY)
+	}
+	return out
+}
+
+// place turns a place of the frame (-1..1, y up) into pixels (y down).
+func (s screen) place(x, y float64) geom.Vec2 {
+	return geom.Vec2{X: (x + 1) / 2 * s.w, Y: (1 - y) / 2 * s.h}
+}
+
+// silhouetteSteps is how many points stand for a ball's outline.
+const silhouetteSteps = 14
+
+// rod projects a rounded rod (two balls and what lies between them) onto the
+// screen: the convex hull of both balls' silhouettes, exact but for the
+// polygon. Nil when either ball reaches the eye's plane.
+func (s screen) rod(c Camera, r rod) []geom.Vec2 {
+	var pts [2 * silhouetteSteps]geom.Vec2
+	n := 0
+	balls := [2]ball{{r.a, r.ra}, {r.b, r.rb}}
+	for i, b := range balls {
+		if i == 1 && balls[0] == balls[1] {
+			break
+		}
+		v := c.View(b.at)
+		if v.Z-b.radius < nearest {
+			return nil
+		}
+		for _, q := range silhouette(v, b.radius) {
+			pts[n] = s.place(q.X/q.Z/c.TanX, q.Y/q.Z/c.TanY)
+			n++
+		}
+	}
+	return hull(pts[:n])
+}
+
+// silhouette returns points of the circle in which the cone from the eye
+// touches a ball of the camera's frame: its centre lies r^2/d before the ball's
+// centre, its radius is r sqrt(1-(r/d)^2).
+func silhouette(v geom.Vec3, r float64) [silhouetteSteps]geom.Vec3 {
+	d := v.Len()
+	n := v.Scale(1 / d)
+	e := geom.Vec3{X: n.Z, Z: -n.X}.Unit()
+	if math.Abs(n.Y) > 0.9 {
+		e = geom.Vec3{Y: n.Z, Z: -n.Y}.Unit()
+	}
+	f := geom.Vec3{X: n.Y*e.Z - n.Z*e.Y, Y: n.Z*e.X - n.X*e.Z, Z: n.X*e.Y - n.Y*e.X}
+	centre := v.Sub(n.Scale(r * r / d))
+	rc := r * math.Sqrt(max(0, 1-r*r/(d*d)))
+	var out [silhouetteSteps]geom.Vec3
+	for i := range out {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / silhouetteSteps)
+		out[i] = centre.Add(e.Scale(rc * cos)).Add(f.Scale(rc * sin))
+	}
+	return out
+}
+
+// hull returns the convex hull of points (Andrew's monotone chain, 1979).
+func hull(pts []geom.Vec2) []geom.Vec2 {
+	slices.SortFunc(pts, func(a, b geom.Vec2) int {
+		if a.X != b.X {
+			return sign(a.X - b.X)
+		}
+		return sign(a.Y - b.Y)
+	})
+	out := make([]geom.Vec2, 0, len(pts)+1)
+	half := func(p geom.Vec2, least int) {
+		for len(out) >= least+2 && out[len(out)-1].Sub(out[len(out)-2]).Cross(p.Sub(out[len(out)-2])) <= 0 {
+			out = out[:len(out)-1]
+		}
+		out = append(out, p)
+	}
+	for _, p := range pts {
+		half(p, 0)
+	}
+	lower := len(out) - 1
+	for i := len(pts) - 2; i >= 0; i-- {
+		half(pts[i], lower)
+	}
+	return out[:len(out)-1]
+}
+
+func sign(x float64) int {
+	switch {
+	case x < 0:
+		return -1
+	case x > 0:
+		return 1
+	}
+	return 0
+}

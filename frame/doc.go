@@ -1,0 +1,32 @@
+// Package frame answers: what will the picture look like? It draws what a lens
+// sees through a hole or a low window: the rink with its markings, boards,
+// glass and plain stands, goals, players and officials of a moment as solid
+// figures with numbers.
+//
+//	       boards' ledge        focus plane
+//	eye  |hole|   ___|               :
+//	(O---|    |--/---+--------( )----:----   each figure is its own layer,
+//	 pupil    pane   ice      /|\    :       blurred for its own distance
+//
+// # The model
+//
+// A [Shot] is a camera in its best pose (package fit) with an aim, a focus
+// distance, a stop and a shutter time. Points are projected in true perspective
+// from the centre of the entrance pupil:
+//
+//	x = (P.Right / P.Forward) / tan(half width), y likewise; -1..1 over the frame
+//
+// The hole's shadow is T(u) of package fit for each direction of the frame; the
+// boards' ledge covers the share of the pupil that lies below the plane
+// through its front edge along u; a panel takes its Fresnel loss. Depth of
+// field is a disc of confusion c = f^2 |z-s| / (N (s-f) z) for a point at depth
+// z with focus at s (thin lens), motion blur the way of a figure along its
+// heading during the exposure.
+//
+// # Limits
+//
+// Figures are balls and rounded rods; nothing casts a shadow but a dark spot
+// below each figure. A figure is blurred as a whole, for the distance of its
+// middle. Blur is a box of the disc's second moment, twice over. Neither the
+// pane's own reflections nor lens errors are drawn. The stands carry no crowd.
+package frame

@@ -1,0 +1,137 @@
+package frame
+
+import (
+	"image/color"
+
+	"example.org/rinkpane/geom"
+	"example.org/rinkpane/rink"
+	"example.org/rinkpane/unit"
+)
+
+// The hall's plain measures, in metres: own judgement, they only set the scene.
+const (
+	outlineStep = 0.75 // along the boards between corners of the drawn outline
+	kickHigh    = 0.20
+	railHigh    = 0.06
+	standsFrom  = 1.6 // behind the boards
+	standsLow   = 0.6 // height of the first row
+	rowDeep     = 0.85
+	rowRise     = 0.42
+	rows        = 16
+	stanchion   = 0.035
+	lap         = 0.03 // neighbouring bands overlap, so that no seam shows between
+)
+
+// A post is one corner of the drawn outline of the boards.
+type post struct{ at, in geom.Vec2 }
+
+// hall is the outline of the boards as seen from one eye: the runs of boards
+// that turn their rink face to it.
+type hall struct{ runs [][]post }
+
+func newHall(r rink.Rink, eye geom.Vec2) hall {
+	n := int(r.Perimeter().Metres()/outlineStep) + 1
+	all := make([]post, n)
+	for i := range all {
+		s := r.Perimeter() * unit.Length(i) / unit.Length(n)
+		all[i] = post{r.Point(s), r.Normal(s)}
+	}
+	faces := func(i int) bool {
+		a, b := all[i%n], all[(i+1)%n]
+		return a.in.Add(b.in).Dot(eye.Sub(a.at.Add(b.at).Scale(0.5))) > 0
+	}
+	start := 0
+	for start < n && faces(start) {
+		start++
+	}
+	var h hall
+	var run []post
+	for k := range n {
+		i := start + 1 + k
+		if faces(i) {
+			if run == nil {
+				run = append(run, all[i%n])
+			}
+			run = append(run, all[(i+1)%n])
+		} else if run != nil {
+			h.runs, run = append(h.runs, run), nil
+		}
+	}
+	if run != nil {
+		h.runs = append(h.runs, run)
+	}
+	return h
+}
+
+// ribbon fills the band between two rails that follow the boards: each rail is
+// so far behind the boards' face and so high.
+func (st stage) ribbon(to *[]shape, h hall, lowOut, lowZ, highOut, highZ float64, paint color.RGBA) {
+	for _, run := range h.runs {
+		for from := 0; from < len(run)-1; from += ribbonPosts {
+			part := run[from:min(from+ribbonPosts+2, len(run))] // one post more: no seam
+			var poly []geom.Vec3
+			for _, p := range part {
+				poly = append(poly, railAt(p, lowOut, lowZ))
+			}
+			for i := len(part) - 1; i >= 0; i-- {
+				poly = append(poly, railAt(part[i], highOut, highZ))
+			}
+			st.add(to, paint, poly...)
+		}
+	}
+}
+
+// ribbonPosts is how many posts one piece of a ribbon spans: short enough that
+// a piece is nearly flat and clips cleanly.
+const ribbonPosts = 4
+
+func railAt(p post, out, z float64) geom.Vec3 {
+	q := p.at.Sub(p.in.Scale(out))
+	return geom.Vec3{X: q.X, Y: q.Y, Z: z}
+}
+
+// stands draws the rows behind the boards, the farthest (highest) first.
+func (st stage) stands(h hall) []shape {
+	var out []shape
+	for row := rows - 1; row >= 0; row-- {
+		near := standsFrom + float64(row)*rowDeep
+		z := standsLow + float64(row)*rowRise
+		st.ribbon(&out, h, near+rowDeep, z-lap, near+rowDeep, z+rowRise, seatPaints[row%2])
+		st.ribbon(&out, h, near, z-lap, near+rowDeep, z, aislePaint)
+	}
+	st.ribbon(&out, h, standsFrom, 0, standsFrom, standsLow, seatPaints[0])
+	return out
+}
+
+// boards draws the boards' rink face.
+func (st stage) boards(h hall, high float64) []shape {
+	var out []shape
+	st.ribbon(&out, h, 0, -lap, 0, high-lap, boardPaint)
+	st.ribbon(&out, h, 0, -lap, 0, kickHigh, kickPaint)
+	st.ribbon(&out, h, 0, high-railHigh, 0, high, railPaint)
+	return out
+}
+
+// panes draws the glass that turns its face to the eye: a tint and the
+// stanchions between.
+func (st stage) panes(s *Shot) []shape {
+	a := s.Arena
+	back := a.Boards.Setback.Or(0).Metres()
+	low := a.Boards.Height.Metres()
+	at := func(station unit.Length, z float64) geom.Vec3 {
+		return railAt(post{a.Rink.Point(station), a.Rink.Normal(station)}, back, z)
+	}
+	var out []shape
+	for _, p := range a.Panes {
+		mid := p.From + p.Width/2
+		if a.Rink.Normal(mid).Dot(st.cam.Eye.XY().Sub(a.Rink.Point(mid))) < 0.5 {
+			continue
+		}
+		high := low + p.Height.Metres()
+		st.add(&out, glassPaint, at(p.From, low), at(p.To(), low), at(p.To(), high), at(p.From, high))
+		st.add(&out, postPaint, at(p.From-stanchion/2, low), at(p.From+stanchion/2, low),
+			at(p.From+stanchion/2, high), at(p.From-stanchion/2, high))
+		st.add(&out, postPaint, at(p.From, high-0.02), at(p.To(), high-0.02), at(p.To(), high), at(p.From, high))
+	}
+	return out
+}

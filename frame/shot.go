@@ -1,0 +1,185 @@
+package frame
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/fit"
+	"example.org/rinkpane/geom"
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/kit"
+	"example.org/rinkpane/optics"
+	"example.org/rinkpane/play"
+	"example.org/rinkpane/unit"
+)
+
+// Request is a picture as people ask for it.
+type Request struct {
+	Hole    string // id of a hole or a low window
+	Lens    kit.Lens
+	Body    kit.Body
+	Use     fit.Setting
+	Target  geom.Vec3               // point of the rink to aim at, metres
+	Focus   unit.Maybe[unit.Length] // along the axis from the pupil; the target when unknown
+	Shutter unit.Shutter
+	Speed   unit.Speed   // of skaters along their heading; 0: everybody stands still
+	Moment  *play.Moment // nil: an empty rink
+	// Turn, when known, aims by angles instead of at Target.
+	Turn unit.Maybe[Aim]
+}
+
+// Shot is a camera set up for one picture. Make one with NewShot; treat it as
+// read only, then many goroutines may draw it.
+type Shot struct {
+	Arena   arena.Arena
+	Moment  *play.Moment
+	Mount   Mount
+	Aim     Aim
+	Case    fit.Case
+	View    fit.View
+	Camera  Camera
+	Focal   unit.Length
+	Stop    unit.Stop
+	Focus   unit.Length // along the axis from the pupil
+	Shutter unit.Shutter
+	Speed   unit.Speed
+	Pixels  [2]int      // the body's pixels as held: across, down
+	Sensor  unit.Length // the sensor's side across as held
+	panel   *optics.Plate
+	ledge   ledge
+}
+
+// NewShot sets the camera up in its best pose. It refuses an unknown hole, a
+// hole in a pane of unknown thickness, a target behind the glass, and a lens
+// that sees nothing there.
+func NewShot(a arena.Arena, q Request) (*Shot, error) {
+	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed}
+	if err := s.open(q); err != nil {
+		return nil, err
+	}
+	s.Aim = s.Mount.AimAt(q.Target)
+	if turn, ok := q.Turn.Get(); ok {
+		s.Aim = turn
+	}
+	if !(math.Abs(s.Aim.Pan.Degrees()) < maxTurn && math.Abs(s.Aim.Tilt.Degrees()) < maxTurn) {
+		return nil, fmt.Errorf("hole %s: the target lies behind or beside the glass (pan %.0f deg, tilt %.0f deg); aim at a point on the ice",
+			q.Hole, s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees())
+	}
+	s.View = s.Case.At(s.Aim.Pan, s.Aim.Tilt)
+	s.Camera = newCamera(s.Mount, s.Case, s.View.Pose)
+	s.Focus = q.Focus.Or(s.Aim.Distance)
+	if s.Focus <= s.Focal {
+		return nil, fmt.Errorf("focus at %.2f m: must be farther than the focal length", s.Focus.Metres())
+	}
+	s.Pixels, s.Sensor = [2]int{q.Body.PixelsW, q.Body.PixelsH}, q.Body.Sensor.W
+	if q.Use.Portrait {
+		s.Pixels, s.Sensor = [2]int{q.Body.PixelsH, q.Body.PixelsW}, q.Body.Sensor.H
+	}
+	return s, nil
+}
+
+// maxTurn is the largest pan or tilt that fit answers for, in degrees.
+const maxTurn = 89.9
+
+// open finds the hole or low window and puts the lens into it.
+func (s *Shot) open(q Request) error {
+	if h, ok := s.Arena.Hole(q.Hole); ok {
+		p, _ := s.Arena.Pane(h.Pane)
+		thick, known := p.Thickness.Get()
+		if !known {
+			return fmt.Errorf("hole %s: the thickness of pane %s is not surveyed; add it to the arena file", h.ID, p.ID)
+		}
+		b := s.Arena.Boards
+		s.Mount = MountAt(s.Arena, h.Station, h.Height, b.Setback.Or(0))
+		s.ledge = ledge{there: true, y: (b.Height - h.Height).Metres(), z: b.Setback.Or(0).Metres()}
+		return s.put(h, thick, q)
+	}
+	for _, w := range s.Arena.Windows {
+		if w.ID == q.Hole {
+			return s.openWindow(w, q)
+		}
+	}
+	return fmt.Errorf("no hole or low window %q in %s", q.Hole, s.Arena.Name)
+}
+
+// openWindow puts the lens behind a low window: into an opening in the boards,
+// or flat against the rear of a panel that it looks through.
+func (s *Shot) openWindow(w glass.Window, q Request) error {
+	s.Mount = MountAt(s.Arena, w.Station, w.Height, 0)
+	h := glass.Hole{ID: w.ID, Size: w.Size}
+	if w.Open {
+		return s.put(h, max(s.Arena.Boards.Ledge.Or(0), unit.Millimetre), q)
+	}
+	thick, known := w.Thick.Get()
+	if !known {
+		return fmt.Errorf("low window %s: the panel's thickness is not surveyed; add it to the arena file", w.ID)
+	}
+	if err := s.put(h, thick, q); err != nil {
+		return err
+	}
+	s.Case.Back = unit.Known(0.0)
+	props, ok := w.Material.Properties()
+	if !ok {
+		return fmt.Errorf("low window %s: unknown material %q of its panel", w.ID, string(w.Material))
+	}
+	s.panel = &optics.Plate{Index: props.Index, Thickness: thick}
+	return s.Case.Validate()
+}
+
+func (s *Shot) put(h glass.Hole, thick unit.Length, q Request) error {
+	c, err := fit.FromKit(h, thick, q.Lens, q.Body, q.Use)
+	if err != nil {
+		return fmt.Errorf("hole %s, lens %s: %w", h.ID, q.Lens.ID, err)
+	}
+	s.Case = c
+	return nil
+}
+
+// SubjectPixels returns how many of the body's pixels a standing player (1.876 m
+// with skates and helmet, or the moment's subject when the aim is at him) is
+// tall at the aim's distance: height x magnification / pixel pitch.
+func (s *Shot) SubjectPixels() (float64, error) {
+	m, err := optics.Magnification(s.Focal, s.Aim.Distance)
+	if err != nil {
+		return 0, fmt.Errorf("the target is too near: %w", err)
+	}
+	if s.Pixels[0] < 1 {
+		return 0, errors.New("the body's pixels are not known")
+	}
+	pitch, err := optics.PixelPitch(s.Sensor, s.Pixels[0])
+	if err != nil {
+		return 0, err
+	}
+	return optics.PixelsOn(s.subjectHeight(), m, pitch), nil
+}
+
+// subjectNear is how near the aim must be to the moment's subject to mean him,
+// in metres seen from above.
+const subjectNear = 1.0
+
+func (s *Shot) subjectHeight() unit.Length {
+	if s.Moment == nil {
+		return modelHeight
+	}
+	_, _, forward := axes(s.Aim.Pan.Radians(), s.Aim.Tilt.Radians())
+	target := s.Mount.Point(forward.Scale(s.Aim.Distance.Metres()))
+	p := s.Moment.People[s.Moment.Subject]
+	if math.Hypot(p.X-target.X, p.Y-target.Y) > subjectNear {
+		return modelHeight
+	}
+	return unit.Length(p.Height)
+}
+
+// Blur returns the diameter of the disc of confusion at a depth along the
+// axis (metres), in picture pixels of a picture so many pixels wide:
+// f^2 |z-s| / (N (s-f) z), thin lens.
+func (s *Shot) Blur(depth float64, across int) float64 {
+	if depth <= 0 {
+		return 0
+	}
+	f, focus := s.Focal.Metres(), s.Focus.Metres()
+	c := f * f * math.Abs(depth-focus) / (float64(s.Stop) * (focus - f) * depth)
+	return c / s.Sensor.Metres() * float64(across)
+}
