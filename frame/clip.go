@@ -69,15 +69,25 @@ func (s screen) place(x, y float64) geom.Vec2 {
 	return geom.Vec2{X: (x + 1) / 2 * s.w, Y: (1 - y) / 2 * s.h}
 }
 
-// silhouetteSteps is how many points stand for a ball's outline.
-const silhouetteSteps = 14
+// A ball's outline is drawn with so many points that its polygon is right to a
+// quarter of a pixel, within these bounds.
+const (
+	leastSteps = 10
+	mostSteps  = 64
+)
+
+// steps returns how many points a ball's outline needs: a chord of a circle of
+// radius r leaves it by r (1-cos(pi/n)), about r pi^2 / (2 n^2).
+func (s screen) steps(c Camera, v geom.Vec3, radius float64) int {
+	r := radius / v.Z / c.TanX * s.w / 2
+	return int(min(mostSteps, max(leastSteps, math.Pi*math.Sqrt(2*r))))
+}
 
 // rod projects a rounded rod (two balls and what lies between them) onto the
 // screen: the convex hull of both balls' silhouettes, exact but for the
 // polygon. Nil when either ball reaches the eye's plane.
 func (s screen) rod(c Camera, r rod) []geom.Vec2 {
-	var pts [2 * silhouetteSteps]geom.Vec2
-	n := 0
+	var pts []geom.Vec2
 	balls := [2]ball{{r.a, r.ra}, {r.b, r.rb}}
 	for i, b := range balls {
 		if i == 1 && balls[0] == balls[1] {
@@ -87,18 +97,23 @@ func (s screen) rod(c Camera, r rod) []geom.Vec2 {
 		if v.Z-b.radius < nearest {
 			return nil
 		}
-		for _, q := range silhouette(v, b.radius) {
-			pts[n] = s.place(q.X/q.Z/c.TanX, q.Y/q.Z/c.TanY)
-			n++
+		n := s.steps(c, v, b.radius)
+		pts = slices.Grow(pts, 2*n)
+		around := newSilhouette(v, b.radius)
+		for k := range n {
+			q := around.at(k, n)
+			pts = append(pts, s.place(q.X/q.Z/c.TanX, q.Y/q.Z/c.TanY))
 		}
 	}
-	return hull(pts[:n])
+	return hull(pts)
 }
 
-// silhouette returns points of the circle in which the cone from the eye
-// touches a ball of the camera's frame: its centre lies r^2/d before the ball's
-// centre, its radius is r sqrt(1-(r/d)^2).
-func silhouette(v geom.Vec3, r float64) [silhouetteSteps]geom.Vec3 {
+// A silhouette is the circle in which the cone from the eye touches a ball, in
+// the camera's frame: its centre lies r^2/d before the ball's centre, its
+// radius is r sqrt(1-(r/d)^2). e and f are its radii square to each other.
+type silhouette struct{ centre, e, f geom.Vec3 }
+
+func newSilhouette(v geom.Vec3, r float64) silhouette {
 	d := v.Len()
 	n := v.Scale(1 / d)
 	e := geom.Vec3{X: n.Z, Z: -n.X}.Unit()
@@ -106,14 +121,14 @@ func silhouette(v geom.Vec3, r float64) [silhouetteSteps]geom.Vec3 {
 		e = geom.Vec3{Y: n.Z, Z: -n.Y}.Unit()
 	}
 	f := geom.Vec3{X: n.Y*e.Z - n.Z*e.Y, Y: n.Z*e.X - n.X*e.Z, Z: n.X*e.Y - n.Y*e.X}
-	centre := v.Sub(n.Scale(r * r / d))
 	rc := r * math.Sqrt(max(0, 1-r*r/(d*d)))
-	var out [silhouetteSteps]geom.Vec3
-	for i := range out {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / silhouetteSteps)
-		out[i] = centre.Add(e.Scale(rc * cos)).Add(f.Scale(rc * sin))
-	}
-	return out
+	return silhouette{v.Sub(n.Scale(r * r / d)), e.Scale(rc), f.Scale(rc)}
+}
+
+// at returns point k of n on the circle.
+func (s silhouette) at(k, n int) geom.Vec3 {
+	sin, cos := math.Sincos(2 * math.Pi * float64(k) / float64(n))
+	return s.centre.Add(s.e.Scale(cos)).Add(s.f.Scale(sin))
 }
 
 // hull returns the convex hull of points (Andrew's monotone chain, 1979).

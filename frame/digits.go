@@ -30,15 +30,19 @@ func strokes(d int) []stroke {
 	return out
 }
 
-// corners returns the bar as a rectangle of a thickness given as a share of
-// the box's width; bars overlap at their ends, so that digits have no gaps.
-func (s stroke) corners(thick float64) [4]geom.Vec2 {
-	half := thick / 0.17 / 2
-	tall := thick / 0.30 / 2
-	if s.from.Y == s.to.Y {
-		return [4]geom.Vec2{{X: s.from.X - half, Y: s.from.Y - tall}, {X: s.to.X + half, Y: s.to.Y - tall},
-			{X: s.to.X + half, Y: s.to.Y + tall}, {X: s.from.X - half, Y: s.from.Y + tall}}
-	}
-	return [4]geom.Vec2{{X: s.from.X - half, Y: s.from.Y - tall}, {X: s.from.X + half, Y: s.from.Y - tall},
-		{X: s.to.X + half, Y: s.to.Y + tall}, {X: s.to.X - half, Y: s.to.Y + tall}}
+// Digits on a back, in metres on the model figure: own judgement, about the
+// 10 in that rule books ask for.
+const (
+	digitHigh  = 0.25
+	digitWide  = 0.12
+	digitGap   = 0.075
+	digitThick = 0.034
+)
+
+// corners returns the bar as a rectangle in the digit's box; bars overlap at
+// their ends, so that digits have no gaps.
+func (s stroke) corners() [4]geom.Vec2 {
+	x, y := digitThick/digitWide/2, digitThick/digitHigh/2
+	return [4]geom.Vec2{{X: s.from.X - x, Y: s.from.Y - y}, {X: s.to.X + x, Y: s.from.Y - y},
+		{X: s.to.X + x, Y: s.to.Y + y}, {X: s.from.X - x, Y: s.to.Y + y}}
 }

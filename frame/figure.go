@@ -100,19 +100,18 @@ func (b *body) head(x, z float64, k livery) {
 // number returns the strokes of a number on the person's back as flat
 // polygons in the rink's frame.
 func (b *body) number(n int, paint color.RGBA) []plate {
-	const high, wide, stroke, gap = 0.30, 0.17, 0.04, 0.06
 	digits := []int{n % 10}
 	if n >= 10 {
 		digits = []int{n / 10 % 10, n % 10}
 	}
-	total := float64(len(digits))*(wide+gap) - gap
+	total := float64(len(digits))*(digitWide+digitGap) - digitGap
 	var out []plate
 	for i, d := range digits {
-		left := total/2 - float64(i)*(wide+gap) // seen from behind, left is the person's left
+		left := total/2 - float64(i)*(digitWide+digitGap) // seen from behind, left is the person's left
 		for _, s := range strokes(d) {
 			var p plate
-			for k, c := range s.corners(stroke) {
-				p.corners[k] = b.place(-0.165, left-c.X*wide, 1.12+c.Y*high)
+			for k, c := range s.corners() {
+				p.corners[k] = b.place(-0.17, left-c.X*digitWide, 1.14+c.Y*digitHigh)
 			}
 			p.paint = paint
 			out = append(out, p)

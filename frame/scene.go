@@ -74,7 +74,7 @@ func (st stage) person(s *Shot, i int, p play.Person) layer {
 		return l
 	}
 	back := geom.Vec2{X: -b.fx, Y: -b.fy}
-	if back.Dot(st.cam.Eye.XY().Sub(b.at)) > 0 {
+	if back.Dot(st.cam.Eye.XY().Sub(b.at).Unit()) > backShows {
 		for _, pl := range b.number(shirt(m, i), wear.number) {
 			st.add(&l.shapes, pl.paint, pl.corners[:]...)
 		}
@@ -83,6 +83,10 @@ func (st stage) person(s *Shot, i int, p play.Person) layer {
 	l.way = st.way(middle, geom.Vec3{X: step * b.fx, Y: step * b.fy})
 	return l
 }
+
+// backShows is the cosine of the angle between the back and the eye up to
+// which the number is drawn.
+const backShows = 0.4
 
 // way returns how many pixels a point moves on the screen.
 func (st stage) way(at, step geom.Vec3) geom.Vec2 {
