@@ -62,10 +62,14 @@ func (l *line) at(x float32, n int) [4]float32 {
 	return [4]float32{a[0] + t*(b[0]-a[0]), a[1] + t*(b[1]-a[1]), a[2] + t*(b[2]-a[2]), a[3] + t*(b[3]-a[3])}
 }
 
-// store writes the box means of half width h(i) back.
+// store writes the box means of half width h(i) back where they blur at all.
 func (l *line) store(pix []uint8, stride, n int, half func(i int) float64, inside bool) {
 	for i := range n {
-		h := float32(half(i)) + 0.5
+		h := float32(half(i))
+		if h < leastBlur {
+			continue
+		}
+		h += 0.5
 		lo, hi := float32(i)+0.5-h, float32(i)+0.5+h
 		a, b := l.at(lo, n), l.at(hi, n)
 		width := 2 * h

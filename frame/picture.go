@@ -8,6 +8,7 @@ import (
 	"runtime"
 	"sync"
 
+	xdraw "golang.org/x/image/draw"
 	"golang.org/x/image/vector"
 
 	"example.org/rinkpane/geom"
@@ -61,19 +62,58 @@ func (s *Shot) paintLayers(st stage) []*image.RGBA {
 // mostPad bounds how far a layer's blur may reach beyond its figure, in pixels.
 const mostPad = 400
 
+// A strongly blurred layer is painted smaller: its box keeps at least
+// coarseBox pixels of half width, in which a bilinear enlargement is not seen.
+const (
+	coarseBox  = 3.0
+	mostCoarse = 8
+)
+
 func (s *Shot) paintLayer(st stage, l layer) *image.RGBA {
 	disc := s.Blur(l.depth, int(st.screen.w))
+	k := 1
+	for k < mostCoarse && disc*boxOfDisc/float64(2*k) > coarseBox {
+		k *= 2
+	}
 	pad := int(min(mostPad, math.Ceil(disc+l.way.Len())+1))
 	box := image.Rectangle{}
 	for _, sh := range l.shapes {
 		box = box.Union(bounds(sh.outline))
 	}
 	all := image.Rect(-pad, -pad, int(st.screen.w)+pad, int(st.screen.h)+pad)
-	im := image.NewRGBA(box.Inset(-pad).Intersect(all))
-	fill(im, l.shapes)
-	im = smear(im, l.way)
-	soften(im, disc)
-	return im
+	small := shrunk(box.Inset(-pad).Intersect(all), k)
+	im := image.NewRGBA(small)
+	fill(im, shrunkShapes(l.shapes, k))
+	im = smear(im, l.way.Scale(1/float64(k)))
+	soften(im, disc/float64(k))
+	if k == 1 {
+		return im
+	}
+	full := image.NewRGBA(image.Rectangle{small.Min.Mul(k), small.Max.Mul(k)})
+	xdraw.ApproxBiLinear.Scale(full, full.Rect, im, im.Rect, xdraw.Src, nil)
+	return full
+}
+
+// shrunk returns the smallest rectangle of a picture k times smaller that
+// covers r.
+func shrunk(r image.Rectangle, k int) image.Rectangle {
+	down := func(x int) int { return int(math.Floor(float64(x) / float64(k))) }
+	return image.Rect(down(r.Min.X), down(r.Min.Y), down(r.Max.X+k-1), down(r.Max.Y+k-1))
+}
+
+func shrunkShapes(shapes []shape, k int) []shape {
+	if k == 1 {
+		return shapes
+	}
+	out := make([]shape, len(shapes))
+	for i, sh := range shapes {
+		o := make([]geom.Vec2, len(sh.outline))
+		for j, p := range sh.outline {
+			o[j] = p.Scale(1 / float64(k))
+		}
+		out[i] = shape{o, sh.paint}
+	}
+	return out
 }
 
 // fill paints shapes in order, with exact coverage at their edges.
