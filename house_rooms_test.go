@@ -167,7 +167,22 @@ var houseRooms = []room{
 		{"sheet", "the drawings' typeface"},
 	}},
 
+	{name: "frame", floor: 6, uses: []arrow{
+		{"unit", "distances, angles, times"},
+		{"geom", "points and directions"},
+		{"rink", "markings, boards and goals to draw"},
+		{"optics", "pixels on a subject, the panel's loss"},
+		{"glass", "holes and low windows"},
+		{"play", "who stands where"},
+		{"arena", "the hall to draw"},
+		{"kit", "lens and body"},
+		{"fit", "the pose and the hole's shadow"},
+	}, needs: []arrow{
+		{"golang.org/x/image", "filled outlines with smooth edges, enlarging"},
+	}},
+
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"frame", "command frame"},
 		{"form", "quotes what a user typed"},
 		{"unit", "flags are quantities"},
 		{"geom", "points in flags"},

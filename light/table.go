@@ -61,7 +61,7 @@ func rowOf(zl ZoneLight, away unit.Length, q Request) (Row, error) {
 		return row, nil
 	}
 	f := Framing(q.sensor(), lens.FocalMin, lens.FocalMax, away)
-	row.PastStop = unit.Stop(row.Stop) < widest(lens.FocalMin, lens.FocalMax, lens.Stop, lens.StopLong, f)*(1-stopSlack)
+	row.PastStop = unit.Stop(row.Stop) < lens.WidestAt(f)*(1-stopSlack)
 	d, err := optics.DepthOfField(f, unit.Stop(row.Stop), optics.CircleOfConfusion(q.sensor()), away)
 	if err != nil {
 		return row, err
@@ -90,16 +90,6 @@ const stopSlack = 0.01
 func Framing(sensor unit.Size, shortest, longest, away unit.Length) unit.Length {
 	m := sensor.H / frameHeight
 	return min(longest, max(shortest, away*m/(1+m)))
-}
-
-// widest returns a zoom's widest stop at focal length f: in stops, evenly
-// between its ends by the logarithm of the focal length.
-func widest(shortest, longest unit.Length, wide, long unit.Stop, f unit.Length) unit.Stop {
-	if longest <= shortest || long <= 0 {
-		return wide
-	}
-	k := math.Log(float64(f/shortest)) / math.Log(float64(longest/shortest))
-	return unit.Stop(math.Exp((1-k)*math.Log(float64(wide)) + k*math.Log(float64(long))))
 }
 
 // offFlicker reports whether a time in seconds is none of the flicker-safe

@@ -16,6 +16,7 @@ func commands(a *app) []*cobra.Command {
 		lightCommand(a),
 		opticsCommand(a),
 		panelCommand(a),
+		frameCommand(a),
 		puckCommand(a),
 		deskCommand(a),
 	}
