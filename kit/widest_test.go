@@ -8,9 +8,9 @@ import (
 )
 
 func TestWidestStopRunsEvenlyInStops(t *testing.T) {
-	zoom := Lens{FocalMin: 100 * unit.Millimetre, FocalMax: 400 * unit.Millimetre, Stop: 4, StopLong: 5.656854}
-	for _, c := range []struct{ mm, want float64 }{{100, 4}, {200, 4.756828}, {400, 5.656854}} {
-		if got := float64(zoom.WidestAt(unit.Length(c.mm) * unit.Millimetre)); math.Abs(got-c.want) > 1e-5 {
+	zoom := Lens{FocalMin: 100 * unit.Millimetre, FocalMax: 400 * unit.Millimetre, Stop: 4, StopLong: 5.6}
+	for _, c := range []struct{ mm, want float64 }{{100, 4}, {200, math.Sqrt(4 * 5.6)}, {400, 5.6}} {
+		if got := float64(zoom.WidestAt(unit.Length(c.mm) * unit.Millimetre)); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("at %g mm f/%g, want f/%g", c.mm, got, c.want)
 		}
 	}
