@@ -6,6 +6,73 @@ import (
 	"example.org/rinkpane/unit"
 )
 
+// Place is where something stands along the boards: a station, or an offset
+// from a corner's landmark. Make one with AtStation, FromLandmark or
+// [Arena.PlaceOf].
+type Place struct {
+	Station  unit.Maybe[unit.Length] // known: the place is a plain station
+	Corner   rink.Corner
+	Landmark rink.Landmark
+	Offset   unit.Length // positive along the boards toward centre ice, negative back
+}
+
+// AtStation returns the place at a station.
+func AtStation(s unit.Length) Place { return Place{Station: unit.Known(s)} }
+
+// FromLandmark returns the place at an offset from a corner's landmark.
+func FromLandmark(c rink.Corner, l rink.Landmark, offset unit.Length) Place {
+	return Place{Corner: c, Landmark: l, Offset: offset}
+}
+
+// PlaceOf tells a station as people do: by the nearest landmark of its corner;
+// between the blue lines, and on a rink without markings, as a station.
+func (a Arena) PlaceOf(s unit.Length) Place {
+	s = a.Rink.Wrap(s)
+	c := a.Rink.Corner(s)
+	best, found := AtStation(s), false
+	for _, l := range rink.Landmarks() {
+		at, ok := a.Rink.Landmark(c, l)
+		if !ok {
+			continue
+		}
+		offset := s - at
+		if c == rink.BBench || c == rink.ABox { // there stations rise toward the end boards
+			offset = -offset
+		}
+		if !found || max(offset, -offset) < max(best.Offset, -best.Offset) {
+			best, found = FromLandmark(c, l, offset), true
+		}
+	}
+	return best
+}
+
+// Text tells the place in one line for people: "B-bench goal-line, 42 in back".
+func (p Place) Text(sys unit.System) string {
+	if s, ok := p.Station.Get(); ok {
+		return "station " + s.Format(sys)
+	}
+	text := p.Corner.String() + " " + string(p.Landmark)
+	switch {
+	case p.Offset > 0:
+		text += ", " + p.Offset.Format(sys) + " toward centre ice"
+	case p.Offset < 0:
+		text += ", " + (-p.Offset).Format(sys) + " back"
+	}
+	return text
+}
+
+// Entry writes the place as an arena file has it.
+func (p Place) Entry(sys unit.System) form.Entry {
+	if s, ok := p.Station.Get(); ok {
+		return form.Text(s.Exact(sys))
+	}
+	return form.Fields(
+		form.Field{Name: "corner", Value: form.Text(p.Corner.String())},
+		form.Field{Name: "landmark", Value: form.Text(string(p.Landmark))},
+		form.Field{Name: "offset", Value: form.Text(p.Offset.Exact(sys))},
+	)
+}
+
 // station reads a place on the boards: a station ("36 ft"), or
 // {corner, landmark, offset}.
 func (rd *reader) station(n form.Node) unit.Length {

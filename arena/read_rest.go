@@ -103,6 +103,9 @@ func (rd *reader) dispensations(n form.Node) {
 			for _, h := range v.List(MaxHoles) {
 				d.Holes = append(d.Holes, rd.knownHole(h))
 			}
+			if len(d.Holes) == 0 && v.OK() {
+				v.Failf("is empty; name the holes, or remove the line when every hole is meant")
+			}
 		}
 		rd.a.Dispensations = append(rd.a.Dispensations, d)
 	}

@@ -46,6 +46,12 @@ func (d *Document) find(path string) (spot, []step, error) {
 	return s, parts, nil
 }
 
+// Has reports whether a path leads to a value that is there.
+func (d *Document) Has(path string) bool {
+	s, _, err := d.find(path)
+	return err == nil && s.node != nil && !isNull(s.node)
+}
+
 func (s spot) child(part step) spot {
 	next := spot{parent: s.node, way: s.way}
 	in := s.node

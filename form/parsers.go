@@ -3,6 +3,7 @@ package form
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"example.org/rinkpane/unit"
 )
@@ -90,13 +91,19 @@ func bothUnits(l unit.Length) string {
 // MaxLine is the longest name or note, in bytes.
 const MaxLine = 2000
 
-// Line reads a name or note of at most MaxLine bytes.
+// Line reads a name or note: not blank, at most MaxLine bytes, no control
+// characters, which could drive a terminal or break a drawing.
 func Line(s string) (string, error) {
-	if strings.TrimSpace(s) == "" {
+	switch {
+	case strings.TrimSpace(s) == "":
 		return "", fmt.Errorf("blank; write a text or remove the line")
-	}
-	if len(s) > MaxLine {
+	case len(s) > MaxLine:
 		return "", fmt.Errorf("this is a text of %d bytes; keep it under %d", len(s), MaxLine)
+	}
+	for _, r := range s {
+		if unicode.IsControl(r) && r != '\n' {
+			return "", fmt.Errorf("%s holds a control character; remove it", Quote(s))
+		}
 	}
 	return s, nil
 }
