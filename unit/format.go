@@ -64,7 +64,7 @@ func (l Length) Exact(sys System) string {
 			return text
 		}
 	}
-	return strconv.FormatFloat(float64(l), 'f', -1, 64) + " m"
+	return full(float64(l)) + " m"
 }
 
 func readMetric(l Length) string {

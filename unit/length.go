@@ -180,7 +180,7 @@ func fault(what, seen string, err error, cure string) *Error {
 	case strings.TrimSpace(seen) == "":
 		why = "empty"
 	case errors.Is(err, errComma):
-		cure = "write a decimal point"
+		cure = `write a decimal point and no thousands mark, as in "4.5" or "1200"`
 	}
 	return &Error{What: what, Seen: seen, Why: why, Cure: cure}
 }

@@ -15,7 +15,7 @@ var (
 	errNoNumber  = errors.New("no number")
 	errTooLong   = errors.New("far too long for a quantity")
 	errNotUTF8   = errors.New("not text")
-	errComma     = errors.New("a decimal comma")
+	errComma     = errors.New("a comma in the number")
 	errNotFinite = errors.New("not a finite number")
 	errFraction  = errors.New("not a fraction")
 	errZeroBelow = errors.New("a fraction over zero")

@@ -10,13 +10,14 @@ const sizeCure = `write width x height, as in "5.5 in x 4.5 in" or "36 x 24 mm"`
 var errSides = errors.New("not two sides")
 
 // ParseSize reads a width by a height: "5.5 in x 4.5 in", "36 x 24 mm",
-// `5 1/2" × 4 1/2"`. One closing unit serves both sides. Both sides must be
+// `5 1/2" × 4 1/2"`, "200 ft by 85 ft". One closing unit serves both sides. Both sides must be
 // above 0 and at most [MaxLength]; anything else gives an [*Error].
 func ParseSize(s string) (Size, error) {
 	text, err := normal(s)
 	if err != nil {
 		return Size{}, fault("size", s, err, sizeCure)
 	}
+	text = strings.ReplaceAll(text, " by ", " x ")
 	parts := strings.FieldsFunc(text, func(r rune) bool { return r == 'x' || r == 'X' })
 	if len(parts) != 2 || strings.Count(strings.ToLower(text), "x") != 1 {
 		return Size{}, fault("size", s, errSides, sizeCure)

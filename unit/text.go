@@ -9,7 +9,16 @@ import (
 // back unchanged: "0.1143 m", "0.001 s", "f/2.8", "1200 lx". JSON numbers belong
 // in fields whose name carries the unit (_m, _lx, _s); there use Metres, Lux, Seconds.
 
-func full(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+// plainDown is the size from which numbers are written without an exponent.
+const plainDown = 1e-9
+
+// full prints v so that it reads back to the last bit.
+func full(v float64) string {
+	if v != 0 && v > -plainDown && v < plainDown {
+		return strconv.FormatFloat(v, 'e', -1, 64)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
 
 // MarshalText writes metres in full: "0.1143 m".
 func (l Length) MarshalText() ([]byte, error) { return []byte(full(float64(l)) + " m"), nil }
