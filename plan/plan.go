@@ -68,8 +68,9 @@ type Hole struct {
 	Thick    float64 `json:"pane_thickness_mm"` // of the pane; see ThickAssumed
 	// ThickAssumed reports that the survey lacks the pane's thickness and Thick is a common one.
 	ThickAssumed bool         `json:"pane_thickness_assumed"`
-	Status       rules.Status `json:"status"` // the worst of the findings that name the hole
-	Best         string       `json:"best_lens"`
+	Status       rules.Status `json:"status"`        // the worst of the findings that name the hole
+	Best         string       `json:"best_lens"`     // id in the kit, "" when none fits
+	BestFocal    float64      `json:"best_focal_mm"` // at which it is best
 	Fits         []LensFit    `json:"fits"`
 	Light        []LightRow   `json:"light"`
 	Reach        Reach        `json:"reach"`

@@ -91,7 +91,7 @@ func (h Hole) Size() unit.Size {
 // BestFit returns the fit of the recommended lens; ok is false when no lens fits.
 func (h Hole) BestFit() (LensFit, bool) {
 	for _, f := range h.Fits {
-		if f.Lens == h.Best && h.Best != "" {
+		if h.Best != "" && f.Lens == h.Best && f.Focal == h.BestFocal {
 			return f, true
 		}
 	}

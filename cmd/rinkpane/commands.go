@@ -18,6 +18,7 @@ func commands(a *app) []*cobra.Command {
 		panelCommand(a),
 		frameCommand(a),
 		puckCommand(a),
+		planCommand(a),
 		deskCommand(a),
 	}
 }

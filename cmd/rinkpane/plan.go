@@ -1,0 +1,149 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/plan"
+)
+
+// demoFolder is where the demo's plan goes; mostFolders bounds the search for a
+// free name beside it.
+const (
+	demoFolder  = "rinkpane-plan"
+	mostFolders = 99
+)
+
+type planFlags struct {
+	out   string
+	force bool
+	rules []string
+}
+
+func planCommand(a *app) *cobra.Command {
+	var f planFlags
+	c := &cobra.Command{
+		Use:   "plan [ARENA]",
+		Short: "Survey, check, fit, light and map an arena; write its folder",
+		Long: "Works out every answer for one arena, prints a summary and writes a folder: the plan map and\n" +
+			"the boards strip as drawings, tables as text, and plan.json. Without ARENA it plans the demo\n" +
+			"arena that the program carries.\n\n" +
+			"Nothing is overwritten. Without --out the folder is named for the arena's file (rinkpane-plan\n" +
+			"for the demo); when that name is taken by another plan, the next free one is used, such as\n" +
+			"rinkpane-plan-2. With --out the folder's files must not exist yet, unless --force is given.\n" +
+			"A broken rule is part of the answer: the exit code stays 0 (rinkpane check tells it by its own).",
+		Example: "  rinkpane plan\n" +
+			"  rinkpane plan my-rink.yaml --out plans/spring\n" +
+			"  rinkpane plan my-rink.yaml --rules common-practice,tempered-glass --out plans/spring --force",
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error { return runPlan(c.Context(), a, args, f) },
+	}
+	c.Flags().StringVar(&f.out, "out", "", "folder to write (default: named for the arena)")
+	c.Flags().BoolVar(&f.force, "force", false, "replace files that are there already")
+	rulesFlag(c, &f.rules)
+	return c
+}
+
+// planned is what plan prints under --json: the plan and where it was written.
+type planned struct {
+	Folder string   `json:"folder"`
+	Files  []string `json:"files"`
+	plan.Plan
+}
+
+func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
+	maker, err := newMaker(a, f.rules)
+	if err != nil {
+		return err
+	}
+	doc, folder, err := planDocument(a, args)
+	if err != nil {
+		return err
+	}
+	p, err := maker.Make(ctx, doc)
+	if err != nil {
+		return err
+	}
+	sys, err := a.system(p.Survey.System())
+	if err != nil {
+		return err
+	}
+	made, err := p.Files(sys)
+	if err != nil {
+		return err
+	}
+	files := make([]outFile, len(made))
+	names := make([]string, len(made))
+	for i, m := range made {
+		files[i], names[i] = outFile{m.Name, m.Data}, m.Name
+	}
+	note, err := writePlan(&folder, files, f)
+	if err != nil {
+		return err
+	}
+	return a.print(planned{folder, names, p}, func(w io.Writer) {
+		fmt.Fprintf(w, "%s\n%s %s%c\n%s", p.Summary(sys), note, folder, filepath.Separator, plan.LookFirst())
+	})
+}
+
+// planDocument reads the arena and says what its folder is called by default.
+func planDocument(a *app, args []string) (*arena.Document, string, error) {
+	if len(args) == 0 {
+		doc, err := arena.Demo()
+		return doc, demoFolder, err
+	}
+	var doc *arena.Document
+	err := withInput(a, args[0], func(name string, r io.Reader) (err error) {
+		doc, err = arena.Read(name, r)
+		return err
+	})
+	base := strings.TrimSuffix(filepath.Base(args[0]), filepath.Ext(args[0]))
+	if args[0] == "-" || base == "" {
+		base = "arena"
+	}
+	return doc, base + "-plan", err
+}
+
+// writePlan writes the folder and says what happened. Without --out it takes
+// the first name that is free, or that holds this very plan already.
+func writePlan(folder *string, files []outFile, f planFlags) (string, error) {
+	if f.out != "" {
+		*folder = f.out
+		return "Wrote", writeFolder(f.out, files, f.force)
+	}
+	base := *folder
+	for n := 1; n <= mostFolders; n++ {
+		if n > 1 {
+			*folder = fmt.Sprintf("%s-%d", base, n)
+		}
+		switch _, err := os.Lstat(*folder); {
+		case errors.Is(err, os.ErrNotExist) || f.force:
+			return "Wrote", writeFolder(*folder, files, f.force)
+		case err != nil:
+			return "", plainPathError(err)
+		case holds(*folder, files):
+			return "The same plan is already in", nil
+		}
+	}
+	return "", fmt.Errorf("%s to %s exist already: say where to write with --out, or --force to replace %s", base, *folder, base)
+}
+
+// holds reports whether a folder holds these files, each the same to the byte.
+func holds(folder string, files []outFile) bool {
+	for _, f := range files {
+		data, err := os.ReadFile(filepath.Join(folder, f.name))
+		if err != nil || !bytes.Equal(data, f.data) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,115 @@
+package plan
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.org/rinkpane/unit"
+)
+
+// FindingsText is every rule over the whole arena, then what is to be mended.
+func (p Plan) FindingsText(sys unit.System) string {
+	t := newTable("rule", "answer", "margin", "rule set")
+	for _, s := range ByRule(p.Findings) {
+		t.row(s.Rule, string(s.Status), s.Words(sys), s.Set)
+	}
+	out := p.heading("Findings") + t.String()
+	if p.toMend() > 0 {
+		out += "\n" + p.mendText()
+	}
+	for _, n := range p.Notes {
+		out += "\n" + wrap("Note: "+n, "  ")
+	}
+	return out
+}
+
+// FitText is the fit table of every hole: each lens at each end of its range.
+func (p Plan) FitText(sys unit.System) string {
+	var b strings.Builder
+	b.WriteString(p.heading("Which lens works in which hole"))
+	b.WriteString(wrap("Degrees from straight ahead, to either side. clean: no corner of the picture loses more than a twentieth of "+
+		"its light. half: the middle of the picture keeps half. touch: the barrel meets the glass. -: not even straight ahead.", ""))
+	for _, h := range p.Holes {
+		fmt.Fprintf(&b, "\nHole %s, %s, %s pane, %s\n", h.ID, h.Size().Format(sys), (unit.Length(h.Thick) * unit.Millimetre).Format(sys), h.Where(sys))
+		b.WriteString(h.fitTable().String())
+	}
+	return b.String()
+}
+
+func (h Hole) fitTable() *table {
+	t := newTable("lens", ">mm", ">turn: clean", ">half", ">touch", ">tilt: clean", ">half", ">touch", "")
+	for _, f := range h.Fits {
+		mark := ""
+		if f.Lens == h.Best && f.Focal == h.BestFocal {
+			mark = "best"
+		}
+		mm := strconv.FormatFloat(f.Focal, 'f', -1, 64)
+		if !f.Fits {
+			t.row(f.Lens, mm, "", "", "", "", "", "", "too wide for the hole")
+			continue
+		}
+		t.row(f.Lens, mm, bare(f.PanClear), bare(f.PanUsable), bare(f.PanBody), bare(f.TiltClear), bare(f.TiltUsable), bare(f.TiltBody), mark)
+	}
+	return t
+}
+
+func bare(v *float64) string {
+	if v == nil {
+		return "-"
+	}
+	return strconv.FormatFloat(*v, 'f', 1, 64)
+}
+
+// LightText is the light table of every hole.
+func (p Plan) LightText(sys unit.System) string {
+	var b strings.Builder
+	b.WriteString(p.heading("Light and ISO"))
+	if p.Survey.Readings == 0 {
+		b.WriteString(wrap("The survey has no light reading: add lux readings to the arena's file under light.", ""))
+		return b.String()
+	}
+	b.WriteString("?: outside the readings, a guess.\n")
+	for _, h := range p.Holes {
+		lens := ""
+		if f, ok := h.BestFit(); ok {
+			lens = ", " + f.Short()
+		}
+		fmt.Fprintf(&b, "\nHole %s%s\n", h.ID, lens)
+		t := newTable("part of the ice", ">light", ">EV", ">shutter", ">stop", ">ISO")
+		for _, l := range h.Light {
+			t.row(l.cells(sys)...)
+		}
+		b.WriteString(t.String())
+	}
+	return b.String()
+}
+
+func (l LightRow) cells(sys unit.System) []string {
+	lux := unit.Illuminance(l.Lux).Format(sys)
+	if l.Extrapolated {
+		lux += "?"
+	}
+	return []string{
+		l.Zone, lux, strconv.FormatFloat(l.EV100, 'f', 1, 64),
+		unit.Shutter(l.Shutter).Format(), unit.Stop(l.Stop).Format(), strconv.Itoa(l.ISONominal),
+	}
+}
+
+// HolesText is each hole's place, size and reach.
+func (p Plan) HolesText(sys unit.System) string {
+	t := newTable("hole", "pane", "where", ">station", ">height", "size", ">sees", ">faces", ">hidden strip", "state")
+	for _, h := range p.Holes {
+		t.row(h.ID, h.Pane, h.brief(sys), unit.Length(h.Station).Format(sys), unit.Length(h.Height).Format(sys), h.Size().Format(sys),
+			percent(h.Reach.Share), percent(h.Reach.FaceShare), unit.Length(h.Reach.Blind).Format(sys), h.State)
+	}
+	return p.heading("Holes") + t.String()
+}
+
+// heading stands above every text of the folder.
+func (p Proof) heading(title string) string {
+	return fmt.Sprintf("%s: %s\nrevision %s\n\n", p.Survey.Name, title, p.Revision[:shortRevision])
+}
+
+// shortRevision is how many figures of a revision people read.
+const shortRevision = 12
