@@ -12,7 +12,7 @@ RACE = scripts/race-packages
 .PHONY: test need format vet lint race unit bench seen-to-fail pictures
 
 # The order matters: cheap checks first, and go test's own lines last.
-test: need format vet lint race unit
+test: need format vet lint seen-to-fail race unit
 
 need:
 	@scripts/need
