@@ -32,7 +32,11 @@ type frame struct {
 }
 
 func (d *Desk) frame(r *http.Request, title string) frame {
-	return frame{Title: title, Theme: themeOf(r), Themes: themes, Here: r.URL.RequestURI()}
+	here := "/"
+	if r.Method == http.MethodGet {
+		here = r.URL.RequestURI()
+	}
+	return frame{Title: title, Theme: themeOf(r), Themes: themes, Here: here}
 }
 
 // show renders a page whole before the first byte goes out, so that a template

@@ -1,0 +1,84 @@
+package desk
+
+import (
+	"context"
+	"io"
+	"net"
+	"net/http"
+	"strings"
+	"testing"
+	"time"
+)
+
+func TestListenTakesThisMachineOnly(t *testing.T) {
+	taken, err := Listen("127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer taken.Close()
+	cases := map[string]string{
+		"0.0.0.0:0":            "no sign-in",
+		":8417":                "no sign-in",
+		"192.0.2.7:8417":       "no sign-in",
+		"example.org:8417":     "no sign-in",
+		"8417":                 "host:port",
+		"":                     "host:port",
+		taken.Addr().String():  "--addr",
+		"127.0.0.1:no-such":    "--addr",
+		"127.0.0.1:8417:extra": "host:port",
+	}
+	for addr, want := range cases {
+		ln, err := Listen(addr)
+		if err == nil {
+			ln.Close()
+			t.Errorf("%q was taken", addr)
+		} else if !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, expected %q in it", addr, err, want)
+		}
+	}
+}
+
+func TestServeEndsWithItsContext(t *testing.T) {
+	ln, err := Listen("127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	ended := make(chan error, 1)
+	go func() { ended <- exampleDesk(t).Serve(ctx, ln) }()
+	answer, err := http.Get("http://" + ln.Addr().String() + "/")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text, err := io.ReadAll(answer.Body); err != nil || !strings.Contains(string(text), "Arenas") {
+		t.Errorf("the first page: %v, %.200s", err, text)
+	}
+	answer.Body.Close()
+	stop()
+	select {
+	case err := <-ended:
+		if err != nil {
+			t.Errorf("Serve ended with %v", err)
+		}
+	case <-time.After(2 * closeTimeout):
+		t.Fatal("Serve did not end")
+	}
+	if c, err := net.Dial("tcp", ln.Addr().String()); err == nil {
+		c.Close()
+		t.Error("the address still answers")
+	}
+}
+
+func TestNewRefusesBadAddresses(t *testing.T) {
+	good := exampleSources(t)[0]
+	for name, sources := range map[string][]Source{
+		"no arena":    nil,
+		"bad letters": {{Slug: "Two Words", Document: good.Document}},
+		"no slug":     {{Document: good.Document}},
+		"twice":       {good, good},
+	} {
+		if _, err := New(sources, exampleMaker(t), nil); err == nil {
+			t.Errorf("%s: no error", name)
+		}
+	}
+}
