@@ -6,8 +6,10 @@ import (
 	"encoding/hex"
 	"fmt"
 	"io/fs"
+	"maps"
 	"net/http"
 	"path"
+	"slices"
 )
 
 //go:embed assets
@@ -18,34 +20,38 @@ var assetTypes = map[string]string{
 	".css": "text/css; charset=utf-8",
 	".js":  "text/javascript; charset=utf-8",
 	".svg": "image/svg+xml",
+	".ttf": "font/ttf",
 }
 
 // assetSet holds the embedded files and one hash over all of them. The hash
 // stands in their addresses, so that a browser may keep them for good; modules
 // import one another by relative names and stay in the same folder.
 type assetSet struct {
-	hash  string
-	files map[string][]byte
+	hash   string
+	files  map[string][]byte
+	packed map[string][]byte // the same as gzip
 }
 
 func loadAssets() (assetSet, error) {
-	set := assetSet{files: map[string][]byte{}}
-	sum := sha256.New()
-	entries, err := fs.ReadDir(assetFiles, "assets") // in order of names
+	set := assetSet{files: fontFiles(), packed: map[string][]byte{}}
+	entries, err := fs.ReadDir(assetFiles, "assets")
 	if err != nil {
 		return set, err
 	}
 	for _, e := range entries {
-		text, err := assetFiles.ReadFile("assets/" + e.Name())
-		if err != nil {
+		if set.files[e.Name()], err = assetFiles.ReadFile("assets/" + e.Name()); err != nil {
 			return set, err
 		}
-		if assetTypes[path.Ext(e.Name())] == "" {
-			return set, fmt.Errorf("asset %s: its kind of file is not served", e.Name())
+	}
+	sum := sha256.New()
+	for _, name := range slices.Sorted(maps.Keys(set.files)) {
+		text := set.files[name]
+		if assetTypes[path.Ext(name)] == "" {
+			return set, fmt.Errorf("asset %s: its kind of file is not served", name)
 		}
-		set.files[e.Name()] = text
-		fmt.Fprintf(sum, "%s %d\n", e.Name(), len(text))
+		fmt.Fprintf(sum, "%s %d\n", name, len(text))
 		sum.Write(text)
+		set.packed[name] = compressed(text)
 	}
 	set.hash = hex.EncodeToString(sum.Sum(nil))[:12]
 	return set, nil
@@ -67,9 +73,8 @@ func (d *Desk) asset(w http.ResponseWriter, r *http.Request) {
 		d.nowhere(w, r)
 		return
 	}
-	w.Header().Set("Content-Type", assetTypes[path.Ext(name)])
 	w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
-	_, _ = w.Write(text) // the visitor may have left
+	send(w, r, http.StatusOK, assetTypes[path.Ext(name)], text, d.assets.packed[name])
 }
 
 // icon answers the browsers that ask for an icon by its old name.

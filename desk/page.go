@@ -5,7 +5,6 @@ import (
 	"embed"
 	"html/template"
 	"net/http"
-	"strconv"
 
 	"example.org/rinkpane/plan"
 	"example.org/rinkpane/rules"
@@ -48,12 +47,8 @@ func (d *Desk) show(w http.ResponseWriter, r *http.Request, status int, name str
 		http.Error(w, "This page broke; the terminal that runs the desk shows why.", http.StatusInternalServerError)
 		return
 	}
-	h := w.Header()
-	h.Set("Content-Type", "text/html; charset=utf-8")
-	h.Set("Content-Length", strconv.Itoa(out.Len()))
-	h.Set("Cache-Control", "no-store")
-	w.WriteHeader(status)
-	_, _ = out.WriteTo(w) // the visitor may have left
+	w.Header().Set("Cache-Control", "no-store")
+	send(w, r, status, "text/html; charset=utf-8", out.Bytes(), nil)
 }
 
 // statusWord says a status in plain words.
