@@ -4,6 +4,7 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/glass"
@@ -54,11 +55,26 @@ func (m Maker) Make(ctx context.Context, doc *arena.Document) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	p := Plan{Proof: m.prove(doc, a), Holes: []Hole{}, Cautions: Cautions()}
+	lenses, err := m.lenses(a)
+	if err != nil {
+		return Plan{}, err
+	}
+	p := Plan{Proof: m.prove(doc, a), Holes: []Hole{}, Cautions: Cautions(), arena: a}
 	for _, h := range a.Working() {
 		p.Holes = append(p.Holes, p.place(a, h))
 	}
-	return p, ctx.Err()
+	if err := p.fits(ctx, m.Kit, lenses); err != nil {
+		return Plan{}, err
+	}
+	return p, nil
+}
+
+// lenses returns the lenses in use at an arena.
+func (m Maker) lenses(a arena.Arena) ([]kit.Lens, error) {
+	if len(m.Kit.Bodies) == 0 {
+		return nil, errors.New("kit: a plan needs at least one body")
+	}
+	return inUse(m.Kit, a)
 }
 
 // survey counts and measures what the document holds.

@@ -13,6 +13,7 @@
 package plan
 
 import (
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/rules"
 )
 
@@ -21,6 +22,8 @@ type Plan struct {
 	Proof
 	Holes    []Hole   `json:"holes"`
 	Cautions []string `json:"cautions"`
+
+	arena arena.Arena // what was planned, for the drawings
 }
 
 // Proof is what can be said without looking through a lens: the survey and the
@@ -82,6 +85,7 @@ type LensFit struct {
 	Lens       string   `json:"lens"`
 	Name       string   `json:"name"`
 	Focal      float64  `json:"focal_mm"`
+	Stop       float64  `json:"stop"` // f-number: wide open there
 	Fits       bool     `json:"fits"` // the nose can enter the hole
 	PanBody    *float64 `json:"pan_body_deg"`
 	PanClear   *float64 `json:"pan_clear_deg"`
