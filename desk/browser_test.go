@@ -20,6 +20,9 @@ import (
 // chromiumPath is Debian's browser; scripts/need installs it.
 const chromiumPath = "/usr/bin/chromium"
 
+// missingPage is an address that leads to no page, opened on purpose.
+const missingPage = "/nothing"
+
 // browserPatience bounds one browser test.
 const browserPatience = 60 * time.Second
 
@@ -73,25 +76,56 @@ func phone(width int64) []chromedp.EmulateViewportOption {
 	return []chromedp.EmulateViewportOption{chromedp.EmulateMobile, chromedp.EmulateTouch}
 }
 
+// browser is the one browser of this package's tests; each tab has cookies of its own.
+var browser struct {
+	once sync.Once
+	ctx  context.Context
+	err  error
+	stop func()
+}
+
+func TestMain(m *testing.M) {
+	browser.stop = func() {}
+	code := m.Run()
+	browser.stop()
+	os.Exit(code)
+}
+
 func newTab(t *testing.T) context.Context {
 	t.Helper()
-	if _, err := os.Stat(chromiumPath); err != nil {
-		t.Fatalf("%v: the browser tests need Debian's package chromium; scripts/need installs it", err)
+	browser.once.Do(startBrowser)
+	if browser.err != nil {
+		t.Fatalf("%v: the browser tests need Debian's package chromium; scripts/need installs it", browser.err)
+	}
+	ctx, stopTab := chromedp.NewContext(browser.ctx, chromedp.WithNewBrowserContext())
+	t.Cleanup(stopTab)
+	ctx, stop := context.WithTimeout(ctx, browserPatience)
+	t.Cleanup(stop)
+	return ctx
+}
+
+func startBrowser() {
+	profile, err := os.MkdirTemp("", "rinkpane-browser-")
+	if err != nil {
+		browser.err = err
+		return
 	}
 	flags := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(chromiumPath), chromedp.UserDataDir(t.TempDir()),
+		chromedp.ExecPath(chromiumPath), chromedp.UserDataDir(profile),
 		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-background-networking", true),
 		chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true),
 		chromedp.Flag("disable-dev-shm-usage", true),
 	)
-	ctx, stop := context.WithTimeout(t.Context(), browserPatience)
-	t.Cleanup(stop)
-	ctx, stopBrowser := chromedp.NewExecAllocator(ctx, flags...)
-	t.Cleanup(stopBrowser)
-	ctx, stopTab := chromedp.NewContext(ctx)
-	t.Cleanup(stopTab)
-	return ctx
+	ctx, stopProcess := chromedp.NewExecAllocator(context.Background(), flags...)
+	ctx, stopBrowser := chromedp.NewContext(ctx)
+	browser.ctx = ctx
+	browser.stop = func() {
+		stopBrowser()
+		stopProcess()
+		_ = os.RemoveAll(profile) // in the system's temporary folder anyway
+	}
+	browser.err = chromedp.Do(ctx)
 }
 
 func (v *visitor) listen(event any) {
@@ -105,6 +139,9 @@ func (v *visitor) listen(event any) {
 			v.troubles = append(v.troubles, fmt.Sprintf("console %s: %s", e.Type, e.Args[0].Value))
 		}
 	case *log.EventEntryAdded:
+		if strings.HasSuffix(e.Entry.URL, missingPage) {
+			return // the browser notes that this page is not there, as it should be
+		}
 		v.troubles = append(v.troubles, fmt.Sprintf("log %s: %s %s", e.Entry.Level, e.Entry.Text, e.Entry.URL))
 	case *network.EventRequestWillBeSent:
 		v.requests = append(v.requests, e.Request.URL)

@@ -30,11 +30,41 @@ func (p Plan) FitText(sys unit.System) string {
 	b.WriteString(p.heading("Which lens works in which hole"))
 	b.WriteString(wrap("Degrees from straight ahead, to either side. clean: no corner of the picture loses more than a twentieth of "+
 		"its light. half: the middle of the picture keeps half. touch: the barrel meets the glass. -: not even straight ahead.", ""))
-	for _, h := range p.Holes {
-		fmt.Fprintf(&b, "\nHole %s, %s, %s pane, %s\n", h.ID, h.Size().Format(sys), (unit.Length(h.Thick) * unit.Millimetre).Format(sys), h.Where(sys))
+	for _, alike := range p.alike() {
+		h := alike[0]
+		b.WriteString("\n" + wrap(fmt.Sprintf("%s: %s, %s pane", holeNames(alike), h.Size().Format(sys),
+			(unit.Length(h.Thick)*unit.Millimetre).Format(sys)), "  "))
 		b.WriteString(h.fitTable().String())
 	}
 	return b.String()
+}
+
+// alike groups holes whose fit tables are the same, in the order of the first of each.
+func (p Plan) alike() [][]Hole {
+	var out [][]Hole
+	at := map[string]int{}
+	for _, h := range p.Holes {
+		key := fmt.Sprint(h.Size(), h.Thick) + h.fitTable().String()
+		i, met := at[key]
+		if !met {
+			i = len(out)
+			at[key] = i
+			out = append(out, nil)
+		}
+		out[i] = append(out[i], h)
+	}
+	return out
+}
+
+func holeNames(holes []Hole) string {
+	names := make([]string, len(holes))
+	for i, h := range holes {
+		names[i] = h.ID
+	}
+	if len(names) == 1 {
+		return "Hole " + names[0]
+	}
+	return "Holes " + strings.Join(names, ", ")
 }
 
 func (h Hole) fitTable() *table {
