@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"example.org/rinkpane/light"
 	"example.org/rinkpane/plan"
 	"example.org/rinkpane/rules"
 	"example.org/rinkpane/unit"
@@ -28,17 +29,17 @@ type fact struct{ Name, Value string }
 // fitRow is one lens in the hole; angles in degrees, "-" where the mark fails
 // straight ahead.
 type fitRow struct {
-	Name                                 string
-	Fits, Best                           bool
-	PanBody, PanClear, PanUsable         string
-	TiltBody, TiltClear, TiltUsable      string
-	PanBar, PanClearShare, PanUsableBars float64
+	Name                            string
+	Fits, Best                      bool
+	PanBody, PanClear, PanUsable    string
+	TiltBody, TiltClear, TiltUsable string
 }
 
 // lightRow is one part of the ice.
 type lightRow struct {
 	Zone, Lux, EV, Shutter, Stop, ISO string
-	Extrapolated                      bool
+	Away, Framed, Sharp               string
+	Near                              bool // the slot before the hole's own net
 }
 
 func viewHole(p plan.Plan, h plan.Hole, sys unit.System) holeView {
@@ -58,7 +59,9 @@ func viewHole(p plan.Plan, h plan.Hole, sys unit.System) holeView {
 		v.Fits = append(v.Fits, viewFit(f, f.Lens == h.Best))
 	}
 	for _, l := range h.Light {
-		v.Light = append(v.Light, viewLight(l, sys))
+		row := viewLight(l, sys)
+		row.Near = l.Zone == h.Slot
+		v.Light = append(v.Light, row)
 	}
 	return v
 }
@@ -93,10 +96,18 @@ func degrees(v *float64) string {
 	return strconv.FormatFloat(*v, 'f', 1, 64) + "°"
 }
 
-func viewLight(l plan.LightRow, sys unit.System) lightRow {
-	return lightRow{
-		Zone: l.Zone, Lux: unit.Illuminance(l.Lux).Format(sys), EV: strconv.FormatFloat(l.EV100, 'f', 1, 64),
-		Shutter: unit.Shutter(l.Shutter).Format(), Stop: unit.Stop(l.Stop).Format(), ISO: strconv.Itoa(l.ISONominal),
-		Extrapolated: l.Extrapolated,
+func viewLight(l light.Row, sys unit.System) lightRow {
+	v := lightRow{
+		Zone: l.Zone, Lux: unit.Illuminance(l.MedianLx).Format(sys), EV: strconv.FormatFloat(l.EV100, 'f', 1, 64),
+		Shutter: unit.Shutter(l.ShutterS).Format(), Stop: unit.Stop(l.Stop).Format(), ISO: plan.ISOWords(l),
+		Away: plan.Far(l.DistanceM, sys),
 	}
+	if d := l.Depth; d != nil {
+		v.Framed = strconv.FormatFloat(d.FocalMM, 'f', 0, 64) + " mm"
+		v.Sharp = "from " + plan.Far(d.NearM, sys)
+		if d.FarM != nil {
+			v.Sharp = plan.Far(d.NearM, sys) + " to " + plan.Far(*d.FarM, sys)
+		}
+	}
+	return v
 }

@@ -9,6 +9,7 @@ import (
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/glass"
 	"example.org/rinkpane/kit"
+	"example.org/rinkpane/light"
 	"example.org/rinkpane/rules"
 )
 
@@ -66,6 +67,12 @@ func (m Maker) Make(ctx context.Context, doc *arena.Document) (Plan, error) {
 	if err := p.fits(ctx, m.Kit, lenses); err != nil {
 		return Plan{}, err
 	}
+	if err := p.reaches(ctx, m.Kit); err != nil {
+		return Plan{}, err
+	}
+	if err := p.lights(m.Kit); err != nil {
+		return Plan{}, err
+	}
 	return p, nil
 }
 
@@ -98,8 +105,9 @@ func (p Plan) place(a arena.Arena, h glass.Hole) Hole {
 		Corner: a.Rink.Corner(h.Station).String(), Landmark: string(landmark), Offset: offset.Metres(),
 		Station: h.Station.Metres(), Height: h.Height.Metres(),
 		Width: h.Size.W.Millimetres(), Tall: h.Size.H.Millimetres(),
+		Slot:   nearSlot(a.Rink, h.Station),
 		Status: rules.Verdict(p.FindingsOf(h.ID)),
-		Fits:   []LensFit{}, Light: []LightRow{},
+		Fits:   []LensFit{}, Light: []light.Row{},
 	}
 	thick, assumed := thickness(a, h)
 	out.Thick, out.ThickAssumed = thick.Millimetres(), assumed

@@ -64,3 +64,12 @@ func thickness(a arena.Arena, h glass.Hole) (thick unit.Length, assumed bool) {
 	}
 	return t, false
 }
+
+// nearSlot returns the zone of the light table that lies before the net of the
+// station's own end.
+func nearSlot(r rink.Rink, station unit.Length) string {
+	if r.Point(station).X < 0 {
+		return "slot-A"
+	}
+	return "slot-B"
+}

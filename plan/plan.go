@@ -14,13 +14,16 @@ package plan
 
 import (
 	"example.org/rinkpane/arena"
+	"example.org/rinkpane/light"
 	"example.org/rinkpane/rules"
+	"example.org/rinkpane/sight"
 )
 
 // Plan is all results for one arena. Its JSON form is plan.json.
 type Plan struct {
 	Proof
 	Holes    []Hole   `json:"holes"`
+	Light    Light    `json:"light"`
 	Cautions []string `json:"cautions"`
 
 	arena arena.Arena // what was planned, for the drawings
@@ -58,6 +61,7 @@ type Survey struct {
 type Hole struct {
 	ID     string `json:"id"`
 	Pane   string `json:"pane"`
+	Slot   string `json:"slot"`   // zone of the light table before the hole's own net
 	State  string `json:"state"`  // "planned" or "cut"
 	Corner string `json:"corner"` // "" between the blue lines and on a rink without markings
 	// Landmark is the corner's landmark nearest to the hole, "" without one; Offset
@@ -75,7 +79,7 @@ type Hole struct {
 	Best         string       `json:"best_lens"`     // id in the kit, "" when none fits
 	BestFocal    float64      `json:"best_focal_mm"` // at which it is best
 	Fits         []LensFit    `json:"fits"`
-	Light        []LightRow   `json:"light"`
+	Light        []light.Row  `json:"light"`
 	Reach        Reach        `json:"reach"`
 }
 
@@ -93,23 +97,18 @@ type LensFit struct {
 	TiltBody   *float64 `json:"tilt_body_deg"`
 	TiltClear  *float64 `json:"tilt_clear_deg"`
 	TiltUsable *float64 `json:"tilt_usable_deg"`
-}
-
-// LightRow is the light on one part of the ice as the hole's best lens meets it.
-type LightRow struct {
-	Zone         string  `json:"zone"`
-	Lux          float64 `json:"lux_lx"`
-	Extrapolated bool    `json:"extrapolated"` // outside the surveyed points
-	EV100        float64 `json:"ev100"`        // exposure value at ISO 100, in stops
-	Shutter      float64 `json:"shutter_s"`
-	Stop         float64 `json:"stop"` // f-number
-	ISO          float64 `json:"iso"`  // exact ISO speed
-	ISONominal   int     `json:"iso_nominal"`
+	// Framing is the share of the ice, 0 to 1, on which the lens frames a player,
+	// zoomed as needed.
+	Framing float64 `json:"framing_share"`
 }
 
 // Reach is the share of the ice that a hole can shoot with some lens.
 type Reach struct {
 	Share     float64 `json:"reach_share"`      // of the ice at puck height, 0 to 1
 	FaceShare float64 `json:"reach_face_share"` // of the ice at face height, 0 to 1
-	Blind     float64 `json:"blind_strip_m"`    // width of the near strip that the boards hide
+	// Blind is the mean width of the strip along the near boards that is not seen.
+	Blind   float64  `json:"blind_strip_m"`
+	Assumed []string `json:"assumed"` // what stood in for numbers that the survey lacks
+
+	wedge sight.Wedge // outline of the ice that is seen at puck height
 }

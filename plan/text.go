@@ -9,10 +9,6 @@ import (
 	"example.org/rinkpane/unit"
 )
 
-// Slot is the part of the ice before the goal from which most goals come; its
-// light stands for a hole's in the summary.
-const Slot = "slot"
-
 // Summary is the plan in a few lines, as a photographer wants to read it.
 func (p Plan) Summary(sys unit.System) string {
 	var b strings.Builder
@@ -25,29 +21,32 @@ func (p Plan) Summary(sys unit.System) string {
 	b.WriteString(wrap(fmt.Sprintf("Rules: %s (%s)", VerdictWords(p.Findings), strings.Join(p.RuleSets, ", ")), "  "))
 	b.WriteString("\n")
 	b.WriteString(p.holesTable(sys).String())
+	b.WriteString("\n" + wrap(summaryKey, ""))
 	if n := p.toMend(); n > 0 {
 		b.WriteString("\n" + p.mendText())
 	}
 	return b.String()
 }
 
+// summaryKey explains the columns of the summary's table.
+const summaryKey = "turns: to either side with every corner of the picture clean, and until half the light is lost. " +
+	"frames: ice on which the lens, zoomed as needed, fills a quarter to all of the frame's height with a player. " +
+	"sees: ice that some lens can be aimed at. ISO: at 1/1000 s, wide open, in the slot of the hole's own end."
+
 // holesTable has one line a hole: where, best lens and how far it turns, what
 // it sees, and the ISO for the slot.
 func (p Plan) holesTable(sys unit.System) *table {
-	t := newTable("hole", "where", "best lens", ">turns, clean", ">half light", ">sees", ">ISO at slot")
+	t := newTable("hole", "where", "best lens", ">turns, clean", ">half light", ">frames", ">sees", ">ISO at slot")
 	for _, h := range p.Holes {
-		lens, clean, half := "none fits", "", ""
+		lens, clean, half, frames := "none fits", "", "", ""
 		if f, ok := h.BestFit(); ok {
-			lens, clean, half = f.Short(), angle(f.PanClear), angle(f.PanUsable)
+			lens, clean, half, frames = f.Short(), angle(f.PanClear), angle(f.PanUsable), percent(f.Framing)
 		}
 		iso := "no reading"
-		if l, ok := h.ZoneLight(Slot); ok {
-			iso = strconv.Itoa(l.ISONominal)
-			if l.Extrapolated {
-				iso += "?"
-			}
+		if l, ok := h.SlotLight(); ok {
+			iso = ISOWords(l)
 		}
-		t.row(h.ID+statusMark(h.Status), h.brief(sys), lens, clean, half, percent(h.Reach.Share), iso)
+		t.row(h.ID+statusMark(h.Status), h.brief(sys), lens, clean, half, frames, percent(h.Reach.Share), iso)
 	}
 	return t
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/rinkpane/light"
 	"example.org/rinkpane/unit"
 )
 
@@ -99,36 +100,57 @@ func (p Plan) LightText(sys unit.System) string {
 		b.WriteString(wrap("The survey has no light reading: add lux readings to the arena's file under light.", ""))
 		return b.String()
 	}
-	b.WriteString("?: outside the readings, a guess.\n")
+	b.WriteString("?: mostly outside the readings, a guess. !: above the ISO that the body's user accepts.\n")
 	for _, h := range p.Holes {
 		lens := ""
 		if f, ok := h.BestFit(); ok {
 			lens = ", " + f.Short()
 		}
 		fmt.Fprintf(&b, "\nHole %s%s\n", h.ID, lens)
-		t := newTable("part of the ice", ">light", ">EV", ">shutter", ">stop", ">ISO")
+		t := newTable("part of the ice", ">light", ">EV", ">shutter", ">stop", ">ISO", ">away", ">framed at", ">sharp from", ">to")
 		for _, l := range h.Light {
-			t.row(l.cells(sys)...)
+			t.row(lightCells(l, sys)...)
 		}
 		b.WriteString(t.String())
 	}
 	return b.String()
 }
 
-func (l LightRow) cells(sys unit.System) []string {
-	lux := unit.Illuminance(l.Lux).Format(sys)
-	if l.Extrapolated {
-		lux += "?"
+func lightCells(l light.Row, sys unit.System) []string {
+	cells := []string{
+		l.Zone, unit.Illuminance(l.MedianLx).Format(sys), strconv.FormatFloat(l.EV100, 'f', 1, 64),
+		unit.Shutter(l.ShutterS).Format(), unit.Stop(l.Stop).Format(), ISOWords(l), Far(l.DistanceM, sys),
 	}
-	return []string{
-		l.Zone, lux, strconv.FormatFloat(l.EV100, 'f', 1, 64),
-		unit.Shutter(l.Shutter).Format(), unit.Stop(l.Stop).Format(), strconv.Itoa(l.ISONominal),
+	if l.Depth == nil {
+		return append(cells, "", "", "")
 	}
+	far := "any"
+	if l.Depth.FarM != nil {
+		far = Far(*l.Depth.FarM, sys)
+	}
+	return append(cells, strconv.FormatFloat(l.Depth.FocalMM, 'f', 0, 64)+" mm", Far(l.Depth.NearM, sys), far)
+}
+
+// guessShare is the share of a zone outside the readings from which its light is
+// called a guess. Own choice.
+const guessShare = 0.5
+
+// ISOWords prints a row's ISO as a camera is set, with ? where the light is
+// mostly a guess and ! where the body's limit is passed.
+func ISOWords(l light.Row) string {
+	out := strconv.FormatFloat(l.ISONominal, 'f', 0, 64)
+	if l.OverISO {
+		out += "!"
+	}
+	if l.Extrapolated > guessShare {
+		out += "?"
+	}
+	return out
 }
 
 // HolesText is each hole's place, size and reach.
 func (p Plan) HolesText(sys unit.System) string {
-	t := newTable("hole", "pane", "where", ">station", ">height", "size", ">sees", ">faces", ">hidden strip", "state")
+	t := newTable("hole", "pane", "where", ">station", ">height", "size", ">sees", ">faces", ">hidden", "state")
 	for _, h := range p.Holes {
 		t.row(h.ID, h.Pane, h.brief(sys), unit.Length(h.Station).Format(sys), unit.Length(h.Height).Format(sys), h.Size().Format(sys),
 			percent(h.Reach.Share), percent(h.Reach.FaceShare), unit.Length(h.Reach.Blind).Format(sys), h.State)

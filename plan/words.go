@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/rinkpane/light"
 	"example.org/rinkpane/rules"
 	"example.org/rinkpane/unit"
 )
@@ -98,14 +99,14 @@ func (h Hole) BestFit() (LensFit, bool) {
 	return LensFit{}, false
 }
 
-// ZoneLight returns the row of a part of the ice.
-func (h Hole) ZoneLight(zone string) (LightRow, bool) {
+// SlotLight returns the row of the slot before the hole's own net.
+func (h Hole) SlotLight() (light.Row, bool) {
 	for _, row := range h.Light {
-		if row.Zone == zone {
+		if row.Zone == h.Slot {
 			return row, true
 		}
 	}
-	return LightRow{}, false
+	return light.Row{}, false
 }
 
 // Hole returns the hole with this id.
@@ -164,4 +165,13 @@ func MarginWords(f rules.Finding, sys unit.System) string {
 		return "exactly at the limit"
 	}
 	return amount + " to spare"
+}
+
+// Far prints a distance over the ice, in metres, as one judges it by eye:
+// "48.1 m", "158 ft".
+func Far(metres float64, sys unit.System) string {
+	if sys == unit.Imperial {
+		return strconv.FormatFloat(unit.Length(metres).Feet(), 'f', 0, 64) + " ft"
+	}
+	return strconv.FormatFloat(metres, 'f', 1, 64) + " m"
 }
