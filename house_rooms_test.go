@@ -156,12 +156,15 @@ var houseRooms = []room{
 		{"light", "the light table"},
 		{"sight", "reach"},
 		{"chart", "plan map and boards strip"},
+		{"optics", "the exposure asked for"},
+		{"sheet", "writes the drawings as SVG"},
 	}},
 
 	{name: "desk", floor: 10.1, uses: []arrow{
 		{"unit", "tables print in the visitor's units"},
 		{"arena", "the documents on the desk"},
 		{"rules", "a finding's status"},
+		{"light", "rows of the light table"},
 		{"plan", "what the pages show"},
 		{"chart", "the drawings' look on a page"},
 		{"sheet", "the drawings' typeface"},

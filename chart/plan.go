@@ -28,7 +28,8 @@ type Plan struct {
 // Wedge is how far a hole can be panned to both sides of straight ahead.
 type Wedge struct {
 	Hole        string
-	Left, Right unit.Angle // toward falling and rising stations, both positive
+	Left, Right unit.Angle  // toward falling and rising stations, both positive
+	Depth       unit.Length // how far into the rink it is drawn; 0: to the far boards
 }
 
 // Spot is a place on the boards with a label.

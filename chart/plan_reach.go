@@ -49,9 +49,17 @@ func (m *planMap) wedge(w Wedge, station unit.Length, outline []geom.Vec2) sheet
 		a := -w.Left + (w.Left+w.Right)*unit.Angle(i)/unit.Angle(rays-1)
 		sin, cos := math.Sincos(a.Radians())
 		dir := n.Scale(cos).Add(t.Scale(sin))
-		pts = append(pts, m.pt(p.Add(dir.Scale(rayLength(p, dir, outline)))))
+		pts = append(pts, m.pt(p.Add(dir.Scale(w.cut(rayLength(p, dir, outline))))))
 	}
 	return sheet.Polygon(pts...)
+}
+
+// cut shortens a ray of so many metres to the wedge's depth.
+func (w Wedge) cut(metres float64) float64 {
+	if w.Depth > 0 {
+		return min(metres, w.Depth.Metres())
+	}
+	return metres
 }
 
 // rayLength returns how far a ray from a point on or in a convex

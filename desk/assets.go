@@ -10,6 +10,8 @@ import (
 	"net/http"
 	"path"
 	"slices"
+
+	"example.org/rinkpane/chart"
 )
 
 //go:embed assets
@@ -43,6 +45,7 @@ func loadAssets() (assetSet, error) {
 			return set, err
 		}
 	}
+	set.files["sheet.css"] = []byte(chart.Styles().CSS(".sheet"))
 	sum := sha256.New()
 	for _, name := range slices.Sorted(maps.Keys(set.files)) {
 		text := set.files[name]

@@ -29,7 +29,7 @@ type fact struct{ Name, Value string }
 // fitRow is one lens in the hole; angles in degrees, "-" where the mark fails
 // straight ahead.
 type fitRow struct {
-	Name                            string
+	Name, Focal, Frames             string
 	Fits, Best                      bool
 	PanBody, PanClear, PanUsable    string
 	TiltBody, TiltClear, TiltUsable string
@@ -56,7 +56,7 @@ func viewHole(p plan.Plan, h plan.Hole, sys unit.System) holeView {
 		v.Assumed = "The survey lacks this pane's thickness; " + unit.Length(h.Thick/1e3).Format(sys) + " is assumed."
 	}
 	for _, f := range h.Fits {
-		v.Fits = append(v.Fits, viewFit(f, f.Lens == h.Best))
+		v.Fits = append(v.Fits, viewFit(f, f.Lens == h.Best && f.Focal == h.BestFocal))
 	}
 	for _, l := range h.Light {
 		row := viewLight(l, sys)
@@ -83,7 +83,8 @@ func reachWords(r plan.Reach, sys unit.System) string {
 
 func viewFit(f plan.LensFit, best bool) fitRow {
 	return fitRow{
-		Name: f.Name, Fits: f.Fits, Best: best,
+		Name: f.Name, Focal: strconv.FormatFloat(f.Focal, 'f', -1, 64) + " mm", Fits: f.Fits, Best: best,
+		Frames:  strconv.FormatFloat(100*f.Framing, 'f', 0, 64) + " %",
 		PanBody: degrees(f.PanBody), PanClear: degrees(f.PanClear), PanUsable: degrees(f.PanUsable),
 		TiltBody: degrees(f.TiltBody), TiltClear: degrees(f.TiltClear), TiltUsable: degrees(f.TiltUsable),
 	}

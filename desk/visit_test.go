@@ -27,6 +27,24 @@ func TestVisitorPicksHolesByMouse(t *testing.T) {
 	v.waitFor(picked + `=== "` + first + `"`)
 }
 
+// TestVisitorPicksHolesOnTheDrawings clicks the marks on the map and on the strip.
+func TestVisitorPicksHolesOnTheDrawings(t *testing.T) {
+	v := visit(t, 1280, 900, "light")
+	v.open(demoPage)
+	v.do(chromedp.Click(`[data-drawing="map"] a:has([data-hole="B4"])`))
+	v.waitFor(picked + `=== "B4"`)
+	inView := `(() => {
+		const strip = document.querySelector('[data-drawing="strip"]').getBoundingClientRect();
+		const mark = document.querySelector('[data-drawing="strip"] .picked').getBoundingClientRect();
+		return mark.left > strip.left && mark.right < strip.right;
+	})()`
+	if !eval[bool](v, inView) {
+		t.Error("the hole picked is not in view on the boards strip")
+	}
+	v.do(chromedp.Click(`[data-drawing="strip"] a:has([data-hole="B3"])`))
+	v.waitFor(picked + `=== "B3"`)
+}
+
 func TestVisitorPicksHolesByKeyboard(t *testing.T) {
 	v := visit(t, 1280, 900, "dark")
 	v.open(demoPage)

@@ -68,7 +68,7 @@ func (v *View) mirrorY() {
 	v.Pose.Nose.Y, v.Pose.Tilt = -v.Pose.Nose.Y, -v.Pose.Tilt
 }
 
-// WorstCorner returns the smallest transmission of the frame's corners.
+// WorstCorner returns the smallest transmission of the frame's corners, 0..1.
 func (v View) WorstCorner() float64 {
 	return min(v.Corners[0], v.Corners[1], v.Corners[2], v.Corners[3])
 }

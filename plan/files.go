@@ -21,14 +21,14 @@ func (p Plan) Files(sys unit.System) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := []File{
+	out := append(p.drawings(sys), []File{
 		{"summary.txt", []byte(p.Summary(sys) + "\n" + p.cautionText())},
 		{"holes.txt", []byte(p.HolesText(sys))},
 		{"findings.txt", []byte(p.FindingsText(sys))},
 		{"fit.txt", []byte(p.FitText(sys))},
 		{"light.txt", []byte(p.LightText(sys))},
 		{"plan.json", data},
-	}
+	}...)
 	return out, nil
 }
 

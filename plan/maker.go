@@ -60,7 +60,10 @@ func (m Maker) Make(ctx context.Context, doc *arena.Document) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	p := Plan{Proof: m.prove(doc, a), Holes: []Hole{}, Cautions: Cautions(), arena: a}
+	p := Plan{
+		Proof: m.prove(doc, a), Holes: []Hole{}, Cautions: Cautions(),
+		arena: a, permitted: m.Rules.Permitted(a), undecided: m.Rules.Undecided(a),
+	}
 	for _, h := range a.Working() {
 		p.Holes = append(p.Holes, p.place(a, h))
 	}

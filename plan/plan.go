@@ -26,7 +26,9 @@ type Plan struct {
 	Light    Light    `json:"light"`
 	Cautions []string `json:"cautions"`
 
-	arena arena.Arena // what was planned, for the drawings
+	// What the drawings show besides.
+	arena                arena.Arena
+	permitted, undecided []rules.Interval // boards where a standard hole may stand
 }
 
 // Proof is what can be said without looking through a lens: the survey and the
