@@ -202,6 +202,8 @@ var houseRooms = []room{
 		{"play", "moments for command choose"},
 		{"choose", "command choose"},
 		{"sight", "command sight"},
+		{"chart", "the reach map of command sight"},
+		{"sheet", "the map's file"},
 		{"plan", "command plan"},
 		{"desk", "command desk"},
 		{"examples", "the demo arena"},

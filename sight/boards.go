@@ -68,11 +68,14 @@ type ledge struct {
 	top   float64 // height of the boards, metres
 }
 
-// hides reports whether the boards' top edge cuts the sight line from the eye
-// to a point at height z: where the line crosses the boards' rink face, at the
-// share s of its way, it passes at height e + s (z - e), below the top. A point
-// above the boards is hidden by nothing when the eye is above them too.
+// cuts reports whether the boards' top edge cuts the sight line from the eye to
+// a point at height z that crosses the boards' rink face at a share of its way
+// (see [walls.entry]): there it passes at height e + share (z - e).
+func (l ledge) cuts(e Eye, share, z float64) bool {
+	return e.Z+share*(z-e.Z) < l.top-1e-12
+}
+
+// hides is cuts for a point of the ice.
 func (l ledge) hides(e Eye, p geom.Vec2, z float64) bool {
-	s := l.walls.entry(e.At, p)
-	return e.Z+s*(z-e.Z) < l.top-1e-12
+	return l.cuts(e, l.walls.entry(e.At, p), z)
 }

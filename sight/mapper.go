@@ -165,15 +165,21 @@ func (m *Mapper) sightOf(h glass.Hole, t *traces) *sightline {
 // seen returns a bit for each lens end that can be aimed at a point of the ice at
 // a height, both in metres, with T >= 0.5 and over the boards.
 func (s *sightline) seen(p geom.Vec2, z float64) uint64 {
-	u := s.eye.toward(p, z)
+	mask := s.aimed(s.eye.toward(p, z))
+	if mask != 0 && s.ledge.hides(s.eye, p, z) {
+		return 0
+	}
+	return mask
+}
+
+// aimed returns a bit for each lens end that can be aimed along a direction in
+// the hole frame with T >= 0.5.
+func (s *sightline) aimed(u geom.Vec3) uint64 {
 	var mask uint64
 	for k, o := range s.traces.outlines {
 		if o.ContainsDirection(u) {
 			mask |= 1 << k
 		}
-	}
-	if mask != 0 && s.ledge.hides(s.eye, p, z) {
-		return 0
 	}
 	return mask
 }

@@ -125,14 +125,25 @@ func (s *sightline) sweep(ctx context.Context, g *Grid, layers []Layer) tally {
 	return total
 }
 
-// sweepRow classifies the cells of one row. It allocates nothing.
+// sweepRow classifies the cells of one row. Where the sight line crosses the
+// boards' rink face is the same at every height. It allocates nothing.
 func (s *sightline) sweepRow(g *Grid, row int, layers []Layer, count *tally) {
 	first, last := g.Run(row)
 	for column := first; column < last; column++ {
 		p := g.At(column, row)
+		u := s.eye.toward(p, 0)
+		crossing := -1.0
 		for i := range layers {
-			mask := s.seen(p, layers[i].Height.Metres())
+			z := layers[i].Height.Metres()
+			u.Y = z - s.eye.Z
+			mask := s.aimed(u)
 			if mask == 0 {
+				continue
+			}
+			if crossing < 0 {
+				crossing = s.walls.entry(s.eye.At, p)
+			}
+			if s.ledge.cuts(s.eye, crossing, z) {
 				continue
 			}
 			layers[i].Seen[g.Index(column, row)] = mask

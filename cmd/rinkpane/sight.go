@@ -1,0 +1,200 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/form"
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/sight"
+	"example.org/rinkpane/unit"
+)
+
+// mostMapHeight is the greatest height above the ice that is mapped: nothing of
+// a game is higher.
+const mostMapHeight = 10 * unit.Metre
+
+type sightFlags struct {
+	holes  []string
+	height unit.Maybe[unit.Length]
+	grid   unit.Maybe[unit.Length]
+	kit    string
+	out    string
+	force  bool
+}
+
+func sightCommand(a *app) *cobra.Command {
+	var f sightFlags
+	c := &cobra.Command{
+		Use:   "sight ARENA",
+		Short: "What part of the ice does a hole see?",
+		Long: `Maps for each hole the part of the ice at which some lens can be aimed with half
+of its light or more, over the hole's edges and the boards' top: at the height of a
+puck and of a face. The blind strip is the ice along the near boards that is not
+seen straight ahead of the hole.`,
+		Example: `  # every hole of an arena
+  rinkpane sight my.yaml
+
+  # one hole, with a map of how many lenses reach what
+  rinkpane sight my.yaml --hole B1 --grid 20cm --map b1.svg`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return errors.New("sight needs one arena file (- for standard input), as in: rinkpane sight my.yaml")
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error { return runSight(c.Context(), a, args[0], f) },
+	}
+	c.Flags().StringSliceVar(&f.holes, "hole", nil, "hole by its id; repeat it or use commas (default every working hole)")
+	quantity(c, &f.height, "height", "length", unit.ParseLength, "one more height above the ice to map, and the one to draw")
+	quantity(c, &f.grid, "grid", "length", unit.ParseLength, `side of the map's cells (default "100 mm")`)
+	c.Flags().StringVar(&f.kit, "kit", "", "kit file (default the built-in kit)")
+	c.Flags().StringVar(&f.out, "map", "", "file to draw the map to, .png or .svg")
+	c.Flags().BoolVar(&f.force, "force", false, "replace the map's file when it is there")
+	return c
+}
+
+func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
+	if err := f.mayDraw(); err != nil {
+		return err
+	}
+	ar, err := readArena(a, path)
+	if err != nil {
+		return err
+	}
+	holes, err := pickHoles(ar, f.holes)
+	if err != nil {
+		return err
+	}
+	reaches, err := mapHoles(ctx, a, ar, holes, f)
+	if err != nil {
+		return err
+	}
+	if f.out != "" {
+		if err := drawReach(ar, reaches, f); err != nil {
+			return err
+		}
+	}
+	_, asked := f.height.Get()
+	return a.print(sightAnswer(reaches, asked), func(w io.Writer) { writeSight(w, ar, reaches) })
+}
+
+// pickHoles returns the working holes with the ids asked for, all without any.
+func pickHoles(ar arena.Arena, ids []string) ([]glass.Hole, error) {
+	working := ar.Working()
+	if len(ids) == 0 {
+		return working, nil
+	}
+	var known []string
+	for _, h := range working {
+		known = append(known, h.ID)
+	}
+	var out []glass.Hole
+	for _, id := range ids {
+		h, ok := ar.Hole(id)
+		if !ok || h.State == glass.Off {
+			return nil, fmt.Errorf("--hole %s: no working hole has this id; write %s", form.Quote(id), form.Choices(known))
+		}
+		out = append(out, h)
+	}
+	return out, nil
+}
+
+// mapHoles maps each hole at the puck's and the face's height, and at the
+// height asked for.
+func mapHoles(ctx context.Context, a *app, ar arena.Arena, holes []glass.Hole, f sightFlags) ([]sight.Reach, error) {
+	heights := []unit.Length{sight.PuckHeight, sight.FaceHeight}
+	if h, ok := f.height.Get(); ok {
+		if h > mostMapHeight {
+			return nil, fmt.Errorf("--height %s: write a height up to %s", h.Format(ar.Units), mostMapHeight.Format(ar.Units))
+		}
+		heights = append(heights, h)
+	}
+	k, err := readKit(a, f.kit)
+	if err != nil {
+		return nil, err
+	}
+	m, err := sight.NewMapper(ar, k)
+	if err != nil {
+		return nil, err
+	}
+	g, err := sight.NewGrid(ar.Rink, f.grid.Or(sight.DefaultStep))
+	if err != nil {
+		return nil, fmt.Errorf("--grid: %w", err)
+	}
+	out := make([]sight.Reach, 0, len(holes))
+	for _, h := range holes {
+		r, err := m.Map(ctx, h, g, heights)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, r)
+	}
+	return out, nil
+}
+
+// The answer of sight; contract field names.
+type (
+	sightJSON struct {
+		GridM float64         `json:"grid_m"`
+		Holes []sightHoleJSON `json:"holes"`
+	}
+	sightHoleJSON struct {
+		Hole        string   `json:"hole"`
+		Reach       float64  `json:"reach_share"`
+		ReachFace   float64  `json:"reach_face_share"`
+		HeightM     *float64 `json:"height_m,omitempty"`
+		ReachHeight *float64 `json:"reach_height_share,omitempty"`
+		blindJSON
+		LedgeM  *float64        `json:"ledge_strip_m"` // null: the boards hide all
+		Lenses  []sightLensJSON `json:"lenses"`
+		Assumed []string        `json:"assumed"`
+	}
+	blindJSON struct {
+		BlindM     float64 `json:"blind_strip_m"`
+		BlindMeanM float64 `json:"blind_strip_mean_m"`
+	}
+	sightLensJSON struct {
+		Lens      string  `json:"lens"`
+		FocalMM   float64 `json:"focal_mm"`
+		Stop      float64 `json:"stop"`
+		Fits      bool    `json:"fits"`
+		Reach     float64 `json:"reach_share"`
+		ReachFace float64 `json:"reach_face_share"`
+		blindJSON
+	}
+)
+
+func sightAnswer(reaches []sight.Reach, asked bool) sightJSON {
+	out := sightJSON{Holes: []sightHoleJSON{}}
+	for _, r := range reaches {
+		out.GridM = r.Grid.Step
+		h := sightHoleJSON{
+			Hole: r.Hole, Reach: r.Layers[0].Share, ReachFace: r.Layers[1].Share,
+			blindJSON: blindOf(r.Blind), Lenses: []sightLensJSON{}, Assumed: append([]string{}, r.Assumed...),
+		}
+		if ledge := r.Blind.Ledge; !math.IsInf(ledge, 0) {
+			h.LedgeM = &ledge
+		}
+		if asked {
+			z, share := r.Layers[2].Height.Metres(), r.Layers[2].Share
+			h.HeightM, h.ReachHeight = &z, &share
+		}
+		for _, l := range r.Lenses {
+			h.Lenses = append(h.Lenses, sightLensJSON{
+				Lens: l.ID, FocalMM: l.Focal.Millimetres(), Stop: float64(l.Stop), Fits: l.Fits,
+				Reach: l.Share[0], ReachFace: l.Share[1], blindJSON: blindOf(l.Blind),
+			})
+		}
+		out.Holes = append(out.Holes, h)
+	}
+	return out
+}
+
+func blindOf(b sight.Blind) blindJSON { return blindJSON{BlindM: b.Ahead, BlindMeanM: b.Mean} }

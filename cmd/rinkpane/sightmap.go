@@ -1,0 +1,92 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"path/filepath"
+	"strings"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/chart"
+	"example.org/rinkpane/form"
+	"example.org/rinkpane/geom"
+	"example.org/rinkpane/sheet"
+	"example.org/rinkpane/sight"
+)
+
+// The map's width on paper and how finely a PNG shows it.
+const (
+	mapWidthMM = 260
+	mapDPI     = 150
+)
+
+// drawReach draws the map: for one hole how many of the lenses reach each
+// place, for several from how many holes some lens does.
+func drawReach(ar arena.Arena, reaches []sight.Reach, f sightFlags) error {
+	if len(reaches) == 0 {
+		return fmt.Errorf("--map: there is no working hole to draw")
+	}
+	layer := 0
+	if _, asked := f.height.Get(); asked {
+		layer = len(reaches[0].Layers) - 1
+	}
+	p := chart.Plan{Arena: ar, Heat: reachHeat(ar, reaches, layer)}
+	if len(reaches) == 1 {
+		p.Picked = reaches[0].Hole
+	}
+	d := chart.PlanMap(p, mapWidthMM)
+	if mapKind(f.out) == ".svg" {
+		return writeFile(f.out, sheet.SVG(d), f.force)
+	}
+	data, err := sheet.PNG(d, mapDPI)
+	if err != nil {
+		return fmt.Errorf("--map %s: %w", f.out, err)
+	}
+	return writeFile(f.out, data, f.force)
+}
+
+func mapKind(name string) string { return strings.ToLower(filepath.Ext(name)) }
+
+// mayDraw says before the work whether the map can be written.
+func (f sightFlags) mayDraw() error {
+	switch {
+	case f.out == "":
+		return nil
+	case mapKind(f.out) != ".svg" && mapKind(f.out) != ".png":
+		return fmt.Errorf("--map %s: the name must end in .png or .svg", form.Quote(f.out))
+	}
+	return mayWrite(f.out, f.force)
+}
+
+func reachHeat(ar arena.Arena, reaches []sight.Reach, layer int) *chart.Heat {
+	g := reaches[0].Grid
+	corner := g.At(0, 0).Sub(geom.Vec2{X: g.Step / 2, Y: g.Step / 2})
+	h := &chart.Heat{Corner: corner, Step: g.Step, Cols: g.Columns, Rows: g.Rows}
+	height := reaches[0].Layers[layer].Height.Format(ar.Units)
+	if len(reaches) == 1 {
+		h.Values = reaches[0].Parts(layer)
+		h.Title = fmt.Sprintf("Lenses that reach from %s, %s above the ice", reaches[0].Hole, height)
+		h.Low, h.High = "none", fmt.Sprintf("all %d", len(reaches[0].Lenses))
+		return h
+	}
+	h.Values = holeParts(reaches, layer)
+	h.Title = fmt.Sprintf("Holes that reach, %s above the ice", height)
+	h.Low, h.High = "none", fmt.Sprintf("all %d", len(reaches))
+	return h
+}
+
+// holeParts returns for each cell the share of holes from which some lens reaches it.
+func holeParts(reaches []sight.Reach, layer int) []float64 {
+	out := make([]float64, reaches[0].Grid.Columns*reaches[0].Grid.Rows)
+	for i := range reaches {
+		for j, v := range reaches[i].Parts(layer) {
+			switch {
+			case math.IsNaN(v):
+				out[j] = v
+			case v > 0:
+				out[j] += 1 / float64(len(reaches))
+			}
+		}
+	}
+	return out
+}
