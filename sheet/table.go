@@ -1,5 +1,10 @@
 package sheet
 
+import (
+	"cmp"
+	"slices"
+)
+
 // Table is text in rows and columns, sized so that its text fits.
 type Table struct {
 	Head  []string
@@ -45,12 +50,12 @@ func (t Table) Fit(width float64) *TableLayout {
 func (l *TableLayout) wanted() []float64 {
 	w := make([]float64, len(l.table.Head))
 	for i, s := range l.table.Head {
-		w[i] = Bold.Width(s, l.size)
+		w[i] = l.widthOf(s)
 	}
 	for _, row := range l.table.Rows {
 		for i, s := range row {
 			if i < len(w) {
-				w[i] = max(w[i], Bold.Width(s, l.size))
+				w[i] = max(w[i], l.widthOf(s))
 			}
 		}
 	}
@@ -60,46 +65,25 @@ func (l *TableLayout) wanted() []float64 {
 	return w
 }
 
+// widthOf returns a text's width in millimetres in whichever weight is wider.
+func (l *TableLayout) widthOf(s string) float64 {
+	return max(Regular.Width(s, l.size), Bold.Width(s, l.size))
+}
+
 // shareWidths gives each column what it wants, or, when the sum is too much,
 // caps the widest columns at one common width.
 func shareWidths(want []float64, total float64) []float64 {
-	out := append([]float64(nil), want...)
-	limit := total
-	for range out { // each round settles one column at least
-		sum, wide := 0.0, 0
-		for _, w := range want {
-			if w > limit {
-				wide++
-			} else {
-				sum += w
-			}
-		}
-		if wide == 0 {
-			if sum <= total {
-				break
-			}
-			limit = widest(want)
-			wide, sum = 1, sum-limit
-			limit -= 1e-9
-		}
-		next := (total - sum) / float64(wide)
-		if next >= limit {
-			break
-		}
-		limit = next
+	order := make([]int, len(want))
+	for i := range order {
+		order[i] = i
 	}
-	for i, w := range want {
-		out[i] = min(w, max(limit, 1))
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(want[a], want[b]) })
+	out := make([]float64, len(want))
+	for k, i := range order {
+		out[i] = min(want[i], max(total, 0)/float64(len(order)-k))
+		total -= out[i]
 	}
 	return out
-}
-
-func widest(w []float64) float64 {
-	m := 0.0
-	for _, v := range w {
-		m = max(m, v)
-	}
-	return m
 }
 
 func (l *TableLayout) addRow(row []string) {

@@ -33,6 +33,9 @@ func (f Face) wrapLine(s string, size, width float64) []string {
 		}
 		for cur = word; f.Width(cur, size) > width; {
 			n := f.prefix(cur, size, width)
+			if n == len(cur) {
+				break // a single letter wider than the line
+			}
 			out, cur = append(out, cur[:n]), cur[n:]
 		}
 	}
@@ -41,15 +44,14 @@ func (f Face) wrapLine(s string, size, width float64) []string {
 
 // prefix returns how many bytes of s fit into a width, one character at least.
 func (f Face) prefix(s string, size, width float64) int {
-	w, first := 0.0, 0
+	w := 0.0
 	for i, r := range s {
 		w += f.Width(string(r), size)
 		if i > 0 && w > width {
 			return i
 		}
-		first = i + len(string(r))
 	}
-	return max(first, 1)
+	return len(s)
 }
 
 // Shorten returns the text, or as much of it as fits into a width with an

@@ -1,0 +1,34 @@
+# Reads and audits a DXF with ezdxf 1.x (Debian: python3-ezdxf) and prints what
+# it found as JSON. Run by dxf_reference_test.go.
+import json
+import sys
+
+import ezdxf
+
+doc = ezdxf.readfile(sys.argv[1])
+audit = doc.audit()
+
+
+def entity(e):
+    d = {"Kind": e.dxftype(), "Layer": e.dxf.layer, "Linetype": e.dxf.linetype if e.dxf.hasattr("linetype") else ""}
+    if e.dxftype() == "LWPOLYLINE":
+        d["Closed"] = bool(e.closed)
+        d["Points"] = [list(p) for p in e.get_points("xyb")]
+    if e.dxftype() in ("CIRCLE", "ARC"):
+        d["Center"], d["Radius"] = list(e.dxf.center), e.dxf.radius
+    if e.dxftype() == "ARC":
+        d["Start"], d["End"] = e.dxf.start_angle, e.dxf.end_angle
+    if e.dxftype() == "TEXT":
+        d["Text"], d["Insert"] = ezdxf.decode_dxf_unicode(e.dxf.text), list(e.dxf.insert)
+        d["Height"], d["Rotation"] = e.dxf.height, e.dxf.rotation
+    return d
+
+
+print(json.dumps({
+    "Version": doc.dxfversion,
+    "Units": doc.header["$INSUNITS"],
+    "Errors": [str(e.message) for e in audit.errors],
+    "Fixes": [str(e.message) for e in audit.fixes],
+    "Layers": [l.dxf.name for l in doc.layers],
+    "Entities": [entity(e) for e in doc.modelspace()],
+}))
