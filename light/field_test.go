@@ -74,6 +74,22 @@ func TestReadingsComeBack(t *testing.T) {
 	})
 }
 
+// The order in which the light was measured does not matter.
+func TestOrderDoesNotMatter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		points := drawPoints(t, func(geom.Vec2) float64 { return rapid.Float64Range(100, 2000).Draw(t, "lux") })
+		f, g := fieldOf(t, points), fieldOf(t, rapid.Permutation(points).Draw(t, "order"))
+		for range 10 {
+			q := geom.Vec2{X: rapid.Float64Range(-35, 35).Draw(t, "qx"), Y: rapid.Float64Range(-15, 15).Draw(t, "qy")}
+			a, outA := f.At(q)
+			b, outB := g.At(q)
+			if outA != outB || math.Abs(a.Lux()-b.Lux()) > 1e-4 {
+				t.Fatalf("%v: %v lx, outside %v; in another order %v lx, outside %v", q, a, outA, b, outB)
+			}
+		}
+	})
+}
+
 // Laplace weights by hand: between four readings on a square of side 2, at
 // (0.5, 0), the cell's sides toward the near pair, at distance sqrt(1.25), and
 // the far pair, at sqrt(3.25), give weights in the ratio found by geometry.

@@ -29,7 +29,7 @@ func TestNewRefuses(t *testing.T) {
 		{func(d *Dimensions) { d.Markings.GoalLine = 0 }, "without a goal line"},
 		{func(d *Dimensions) { d.Markings.BlueLine = 3.9 }, "must lie beyond the goal line"},
 		{func(d *Dimensions) { d.Markings.BlueLine = 31 }, "does not fit the half rink"},
-		{func(d *Dimensions) { d.Markings.CircleRadius = 10.1 }, "face-off circle of radius 10.1 m"},
+		{func(d *Dimensions) { d.Markings.CircleRadius = 10.1 }, "about a spot 10 m (32 ft 9 3/4 in) from the end boards: does not fit its half"},
 		{func(d *Dimensions) { d.Markings.CircleRadius = inf }, "circle radius that is not finite"},
 		{func(d *Dimensions) { d.Markings.SpotFromGoal = 0 }, "without the spot's distance"},
 		{func(d *Dimensions) { d.Markings.SpotFromGoal = 22 }, "does not fit its half"},

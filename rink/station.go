@@ -10,6 +10,9 @@ import (
 // Wrap returns the same place's station in [0, perimeter), in metres.
 func (r Rink) Wrap(s unit.Length) unit.Length {
 	per := r.Perimeter()
+	if s >= 0 && s < per {
+		return s
+	}
 	s = unit.Length(math.Mod(float64(s), float64(per)))
 	if s < 0 {
 		s += per

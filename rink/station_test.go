@@ -117,7 +117,9 @@ func BenchmarkPoint(b *testing.B) {
 	r := standard(b, NorthAmerican)
 	s := unit.Length(0)
 	for b.Loop() {
-		s += 0.37
+		if s += 0.37; s > 160 {
+			s = 0
+		}
 		r.Point(s)
 	}
 }

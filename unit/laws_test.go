@@ -56,3 +56,11 @@ func TestFormatReadsBack(t *testing.T) {
 		}
 	})
 }
+
+func BenchmarkParseLength(b *testing.B) {
+	for b.Loop() {
+		if _, err := ParseLength(`5' 6 1/2"`); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

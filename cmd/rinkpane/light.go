@@ -93,7 +93,7 @@ type exposureAnswer struct {
 func runLight(a *app, c *cobra.Command, f lightFlags) error {
 	for _, name := range []string{"hole", "lens", "body", "kit"} {
 		if c.Flags().Changed(name) {
-			return fmt.Errorf("--%s needs an ARENA: rinkpane light my.yaml --%s ...", name, name)
+			return fmt.Errorf("--%s needs an ARENA, as in rinkpane light my.yaml", name)
 		}
 	}
 	if !c.Flags().Changed("lux") {

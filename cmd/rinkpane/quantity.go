@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"example.org/rinkpane/form"
 	"example.org/rinkpane/unit"
 )
 
@@ -36,11 +37,23 @@ func quantity[T any](c *cobra.Command, into *unit.Maybe[T], name, kind string, p
 	c.Flags().Var(&quantityFlag[T]{into: into, parse: parse, kind: kind}, name, usage)
 }
 
-// flagProblem names the flag first and says the rest once.
-func flagProblem(_ *cobra.Command, err error) error {
+// flagProblem names the flag first, says the rest once, and offers the flag that was meant.
+func flagProblem(c *cobra.Command, err error) error {
 	var bad *pflag.InvalidValueError
 	if errors.As(err, &bad) {
+		if bad.GetFlag().Value.Type() == "bool" {
+			return fmt.Errorf("--%s %q: write true or false, or the flag alone", bad.GetFlag().Name, bad.GetValue())
+		}
 		return fmt.Errorf("--%s: %w", bad.GetFlag().Name, bad.Unwrap())
+	}
+	var unknown *pflag.NotExistError
+	if errors.As(err, &unknown) && len(unknown.GetSpecifiedName()) > 1 {
+		var names []string
+		c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+		if meant := form.Nearest(unknown.GetSpecifiedName(), names); meant != "" {
+			return fmt.Errorf("unknown flag --%s; did you mean --%s?", unknown.GetSpecifiedName(), meant)
+		}
+		return fmt.Errorf("unknown flag --%s; see rinkpane %s --help", unknown.GetSpecifiedName(), c.Name())
 	}
 	return err
 }
