@@ -61,7 +61,8 @@ func TestProblemsNamePlaceValueAndCure(t *testing.T) {
 		{"binary", "name: a\x00\n", `my.yaml:1:8: byte 0x00 is not UTF-8 text; is it the right file?`},
 		{"too large", sound + strings.Repeat("#", 1000), `my.yaml: is larger than 1 kB, which is more than such a file may hold; is it the right file?`},
 		{"syntax", "name: a\n colour: [\n", `my.yaml:2:2: not valid YAML: mapping values are not allowed in this context; indent the line like those around it, or put a value that holds a colon in quotes`},
-		{"control characters", swap("green", `"\x1b[2J"`), `my.yaml:2:9: colour: "\x1b[2J"; write green or blue`},
+		{"control characters", swap("green", `"\x1b[2J"`), `my.yaml:2:9: colour: "\x1b[2J" holds a control character, which is not seen in print; remove it`},
+		{"turned writing", swap("green", "gre\u202een"), `my.yaml:2:9: colour: "gre\u202een" holds a control character, which is not seen in print; remove it`},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"go.yaml.in/yaml/v3"
 
@@ -19,7 +20,19 @@ func (n Node) scalar() (text string, ok bool) {
 		n.Failf("must be one value, not a list or fields")
 		return "", false
 	}
+	if at := strings.IndexFunc(n.yaml.Value, driving); at >= 0 {
+		n.Failf("%s holds a control character, which is not seen in print; remove it", Quote(n.yaml.Value))
+		return "", false
+	}
 	return n.yaml.Value, true
+}
+
+// driving reports whether a character is not seen in print: controls, and
+// marks that turn the direction of writing. Line ends and tabs, and the mark
+// that joins letters, are text.
+func driving(r rune) bool {
+	const joiner = '\u200d'
+	return r != '\n' && r != '\t' && r != joiner && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r))
 }
 
 // Parse reads a value with a parser such as [unit.ParseLength]. The parser's

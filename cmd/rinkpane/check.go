@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -51,6 +52,9 @@ fails or is unknown, 2 on bad input.`,
 }
 
 func runCheck(a *app, path string, f checkFlags) error {
+	if path == "-" && slices.Contains(f.rules, "-") {
+		return errors.New("standard input cannot be both the arena and a rule set; name a file for one of them")
+	}
 	sets, err := readRules(a, f.rules)
 	if err != nil {
 		return err

@@ -14,8 +14,8 @@ import (
 // textWidth is how wide people's text may be, in columns (contract).
 const textWidth = 100
 
-// checkText writes a report for people: the verdict, the sets in force, then
-// what is broken, unknown and kept.
+// checkText writes a report for people: the verdict, what is broken, unknown
+// and kept, and last what the sets in force are.
 type checkText struct {
 	w       io.Writer
 	units   unit.System
@@ -29,10 +29,7 @@ func (t checkText) report(name string, sets rules.Sets, rep rules.Report) {
 		by[f.Status] = append(by[f.Status], f)
 	}
 	t.several = len(sets) > 1
-	t.verdict(name, rep.Verdict, by)
-	for _, s := range sets {
-		t.set(s)
-	}
+	t.verdict(name, rep, by)
 	t.open("Broken", by[rules.Fail])
 	t.open("Unknown: the survey lacks something", by[rules.Unknown])
 	for _, s := range sets {
@@ -42,16 +39,20 @@ func (t checkText) report(name string, sets rules.Sets, rep rules.Report) {
 		fmt.Fprintln(t.w)
 		t.wrap("Note: ", n)
 	}
+	for _, s := range sets {
+		t.set(s)
+	}
 }
 
-func (t checkText) verdict(name string, v rules.Status, by map[rules.Status][]rules.Finding) {
+func (t checkText) verdict(name string, rep rules.Report, by map[rules.Status][]rules.Finding) {
 	words := map[rules.Status]string{
 		rules.Pass:    "PASS: every rule is kept",
 		rules.Fail:    "FAIL: rules are broken",
 		rules.Unknown: "UNKNOWN: nothing is broken, but the survey lacks something",
 	}
-	t.wrap("", fmt.Sprintf("%s - %s", name, words[v]))
+	t.wrap("", fmt.Sprintf("%s - %s", name, words[rep.Verdict]))
 	fmt.Fprintf(t.w, "%d broken, %d unknown, %d kept\n", len(by[rules.Fail]), len(by[rules.Unknown]), len(by[rules.Pass]))
+	t.wrap("by the rules of ", strings.Join(rep.RuleSets, ", "))
 }
 
 func (t checkText) set(s rules.Set) {
