@@ -53,7 +53,7 @@ func (d *Document) syntax(err error) *Problem {
 // bounded; a text too large for it is searched less exactly.
 func (d *Document) failingLine() int {
 	const lookOn = 24
-	budget := 2 << 20 // bytes to parse in all: under half a second
+	budget := 1 << 20 // bytes to parse in all: a fraction of a second
 	ok := func(lines int) bool {
 		end := d.lineEnd(lines)
 		budget -= end

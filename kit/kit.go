@@ -1,5 +1,21 @@
-// Package kit is the photographer's bag: camera bodies and lenses by class,
-// without brands.
+// Package kit is the photographer's bag: which bodies and lenses are there, and
+// what of a lens matters at a hole?
+//
+// A lens is a nose, a disc that must enter the hole, and behind it the entrance
+// pupil, the disc that the light must reach:
+//
+//	          pupil depth
+//	        |<---------->|
+//	     ___|            .          nose: outer diameter of the foremost part,
+//	 hood   |            |          with hood nose-hood, standing hood-length
+//	|       | front      | pupil    before the bare nose; front: clear diameter
+//	|       | glass      | f/N      of the front glass; pupil: focal length
+//	|_______|            |          over stop
+//
+// [Default] is the built-in kit of lenses by class, without brands; [Read] reads
+// a user's own YAML file of the same form. Sizes are typical of their class and
+// no maker's figures: callipers give better ones. Entrance pupils are taken as
+// round and centred, and the nose as a plain disc.
 package kit
 
 import "example.org/rinkpane/unit"

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/arena"
+	"example.org/rinkpane/kit"
 	"example.org/rinkpane/survey"
 	"example.org/rinkpane/unit"
 )
@@ -18,6 +19,7 @@ type surveyFlags struct {
 	out    string
 	force  bool
 	schema bool
+	kit    bool
 }
 
 func surveyCommand(a *app) *cobra.Command {
@@ -41,7 +43,10 @@ exit 2 when the file cannot be read as an arena.`,
   rinkpane survey my.yaml
 
   # the format, for editors that check while one types
-  rinkpane survey --schema > arena.schema.json`,
+  rinkpane survey --schema > arena.schema.json
+
+  # the built-in bodies and lenses, to measure and edit
+  rinkpane survey --kit > my-kit.yaml`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error { return runSurvey(a, c, f, args) },
 	}
@@ -50,6 +55,7 @@ exit 2 when the file cannot be read as an arena.`,
 	c.Flags().StringVar(&f.out, "out", "", "write the new arena file here")
 	c.Flags().BoolVar(&f.force, "force", false, "let --out replace a file")
 	c.Flags().BoolVar(&f.schema, "schema", false, "print the JSON Schema of the arena file, and do nothing else")
+	c.Flags().BoolVar(&f.kit, "kit", false, "print the built-in kit of bodies and lenses, to edit, and do nothing else")
 	return c
 }
 
@@ -59,10 +65,15 @@ func runSurvey(a *app, c *cobra.Command, f surveyFlags, args []string) error {
 		begins = begins || c.Flags().Changed(name)
 	}
 	switch {
-	case f.schema && (begins || len(args) > 0):
-		return errors.New("--schema stands alone: it prints the format and does nothing else")
+	case (f.schema || f.kit) && (begins || len(args) > 0 || f.schema && f.kit):
+		return errors.New("--schema and --kit each stand alone: they print a text and do nothing else")
 	case f.schema:
 		a.out.Write(arena.Schema())
+		return nil
+	case f.kit && a.json:
+		return a.print(kitText{string(kit.DefaultYAML())}, nil)
+	case f.kit:
+		a.out.Write(kit.DefaultYAML())
 		return nil
 	case begins && len(args) > 0:
 		return errors.New("an arena file and a rink to begin one: give one or the other")
@@ -72,6 +83,11 @@ func runSurvey(a *app, c *cobra.Command, f surveyFlags, args []string) error {
 		return errors.New(`survey needs an arena file, or a rink to begin one, as in: rinkpane survey --standard north-american --out my.yaml`)
 	}
 	return reportSurvey(a, args[0])
+}
+
+// kitText is the answer of --kit under --json.
+type kitText struct {
+	Document string `json:"document"`
 }
 
 // begun is the answer under --json when a survey is begun.
