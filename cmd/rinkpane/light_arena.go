@@ -246,16 +246,16 @@ func (t lightText) away(m float64) string {
 func warnings(z light.Row) string {
 	var out []string
 	if z.OverISO {
-		out = append(out, "past the body's ISO")
+		out = append(out, "over the ISO limit")
 	}
 	if z.PastStop {
-		out = append(out, "past the lens's widest stop")
+		out = append(out, "wider than the lens")
 	}
 	return strings.Join(out, ", ")
 }
 
 func (t lightText) notes(r light.Report) {
 	for _, n := range r.Notes {
-		fmt.Fprintf(t.w, "note: %s\n", n)
+		wrapText(t.w, "note: ", n)
 	}
 }

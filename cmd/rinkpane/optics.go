@@ -37,7 +37,7 @@ pixels. Distances are from the lens; the lens is thin.`,
 	}
 	quantity(c, &f.focal, "focal", "length", unit.ParseLength, `focal length, as "200 mm"`)
 	quantity(c, &f.stop, "stop", "stop", unit.ParseStop, "f-number, as f/2.8")
-	quantity(c, &f.coc, "coc", "length", unit.ParseLength, `circle of confusion, as "0.03 mm" (default: 0.03 mm on 36 x 24 mm, in proportion on others)`)
+	quantity(c, &f.coc, "coc", "length", unit.ParseLength, `circle of confusion (default: 0.03 mm on 36 x 24 mm, in proportion)`)
 	quantity(c, &f.distance, "distance", "length", unit.ParseLength, `lens to subject, as "15 m"`)
 	quantity(c, &f.sensor, "sensor", "size", unit.ParseSize, `as "36 x 24 mm" (the default)`)
 	quantity(c, &f.pixels, "pixels", "count", parsePixels, `as "6000 x 4000"`)
