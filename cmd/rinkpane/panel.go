@@ -5,17 +5,21 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 
 	"github.com/spf13/cobra"
 
+	"example.org/rinkpane/form"
+	"example.org/rinkpane/glass"
 	"example.org/rinkpane/optics"
 	"example.org/rinkpane/unit"
 )
 
 type panelFlags struct {
-	index unit.Maybe[float64]
-	thick unit.Maybe[unit.Length]
-	angle unit.Maybe[unit.Angle]
+	index    unit.Maybe[float64]
+	material unit.Maybe[glass.Material]
+	thick    unit.Maybe[unit.Length]
+	angle    unit.Maybe[unit.Angle]
 }
 
 func panelCommand(a *app) *cobra.Command {
@@ -27,11 +31,15 @@ func panelCommand(a *app) *cobra.Command {
 square to itself, which way it runs inside, and what share of unpolarised light
 comes through both faces. Scratches, coatings and tint are left out.`,
 		Example: `  # half an inch of acrylic at 45 degrees from the normal
-  rinkpane panel --index 1.491 --thick "1/2 in" --angle 45`,
+  rinkpane panel --index 1.491 --thick "1/2 in" --angle 45
+
+  # the index of a material of this program
+  rinkpane panel --material polycarbonate --thick "12 mm"`,
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return runPanel(a, c, f) },
 	}
 	quantity(c, &f.index, "index", "number", parseNumber, "refractive index: 1.491 acrylic, 1.585 polycarbonate, 1.523 glass")
+	quantity(c, &f.material, "material", "name", form.Words(glass.Materials()...), "instead of --index: "+materialNames())
 	quantity(c, &f.thick, "thick", "length", unit.ParseLength, `thickness, as "12.7 mm"`)
 	quantity(c, &f.angle, "angle", "angle", unit.ParseAngle, "of the ray from the panel's normal, degrees, below 90 (default 0)")
 	return c
@@ -46,15 +54,46 @@ func parseNumber(s string) (float64, error) {
 	return v, nil
 }
 
+func materialNames() string {
+	var names []string
+	for _, m := range glass.Materials() {
+		names = append(names, string(m))
+	}
+	return strings.Join(names, ", ")
+}
+
+// refraction returns the index given, or that of the material named.
+func (f panelFlags) refraction() (float64, error) {
+	index, given := f.index.Get()
+	material, named := f.material.Get()
+	switch {
+	case given && named:
+		return 0, errors.New("--index and --material together: give one or the other")
+	case given:
+		return index, nil
+	case !named:
+		return 0, errors.New("panel needs --index or --material; see the example in rinkpane panel --help")
+	}
+	p, ok := material.Properties()
+	if !ok {
+		return 0, fmt.Errorf("material %s: its index is not known; give --index", material)
+	}
+	return p.Index, nil
+}
+
 func runPanel(a *app, c *cobra.Command, f panelFlags) error {
-	if err := needFlags(c, "index", "thick"); err != nil {
+	if err := needFlags(c, "thick"); err != nil {
+		return err
+	}
+	index, err := f.refraction()
+	if err != nil {
 		return err
 	}
 	sys, err := a.system(unit.SystemOf(c.Flags().Lookup("thick").Value.String()))
 	if err != nil {
 		return err
 	}
-	plate, angle := optics.Plate{Index: f.index.Or(0), Thickness: f.thick.Or(0)}, f.angle.Or(0)
+	plate, angle := optics.Plate{Index: index, Thickness: f.thick.Or(0)}, f.angle.Or(0)
 	r, err := plate.Report(angle)
 	if err != nil {
 		return err
