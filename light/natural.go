@@ -6,9 +6,10 @@ import (
 	"example.org/rinkpane/geom"
 )
 
-// boxes is how many times the readings' spread the starting cell reaches out:
-// a place near the hull has a long cell.
-const boxes = 1e4
+// boxes is how many times the readings' spread S the starting cell reaches out.
+// A place at distance flat inside the hull has a cell as long as S^2/(8 flat):
+// within the box for all surveys up to 80 m.
+const boxes = 1e7
 
 // corner is a corner of a cell, with the reading whose bisector is the side
 // from it to the next corner (none: a side of the starting box).
