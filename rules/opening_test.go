@@ -117,6 +117,17 @@ func TestDispensations(t *testing.T) {
 	}
 }
 
+// TestDispensedFindingsHaveNoMargin: what was measured and its limit stay, the
+// margin, which would be negative beside a pass, does not.
+func TestDispensedFindingsHaveNoMargin(t *testing.T) {
+	a, _, photo := scorekeeper(t)
+	a.Dispensations = []arena.Dispensation{{Rule: "size-at-most", By: "b", Reference: "r", Date: "2026-01-31"}}
+	f := set(t, "- {kind: size-at-most, size: 50 x 50 mm, dispensation: true}").Check(with(a, photo)).Findings[0]
+	if f.Status != rules.Pass || f.Margin != nil || f.Measured == nil || f.Limit == nil {
+		t.Errorf("%+v", f)
+	}
+}
+
 // TestDispensedHolesAreNotCounted: a rule that caps a group counts only the
 // holes that no dispensation frees.
 func TestDispensedHolesAreNotCounted(t *testing.T) {

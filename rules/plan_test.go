@@ -137,6 +137,30 @@ func TestPermittedIsWhereAStandardHolePasses(t *testing.T) {
 	})
 }
 
+// TestPermittedFindsANarrowPiece: an edge rule that leaves 4 mm about the middle
+// of each pane.
+func TestPermittedFindsANarrowPiece(t *testing.T) {
+	a := testArena(t, "north-american")
+	sets := set(t, "- {kind: pane-edge, least: 1 mm}\n- {id: narrow, kind: pane-edge, least: "+
+		((a.Panes[0].Width-plainHole(t).Size.W)/2-2*unit.Millimetre).Exact(unit.Metric)+"}")
+	for i := range a.Panes {
+		a.Panes[i].Height = 2 * unit.Metre // top and bottom far enough
+	}
+	a.Boards.Height = 0.5
+	got := sets.Permitted(a)
+	if len(got) != len(a.Panes) {
+		t.Fatalf("%d pieces in %d panes", len(got), len(a.Panes))
+	}
+	for _, iv := range got {
+		if math.Abs((iv.To-iv.From).Metres()-0.004) > 2e-4 {
+			t.Errorf("piece of %v, want 4 mm", iv.To-iv.From)
+		}
+	}
+}
+
+// plainHole is the standard hole without any rule.
+func plainHole(t *testing.T) glass.Hole { return rules.Sets{}.Standard(testArena(t, "north-american")) }
+
 func TestUndecidedWhereTheSurveyLacksTheThickness(t *testing.T) {
 	a := testArena(t, "north-american")
 	sets := append(shipped(t, "common-practice"), set(t, "- {kind: pane-edge, least: 2 t}")...)

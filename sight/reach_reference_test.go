@@ -5,10 +5,13 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"gonum.org/v1/gonum/integrate"
+
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/fit"
 	"example.org/rinkpane/geom"
 	"example.org/rinkpane/glass"
+	"example.org/rinkpane/kit"
 	"example.org/rinkpane/rink"
 	"example.org/rinkpane/sight"
 	"example.org/rinkpane/unit"
@@ -62,34 +65,83 @@ func TestBlindStripAheadIsTheTiltLimit(t *testing.T) {
 	}
 }
 
-// TestReachBySampling estimates each lens's reach by another way: random points
-// on the ice, the aim from the hole asked of the fit's T itself (not of its
-// traced limit), the boards by walking the sight line in small steps.
-func TestReachBySampling(t *testing.T) {
-	const draws = 4000
-	a, k := bare(t, "north-american")
-	a.Lenses = []string{"70-200", "400-2.8"}
-	h := hole(&a, "h", 16, 1.3)
-	r := mapped(t, a, k, h, 0.1)
-	rng := rand.New(rand.NewPCG(1, 2))
-	for i, l := range r.Lenses {
+// TestMeanBlindStripAlongStraightBoards integrates the strip in another way:
+// abreast of the hole by x the first seen place is w from flush boards where the
+// limit meets the direction (x, z - h, w); the mean over x by Simpson's rule.
+func TestMeanBlindStripAlongStraightBoards(t *testing.T) {
+	a, k := bare(t, "international")
+	a.Boards.Setback = unit.Known[unit.Length](0)
+	a.Lenses = []string{"85-1.8", "400-2.8"}
+	h := hole(&a, "h", 0, 1.5)
+	r := mapped(t, a, k, h, 1)
+	for _, l := range r.Lenses {
 		lens, _ := k.Lens(l.ID)
 		c, err := fit.FromKit(h, 0.0127, lens, k.Bodies[0], fit.Setting{Focal: l.Focal, Stop: l.Stop})
 		if err != nil {
 			t.Fatal(err)
 		}
-		for layer, z := range []float64{sight.PuckHeight.Metres(), sight.FaceHeight.Metres()} {
-			hits := 0
-			for range draws {
-				p := drawOnIce(rng, a.Rink)
-				if seenBySampling(a, h, c, p, z) {
-					hits++
+		limit := c.Trace()
+		width := func(x float64) float64 {
+			low, high := 0.0, sight.StripMost.Metres()
+			for high-low > 1e-6 {
+				mid := (low + high) / 2
+				if limit.ContainsDirection(geom.Vec3{X: x, Y: sight.PuckHeight.Metres() - 1.5, Z: mid}) {
+					high = mid
+				} else {
+					low = mid
 				}
 			}
-			got, want := l.Share[layer], float64(hits)/draws
-			if sigma := math.Sqrt(want*(1-want)/draws) + 1e-3; math.Abs(got-want) > 4*sigma {
-				t.Errorf("%s, end %d, layer %d: reach %v, sampling %v +- %v", l.ID, i, layer, got, want, sigma)
+			return high
+		}
+		side := sight.StripSide.Metres()
+		xs := make([]float64, 1001)
+		ys := make([]float64, len(xs))
+		for i := range xs {
+			xs[i] = side * (2*float64(i)/float64(len(xs)-1) - 1)
+			ys[i] = width(xs[i])
+		}
+		want := integrate.Simpsons(xs, ys) / (2 * side)
+		if math.Abs(l.Blind.Mean-want) > 0.02*want {
+			t.Errorf("%s: mean blind strip %v m, want %v", l.ID, l.Blind.Mean, want)
+		}
+	}
+}
+
+// TestReachBySampling estimates each lens's reach by another way: random points
+// on the ice, the aim from the hole asked of the fit's T itself (not of its
+// traced limit), the boards by walking the sight line in small steps.
+func TestReachBySampling(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 2))
+	for name, station := range map[string]unit.Length{"straight": 16, "corner": 27} {
+		a, k := bare(t, "north-american")
+		a.Lenses = []string{"70-200", "400-2.8"}
+		a.Boards.Setback = unit.Known[unit.Length](0.3)
+		h := hole(&a, "h", station, 1.2)
+		r := mapped(t, a, k, h, 0.1)
+		for _, l := range r.Lenses {
+			compareReach(t, name, a, k, h, l, rng)
+		}
+	}
+}
+
+// compareReach holds one lens's reach against draws on the ice.
+func compareReach(t *testing.T, name string, a arena.Arena, k kit.Kit, h glass.Hole, l sight.LensReach, rng *rand.Rand) {
+	const draws = 4000
+	lens, _ := k.Lens(l.ID)
+	c, err := fit.FromKit(h, 0.0127, lens, k.Bodies[0], fit.Setting{Focal: l.Focal, Stop: l.Stop})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for layer, z := range []float64{sight.PuckHeight.Metres(), sight.FaceHeight.Metres()} {
+		hits := 0
+		for range draws {
+			if seenBySampling(a, h, c, drawOnIce(rng, a.Rink), z) {
+				hits++
 			}
+		}
+		got, want := l.Share[layer], float64(hits)/draws
+		if sigma := math.Sqrt(want*(1-want)/draws) + 1e-3; math.Abs(got-want) > 4*sigma {
+			t.Errorf("%s, %s at %v, layer %d: reach %v, sampling %v +- %v", name, l.ID, l.Focal, layer, got, want, sigma)
 		}
 	}
 }
