@@ -102,7 +102,7 @@ func (d *Document) byHand(path string) error {
 
 // same reports whether two values hold the same, whatever their style.
 func same(a, b *yaml.Node) bool {
-	if a.Kind != b.Kind || a.Value != b.Value || len(a.Content) != len(b.Content) {
+	if a.Kind != b.Kind || a.Value != b.Value || isNull(a) != isNull(b) || len(a.Content) != len(b.Content) {
 		return false
 	}
 	for i := range a.Content {
@@ -115,7 +115,7 @@ func same(a, b *yaml.Node) bool {
 
 // cloned copies the values of a tree.
 func cloned(n *yaml.Node) *yaml.Node {
-	c := &yaml.Node{Kind: n.Kind, Value: n.Value, Content: make([]*yaml.Node, len(n.Content))}
+	c := &yaml.Node{Kind: n.Kind, Tag: n.Tag, Value: n.Value, Content: make([]*yaml.Node, len(n.Content))}
 	for i, k := range n.Content {
 		c.Content[i] = cloned(k)
 	}

@@ -34,6 +34,15 @@ panes:
 - {id: P1, width: 4 ft}
 - {id: P2, width: 4 ft, gate: bench}  # left of the bench
 zones: []
+more:
+  story: |
+    one
+
+    two
+  spot:   # where
+    x: 1 m
+    y: 2 m  # far
+  last: x
 lenses: [24-70, 70-200]
 # the end
 `
@@ -60,6 +69,10 @@ var edits = []struct {
 	{"set within brackets", set("holes[H1].place.offset", form.Text("-4 ft")), "offset: -3 ft}", "offset: -4 ft}"},
 	{"set a whole bracket", set("holes[H1].place", fields("corner", "A-box")), "{corner: A-bench, offset: -3 ft}", "{corner: A-box}"},
 	{"set lines to a bracket", set("holes[H2].place", fields("corner", "A-box")), "place:\n      corner: B-box\n      offset: 1 ft\n", "place: {corner: A-box}\n"},
+	{"set lines of text in the middle", set("more.story", form.Text("short")), "|\n    one\n\n    two\n", "short\n"},
+	{"set lines under a comment", set("more.spot", fields("x", "3 m")), "spot:   # where\n    x: 1 m\n    y: 2 m  # far\n", "spot: {x: 3 m}   # where  # far\n"},
+	{"remove the last of some fields", remove("more.spot"), "  spot:   # where\n    x: 1 m\n    y: 2 m  # far\n", ""},
+	{"write null as text", set("more.last", form.Text("null")), "last: x", `last: "null"`},
 	{"set text of several lines", set("holes[H2].note", form.Text("one: line")), "note: |\n      two\n      lines\n", "note: \"one: line\"\n"},
 	{"add a field", set("boards.setback", form.Text("1 in")), "# not measured\n", "# not measured\n  setback: 1 in\n"},
 	{"add a field after lines of text", set("holes[H2].state", form.Text("cut")), "      lines\n", "      lines\n    state: cut\n"},

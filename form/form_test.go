@@ -89,3 +89,14 @@ func TestNearest(t *testing.T) {
 		t.Errorf("a megabyte of letters is near %q", got)
 	}
 }
+
+func TestLongIDsStayOutOfMessages(t *testing.T) {
+	doc, err := form.Read("my.yaml", strings.NewReader("holes: [{id: "+strings.Repeat("x", 500)+", open: perhaps}]\n"), 1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc.Root().Map("holes").At("holes").List(1)[0].Map("id", "open").At("open").Bool()
+	if err := doc.Err(); err == nil || !strings.HasPrefix(err.Error(), "my.yaml:1:") || !strings.Contains(err.Error(), ": holes[#1].open: ") {
+		t.Errorf("got %v", err)
+	}
+}
