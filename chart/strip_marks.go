@@ -52,7 +52,7 @@ func (r *stripRow) rulerText(g *sheet.Group, s, o unit.Length, y float64) {
 const farLabel = 3
 
 // landmarks draws the landmarks as lines over boards and glass, named at the
-// top of the boards.
+// foot of the boards.
 func (r *stripRow) landmarks() {
 	type named struct {
 		words  string
@@ -72,18 +72,33 @@ func (r *stripRow) landmarks() {
 	for i, f := range found {
 		half := sheet.Regular.Width(f.words, sizeTiny) / 2
 		slots[i] = slot{r.x(f.offset) + half + 0.7, half}
+		if r.windowWithin(slots[i].want-half, slots[i].want+half) {
+			slots[i].want = r.x(f.offset) - half - 0.7
+		}
 	}
 	g, _ := r.d.Group("landmarks", "")
 	for i, x := range spread(slots, 1.5, r.x(0), r.x(r.length)) {
 		at := r.x(found[i].offset)
 		g.Add("landmark", sheet.Line{A: sheet.Pt(at, r.top), B: sheet.Pt(at, r.ice+2)})
 		if math.Abs(x-slots[i].want) < farLabel {
-			t := sheet.Text{At: sheet.Pt(x, r.y(r.Arena.Boards.Height)+1.1), S: found[i].words, Anchor: sheet.Middle, VAlign: sheet.Top}
+			t := sheet.Text{At: sheet.Pt(x, r.ice-0.9), S: found[i].words, Anchor: sheet.Middle}
 			box := t.Box(r.d.Styles.Resolve("glass-text", sheet.Style{}))
 			g.Add("boards", sheet.RoundRect(box, 0))
 			g.Add("glass-text", t)
 		}
 	}
+}
+
+// windowWithin reports whether a low window of the row stands between two places
+// on the sheet.
+func (r *stripRow) windowWithin(x0, x1 float64) bool {
+	for _, w := range r.Arena.Windows {
+		half := r.scale * w.Size.W.Metres() / 2
+		if o, ok := r.at(w.Station); ok && r.x(o)+half > x0 && r.x(o)-half < x1 {
+			return true
+		}
+	}
+	return false
 }
 
 // zones draws the zones as bands below everything, their names in the bands or,

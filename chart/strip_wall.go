@@ -31,7 +31,7 @@ func (r *stripRow) panes() {
 			e.With("pane", p.ID).Titled(paneTitle(p, r.Arena.Units))
 			box := r.box(q, boards, boards+p.Height)
 			g.Add("glass "+glassClass(p), sheet.RoundRect(box, 0))
-			r.paneName(g, p.ID, box)
+			r.paneName(g, p.ID, box.X, box.W)
 			if p.Gate != "" {
 				r.gate(g, q)
 			}
@@ -48,24 +48,30 @@ func glassClass(p glass.Pane) string {
 	return "glass-unsaid"
 }
 
-// paneName sets a pane's name at its foot, turned where the pane is narrow.
-func (r *stripRow) paneName(g *sheet.Group, id string, box sheet.Rect) {
-	w := sheet.Regular.Width(id, sizeTiny)
+// paneName sets a pane's name under it, at the boards' top: level, or turned
+// where the pane is narrow; not at all where the boards are too low on paper.
+func (r *stripRow) paneName(g *sheet.Group, id string, x, width float64) {
 	const room = 0.8
-	switch {
-	case w+room < box.W:
-		g.Add("glass-text", sheet.Text{At: sheet.Pt(box.X+box.W/2, box.Y+box.H-0.7), S: id, Anchor: sheet.Middle})
-	case w+2*room < box.H && sizeTiny+0.4 < box.W:
-		g.Add("glass-text", sheet.Text{At: sheet.Pt(box.X+box.W/2, box.Y+box.H-0.7), S: id, VAlign: sheet.Centre, Rotate: quarterTurn})
+	w, top := sheet.Regular.Width(id, sizeTiny), r.y(r.Arena.Boards.Height)+1
+	x += width / 2
+	switch free := r.ice - top - nameRise; {
+	case w+room < width && free > sizeTiny:
+		g.Add("glass-text", sheet.Text{At: sheet.Pt(x, top), S: id, Anchor: sheet.Middle, VAlign: sheet.Top})
+	case w < free && sizeTiny+0.4 < width:
+		g.Add("glass-text", sheet.Text{At: sheet.Pt(x, top), S: id, Anchor: sheet.End, VAlign: sheet.Centre, Rotate: quarterTurn})
 	}
 }
+
+// nameRise is the room of the landmarks' names at the foot of the boards, in millimetres.
+const nameRise = 2.6
 
 // gate draws a door's frame in the boards below a pane.
 func (r *stripRow) gate(g *sheet.Group, q piece) {
 	boards := r.Arena.Boards.Height
 	a, b := sheet.Pt(r.x(q.from), r.ice), sheet.Pt(r.x(q.to), r.ice)
 	g.Add("gate", sheet.Lines(a, sheet.Pt(a.X, r.y(boards)), sheet.Pt(b.X, r.y(boards)), b))
-	g.Add("gate", sheet.Line{A: sheet.Pt(b.X-1.4, r.y(boards*7/10)), B: sheet.Pt(b.X-0.5, r.y(boards*7/10))})
+	handle := r.y(boards * 45 / 100)
+	g.Add("gate", sheet.Line{A: sheet.Pt(b.X-1.4, handle), B: sheet.Pt(b.X-0.5, handle)})
 }
 
 func (r *stripRow) stanchions() {

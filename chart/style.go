@@ -64,6 +64,7 @@ func arenaStyles() sheet.Stylesheet {
 		{Class: "landmark", Style: sheet.Style{Stroke: sheet.Slate, Width: sheet.W18, Dash: []float64{1.4, 0.7, 0.3, 0.7}}},
 		{Class: "glass", Style: sheet.Style{Fill: glassIn, Stroke: sheet.Slate, Width: sheet.W18}},
 		{Class: "glass-unsaid", Style: sheet.Style{Fill: sheet.White, Dash: []float64{1, 0.7}}},
+		{Class: "glass-polycarbonate", Style: sheet.Style{Dash: []float64{1.6, 0.4}}},
 		{Class: "glass-tempered", Style: sheet.Style{Fill: sheet.Frost, Width: sheet.W35}},
 		{Class: "glass-laminated", Style: sheet.Style{Fill: sheet.Frost, Width: sheet.W35, Dash: []float64{2.4, 0.5}}},
 		{Class: "glass-text", Style: sheet.Style{Fill: sheet.Slate, Face: sheet.Regular, Size: sizeTiny}},
