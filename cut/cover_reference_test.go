@@ -1,0 +1,104 @@
+package cut
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/unit"
+)
+
+const mm = unit.Millimetre
+
+// job returns the common hole in a pane of a material, with a cover of a material.
+func job(m, cover glass.Material) *Job {
+	return &Job{
+		Material: m, Thick: 12.7 * mm, Corner: 12.7 * mm, Rounding: 3 * mm,
+		Hole: glass.Hole{ID: "h", Size: unit.Size{W: 139.7 * mm, H: 114.3 * mm}, Cover: unit.Known(glass.Cover{Present: true, Material: cover})},
+	}
+}
+
+// Worked by hand with the handbook's expansions: hole 139.7 mm in tempered
+// glass (0.9e-5 per K), plug 137.7 mm of polycarbonate (6.5e-5 per K), made at
+// 20 deg C. Pane at -5: 139.7 (1 - 0.9e-5 x 25) = 139.668568; plug at 35:
+// 137.7 (1 + 6.5e-5 x 15) = 137.834258; play 1.834310 mm. Tolerances 0.5 and
+// 0.25: worst 1.084310 to 2.584310; root-sum-square 0.559017: 1.275293 to 2.393327.
+func TestPlayByHand(t *testing.T) {
+	j := job(glass.Tempered, glass.Polycarbonate)
+	if err := j.cover(DefaultCoverOptions(), true); err != nil {
+		t.Fatal(err)
+	}
+	seen := 0
+	for _, f := range j.Cover.Fits {
+		if f.State != "pane cold, cover warm" || f.Along != "width" {
+			continue
+		}
+		seen++
+		for _, c := range []struct {
+			name string
+			got  unit.Length
+			want float64
+		}{
+			{"nominal", f.Nominal, 1.8343100},
+			{"low", f.Low, 1.0843100},
+			{"high", f.High, 2.5843100},
+			{"low rss", f.LowRSS, 1.8343100 - math.Sqrt(0.3125)},
+			{"high rss", f.High - (0.75-unit.Length(math.Sqrt(0.3125)))*mm, 1.8343100 + math.Sqrt(0.3125)},
+		} {
+			if math.Abs(c.got.Millimetres()-c.want) > 1e-6 {
+				t.Errorf("%s %.7f mm, by hand %.7f", c.name, c.got.Millimetres(), c.want)
+			}
+		}
+	}
+	if seen != 1 || len(j.Cover.Fits) != 8 {
+		t.Fatalf("%d states seen of %d", seen, len(j.Cover.Fits))
+	}
+}
+
+// Equal materials at one temperature keep their play but for its own growth.
+func TestEqualMaterialsKeepThePlay(t *testing.T) {
+	j := job(glass.Acrylic, glass.Acrylic)
+	if err := j.cover(DefaultCoverOptions(), true); err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, f := range j.Cover.Fits {
+		if f.PaneC == f.CoverC {
+			n++
+			if math.Abs(f.Nominal.Millimetres()-2) > 0.01 {
+				t.Errorf("%s %s: play %.4f mm, want 2", f.State, f.Along, f.Nominal.Millimetres())
+			}
+		}
+	}
+	if n != 4 {
+		t.Fatalf("%d states", n)
+	}
+}
+
+func TestCoverIsRefused(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*Job, *CoverOptions)
+		words  string
+	}{
+		{"tight", func(_ *Job, o *CoverOptions) { o.Clearance = 0.3 * mm }, "jams: "},
+		{"just jams when warm", func(_ *Job, o *CoverOptions) { o.Clearance, o.Warm = 0.6*mm, 60 }, "pane cold, cover warm"},
+		{"loose", func(_ *Job, o *CoverOptions) { o.Clearance = 3 * mm }, "is loose"},
+		{"too small", func(_ *Job, o *CoverOptions) { o.Clearance = 13 * mm }, "falls through"},
+		{"of glass", func(j *Job, _ *CoverOptions) {
+			j.Hole.Cover = unit.Known(glass.Cover{Present: true, Material: glass.Tempered})
+		}, "cover of tempered"},
+		{"none", func(j *Job, _ *CoverOptions) { j.Hole.Cover = unit.Known(glass.Cover{}) }, "no hole is drawn without one"},
+		{"thin pane", func(j *Job, _ *CoverOptions) { j.Thick = 4 * mm }, "too thin for a plug"},
+		{"upside down", func(_ *Job, o *CoverOptions) { o.Cold = 40 }, "cold below warm"},
+		{"negative", func(_ *Job, o *CoverOptions) { o.Clearance = -1 * mm }, "clearance"},
+		{"wild tolerance", func(_ *Job, o *CoverOptions) { o.PlugTolerance = -1 * mm }, "tolerances"},
+	} {
+		j, o := job(glass.Acrylic, glass.Acrylic), DefaultCoverOptions()
+		c.change(j, &o)
+		if err := j.cover(o, true); err == nil || !strings.Contains(err.Error(), c.words) {
+			t.Errorf("%s: error %v, want %q", c.name, err, c.words)
+		}
+	}
+}

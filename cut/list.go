@@ -1,0 +1,118 @@
+package cut
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/unit"
+)
+
+// ListRow is one hole of the cut list.
+type ListRow struct {
+	Job     Job
+	Refused []string // why there is no drawing; Job then holds only hole and pane
+}
+
+// Group is drilled panes that can stand in for one another: the same size,
+// thickness, material and bend with the same hole at the same place to a
+// millimetre; a flat pane may be turned round.
+type Group struct {
+	Holes  []string
+	Pane   string // what they are, in words
+	Count  int
+	Spares int // drilled panes to keep
+}
+
+// List is the cut list over an arena.
+type List struct {
+	Rows       []ListRow
+	Groups     []Group
+	Holes      int // with a drawing
+	Covers     int
+	Spares     int // drilled panes, all groups together
+	CoverSpare int
+	Mass       float64 // of all drilled panes, kg
+	Options    SpareOptions
+}
+
+// List gathers the cut list of all working holes. Refused holes stand in it
+// with their reasons.
+func (p Plan) List(o Options, s SpareOptions) (List, error) {
+	l := List{Options: s}
+	index := make(map[string]int)
+	for _, h := range p.Arena.Working() {
+		row, err := p.listRow(h, o)
+		if err != nil {
+			return List{}, err
+		}
+		l.Rows = append(l.Rows, row)
+		if len(row.Refused) > 0 {
+			continue
+		}
+		l.Holes++
+		l.Covers++
+		l.Mass += row.Job.Mass
+		kind := kindOf(row.Job)
+		i, ok := index[kind]
+		if !ok {
+			i = len(l.Groups)
+			index[kind] = i
+			l.Groups = append(l.Groups, Group{Pane: describe(row.Job, p.Arena.Units)})
+		}
+		l.Groups[i].Holes = append(l.Groups[i].Holes, h.ID)
+		l.Groups[i].Count++
+	}
+	return l, l.spares()
+}
+
+func (p Plan) listRow(h glass.Hole, o Options) (ListRow, error) {
+	j, err := p.Job(h, o)
+	if refusal, ok := err.(*Refusal); ok {
+		pane, _ := p.Arena.Pane(h.Pane)
+		return ListRow{Job: Job{Hole: h, Pane: pane}, Refused: refusal.Reasons}, nil
+	}
+	if err != nil {
+		return ListRow{}, err
+	}
+	return ListRow{Job: j}, nil
+}
+
+func (l *List) spares() error {
+	for i := range l.Groups {
+		n, err := Spares(l.Groups[i].Count, l.Options.BreakRate, l.Options.Certainty)
+		if err != nil {
+			return fmt.Errorf("spares: %w", err)
+		}
+		l.Groups[i].Spares = n
+		l.Spares += n
+	}
+	n, err := Spares(l.Covers, l.Options.CoverRate, l.Options.Certainty)
+	l.CoverSpare = n
+	return err
+}
+
+// kindOf is equal for panes that can stand in for one another: sizes to a
+// millimetre.
+func kindOf(j Job) string {
+	f := j.Face
+	if !f.Curved { // a flat pane can be turned round
+		f.Left = min(f.Left, f.Right())
+	}
+	return fmt.Sprintf("%s %.0f %.0f %.0f %t %.0f %.0f %.0f %.0f %.0f %.1f", j.Material, j.Thick.Millimetres()*10,
+		f.Width.Millimetres(), f.Height.Millimetres(), f.Curved, f.Radius.Millimetres(), f.Left.Millimetres(), f.Up.Millimetres(),
+		j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres(), j.Corner.Millimetres())
+}
+
+// describe says in words what a drilled pane is.
+func describe(j Job, sys unit.System) string {
+	parts := []string{
+		string(j.Material), j.Thick.FormatFine(sys),
+		j.Face.Width.FormatFine(sys) + " x " + j.Face.Height.FormatFine(sys),
+	}
+	if j.Face.Curved {
+		parts = append(parts, "curved")
+	}
+	parts = append(parts, "hole "+j.Face.Left.FormatFine(sys)+" from the left")
+	return strings.Join(parts, ", ")
+}

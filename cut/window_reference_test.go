@@ -1,0 +1,89 @@
+package cut
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/kit"
+	"example.org/rinkpane/unit"
+)
+
+// TestPatchAgainstRays throws rays from the pupil's rim over the whole frame,
+// bends each at the rear face as a vector (Snell in three dimensions) and takes
+// the farthest places on the film.
+func TestPatchAgainstRays(t *testing.T) {
+	v := View{Pupil: 8.6 * mm, Behind: 37 * mm, HalfH: 37 * unit.Degree, HalfV: 26.5 * unit.Degree, Turn: 10 * unit.Degree, Index: 1.5848, Thick: 9.5 * mm}
+	p, err := v.Patch(unit.Size{W: 1, H: 1})
+	if err != nil || !p.Fits {
+		t.Fatal(p, err)
+	}
+	// The camera turned by up to 10 degrees is a frame wider by 10 degrees on each side.
+	maxX, maxY, n := 0.0, 0.0, 0
+	tx, ty := math.Tan((v.HalfH + v.Turn).Radians()), math.Tan(v.HalfV.Radians())
+	for i := -40; i <= 40; i++ {
+		for k := -40; k <= 40; k++ {
+			for rim := range 24 {
+				s, c := math.Sincos(2 * math.Pi * float64(rim) / 24)
+				d := [3]float64{tx * float64(i) / 40, ty * float64(k) / 40, 1}
+				x := v.Pupil.Metres()/2*c + d[0]*v.Behind.Metres()
+				y := v.Pupil.Metres()/2*s + d[1]*v.Behind.Metres()
+				l := math.Sqrt(d[0]*d[0] + d[1]*d[1] + 1)
+				bx, by := d[0]/l/v.Index, d[1]/l/v.Index // the part along the face keeps n sin
+				bz := math.Sqrt(1 - bx*bx - by*by)
+				x += bx / bz * v.Thick.Metres()
+				y += by / bz * v.Thick.Metres()
+				maxX, maxY = max(maxX, x), max(maxY, y)
+				n++
+			}
+		}
+	}
+	if n != 81*81*24 {
+		t.Fatalf("%d rays", n)
+	}
+	if math.Abs(p.Size.W.Metres()-2*maxX) > 1e-6 || math.Abs(p.Size.H.Metres()-2*maxY) > 1e-6 {
+		t.Errorf("patch %.4f x %.4f mm, rays %.4f x %.4f", p.Size.W.Millimetres(), p.Size.H.Millimetres(), 2000*maxX, 2000*maxY)
+	}
+}
+
+// Index 1 bends nothing: panel and air are one.
+func TestPatchOfAir(t *testing.T) {
+	v := View{Pupil: 10 * mm, Behind: 30 * mm, HalfH: 45 * unit.Degree, HalfV: 30 * unit.Degree, Index: 1, Thick: 10 * mm}
+	p, err := v.Patch(unit.Size{W: 0.09, H: 0.09})
+	if err != nil || math.Abs(p.Size.W.Millimetres()-90) > 1e-9 || math.Abs(p.Size.H.Millimetres()-(10+80*math.Tan(math.Pi/6))) > 1e-9 {
+		t.Errorf("patch %+v, %v", p, err)
+	}
+	if p.Fits != (p.Size.W <= 0.09) {
+		t.Errorf("fits: %v for %.12f mm", p.Fits, p.Size.W.Millimetres())
+	}
+	v.FilmBehind = true
+	if p, _ := v.Patch(unit.Size{}); math.Abs(p.Size.W.Millimetres()-70) > 1e-9 || p.Fits {
+		t.Errorf("film behind: %+v", p)
+	}
+}
+
+func TestPatchRefuses(t *testing.T) {
+	v := View{Pupil: 10 * mm, Behind: 30 * mm, HalfH: 60 * unit.Degree, HalfV: 30 * unit.Degree, Turn: 20 * unit.Degree, Index: 1.5}
+	if _, err := v.Patch(unit.Size{}); err == nil || !strings.Contains(err.Error(), "endless patch") {
+		t.Errorf("error %v", err)
+	}
+	l := kit.Lens{FocalMin: 24 * mm, Stop: 2.8, Nose: 87 * mm}
+	_, err := ViewOf(l, unit.Size{W: 36 * mm, H: 24 * mm}, glass.Window{ID: "w", Material: glass.Acrylic})
+	if err == nil || !strings.Contains(err.Error(), "thickness must be recorded") {
+		t.Errorf("error %v", err)
+	}
+}
+
+// By hand: 24 mm at f/2.8, nose 87 mm: pupil 8.5714 mm, half diagonal
+// atan(43.2666/48) = 42.0298 deg, depth (78.3 - 8.5714)/(2 x 0.901388) = 38.679 mm, and 5 mm of gap.
+func TestViewOfByHand(t *testing.T) {
+	l := kit.Lens{FocalMin: 24 * mm, Stop: 2.8, Nose: 87 * mm}
+	v, err := ViewOf(l, unit.Size{W: 36 * mm, H: 24 * mm}, glass.Window{Open: true})
+	if err != nil || math.Abs(v.Behind.Millimetres()-43.679) > 1e-3 || math.Abs(v.Pupil.Millimetres()-8.5714) > 1e-4 {
+		t.Errorf("%+v %v", v, err)
+	}
+	if math.Abs(v.HalfH.Degrees()-36.8699) > 1e-4 || math.Abs(v.HalfV.Degrees()-26.5651) > 1e-4 {
+		t.Errorf("view %.4f x %.4f deg", v.HalfH.Degrees(), v.HalfV.Degrees())
+	}
+}
