@@ -67,10 +67,7 @@ func (d detail) pilots(hole sheet.Rect, r float64) {
 	g := d.group(sheet.LayerEngrave)
 	text := d.group(sheet.LayerDim)
 	if r > 0 {
-		for _, c := range []sheet.Point{
-			{X: hole.X + r, Y: hole.Y + r}, {X: hole.X + hole.W - r, Y: hole.Y + r},
-			{X: hole.X + r, Y: hole.Y + hole.H - r}, {X: hole.X + hole.W - r, Y: hole.Y + hole.H - r},
-		} {
+		for _, c := range corners(hole, r) {
 			g.Add("pilot", sheet.Circle{C: c, R: r})
 			g.CentreMark(c, 0, 0)
 		}

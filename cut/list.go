@@ -1,6 +1,7 @@
 package cut
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -68,7 +69,8 @@ func (p Plan) List(o Options, s SpareOptions) (List, error) {
 
 func (p Plan) listRow(h glass.Hole, o Options) (ListRow, error) {
 	j, err := p.Job(h, o)
-	if refusal, ok := err.(*Refusal); ok {
+	var refusal *Refusal
+	if errors.As(err, &refusal) {
 		pane, _ := p.Arena.Pane(h.Pane)
 		return ListRow{Job: Job{Hole: h, Pane: pane}, Refused: refusal.Reasons}, nil
 	}

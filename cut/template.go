@@ -1,7 +1,6 @@
 package cut
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/rinkpane/sheet"
@@ -14,7 +13,8 @@ const (
 	barMetric   = 100.0
 	barInches   = 4 * 25.4
 	templateTop = 46.0 // bars and notes above the outline
-	around      = 24.0 // paper left round the hole's outline
+	around      = 24.0 // paper left above and below the hole's outline
+	beside      = 15.0 // and to its sides
 	leastWide   = 150.0
 	templateEnd = 12.0 // a line of notes below
 )
@@ -26,7 +26,7 @@ const Full = "full"
 // where it fits and else as tiles with register marks; paper Full gives one
 // sheet as large as needed. Two bars of 100 mm and 4 in prove the print's scale.
 func (p Plan) Template(j Job, paper string) ([]*sheet.Drawing, error) {
-	w := max(j.Hole.Size.W.Millimetres()+2*around, leastWide)
+	w := max(j.Hole.Size.W.Millimetres()+2*beside, leastWide)
 	h := templateTop + j.Hole.Size.H.Millimetres() + 2*around + templateEnd
 	if paper == Full {
 		return []*sheet.Drawing{p.template(j, w+sheet.FilingMargin+sheet.Margin+2*pagePad, h+2*sheet.Margin+2*pagePad+blockHeight)}, nil
@@ -101,15 +101,12 @@ func (t template) outline() {
 	hole := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
 	t.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(hole, r))
 	datum := t.group(sheet.LayerDatum)
-	left, right := max(hole.X-around+4, t.area.X), min(hole.X+w+around-4, t.area.X+t.area.W)
+	left, right := hole.X-beside+4, hole.X+w+beside-4
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(left, c.Y), B: sheet.Pt(right, c.Y)})
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, hole.Y-around+5), B: sheet.Pt(c.X, hole.Y+h+around-5)})
 	if j.Route != Order && r > 0 {
 		g := t.group(sheet.LayerEngrave)
-		for _, at := range []sheet.Point{
-			{X: hole.X + r, Y: hole.Y + r}, {X: hole.X + w - r, Y: hole.Y + r},
-			{X: hole.X + r, Y: hole.Y + h - r}, {X: hole.X + w - r, Y: hole.Y + h - r},
-		} {
+		for _, at := range corners(hole, r) {
 			g.Add("pilot", sheet.Circle{C: at, R: r})
 			g.CentreMark(at, 0, 0)
 		}
@@ -121,9 +118,11 @@ func (t template) outline() {
 func (t template) places(hole sheet.Rect, c sheet.Point) {
 	g := t.group(sheet.LayerText)
 	f, thick := t.job.Face, t.job.Thick
-	up := fmt.Sprintf("this line: %s above the top of the boards", t.placeBoth(f.Up))
-	g.Add("note", sheet.Text{At: sheet.Pt(c.X, c.Y+4), S: up, Anchor: sheet.Middle, VAlign: sheet.Top})
-	g.Add("note", sheet.Text{At: sheet.Pt(c.X, c.Y+9), S: fmt.Sprintf("(%s above the ice)", t.placeBoth(t.job.Hole.Height)), Anchor: sheet.Middle, VAlign: sheet.Top})
+	for i, say := range []string{
+		"this line: " + t.placeBoth(f.Up), "above the top of the boards,", t.placeBoth(t.job.Hole.Height) + " above the ice",
+	} {
+		g.Add("note", sheet.Text{At: sheet.Pt(c.X+3, c.Y+3+lineHeight*float64(i)), S: say, VAlign: sheet.Top})
+	}
 	g.Add("title", sheet.Text{At: sheet.Pt(c.X+3, c.Y-6), S: "Hole " + t.job.Hole.ID})
 	foot := hole.Y + hole.H + 7
 	g.Add("note", sheet.Text{At: sheet.Pt(c.X-2, foot), S: t.placeBoth(f.Behind(f.Left, thick)) + " from the left edge", Anchor: sheet.End, VAlign: sheet.Top})

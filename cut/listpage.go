@@ -1,0 +1,167 @@
+package cut
+
+import (
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.org/rinkpane/sheet"
+	"example.org/rinkpane/unit"
+)
+
+// listPages are the cut list over the arena: holes, panes, covers, spares.
+func (p Plan) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
+	var out []*sheet.Drawing
+	start := func() page {
+		g := p.newPage(paper, fmt.Sprintf("cut-list-%d", len(out)+1), "Cut list",
+			sheet.Field{Name: "Holes to draw", Value: strconv.Itoa(l.Holes)}, sheet.Field{Name: "Covers", Value: strconv.Itoa(l.Covers)},
+			sheet.Field{Name: "Spare panes", Value: strconv.Itoa(l.Spares)}, sheet.Field{Name: "Spare covers", Value: strconv.Itoa(l.CoverSpare)})
+		out = append(out, g.d)
+		return g
+	}
+	f := flow{start: start}
+	f.fresh()
+	f.heading("Holes and panes")
+	f.table(p.holeTable(l))
+	f.heading("Spare drilled panes and covers")
+	f.notes(fmt.Sprintf("At %.3g breaks a drilled pane and season, and %.3g covers lost or broken a hole and season, so many last a season with %.3g %% certainty (exact Poisson). Panes of one row can stand in for one another; each kind needs its own spares.",
+		l.Options.BreakRate, l.Options.CoverRate, 100*l.Options.Certainty))
+	f.table(spareTable(l))
+	if rows := refusedTable(l); len(rows.Rows) > 0 {
+		f.heading("Not drawn")
+		f.table(rows)
+	}
+	return out
+}
+
+// flow fills pages from the top, starting a new one when there is no room.
+type flow struct {
+	start func() page
+	page  page
+	y     float64
+}
+
+func (f *flow) fresh() {
+	f.page = f.start()
+	f.y = f.page.area.Y
+}
+
+// need starts a page when less than so many millimetres are left.
+func (f *flow) need(h float64) {
+	if f.y+h > f.page.area.Y+f.page.area.H && f.y > f.page.area.Y {
+		f.fresh()
+	}
+}
+
+func (f *flow) heading(s string) {
+	f.need(headHeight + 14) // a heading is not left alone at the foot
+	f.y += heading(f.page.group(sheet.LayerText), f.page.area.X, f.y, s)
+}
+
+func (f *flow) notes(lines ...string) {
+	f.need(3 * lineHeight)
+	f.y += notes(f.page.group(sheet.LayerText), f.page.area.X, f.y, f.page.area.W, lines...) + 1.5
+}
+
+func (f *flow) table(t sheet.Table) {
+	l := t.Fit(f.page.area.W)
+	for from := 0; from < l.Rows(); {
+		rows := l.Fits(from, f.page.area.Y+f.page.area.H-f.y)
+		if rows == 0 {
+			if f.y == f.page.area.Y {
+				rows = 1 // a row higher than a page: let it stand over
+			} else {
+				f.fresh()
+				continue
+			}
+		}
+		f.y += l.Draw(f.page.group(sheet.LayerText), sheet.Pt(f.page.area.X, f.y), from, rows)
+		from += rows
+	}
+	f.y += blockGap
+}
+
+func (p Plan) holeTable(l List) sheet.Table {
+	t := sheet.Table{
+		Size: tableSize,
+		Head: []string{"hole", "state", "pane", "material", "thick", "pane, width x height", "mass, kg", "drilled, kg", "hole", "corner", "route", "cover's plug"},
+		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End, sheet.End,
+			sheet.End, sheet.End, sheet.Start, sheet.End},
+	}
+	sys := p.Arena.Units
+	for _, r := range l.Rows {
+		j := r.Job
+		if len(r.Refused) > 0 {
+			t.Rows = append(t.Rows, []string{j.Hole.ID, stateWord(j), j.Hole.Pane, "not drawn, see below"})
+			continue
+		}
+		pane := j.Face.Width.FormatFine(sys) + " x " + j.Face.Height.FormatFine(sys)
+		t.Rows = append(t.Rows, []string{
+			j.Hole.ID, stateWord(j), j.Pane.ID, string(j.Material), j.Thick.FormatFine(sys), pane,
+			fmt.Sprintf("%.1f", j.Whole), fmt.Sprintf("%.1f", j.Mass),
+			fine(j.Hole.Size, sys), j.Corner.FormatFine(sys), string(j.Route), fine(j.Cover.Plug, unit.Metric),
+		})
+	}
+	t.Rows = append(t.Rows, []string{"all", "", "", "", "", "", "", fmt.Sprintf("%.1f", l.Mass)})
+	t.Classes = make([]string, len(t.Rows))
+	t.Classes[len(t.Rows)-1] = "strong"
+	return t
+}
+
+// fine prints a size for a drawing: "5 1/2 in x 4 1/2 in".
+func fine(s unit.Size, sys unit.System) string {
+	return s.W.FormatFine(sys) + " x " + s.H.FormatFine(sys)
+}
+
+func spareTable(l List) sheet.Table {
+	t := sheet.Table{
+		Size: tableSize, Head: []string{"what", "holes", "in use", "spares to keep"},
+		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.End, sheet.End},
+	}
+	for _, g := range l.Groups {
+		t.Rows = append(t.Rows, []string{"pane: " + g.Pane, strings.Join(g.Holes, ", "), strconv.Itoa(g.Count), strconv.Itoa(g.Spares)})
+	}
+	t.Rows = append(t.Rows, []string{"covers", "all", strconv.Itoa(l.Covers), strconv.Itoa(l.CoverSpare)})
+	return t
+}
+
+func refusedTable(l List) sheet.Table {
+	t := sheet.Table{Size: tableSize, Head: []string{"hole", "why there is no drawing"}}
+	for _, r := range l.Rows {
+		if len(r.Refused) > 0 {
+			t.Rows = append(t.Rows, []string{r.Job.Hole.ID, strings.Join(r.Refused, "; ")})
+		}
+	}
+	return t
+}
+
+// CSV returns the cut list for a spreadsheet: one row a hole, SI units in the
+// column names.
+func (l List) CSV(p Plan) []byte {
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	head := []string{
+		"hole", "state", "pane", "material", "thick_mm", "pane_width_mm", "pane_height_mm", "curved", "hole_left_mm", "hole_up_mm",
+		"hole_width_mm", "hole_height_mm", "corner_mm", "rounding_mm", "route", "plug_width_mm", "plug_height_mm", "mass_kg", "drilled_mass_kg", "not_drawn", "plan",
+	}
+	mm := func(v unit.Length) string { return strconv.FormatFloat(v.Millimetres(), 'f', 2, 64) }
+	rows := [][]string{head}
+	for _, r := range l.Rows {
+		j := r.Job
+		if len(r.Refused) > 0 {
+			row := make([]string, len(head))
+			row[0], row[1], row[2], row[len(row)-2], row[len(row)-1] = j.Hole.ID, stateWord(j), j.Hole.Pane, strings.Join(r.Refused, "; "), p.Mark
+			rows = append(rows, row)
+			continue
+		}
+		rows = append(rows, []string{
+			j.Hole.ID, stateWord(j), j.Pane.ID, string(j.Material), mm(j.Thick), mm(j.Face.Width), mm(j.Face.Height),
+			strconv.FormatBool(j.Face.Curved), mm(j.Face.Left), mm(j.Face.Up), mm(j.Hole.Size.W), mm(j.Hole.Size.H), mm(j.Corner), mm(j.Rounding),
+			string(j.Route), mm(j.Cover.Plug.W), mm(j.Cover.Plug.H), strconv.FormatFloat(j.Whole, 'f', 3, 64), strconv.FormatFloat(j.Mass, 'f', 3, 64), "", p.Mark,
+		})
+	}
+	// A strings.Builder does not fail, and no field can: the writer's error is always nil.
+	_ = w.WriteAll(rows)
+	return []byte(b.String())
+}
