@@ -64,7 +64,9 @@ func (d coverDrawing) front(at sheet.Point) {
 	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X+pw, plug.Y+ph), B: sheet.Pt(plug.X+pw, plug.Y), Off: -(at.X + w - plug.X - pw + 8), Text: text, Under: under})
 	a, b := d.dims(c.PlugCorner)
 	corner := sheet.Pt(plug.X+pw-d.mm(c.PlugCorner), plug.Y+d.mm(c.PlugCorner)).Polar(d.mm(c.PlugCorner), math.Pi/4)
-	g.Note(corner, sheet.Pt(corner.X-10, corner.Y+12), true, "plug", fmt.Sprintf("R %s (%s)", a, b))
+	if say := fmt.Sprintf("R %s (%s)", a, b); pw > sheet.Regular.Width(say, sheet.SizeText)+16 {
+		g.Note(corner, sheet.Pt(corner.X-8, corner.Y+12), true, "plug", say)
+	}
 	a, _ = d.dims(c.TabHole)
 	g.Note(sheet.Pt(middle.X+d.mm(c.TabHole)/2, at.Y+h+d.mm(c.TabLong)-d.mm(c.TabWide)/2*tabHoleDown), sheet.Pt(middle.X+d.mm(c.TabWide)/2+5, at.Y+h+d.mm(c.TabLong)*0.6), true, "tether tab, hole dia. "+a)
 }
@@ -146,12 +148,13 @@ func (d coverDrawing) column(box sheet.Rect) {
 	y += heading(g, box.X, y, "What it is")
 	a, b := d.dims(c.Rounding)
 	p, q := d.dims(c.Clearance)
+	r, s := d.dims(c.PlugCorner)
 	tether := "A cord of 3 mm or more ties the tab to the frame, not to the pane; the cover hangs clear of people's faces."
 	if !c.Tether {
 		tether = "The plan has no tether: the tab is there all the same; tie it, so that the cover is where the hole is."
 	}
 	y += numbered(g, box.X, y, box.W, []string{
-		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece; all edges rounded R %s (%s), no sharp corner anywhere.", c.Material, a, b),
+		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece; the plug's corners R %s (%s), all edges rounded R %s (%s).", c.Material, r, s, a, b),
 		fmt.Sprintf("Clearance between plug and hole %s (%s) on each side, measured at %.0f deg C.", p, q, c.Options.Made),
 		"The plug ends behind the rink face; nothing stands past it.",
 		"The flange keeps the cover from going through to the rink. What keeps it in against a puck (turn buttons or a strap on the frame) is the rink's to choose and to try.",

@@ -1,6 +1,7 @@
 package cut
 
 import (
+	"example.org/rinkpane/glass"
 	"example.org/rinkpane/sheet"
 )
 
@@ -79,7 +80,7 @@ func (g page) stamp(p Plan, j Job, at sheet.Point, say string) {
 	if j.Route == Order {
 		lines = append(lines, "ORDER MADE: NEVER CUT TEMPERED OR LAMINATED GLASS")
 	}
-	lines = append(lines, cautions())
+	lines = append(lines, glass.Cautions()...)
 	for i, s := range lines {
 		t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+lineHeight*float64(i)-lineHeight*float64(len(lines))/2), S: s, VAlign: sheet.Top})
 	}

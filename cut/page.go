@@ -91,10 +91,10 @@ func (g page) one(l unit.Length) string {
 	return a + " (" + b + ")"
 }
 
-// scales are those of ISO 5455 (from memory) with builders' 1:25, 1:30 and
-// 1:40 between, largest first, sheet over part.
+// scales are those of ISO 5455 (from memory) with 1:2.5, 1:3, 1:4 and builders'
+// 1:25, 1:30, 1:40 between, largest first, sheet over part.
 func scales() []float64 {
-	return []float64{5, 2, 1, 1.0 / 2, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 25, 1.0 / 30, 1.0 / 40, 1.0 / 50, 1.0 / 100}
+	return []float64{5, 2, 1, 1.0 / 2, 1.0 / 2.5, 1.0 / 3, 1.0 / 4, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 25, 1.0 / 30, 1.0 / 40, 1.0 / 50, 1.0 / 100}
 }
 
 // tolerance prints a plus-minus: "±2 mm (±0.079 in)".

@@ -191,6 +191,8 @@ func (p Plan) WindowOutline(job WindowJob) *sheet.Drawing {
 	}
 	t := g.group(sheet.LayerText)
 	t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2), S: p.subject() + ", low window " + w.ID + ": cut the film only; from the rink side; " + p.Stamp()})
-	t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2+lineHeight), S: cautions()})
+	for i, s := range glass.Cautions() {
+		t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2+lineHeight*float64(1+i)), S: s})
+	}
 	return d
 }

@@ -19,6 +19,7 @@ func commands(a *app) []*cobra.Command {
 		panelCommand(a),
 		frameCommand(a),
 		puckCommand(a),
+		cutCommand(a),
 		planCommand(a),
 		deskCommand(a),
 	}

@@ -35,18 +35,24 @@ func withInput(a *app, path string, use func(name string, r io.Reader) error) er
 // readArena reads and checks the arena file that a user named, "-" for
 // standard input, and settles the units to print in.
 func readArena(a *app, path string) (arena.Arena, error) {
+	_, out, err := readDocument(a, path)
+	return out, err
+}
+
+// readDocument is readArena with the document's own text beside the arena.
+func readDocument(a *app, path string) (*arena.Document, arena.Arena, error) {
+	var doc *arena.Document
 	var out arena.Arena
-	err := withInput(a, path, func(name string, r io.Reader) error {
-		doc, err := arena.Read(name, r)
-		if err != nil {
+	err := withInput(a, path, func(name string, r io.Reader) (err error) {
+		if doc, err = arena.Read(name, r); err != nil {
 			return err
 		}
 		out, err = doc.Check()
 		return err
 	})
 	if err != nil {
-		return arena.Arena{}, err
+		return nil, arena.Arena{}, err
 	}
 	out.Units, err = a.system(out.Units)
-	return out, err
+	return doc, out, err
 }

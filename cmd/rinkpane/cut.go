@@ -1,0 +1,211 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"path"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/cut"
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/sheet"
+	"example.org/rinkpane/unit"
+)
+
+// cutFlags are the flags of command cut.
+type cutFlags struct {
+	holes               []string
+	out, paper, route   string
+	kit, verify         string
+	clearance           string
+	cold, warm          float64
+	breakRate, sureness float64
+	force               bool
+}
+
+func cutCommand(a *app) *cobra.Command {
+	var f cutFlags
+	c := &cobra.Command{
+		Use:   "cut ARENA --out DIR",
+		Short: "Draw what a shop needs to make the holes and their covers",
+		Long: `Writes a folder of shop drawings: per hole the pane from both sides, outline,
+section, route, cover and corner radius as PDF, a full-size template with check
+bars, and DXF outlines of pane and cover; the clear patches of low windows; the
+cut list with spares. A hole that may not be made has no drawing and the reason is
+said. Every drawing carries the plan's revision; --verify says whether a
+drawing is of this plan.`,
+		Example: `  # every hole of an arena, on A4
+  rinkpane cut arena.yaml --out shop --paper a4
+
+  # one hole, cut where its pane stands, templates on one sheet each
+  rinkpane cut arena.yaml --hole B1 --route site --paper full --out shop
+
+  # is this drawing of this plan?
+  rinkpane cut arena.yaml --verify shop/holes/B1/template.pdf`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 && f.verify == "" {
+				return errors.New("cut needs an arena file: rinkpane cut ARENA --out DIR")
+			}
+			if f.verify != "" {
+				return runVerify(a, args, f)
+			}
+			return runCut(a, args[0], f)
+		},
+	}
+	o, s := cut.DefaultCoverOptions(), cut.DefaultSpareOptions()
+	c.Flags().StringArrayVar(&f.holes, "hole", nil, "only this hole; may be given several times")
+	c.Flags().StringVar(&f.out, "out", "", "folder to write to; it is made when absent")
+	c.Flags().StringVar(&f.paper, "paper", "", "a4, a3, letter, tabloid, another ISO or ANSI size, or full: templates on one sheet as large as needed (default: a4, letter in imperial plans)")
+	c.Flags().StringVar(&f.route, "route", "", "shop, site or order (default: what the pane's material asks)")
+	c.Flags().StringVar(&f.clearance, "clearance", "1 mm", "between a cover's plug and its hole, on each side")
+	c.Flags().Float64Var(&f.cold, "cold", o.Cold, "coldest that a pane or a cover gets, degrees Celsius")
+	c.Flags().Float64Var(&f.warm, "warm", o.Warm, "warmest that a pane or a cover gets, degrees Celsius")
+	c.Flags().Float64Var(&f.breakRate, "break-rate", s.BreakRate, "breaks per drilled pane and season, for the spares")
+	c.Flags().Float64Var(&f.sureness, "certainty", s.Certainty, "certainty with which the spares last a season, 0 to below 1")
+	c.Flags().StringVar(&f.kit, "kit", "", "kit file, for the clear patches of low windows (default: the built-in kit)")
+	c.Flags().StringVar(&f.verify, "verify", "", "do not draw; say whether this drawing (PDF, SVG, DXF) is of this plan")
+	c.Flags().BoolVar(&f.force, "force", false, "replace files that exist")
+	return c
+}
+
+// request reads the flags into a request for the plan's own units.
+func (f cutFlags) request(a *app, sys unit.System) (cut.Request, error) {
+	r := cut.Request{Holes: f.holes, Paper: f.paper, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release}
+	if r.Paper == "" {
+		r.Paper = "a4"
+		if sys == unit.Imperial {
+			r.Paper = "letter"
+		}
+	}
+	var err error
+	if f.route != "" {
+		if r.Options.Route, err = cut.ParseRoute(f.route); err != nil {
+			return r, fmt.Errorf("--route: %w", err)
+		}
+	}
+	if r.Options.Cover.Clearance, err = unit.ParseLength(f.clearance); err != nil {
+		return r, fmt.Errorf("--clearance: %w", err)
+	}
+	if r.Paper != cut.Full {
+		if _, err = sheet.ParsePaper(r.Paper); err != nil {
+			return r, fmt.Errorf("--paper: %w, or full", err)
+		}
+	}
+	r.Options.Cover.Cold, r.Options.Cover.Warm = f.cold, f.warm
+	r.Spares.BreakRate, r.Spares.Certainty = f.breakRate, f.sureness
+	r.Kit, err = readKit(a, f.kit)
+	return r, err
+}
+
+// cutAnswer is the JSON answer; contract field names.
+type cutAnswer struct {
+	Files    []cutFile    `json:"files"`
+	Refused  []cutRefusal `json:"refused"`
+	Notes    []string     `json:"notes"`
+	Revision string       `json:"revision"`
+}
+
+type cutFile struct {
+	Path string   `json:"path"`
+	Kind cut.Kind `json:"kind"`
+	Hole string   `json:"hole"`
+}
+
+type cutRefusal struct {
+	Hole    string   `json:"hole"`
+	Reasons []string `json:"reasons"`
+}
+
+func runCut(a *app, arenaPath string, f cutFlags) error {
+	if f.out == "" {
+		return errors.New("cut needs --out DIR, the folder for the drawings")
+	}
+	doc, ar, err := readDocument(a, arenaPath)
+	if err != nil {
+		return err
+	}
+	r, err := f.request(a, ar.Units)
+	if err != nil {
+		return err
+	}
+	plan := cut.NewPlan(ar, doc.Bytes())
+	folder, err := plan.Folder(r)
+	if err != nil {
+		return err
+	}
+	if err := drawable(folder, r); err != nil {
+		return err
+	}
+	files := make([]outFile, len(folder.Files))
+	answer := cutAnswer{Files: []cutFile{}, Refused: []cutRefusal{}, Notes: folder.Notes, Revision: plan.Mark}
+	for i, file := range folder.Files {
+		files[i] = outFile{file.Path, file.Data}
+		answer.Files = append(answer.Files, cutFile{filepath.ToSlash(filepath.Join(f.out, filepath.FromSlash(file.Path))), file.Kind, file.Hole})
+	}
+	for _, no := range folder.Refused {
+		answer.Refused = append(answer.Refused, cutRefusal{no.Hole, no.Reasons})
+		fmt.Fprintln(a.err, printable(no.Error()))
+	}
+	if answer.Notes == nil {
+		answer.Notes = []string{}
+	}
+	if err := writeFolder(f.out, files, f.force); err != nil {
+		return err
+	}
+	if err := a.print(answer, func(out io.Writer) { writeCut(out, answer, f.out) }); err != nil {
+		return err
+	}
+	if len(folder.Refused) > 0 {
+		return errAnswerNo
+	}
+	return nil
+}
+
+// drawable is the error when nothing at all may be drawn of what was asked.
+func drawable(folder cut.Folder, r cut.Request) error {
+	for _, f := range folder.Files {
+		if f.Kind == cut.DrawingPDF || f.Kind == cut.WindowPDF {
+			return nil
+		}
+	}
+	if len(folder.Refused) == 0 {
+		return errors.New("the plan has no hole to draw; add one to its holes")
+	}
+	reasons := make([]error, len(folder.Refused))
+	for i, no := range folder.Refused {
+		reasons[i] = no
+	}
+	return errors.Join(reasons...)
+}
+
+func writeCut(out io.Writer, answer cutAnswer, dir string) {
+	fmt.Fprintf(out, "plan revision %s, %d files in %s\n\n", answer.Revision, len(answer.Files), dir)
+	last := ""
+	for _, f := range answer.Files {
+		if d := path.Dir(f.Path); d != last {
+			fmt.Fprintf(out, "%s/\n", d)
+			last = d
+		}
+		fmt.Fprintf(out, "  %-16s %s\n", path.Base(f.Path), kindWords(f.Kind))
+	}
+	fmt.Fprintln(out)
+	for _, no := range answer.Refused {
+		writeLines(out, []string{"hole " + no.Hole + ", not drawn: " + strings.Join(no.Reasons, "; ")})
+	}
+	writeLines(out, answer.Notes)
+	writeLines(out, append([]string{"Measure the template's check bars before anything is cut."}, glass.Cautions()...))
+}
+
+func kindWords(k cut.Kind) string {
+	return map[cut.Kind]string{
+		cut.DrawingPDF: "pane from both sides, outline, section, route, cover, corner radius", cut.TemplatePDF: "template at full size, with check bars",
+		cut.PaneDXF: "pane with its hole, for a machine", cut.CoverDXF: "plug and flange, for a machine", cut.PaneSVG: "pane from both sides",
+		cut.TemplateSVG: "template at full size", cut.WindowPDF: "clear patch of a low window", cut.WindowDXF: "the patch, for a plotter",
+		cut.CutListPDF: "panes, covers, spares", cut.CutListTable: "the list for a spreadsheet",
+	}[k]
+}
