@@ -66,7 +66,7 @@ func (d detail) outline(box sheet.Rect, scale float64) {
 func (d detail) pilots(hole sheet.Rect, r float64) {
 	g := d.group(sheet.LayerEngrave)
 	text := d.group(sheet.LayerDim)
-	if r > 0 {
+	if r > 0 && d.job.Route != Order {
 		for _, c := range corners(hole, r) {
 			g.Add("pilot", sheet.Circle{C: c, R: r})
 			g.CentreMark(c, 0, 0)

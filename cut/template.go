@@ -12,11 +12,11 @@ const (
 	barHeight   = 4.0
 	barMetric   = 100.0
 	barInches   = 4 * 25.4
-	templateTop = 46.0 // bars and notes above the outline
-	around      = 24.0 // paper left above and below the hole's outline
-	beside      = 15.0 // and to its sides
+	templateTop = 34.0 // bars and notes above the outline
+	around      = 21.0 // paper left above and below the hole's outline
+	beside      = 9.0  // and to its sides
 	leastWide   = 150.0
-	templateEnd = 12.0 // a line of notes below
+	templateEnd = 4.0 // a line of notes below
 )
 
 // Full is the paper on which a template is one sheet, however large.
