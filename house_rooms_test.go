@@ -145,6 +145,18 @@ var houseRooms = []room{
 		{"sheet", "draws"},
 	}},
 
+	{name: "cut", floor: 8.4, uses: []arrow{
+		{"unit", "lengths on drawings, in both systems"},
+		{"geom", "places on a flat pane in a corner"},
+		{"chance", "spares by exact Poisson"},
+		{"rink", "which corner a hole stands in"},
+		{"optics", "refraction in a low window's panel, angle of view"},
+		{"glass", "panes, holes, covers, windows, materials"},
+		{"arena", "what is drawn"},
+		{"kit", "the lenses behind a low window"},
+		{"sheet", "draws and writes PDF, SVG, DXF"},
+	}},
+
 	{name: "plan", floor: 9.1, uses: []arrow{
 		{"unit", "words for people print in their units"},
 		{"rink", "the landmark nearest to a hole"},
@@ -199,6 +211,7 @@ var houseRooms = []room{
 		{"fit", "command fit"},
 		{"light", "command light"},
 		{"puck", "command puck"},
+		{"cut", "command cut"},
 		{"play", "moments for command choose"},
 		{"choose", "command choose"},
 		{"sight", "command sight"},

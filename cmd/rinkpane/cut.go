@@ -138,7 +138,7 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := drawable(folder, r); err != nil {
+	if err := drawable(folder); err != nil {
 		return err
 	}
 	files := make([]outFile, len(folder.Files))
@@ -166,14 +166,22 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	return nil
 }
 
-// drawable is the error when nothing at all may be drawn of what was asked.
-func drawable(folder cut.Folder, r cut.Request) error {
+// drawable is the error when no hole may be drawn of those asked for, and when
+// there is nothing to draw at all.
+func drawable(folder cut.Folder) error {
+	holes, windows := 0, 0
 	for _, f := range folder.Files {
-		if f.Kind == cut.DrawingPDF || f.Kind == cut.WindowPDF {
-			return nil
+		switch f.Kind {
+		case cut.DrawingPDF:
+			holes++
+		case cut.WindowPDF:
+			windows++
 		}
 	}
-	if len(folder.Refused) == 0 {
+	switch {
+	case holes > 0, windows > 0 && len(folder.Refused) == 0:
+		return nil
+	case len(folder.Refused) == 0:
 		return errors.New("the plan has no hole to draw; add one to its holes")
 	}
 	reasons := make([]error, len(folder.Refused))
