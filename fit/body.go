@@ -51,10 +51,12 @@ func (b *body) reach(n geom.Vec2) float64 {
 	return b.radius*swing - (b.noseZ-b.rear)*lean
 }
 
-// cornerSteps is how finely the quarter turn of a corner's normals is looked
-// through before the worst is refined; the shadow is built of at most four
-// smooth pieces a quarter turn.
-const cornerSteps = 16
+// How finely the quarter turn of a corner's normals is looked through, and how
+// finely its peaks are refined, in radians: the error in depth is of second order.
+const (
+	cornerSteps = 24
+	cornerFine  = 1e-6
+)
 
 // worst returns the largest f over the normals of one corner, and that normal;
 // sx and sy are the corner's signs.
@@ -63,20 +65,8 @@ func worst(sx, sy float64, f func(n geom.Vec2) float64) (float64, geom.Vec2) {
 		sin, cos := math.Sincos(q)
 		return geom.Vec2{X: sx * cos, Y: sy * sin}
 	}
-	const quarter = math.Pi / 2
-	best, at := math.Inf(-1), 0.0
-	for i := range cornerSteps + 1 {
-		q := quarter * float64(i) / cornerSteps
-		if v := f(normal(q)); v > best {
-			best, at = v, q
-		}
-	}
-	lo, hi := math.Max(0, at-quarter/cornerSteps), math.Min(quarter, at+quarter/cornerSteps)
-	q, v := peak(lo, hi, 1e-9, func(q float64) float64 { return f(normal(q)) })
-	if v > best {
-		best, at = v, q
-	}
-	return best, normal(at)
+	at, v := peaks(0, math.Pi/2, cornerSteps, cornerFine, func(q float64) float64 { return f(normal(q)) })
+	return v, normal(at)
 }
 
 // overlap returns how deep the lens cuts into the pane when the nose's centre

@@ -107,16 +107,27 @@ func (r *ray) pull(c *Case, a *aim, p geom.Vec3) (geom.Vec2, bool) {
 		return geom.Vec2{}, false
 	}
 	e := r.footprint(p)
-	region := &r.shared
-	var front geom.Outline
-	if p.Z+c.Pupil/2*a.sin > -c.Thick {
-		front = c.rect().Outline()
-		region = &front
+	half := c.Pupil / 2 * a.sin
+	var n geom.Vec2
+	apart := false
+	switch {
+	case p.Z+half <= -c.Thick:
+		if r.shared.Empty() {
+			return geom.Vec2{}, false
+		}
+		n, apart = geom.Apart(e, &r.shared)
+	case p.Z-half >= -c.Thick:
+		front := c.rect().Outline()
+		n, apart = geom.Apart(e, &front)
+	default:
+		line, h := r.rearLine(c, a, p, e.Centre)
+		front := c.rect().Outline()
+		before, behind := front.Cut(line, h), r.shared.Cut(line.Scale(-1), -h)
+		if n, apart = geom.Apart(e, &before, &behind); !apart {
+			n, apart = geom.Apart(e, &front)
+		}
 	}
-	if region.Empty() {
-		return geom.Vec2{}, false
-	}
-	if n, ok := region.Apart(e); ok {
+	if apart {
 		return n, true
 	}
 	d := r.middle.Sub(e.Centre) // they touch without sharing area: toward the middle

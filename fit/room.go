@@ -20,27 +20,33 @@ func (s *stance) clears(at geom.Vec2, zf float64) bool {
 
 // room reports whether some shift clears the pane at a depth in the slab.
 func (s *stance) room(zf float64) bool {
+	_, ok := s.berth(zf)
+	return ok
+}
+
+// berth returns a shift that clears the pane at a depth in the slab, and false
+// when there is none.
+func (s *stance) berth(zf float64) (geom.Vec2, bool) {
 	if s.level {
-		_, _, ok := s.spanX(zf)
-		return ok
+		lo, hi, ok := s.spanX(zf)
+		return geom.Vec2{X: clamp(s.home().X, lo, hi)}, ok
 	}
 	b := s.body(zf)
 	// The shadow holds the foremost point, which must lie in the hole.
-	reach := geom.Vec2{X: s.rect.HalfW, Y: s.rect.HalfH}
-	f := s.aim.fore.XY().Scale(s.c.Nose / 2)
-	p := boxPatch(f.Add(reach).Scale(-1), reach.Sub(f))
+	hole := geom.Vec2{X: s.rect.HalfW, Y: s.rect.HalfH}
+	p := boxPatch(s.home().Sub(hole), s.home().Add(hole))
 	for range planeSteps {
 		x, area, _ := p.centre()
 		if p.n < 3 || area <= 0 {
-			return false
+			break
 		}
 		deep, n := s.overlap(&b, x)
 		if deep <= 0 {
-			return true
+			return x, true
 		}
 		p.keep(n.Scale(-1), deep-n.Dot(x))
 	}
-	return false
+	return geom.Vec2{}, false
 }
 
 // depthTolerance is how finely depths are found, in metres: far below what

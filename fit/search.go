@@ -116,20 +116,24 @@ func (s *stance) bestFree() stand {
 	return s.nearest(s.forward(found, top))
 }
 
-// scanSteps is how many depths in the slab are looked at before the best is
-// refined. With the pupil wholly behind the rear face the worst T has one peak
-// there; a pupil that dips into the slab is looked at more finely.
+// How many depths in the slab are looked at, and how finely the peaks among
+// them are refined, as a share of the range's root: the pane frees the shift
+// like the root of the distance from the rear face, so that depths are
+// bunched toward it.
 const (
-	scanSteps     = 6
-	scanStepsDeep = 24
-	scanTolerance = 1e-8 // metres
+	scanSteps = 32
+	scanFine  = 1e-7
 )
 
 // scan returns the best pose with the foremost point between the rear face and top.
 func (s *stance) scan(top float64) stand {
 	best := stand{t: -1}
-	look := func(zf float64) float64 {
-		p, ok := s.tight(zf)
+	span := top + s.c.Thick
+	if span <= depthTolerance {
+		return best
+	}
+	peaks(scanFine, 1, scanSteps, scanFine, func(f float64) float64 {
+		p, ok := s.tight(top - span*(1-f*f))
 		if !ok {
 			return -1
 		}
@@ -137,21 +141,7 @@ func (s *stance) scan(top float64) stand {
 			best = p
 		}
 		return p.t
-	}
-	n := scanSteps
-	if !s.behind() {
-		n = scanStepsDeep
-	}
-	step := (top + s.c.Thick) / float64(n)
-	if step <= scanTolerance {
-		look(top)
-		return best
-	}
-	for i := range n {
-		look(top - step*float64(i))
-	}
-	zf := best.zf
-	peak(math.Max(zf-step, -s.c.Thick+scanTolerance), math.Min(zf+step, top), scanTolerance, look)
+	})
 	return best
 }
 
@@ -176,12 +166,10 @@ func (s *stance) forward(best stand, top float64) stand {
 // equal returns the pose when all poses are equal.
 func (s *stance) equal() stand {
 	zf := s.top()
-	at := s.home()
-	if s.level && zf > -s.c.Thick {
-		if lo, hi, ok := s.spanX(zf); ok {
-			at.X = clamp(at.X, lo, hi)
+	if zf > -s.c.Thick {
+		if at, ok := s.berth(zf); ok {
+			return s.nearest(stand{at: at, zf: zf})
 		}
-		return stand{at: at, zf: zf}
 	}
-	return s.nearest(stand{at: at, zf: zf})
+	return s.at(s.home(), -s.c.Thick)
 }

@@ -24,16 +24,14 @@ func (w *walk) alongArc(p *piece, a, b Vec2) {
 		return
 	}
 	var roots [4]float64
+	var cross [4]Vec2
 	n := q.roots(&roots)
-	if n == 0 {
-		if q[0] < 0 {
-			w.whole(p, a, b)
-		}
-		return
+	for i, t := range roots[:n] {
+		cross[i] = rational(a, c, b, h, t)
 	}
+	n = dropBites(&cross, n, q[0] >= 0)
 	in, from := q[0] < 0, a
-	for _, t := range roots[:n] {
-		at := rational(a, c, b, h, t)
+	for _, at := range cross[:n] {
 		if in {
 			w.piece(p, from, at)
 			w.leave(at)
@@ -42,9 +40,31 @@ func (w *walk) alongArc(p *piece, a, b Vec2) {
 		}
 		in, from = !in, at
 	}
-	if in {
+	switch {
+	case in && n == 0:
+		w.whole(p, a, b)
+	case in:
 		w.piece(p, from, b)
 	}
+}
+
+// dropBites removes from n crossings those pairs, an entry and the leave after
+// it, that bite off too little; it returns how many are left. The first
+// crossing is an entry when outside is set.
+func dropBites(cross *[4]Vec2, n int, outside bool) int {
+	i := 0
+	if !outside {
+		i = 1
+	}
+	for i+1 < n {
+		if cross[i+1].Sub(cross[i]).Len() >= bite {
+			i += 2
+			continue
+		}
+		copy(cross[i:], cross[i+2:n])
+		n -= 2
+	}
+	return n
 }
 
 // rational returns the arc's point at t.

@@ -15,6 +15,7 @@ func (o *Outline) Cut(n Vec2, h float64) Outline {
 			cut.cutLine(p, a, b, n, h)
 		}
 	}
+	cut.measure()
 	return cut
 }
 
@@ -61,6 +62,9 @@ func (o *Outline) cutArc(p *piece, a, b, n Vec2, h float64) {
 		o.line(out, true)
 	case fb:
 		o.arc(p.centre, in, b, p.radius)
+	case half > 0 && between(a, in, b) && between(a, out, b): // only its middle
+		o.arc(p.centre, in, out, p.radius)
+		o.line(out, true)
 	}
 }
 

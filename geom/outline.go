@@ -26,6 +26,7 @@ type piece struct {
 // allocates nothing. The zero value is the empty region.
 type Outline struct {
 	n      int
+	area   float64
 	pieces [maxPieces]piece
 }
 
@@ -76,16 +77,20 @@ func (o *Outline) end(i int) Vec2 {
 }
 
 // Area returns the region's area.
-func (o *Outline) Area() float64 {
+func (o *Outline) Area() float64 { return o.area }
+
+// measure sets the region's area once its pieces are complete.
+func (o *Outline) measure() {
 	if o.Empty() {
-		return 0
+		o.area = 0
+		return
 	}
 	var twice, bulges float64
 	for i := range o.n {
 		twice += o.pieces[i].start.Cross(o.end(i))
 		bulges += o.pieces[i].bulge
 	}
-	return twice/2 + bulges
+	o.area = math.Max(0, twice/2+bulges)
 }
 
 // Contains reports whether p lies in the region, boundary included as far as

@@ -76,10 +76,15 @@ func (w *walk) leave(p Vec2) {
 	w.lastOut, w.pending, w.crossed = p, true, true
 }
 
-// grazing is the turn, in radians, below which a step backward on the circle
-// is rounding and not almost a whole turn: bites of that size have chords
-// whose depth, q^2/8, is far below rounding.
-const grazing = 1e-8
+// Where an outline grazes the circle, rounding moves the crossings by about
+// the root of the last digit. A step backward on the circle of less than
+// backward radians is such rounding and not almost a whole turn; bites with a
+// chord below twice that, whose depth is far below rounding, are left out so
+// that none of them is taken for it.
+const (
+	backward = 1e-7
+	bite     = 2 * backward
+)
 
 // turn returns the counter-clockwise angle from a to b, 0 .. 2 pi.
 func turn(a, b Vec2) float64 {
@@ -87,7 +92,7 @@ func turn(a, b Vec2) float64 {
 	switch {
 	case q >= 0:
 		return q
-	case q > -grazing:
+	case q > -backward:
 		return 0
 	}
 	return q + 2*math.Pi
@@ -108,7 +113,7 @@ func (w *walk) alongLine(own bool, a, b Vec2) {
 		return
 	}
 	disc := ad*ad - dd*fa
-	if fa >= 0 && fb >= 0 && disc <= grazing*grazing*dd {
+	if fa >= 0 && fb >= 0 && 4*disc <= bite*bite*dd {
 		return
 	}
 	root := math.Sqrt(math.Max(0, disc))
@@ -138,5 +143,7 @@ func (w *walk) close(e Ellipse) (float64, Vec2) {
 		w.twice = 2 * math.Pi
 	}
 	g := w.lens.plane(w.chord)
-	return math.Max(0, w.twice*w.lens.det/2), Vec2{-g.Y, g.X}
+	// A sliver thinner than rounding may seem crossed by one line only: no more
+	// than its own area is shared.
+	return math.Max(0, math.Min(w.twice*w.lens.det/2, w.o.area)), Vec2{-g.Y, g.X}
 }

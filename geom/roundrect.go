@@ -71,6 +71,7 @@ func (r RoundRect) Outline() Outline {
 	for i := range 8 {
 		r.add(&o, i, r.first(i), r.first((i+1)%8))
 	}
+	o.measure()
 	return o
 }
 

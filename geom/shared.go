@@ -43,6 +43,7 @@ func (r RoundRect) Shared(d Vec2) Outline {
 			o.n++
 		}
 	}
+	o.measure()
 	return o
 }
 

@@ -1,0 +1,210 @@
+package fit
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/rinkpane/geom"
+)
+
+// brutePass is T(u) by its definition, point by point over the pupil: n rings
+// of equal area, as many points on each. It shares no code with the package.
+func brutePass(c Case, p Pose, u geom.Vec3, n int) float64 {
+	sp, cp := math.Sincos(p.Pan)
+	st, ct := math.Sincos(p.Tilt)
+	inside := func(x, y float64) bool {
+		x, y = math.Abs(x), math.Abs(y)
+		if x > c.Width/2 || y > c.Height/2 {
+			return false
+		}
+		dx, dy := x-(c.Width/2-c.Corner), y-(c.Height/2-c.Corner)
+		return dx <= 0 || dy <= 0 || dx*dx+dy*dy <= c.Corner*c.Corner
+	}
+	hits := 0
+	for i := range n {
+		r := c.Pupil / 2 * math.Sqrt((float64(i)+0.5)/float64(n))
+		for j := range n {
+			q := 2 * math.Pi * (float64(j) + 0.5*float64(i%2)) / float64(n)
+			a, b := r*math.Cos(q), r*math.Sin(q) // along the camera's right and up
+			x := p.Nose.X - c.PupilDepth*sp*ct + a*cp - b*sp*st
+			y := p.Nose.Y - c.PupilDepth*st + b*ct
+			z := p.Nose.Z - c.PupilDepth*cp*ct - a*sp - b*cp*st
+			ok := u.Z > 0
+			for _, face := range []float64{0, -c.Thick} {
+				if k := (face - z) / u.Z; z < face && ok {
+					ok = inside(x+k*u.X, y+k*u.Y)
+				}
+			}
+			if ok {
+				hits++
+			}
+		}
+	}
+	return float64(hits) / float64(n*n)
+}
+
+// bruteClears checks rim and cylinder points of the lens against the pane: it
+// returns the largest depth, in metres, at which one of them cuts it.
+func bruteClears(c Case, p Pose, n int) float64 {
+	sp, cp := math.Sincos(p.Pan)
+	st, ct := math.Sincos(p.Tilt)
+	worst := math.Inf(-1)
+	cut := func(x, y float64) {
+		x, y = math.Abs(x), math.Abs(y)
+		dx, dy := x-(c.Width/2-c.Corner), y-(c.Height/2-c.Corner)
+		d := math.Max(dx, dy) - c.Corner
+		if dx > 0 && dy > 0 {
+			d = math.Hypot(dx, dy) - c.Corner
+		}
+		worst = math.Max(worst, d)
+	}
+	rim := func(q float64) {
+		a, b := c.Nose/2*math.Cos(q), c.Nose/2*math.Sin(q)
+		x := p.Nose.X + a*cp - b*sp*st
+		y := p.Nose.Y + b*ct
+		z := p.Nose.Z - a*sp - b*cp*st
+		if z <= -c.Thick-1e-12 {
+			return
+		}
+		cut(x, y)
+		// From the rim straight back along the axis to the rear face.
+		k := (z + c.Thick) / (cp * ct)
+		cut(x-k*sp*ct, y-k*st)
+	}
+	for i := range n {
+		rim(2 * math.Pi * float64(i) / float64(n))
+	}
+	// Where the rim crosses the rear face: z = nose z - R (sp cos q + cp st sin q).
+	sin := math.Hypot(sp, cp*st)
+	if k := (p.Nose.Z + c.Thick) / (c.Nose / 2 * sin); sin > 0 && math.Abs(k) <= 1 {
+		mid := math.Atan2(cp*st, sp)
+		rim(mid + math.Acos(k))
+		rim(mid - math.Acos(k))
+	}
+	return worst
+}
+
+func randomCase(r *rand.Rand) Case {
+	between := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
+	c := Case{Width: between(0.08, 0.2), Height: between(0.08, 0.2), Thick: between(0.004, 0.03)}
+	if r.IntN(6) > 0 {
+		c.Corner = math.Min(c.Width, c.Height) / 2 * r.Float64() * r.Float64()
+	}
+	c.Nose = between(0.03, 0.14)
+	c.Pupil = c.Nose * between(0.1, 1)
+	c.PupilDepth = between(0, 0.12)
+	if r.IntN(4) == 0 {
+		c.PupilDepth = 0
+	}
+	c.TanX = between(0.03, 0.8)
+	c.TanY = c.TanX / 1.5
+	if r.IntN(3) == 0 {
+		c.TanX, c.TanY = c.TanY, c.TanX
+	}
+	return c
+}
+
+func TestTransmissionAgainstPoints(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	partial := 0
+	for range 1500 {
+		c := randomCase(r)
+		p := Pose{Pan: 1.3 * (2*r.Float64() - 1), Tilt: 1.2 * (2*r.Float64() - 1)}
+		a := aimAt(p.Pan, p.Tilt)
+		p.Nose = geom.Vec3{X: 0.1 * (r.Float64() - 0.5), Y: 0.1 * (r.Float64() - 0.5), Z: -c.Nose/2*a.sin - 0.04*r.Float64()}
+		u := a.toward((2*r.Float64()-1)*c.TanX, (2*r.Float64()-1)*c.TanY)
+		got := c.Transmission(p, u)
+		want := brutePass(c, p, u, 160)
+		if got > 0.001 && got < 0.999 {
+			partial++
+		}
+		if math.Abs(got-want) > 4e-3 {
+			t.Errorf("%+v %+v toward %v: T %.6f, by points %.6f", c, p, u, got, want)
+		}
+	}
+	if partial < 60 {
+		t.Errorf("only %d of the cases were partly shaded", partial)
+	}
+}
+
+// TestBestPoseAgainstSearch pits the pose search against a blind one, random
+// and then step by step, over poses that the blind check finds clear.
+func TestBestPoseAgainstSearch(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	told := 0
+	for i := range 100 {
+		c := randomCase(r)
+		pan, tilt := 1.35*r.Float64(), 0.0
+		if i%2 == 0 {
+			tilt = 1.2 * r.Float64()
+		}
+		v := c.quadrant(pan, tilt)
+		ours := math.Min(v.Centre, v.WorstCorner())
+		if d := bruteClears(c, v.Pose, 720); v.Pose.Foremost(c.Nose).Z > 1e-12-c.Thick && d > 1e-8 {
+			t.Errorf("%+v at %g, %g: the pose cuts %g m into the pane", c, pan, tilt, d)
+		}
+		theirs, at := blind(c, pan, tilt, r)
+		if ours > 0.01 && ours < 0.99 {
+			told++
+		}
+		if theirs > ours+2*tie {
+			t.Errorf("%+v at %g, %g: T %.7f at %+v, but %.7f at %+v", c, pan, tilt, ours, v.Pose, theirs, at)
+		}
+	}
+	if told < 20 {
+		t.Errorf("only %d of the cases told anything", told)
+	}
+}
+
+// blind searches poses without any of the package's structure.
+func blind(c Case, pan, tilt float64, r *rand.Rand) (float64, Pose) {
+	a := aimAt(pan, tilt)
+	var us []geom.Vec3
+	us = append(us, a.axis)
+	for _, sg := range cornerSigns {
+		us = append(us, a.toward(sg[0]*c.TanX, sg[1]*c.TanY))
+	}
+	sin := c.Nose / 2 * a.sin
+	const blindRim = 240
+	margin := c.Nose / 2 / a.cos * (1 - math.Cos(math.Pi/blindRim)) // what the ellipse bulges between two points
+	worth := func(x, y, zf float64) float64 {
+		if zf > 0 {
+			return -1
+		}
+		p := Pose{Nose: geom.Vec3{X: x, Y: y, Z: zf - sin}, Pan: pan, Tilt: tilt}
+		if zf > -c.Thick && bruteClears(c, p, blindRim) > -margin {
+			return -1
+		}
+		w := 1.0
+		for _, u := range us {
+			w = math.Min(w, c.Transmission(p, u))
+		}
+		return w
+	}
+	best, at := -1.0, [3]float64{}
+	back := sin + c.PupilDepth
+	for range 4000 {
+		zf := -c.Thick * 1.5 * r.Float64()
+		x := -a.axis.X/a.axis.Z*(back-zf)*(0.5+r.Float64()) + 0.08*(r.Float64()-0.5)
+		y := -a.axis.Y/a.axis.Z*(back-zf)*(0.5+r.Float64()) + 0.08*(r.Float64()-0.5)
+		if w := worth(x, y, zf); w > best {
+			best, at = w, [3]float64{x, y, zf}
+		}
+	}
+	for step := 0.01; step > 1e-7; step *= 0.7 {
+		for range 30 {
+			try := at
+			for k := range try {
+				try[k] += step * r.NormFloat64()
+			}
+			if r.IntN(3) == 0 {
+				try[2] = at[2]
+			}
+			if w := worth(try[0], try[1], math.Min(0, try[2])); w > best {
+				best, at = w, [3]float64{try[0], try[1], math.Min(0, try[2])}
+			}
+		}
+	}
+	return best, Pose{Nose: geom.Vec3{X: at[0], Y: at[1], Z: at[2] - sin}, Pan: pan, Tilt: tilt}
+}
