@@ -32,7 +32,7 @@ func boardGaps(a arena.Arena) []Gap {
 
 func paneGaps(a arena.Arena) []Gap {
 	thick := Gap{Part: "panes", Field: "thickness",
-		Costs: "no lens can be fitted, nothing cut and no puck's window told in these panes",
+		Costs: "lenses, reach and pucks are reckoned with a usual 5/8 in or not at all, and no drawing can be cut from",
 		Cure:  "measure with callipers at a hole or a pane's edge; the sheet's sticker often tells"}
 	material := Gap{Part: "panes", Field: "material",
 		Costs: "not known whether these panes may be cut at all, nor what they weigh or how a cover must fit",
