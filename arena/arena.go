@@ -1,9 +1,21 @@
 // Package arena is the survey of one rink as a document people mail, diff and
-// keep in git: read, checked, written.
+// keep in git: what does it say, and is it sound?
+//
+//	text --Read--> Document --Check--> Arena --> rules, fit, sight ...
+//	                 |  ^
+//	                 Set, Append, Remove, MoveHole ...: the next Document
 //
 // A [Document] is what was read: the text with its comments and order. An
 // [Arena] is what was proved sound: every pane on the boards, every hole in a
-// pane. Only a Document can become an Arena, by [Document.Check].
+// pane, every id once. Only a Document can become an Arena, by [Document.Check];
+// its errors name file, line, column, field, the value seen and the cure.
+//
+// Assumptions: what a survey lacks is unknown and stays so ([unit.Maybe]); only
+// the boards' height, the panes' widths and heights and the holes' places and
+// sizes must be there. Panes are told along the boards' rink face, whether the
+// glass stands back or not. Whether a sound arena keeps any rule is for package
+// rules to say. Limits stand as constants beside [Read]; docs/arena-file.md
+// describes the format.
 package arena
 
 import (

@@ -15,6 +15,11 @@
 //	name, size := m.At("name").Text(), m.At("size").Size()
 //	if err := doc.Err(); err != nil { ... }
 //
+// Edits ([Document.Set], [Document.Append], [Document.Remove]) splice the text
+// where a value stands and leave every other byte alone; they return a new
+// document, whose values are proved to be the ones meant. A path names the value,
+// as in messages: "holes[H3].size", "light.readings[#4].x".
+//
 // Refused: more bytes than the limit, anything that is not UTF-8 text, more
 // than one document, aliases and merge keys (a file of a few lines could ask
 // for gigabytes through them), a field written twice.

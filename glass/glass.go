@@ -1,5 +1,19 @@
 // Package glass is what stands on the boards: panes between stanchions, the
-// holes cut in them, low windows in the boards, covers, and the materials.
+// holes cut in them, low windows in the boards, covers, and the materials. It
+// answers what a pane weighs, how it bends, and where in it a hole lies.
+//
+//	  |<------- width ------->|        seen from the camera's side:
+//	+-+-----------------------+-+      stations rise to the right
+//	| |          .--.         | |
+//	| |          |  | hole    | |  height of the pane
+//	| |          '--'         | |
+//	+-+-----------------------+-+  top of the boards, ledge deep
+//	|      boards      [ ] low  |
+//	+---------------------------+  ice
+//
+// Assumptions: panes are rectangles, of one sheet and one thickness; a pane lies
+// wholly on straight boards or wholly on a corner's arc. Nothing here judges
+// strength: that is for the glass maker.
 package glass
 
 import "example.org/rinkpane/unit"
