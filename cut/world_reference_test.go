@@ -76,8 +76,8 @@ func runs(t *testing.T, pdf string, x, y, w, h float64) [][2]float64 {
 // TestTemplateOnPaper measures the printed template with poppler: both check
 // bars from outer edge to outer edge and the hole's outline, to 0.01 mm, in plans of both systems.
 func TestTemplateOnPaper(t *testing.T) {
-	for _, sys := range []unit.System{unit.Metric, unit.Imperial} {
-		for _, paper := range []string{"a4", "letter", "tabloid", Full} {
+	for sys, papers := range map[unit.System][]string{unit.Metric: {"a4", Full}, unit.Imperial: {"letter", "tabloid"}} {
+		for _, paper := range papers {
 			p := shopPlan(t, sys)
 			j := jobOf(t, p, "bent", DefaultOptions())
 			tiles, err := p.Template(j, paper)

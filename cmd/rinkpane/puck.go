@@ -18,7 +18,8 @@ import (
 // holes of an arena.
 type puckFlags struct {
 	size, thick, angle    string
-	hole, floor           string
+	hole, floor, out      string
+	force                 bool
 	game, practice        float64
 	gameOpen, practiceOut float64
 }
@@ -53,7 +54,7 @@ strength check.`,
   rinkpane puck --hole-size "5.5 in x 4.5 in" --thick "1/2 in" --angle 30
 
   # every hole of an arena, covers out for 20 minutes of practice
-  rinkpane puck arena.yaml --practice-minutes 20`,
+  rinkpane puck arena.yaml --practice-minutes 20 --map sectors.svg`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 1 {
@@ -68,6 +69,8 @@ strength check.`,
 	c.Flags().StringVar(&f.angle, "angle", "0", "angle of the flight from the pane's normal, in the horizontal plane, degrees")
 	c.Flags().StringVar(&f.hole, "hole", "", "only this hole of the arena")
 	c.Flags().StringVar(&f.floor, "floor", "0 m", "height of the spectators' floor above the ice (negative: below)")
+	c.Flags().StringVar(&f.out, "map", "", "draw the sectors to be kept clear to this file (.svg or .png)")
+	c.Flags().BoolVar(&f.force, "force", false, "replace the map's file when it exists")
 	c.Flags().Float64Var(&f.game, "game-shots", o.GameShots, "struck pucks per hour of play, both ends")
 	c.Flags().Float64Var(&f.practice, "practice-shots", o.PracticeShots, "struck pucks per hour of practice, both ends")
 	c.Flags().Float64Var(&f.gameOpen, "game-minutes", o.GameMinutes, "minutes of play for which covers are out")
@@ -78,7 +81,7 @@ strength check.`,
 // bareFlags and arenaFlags belong to one form only.
 var (
 	bareFlags  = []string{"hole-size", "angle"}
-	arenaFlags = []string{"hole", "floor", "game-shots", "practice-shots", "game-minutes", "practice-minutes"}
+	arenaFlags = []string{"hole", "floor", "map", "force", "game-shots", "practice-shots", "game-minutes", "practice-minutes"}
 )
 
 // refuseFlags is the error when one of the flags was given where it has no meaning.
@@ -106,8 +109,14 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 	if err != nil {
 		return err
 	}
+	if err := mayDraw(f.out, f.force); err != nil {
+		return err
+	}
 	guards, err := puck.Assess(ar, o)
 	if err != nil {
+		return err
+	}
+	if err := drawSectors(ar, guards, f); err != nil {
 		return err
 	}
 	answer := struct {

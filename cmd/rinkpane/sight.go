@@ -61,7 +61,7 @@ seen straight ahead of the hole.`,
 }
 
 func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
-	if err := f.mayDraw(); err != nil {
+	if err := mayDraw(f.out, f.force); err != nil {
 		return err
 	}
 	ar, err := readArena(a, path)

@@ -34,28 +34,33 @@ func drawReach(ar arena.Arena, reaches []sight.Reach, f sightFlags) error {
 	if len(reaches) == 1 {
 		p.Picked = reaches[0].Hole
 	}
-	d := chart.PlanMap(p, mapWidthMM)
-	if mapKind(f.out) == ".svg" {
-		return writeFile(f.out, sheet.SVG(d), f.force)
-	}
-	data, err := sheet.PNG(d, mapDPI)
-	if err != nil {
-		return fmt.Errorf("--map %s: %w", f.out, err)
-	}
-	return writeFile(f.out, data, f.force)
+	return drawMap(chart.PlanMap(p, mapWidthMM), f.out, f.force)
 }
 
 func mapKind(name string) string { return strings.ToLower(filepath.Ext(name)) }
 
-// mayDraw says before the work whether the map can be written.
-func (f sightFlags) mayDraw() error {
+// mayDraw says before the work whether a map can be written to a file; ""
+// draws none.
+func mayDraw(out string, force bool) error {
 	switch {
-	case f.out == "":
+	case out == "":
 		return nil
-	case mapKind(f.out) != ".svg" && mapKind(f.out) != ".png":
-		return fmt.Errorf("--map %s: the name must end in .png or .svg", form.Quote(f.out))
+	case mapKind(out) != ".svg" && mapKind(out) != ".png":
+		return fmt.Errorf("--map %s: the name must end in .png or .svg", form.Quote(out))
 	}
-	return mayWrite(f.out, f.force)
+	return mayWrite(out, force)
+}
+
+// drawMap writes a map as its file's name asks.
+func drawMap(d *sheet.Drawing, out string, force bool) error {
+	if mapKind(out) == ".svg" {
+		return writeFile(out, sheet.SVG(d), force)
+	}
+	data, err := sheet.PNG(d, mapDPI)
+	if err != nil {
+		return fmt.Errorf("--map %s: %w", out, err)
+	}
+	return writeFile(out, data, force)
 }
 
 func reachHeat(ar arena.Arena, reaches []sight.Reach, layer int) *chart.Heat {

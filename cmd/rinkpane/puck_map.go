@@ -1,0 +1,29 @@
+package main
+
+import (
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/chart"
+	"example.org/rinkpane/puck"
+)
+
+// drawSectors draws the sectors to be kept clear, where a map is asked for;
+// with one hole its surroundings only.
+func drawSectors(ar arena.Arena, guards []puck.Guard, f puckFlags) error {
+	if f.out == "" {
+		return nil
+	}
+	var sectors []chart.Sector
+	for _, g := range guards {
+		if s := g.Sector; s.Passing {
+			sectors = append(sectors, chart.Sector{
+				Hole: g.Hole, From: s.From, To: s.To, Limit: s.HalfAngle.Or(0),
+				Typical: s.Typical, Far: s.Far, Farthest: s.Farthest,
+			})
+		}
+	}
+	picked := ""
+	if len(guards) == 1 && len(sectors) == 1 {
+		picked = guards[0].Hole
+	}
+	return drawMap(chart.GuardMap(ar, sectors, picked, mapWidthMM), f.out, f.force)
+}
