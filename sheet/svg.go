@@ -30,11 +30,12 @@ type svgWriter struct {
 	standalone bool
 	clips      int
 	glyphs     glyphUse
+	look       *styler
 }
 
 func (w *svgWriter) file() []byte {
 	w.b = make([]byte, 0, 1<<14)
-	body := &svgWriter{d: w.d, standalone: w.standalone, glyphs: glyphUse{}}
+	body := &svgWriter{d: w.d, standalone: w.standalone, glyphs: glyphUse{}, look: newStyler(w.d.Styles)}
 	body.layers()
 	w.head()
 	if w.standalone {
@@ -114,15 +115,15 @@ func (w *svgWriter) layers() {
 		w.str(">\n")
 		for _, e := range w.d.Items {
 			if e.Layer == name {
-				w.element(e, Style{})
+				w.element(e, styled{})
 			}
 		}
 		w.str("</g>\n")
 	}
 }
 
-func (w *svgWriter) element(e *Element, base Style) {
-	st := w.d.Styles.Resolve(e.Class, base)
+func (w *svgWriter) element(e *Element, base styled) {
+	st := w.look.resolve(e.Class, base)
 	if e.Link != "" && safeLink(e.Link) {
 		w.str("<a")
 		w.attr("href", e.Link)

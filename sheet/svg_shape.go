@@ -8,7 +8,7 @@ import (
 	"strings"
 )
 
-func (w *svgWriter) shape(e *Element, st Style) {
+func (w *svgWriter) shape(e *Element, st styled) {
 	switch s := e.Shape.(type) {
 	case Line:
 		w.point(`<path d="M`, s.A)
@@ -30,7 +30,7 @@ func (w *svgWriter) shape(e *Element, st Style) {
 	case Path:
 		w.path(e, s)
 	case Text:
-		w.words(e, s, st)
+		w.words(e, s, st.Style)
 	case Image:
 		w.image(e, s)
 	case *Group:
@@ -142,7 +142,7 @@ func (w *svgWriter) image(e *Element, m Image) {
 	w.finish(e, "image")
 }
 
-func (w *svgWriter) group(e *Element, g *Group, st Style) {
+func (w *svgWriter) group(e *Element, g *Group, st styled) {
 	clip := ""
 	if g.Clip != nil {
 		clip = w.clipID()

@@ -13,31 +13,32 @@ type brush interface {
 
 // walk paints a drawing layer by layer.
 func walk(d *Drawing, b brush) {
+	styles := newStyler(d.Styles)
 	for _, name := range d.LayerOrder() {
 		for _, e := range d.Items {
 			if e.Layer == name {
-				paint(d.Styles, e, Style{}, b)
+				paint(styles, e, styled{}, b)
 			}
 		}
 	}
 }
 
-func paint(sheet Stylesheet, e *Element, base Style, b brush) {
-	st := sheet.Resolve(e.Class, base)
+func paint(styles *styler, e *Element, base styled, b brush) {
+	st := styles.resolve(e.Class, base)
 	switch s := e.Shape.(type) {
 	case Line:
-		b.path(s.path(), st)
+		b.path(s.path(), st.Style)
 	case Polyline:
-		b.path(s.path(), st)
+		b.path(s.path(), st.Style)
 	case Circle:
-		b.path(s.path(), st)
+		b.path(s.path(), st.Style)
 	case Arc:
-		b.path(s.path(), st)
+		b.path(s.path(), st.Style)
 	case Path:
-		b.path(s, st)
+		b.path(s, st.Style)
 	case Text:
 		if s.S != "" && st.Fill.visible() {
-			b.words(s, st)
+			b.words(s, st.Style)
 		}
 	case Image:
 		if s.Img != nil {
@@ -46,11 +47,11 @@ func paint(sheet Stylesheet, e *Element, base Style, b brush) {
 	case *Group:
 		b.enter(s)
 		for _, item := range s.Items {
-			paint(sheet, item, st, b)
+			paint(styles, item, st, b)
 		}
 		b.leave(s)
 	}
 	if e.Link != "" && safeLink(e.Link) {
-		b.link(elementBounds(sheet, e, base), e.Link)
+		b.link(elementBounds(styles.sheet, e, base.Style), e.Link)
 	}
 }

@@ -18,7 +18,10 @@ type Ref int
 func (r Ref) String() string { return strconv.Itoa(int(r)) + " 0 R" }
 
 // File gathers objects. The zero File is empty and ready.
-type File struct{ objects [][]byte }
+type File struct {
+	objects [][]byte
+	zip     *zlib.Writer // kept: its tables are large
+}
 
 // Reserve returns the number for an object that is set later.
 func (f *File) Reserve() Ref {
@@ -39,9 +42,13 @@ func (f *File) Add(body string) Ref {
 // Stream adds a packed stream; dict holds further entries, such as "/Type /XObject".
 func (f *File) Stream(dict string, data []byte) Ref {
 	var z bytes.Buffer
-	zw := zlib.NewWriter(&z)
-	zw.Write(data) // a bytes.Buffer does not fail
-	zw.Close()
+	if f.zip == nil {
+		f.zip = zlib.NewWriter(&z)
+	} else {
+		f.zip.Reset(&z)
+	}
+	f.zip.Write(data) // a bytes.Buffer does not fail
+	f.zip.Close()
 	return f.raw(dict+" /Filter /FlateDecode", z.Bytes())
 }
 
