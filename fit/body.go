@@ -23,7 +23,7 @@ func (s *stance) body(zf float64) body {
 	b.noseZ = zf - b.radius*s.aim.sin
 	b.widest = -1
 	if low := b.rear - b.noseZ; low > -b.radius*s.aim.sin {
-		b.widest = math.Min(1, low/(b.radius*s.aim.sin))
+		b.widest = min(1, low/(b.radius*s.aim.sin))
 	}
 	return b
 }
@@ -36,7 +36,7 @@ func (b *body) reach(n geom.Vec2) float64 {
 	a := b.aim
 	na := n.Dot(a.axis.XY())
 	if na >= 0 {
-		across := math.Sqrt(math.Max(0, 1-na*na))
+		across := math.Sqrt(max(0, 1-na*na))
 		if across > 0 && b.noseZ-b.radius*na*a.cos/across >= b.rear {
 			return b.radius * across
 		}
@@ -44,9 +44,9 @@ func (b *body) reach(n geom.Vec2) float64 {
 	lean := na / a.cos
 	alpha := n.Dot(a.fore.XY()) - a.sin*lean
 	beta := n.Dot(a.side.XY())
-	swing := math.Hypot(alpha, beta)
+	swing := math.Sqrt(alpha*alpha + beta*beta)
 	if alpha < b.widest*swing {
-		swing = alpha*b.widest + math.Abs(beta)*math.Sqrt(math.Max(0, 1-b.widest*b.widest))
+		swing = alpha*b.widest + math.Abs(beta)*math.Sqrt(max(0, 1-b.widest*b.widest))
 	}
 	return b.radius*swing - (b.noseZ-b.rear)*lean
 }
@@ -113,8 +113,8 @@ func (s *stance) spanX(zf float64) (lo, hi float64, ok bool) {
 	hi = hw - b.reach(geom.Vec2{X: 1})
 	lo = -hw + b.reach(geom.Vec2{X: -1})
 	if r > 0 && tall > hh-r {
-		hi = math.Min(hi, -s.cornerX(&b, 1))
-		lo = math.Max(lo, s.cornerX(&b, -1))
+		hi = min(hi, -s.cornerX(&b, 1))
+		lo = max(lo, s.cornerX(&b, -1))
 	}
 	return lo, hi, lo <= hi
 }

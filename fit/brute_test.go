@@ -53,11 +53,11 @@ func bruteClears(c Case, p Pose, n int) float64 {
 	cut := func(x, y float64) {
 		x, y = math.Abs(x), math.Abs(y)
 		dx, dy := x-(c.Width/2-c.Corner), y-(c.Height/2-c.Corner)
-		d := math.Max(dx, dy) - c.Corner
+		d := max(dx, dy) - c.Corner
 		if dx > 0 && dy > 0 {
 			d = math.Hypot(dx, dy) - c.Corner
 		}
-		worst = math.Max(worst, d)
+		worst = max(worst, d)
 	}
 	rim := func(q float64) {
 		a, b := c.Nose/2*math.Cos(q), c.Nose/2*math.Sin(q)
@@ -89,7 +89,7 @@ func randomCase(r *rand.Rand) Case {
 	between := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
 	c := Case{Width: between(0.08, 0.2), Height: between(0.08, 0.2), Thick: between(0.004, 0.03)}
 	if r.IntN(6) > 0 {
-		c.Corner = math.Min(c.Width, c.Height) / 2 * r.Float64() * r.Float64()
+		c.Corner = min(c.Width, c.Height) / 2 * r.Float64() * r.Float64()
 	}
 	c.Nose = between(0.03, 0.14)
 	c.Pupil = c.Nose * between(0.1, 1)
@@ -140,7 +140,7 @@ func TestBestPoseAgainstSearch(t *testing.T) {
 			tilt = 1.2 * r.Float64()
 		}
 		v := c.quadrant(pan, tilt)
-		ours := math.Min(v.Centre, v.WorstCorner())
+		ours := min(v.Centre, v.WorstCorner())
 		if d := bruteClears(c, v.Pose, 720); v.Pose.Foremost(c.Nose).Z > 1e-12-c.Thick && d > 1e-8 {
 			t.Errorf("%+v at %g, %g: the pose cuts %g m into the pane", c, pan, tilt, d)
 		}
@@ -178,7 +178,7 @@ func blind(c Case, pan, tilt float64, r *rand.Rand) (float64, Pose) {
 		}
 		w := 1.0
 		for _, u := range us {
-			w = math.Min(w, c.Transmission(p, u))
+			w = min(w, c.Transmission(p, u))
 		}
 		return w
 	}
@@ -201,8 +201,8 @@ func blind(c Case, pan, tilt float64, r *rand.Rand) (float64, Pose) {
 			if r.IntN(3) == 0 {
 				try[2] = at[2]
 			}
-			if w := worth(try[0], try[1], math.Min(0, try[2])); w > best {
-				best, at = w, [3]float64{try[0], try[1], math.Min(0, try[2])}
+			if w := worth(try[0], try[1], min(0, try[2])); w > best {
+				best, at = w, [3]float64{try[0], try[1], min(0, try[2])}
 			}
 		}
 	}

@@ -3,7 +3,6 @@ package fit
 import (
 	"errors"
 	"fmt"
-	"math"
 
 	"example.org/rinkpane/unit"
 )
@@ -75,7 +74,7 @@ func (c Case) Validate() error {
 			return fmt.Errorf("%s %g m: must be above 0 and at most 10 km", l.name, l.v)
 		}
 	}
-	if half := math.Min(c.Width, c.Height) / 2; !(c.Corner >= 0 && c.Corner <= half) {
+	if half := min(c.Width, c.Height) / 2; !(c.Corner >= 0 && c.Corner <= half) {
 		return fmt.Errorf("hole corner radius %g mm: must lie between 0 and half the smaller side, %g mm", c.Corner*1e3, half*1e3)
 	}
 	if !(c.PupilDepth >= 0 && c.PupilDepth <= maxLength) {
@@ -95,7 +94,7 @@ func (c Case) Validate() error {
 
 // Fits reports whether the nose can enter the hole: D <= the smaller of W and
 // H. A corner radius of at most half the smaller side never bars a disc.
-func (c Case) Fits() bool { return c.Nose <= math.Min(c.Width, c.Height) }
+func (c Case) Fits() bool { return c.Nose <= min(c.Width, c.Height) }
 
 // transposed swaps the roles of X and Y: tilting in c is panning in the
 // transposed case.

@@ -60,7 +60,7 @@ func TestLimitingCase(t *testing.T) {
 		})
 		worst := func(pan float64) float64 {
 			v := c.At(unit.Angle(pan), 0)
-			return math.Min(v.Centre, v.WorstCorner())
+			return min(v.Centre, v.WorstCorner())
 		}
 		// Past the limit the loss grows like the 3/2 power of the angle.
 		if in := worst(want - 1e-5); in < 1-2*tie {

@@ -13,7 +13,7 @@ const (
 )
 
 // The range search (contract): from straight ahead in steps of at most 0.25
-// deg to 89.9 deg, the step that fails halved to well below 0.01 deg.
+// deg to 89.9 deg, the step that fails narrowed to well below 0.01 deg.
 const (
 	rangeEnd  = 89.9 * math.Pi / 180
 	rangeStep = 0.25 * math.Pi / 180
@@ -23,81 +23,109 @@ const (
 // Limits returns how far the lens can pan at level tilt and tilt at zero pan.
 func (c Case) Limits() Limits {
 	turned := c.transposed()
-	return Limits{Fits: c.Fits(), Pan: c.panLimits(), Tilt: turned.panLimits()}
+	l := Limits{Fits: c.Fits()}
+	abreast(2, func(i int) {
+		if i == 0 {
+			l.Pan = c.panLimits()
+		} else {
+			l.Tilt = turned.panLimits()
+		}
+	})
+	return l
 }
 
 func (c *Case) panLimits() AxisLimits {
 	return AxisLimits{
-		Body:   unbroken(c.bodyClears),
-		Clear:  unbroken(c.clearTest()),
-		Usable: unbroken(c.usable),
+		Body:   unbroken(c.bodyMargin),
+		Clear:  unbroken(c.clearMargin()),
+		Usable: c.panUsable(),
 	}
 }
 
-// unbroken returns the end of the range from 0 in which ok holds; unknown when
-// it fails at 0.
-func unbroken(ok func(pan float64) bool) unit.Maybe[unit.Angle] {
-	if !ok(0) {
+func (c *Case) panUsable() unit.Maybe[unit.Angle] { return unbroken(c.usableMargin) }
+
+// unbroken returns the end of the range from 0 in which a margin stays at
+// least 0; unknown when it is below at 0.
+func unbroken(margin func(pan float64) float64) unit.Maybe[unit.Angle] {
+	good, fgood := 0.0, margin(0)
+	if fgood < 0 {
 		return unit.Maybe[unit.Angle]{}
 	}
-	good := 0.0
 	for i := 1; ; i++ {
-		next := math.Min(float64(i)*rangeStep, rangeEnd)
-		if !ok(next) {
-			return unit.Known(unit.Angle(bisect(good, next, ok)))
+		next := min(float64(i)*rangeStep, rangeEnd)
+		f := margin(next)
+		if f < 0 {
+			return unit.Known(unit.Angle(narrow(good, next, fgood, f, margin)))
 		}
-		if good = next; next == rangeEnd {
+		if good, fgood = next, f; next == rangeEnd {
 			return unit.Known(unit.Angle(rangeEnd))
 		}
 	}
 }
 
-// bisect returns the last angle between good and bad at which ok holds.
-func bisect(good, bad float64, ok func(float64) bool) float64 {
-	for bad-good > rangeFine {
-		if mid := good + (bad-good)/2; ok(mid) {
-			good = mid
-		} else {
-			bad = mid
+// narrow returns the last angle between good and bad at which the margin is at
+// least 0: false position in the Illinois form, every third step halved.
+func narrow(good, bad, fgood, fbad float64, margin func(float64) float64) float64 {
+	side := 0
+	for i := 1; bad-good > rangeFine; i++ {
+		mid := good + (bad-good)*fgood/(fgood-fbad)
+		// Kept off the ends, so that both of them close in.
+		mid = clamp(mid, good+rangeFine/2, bad-rangeFine/2)
+		if i%3 == 0 || !(mid > good && mid < bad) {
+			mid = good + (bad-good)/2
 		}
+		f := margin(mid)
+		if f >= 0 {
+			if good, fgood = mid, f; side > 0 {
+				fbad /= 2
+			}
+			side = 1
+			continue
+		}
+		if bad, fbad = mid, f; side < 0 {
+			fgood /= 2
+		}
+		side = -1
 	}
 	return good
 }
 
-// bodyClears reports whether the lens, its foremost point at the rink face,
-// clears the pane with some shift at this pan.
-func (c *Case) bodyClears(pan float64) bool {
+// bodyMargin returns the play, in metres along X, that a lens with its foremost
+// point at the rink face has in the pane at this pan; below 0 when it cuts it.
+func (c *Case) bodyMargin(pan float64) float64 {
 	s := stance{c: *c, aim: aimAt(pan, 0), rect: c.rect(), level: true}
-	return s.room(0)
+	if lo, hi, ok := s.spanX(0); ok || lo > hi {
+		return hi - lo
+	}
+	return -1
 }
 
-// clearTest returns the test for the clear mark. A pose that passed one pan is
-// tried first at the next: when it keeps every T at the mark, so does the best.
-func (c *Case) clearTest() func(pan float64) bool {
+// clearMargin returns the margin of the clear mark. A pose that passed one pan
+// is tried first at the next: when it keeps every T at the mark, so does the
+// best.
+func (c *Case) clearMargin() func(pan float64) float64 {
 	var s stance
 	var last stand
-	free := c.Pivot == Free
-	if _, fixed := c.Back.Get(); fixed {
-		free = false
-	}
-	return func(pan float64) bool {
+	_, fixed := c.Back.Get()
+	free := c.Pivot == Free && !fixed
+	return func(pan float64) float64 {
 		c.newStance(&s, pan, 0, true)
 		if free && pan > 0 {
 			try := s.home().Add(last.at)
-			if s.clears(try, last.zf) && s.worst(try, last.zf) >= clearMark {
-				return true
+			if t := s.worst(try, last.zf); t >= clearMark && s.clears(try, last.zf) {
+				return t - clearMark
 			}
 		}
 		p := s.best()
 		v := s.view(p, pan, 0)
 		last = stand{at: p.at.Sub(s.home()), zf: p.zf}
-		return v.WorstCorner() >= clearMark
+		return v.WorstCorner() - clearMark
 	}
 }
 
-// usable reports whether the best T at the frame's centre reaches the usable
-// mark at this pan.
-func (c *Case) usable(pan float64) bool {
+// usableMargin returns the margin of the best T at the frame's centre over the
+// usable mark.
+func (c *Case) usableMargin(pan float64) float64 {
 	a := aimAt(pan, 0)
-	return c.centre(&a) >= usableMark
+	return c.centre(&a) - usableMark
 }

@@ -13,6 +13,10 @@ const settled = 1e-10
 // lineSteps bounds a search along X; typical ones take six.
 const lineSteps = 100
 
+// narrowest is the width, in metres, at which a search along X gives up: what
+// a ray opens within it is far below rounding.
+const narrowest = 1e-12
+
 // firstStride is the first step from the guess, as a share of the range.
 const firstStride = 1.0 / 32
 
@@ -50,12 +54,12 @@ func (s *stance) bestX(zf, lo, hi, guess float64) (x, t float64) {
 		}
 		b.look(post{x: x, v: m.root, d: m.rise.X, ray: m.ray, seen: true, known: m.root > 0})
 		next, bound := b.next(x)
-		if bound-best < settled || b.l.x >= b.h.x || b.h.x-b.l.x <= 1e-14*(math.Abs(lo)+math.Abs(hi)) {
+		if bound-best < settled || b.l.x >= b.h.x || b.h.x-b.l.x <= narrowest {
 			break
 		}
 		x = next
 	}
-	return at, best * math.Max(0, best)
+	return at, best * max(0, best)
 }
 
 // look moves the post on whose side the best does not lie.
@@ -82,10 +86,10 @@ func (b *bracket) next(x float64) (next, bound float64) {
 		return b.fetch(next, x, mid), bound
 	case l.known && !h.seen:
 		b.stride *= 2
-		return math.Min(l.x+b.stride, h.x), math.Inf(1)
+		return min(l.x+b.stride, h.x), math.Inf(1)
 	case h.known && !l.seen:
 		b.stride *= 2
-		return math.Max(h.x-b.stride, l.x), math.Inf(1)
+		return max(h.x-b.stride, l.x), math.Inf(1)
 	}
 	return mid, math.Inf(1)
 }

@@ -1,10 +1,6 @@
 package fit
 
-import (
-	"math"
-
-	"example.org/rinkpane/unit"
-)
+import "example.org/rinkpane/unit"
 
 // Loss returns the loss tables, from straight ahead to the usable limit of
 // each axis in rows of step (above 0; at most 5 deg is what the contract
@@ -12,36 +8,32 @@ import (
 // straight ahead stands alone.
 func (c Case) Loss(step unit.Angle) Loss {
 	turned := c.transposed()
-	return Loss{Pan: c.panLoss(step), Tilt: turned.tiltLoss(step)}
-}
-
-func (c *Case) panLoss(step unit.Angle) []LossRow {
-	limit, _ := unbroken(c.usable).Get()
-	var rows []LossRow
-	add := func(pan unit.Angle) {
-		v := c.quadrant(pan.Radians(), 0)
-		rows = append(rows, LossRow{Angle: pan, Centre: v.Centre, Corner: v.WorstCorner(), Pose: v.Pose})
-	}
-	for i := 0; ; i++ {
-		pan := unit.Angle(i) * step
-		if pan > limit {
-			break
+	pan, tilt := c.lossAngles(step), turned.lossAngles(step)
+	l := Loss{Pan: make([]LossRow, len(pan)), Tilt: make([]LossRow, len(tilt))}
+	abreast(len(pan)+len(tilt), func(i int) {
+		if i < len(pan) {
+			l.Pan[i] = lossRow(pan[i], c.quadrant(pan[i].Radians(), 0))
+			return
 		}
-		add(pan)
-	}
-	if last := rows[len(rows)-1].Angle; limit > last {
-		add(limit)
-	}
-	return rows
+		i -= len(pan)
+		l.Tilt[i] = lossRow(tilt[i], c.quadrant(0, tilt[i].Radians()))
+	})
+	return l
 }
 
-// tiltLoss is panLoss of a case turned on its side, its poses turned back.
-func (c *Case) tiltLoss(step unit.Angle) []LossRow {
-	rows := c.panLoss(step)
-	for i := range rows {
-		p := &rows[i].Pose
-		p.Nose.X, p.Nose.Y = p.Nose.Y, p.Nose.X
-		p.Pan, p.Tilt = 0, math.Abs(p.Pan)
+// lossAngles returns the pans of a loss table.
+func (c *Case) lossAngles(step unit.Angle) []unit.Angle {
+	limit, _ := c.panUsable().Get()
+	var at []unit.Angle
+	for i := 0; unit.Angle(i)*step <= limit; i++ {
+		at = append(at, unit.Angle(i)*step)
 	}
-	return rows
+	if limit > at[len(at)-1] {
+		at = append(at, limit)
+	}
+	return at
+}
+
+func lossRow(at unit.Angle, v View) LossRow {
+	return LossRow{Angle: at, Centre: v.Centre, Corner: v.WorstCorner(), Pose: v.Pose}
 }

@@ -25,21 +25,18 @@ func (s *stance) equalTo(at geom.Vec2, zf, least float64) bool {
 	return s.clears(at, zf) && s.worst(at, zf) >= least
 }
 
-// shiftTolerance is how finely shifts are found, in metres.
-const shiftTolerance = 1e-10
+// shiftTolerance is how finely the shift of equal poses is found, in metres; T
+// changes by some 1e-7 over it, a tenth of a tie.
+const shiftTolerance = 1e-8
 
 // nearestX searches between the best shift and home.
 func (s *stance) nearestX(best stand, home, least float64) stand {
-	good, bad := best.at.X, home
-	for d := bad - good; d > shiftTolerance || d < -shiftTolerance; d = bad - good {
-		mid := good + d/2
-		if s.equalTo(geom.Vec2{X: mid}, best.zf, least) {
-			good = mid
-		} else {
-			bad = mid
-		}
+	ok := func(x float64) bool { return s.equalTo(geom.Vec2{X: x}, best.zf, least) }
+	find := gallop
+	if best.t > 1-tie { // a plateau without loss is wide
+		find = lastGood
 	}
-	return s.at(geom.Vec2{X: good}, best.zf)
+	return s.at(geom.Vec2{X: find(best.at.X, home, shiftTolerance, ok)}, best.zf)
 }
 
 // nearestXY cuts the plane about the equal poses: along a wall that the lens

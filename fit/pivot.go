@@ -24,7 +24,7 @@ func (s *stance) bestOnAxis() stand {
 	clears := func(zf float64) bool { return s.clears(s.onAxis(zf), zf) }
 	top := 0.0
 	if !clears(0) {
-		top = s.lastGood(-s.c.Thick, 0, clears)
+		top = lastGood(-s.c.Thick, 0, depthTolerance, clears)
 	}
 	look := func(zf float64) float64 { return s.worst(s.onAxis(zf), zf) }
 	best, bestT := top, look(top)
@@ -51,7 +51,7 @@ func (s *stance) bestOnAxis() stand {
 	if look(top) >= bestT-tie {
 		best = top
 	} else {
-		best = s.lastGood(best, top, func(zf float64) bool { return look(zf) >= bestT-tie })
+		best = gallop(best, top, tieDepth, func(zf float64) bool { return look(zf) >= bestT-tie })
 	}
 	return s.at(s.onAxis(best), best)
 }
@@ -65,7 +65,7 @@ func (s *stance) axisSpan() float64 {
 	for i := 1; i < s.n; i++ {
 		d := s.rays[i].slope.Sub(axis)
 		if l := d.Dot(d); l > 0 {
-			span = math.Max(span, 2*s.c.Thick*math.Abs(s.rays[i].slope.Dot(d))/l)
+			span = max(span, 2*s.c.Thick*math.Abs(s.rays[i].slope.Dot(d))/l)
 		}
 	}
 	return span

@@ -31,8 +31,8 @@ func (p *patch) centre() (at geom.Vec2, area, size float64) {
 	lo, hi := o, o
 	for i := 1; i < p.n; i++ {
 		q := p.p[i]
-		lo.X, lo.Y = math.Min(lo.X, q.X), math.Min(lo.Y, q.Y)
-		hi.X, hi.Y = math.Max(hi.X, q.X), math.Max(hi.Y, q.Y)
+		lo.X, lo.Y = min(lo.X, q.X), min(lo.Y, q.Y)
+		hi.X, hi.Y = max(hi.X, q.X), max(hi.Y, q.Y)
 		if i+1 < p.n {
 			a, b := q.Sub(o), p.p[i+1].Sub(o)
 			w := a.Cross(b)
@@ -69,7 +69,7 @@ func (p *patch) keep(n geom.Vec2, h float64) {
 func (p *patch) bound(x geom.Vec2, v float64, d geom.Vec2) float64 {
 	most := math.Inf(-1)
 	for i := range p.n {
-		most = math.Max(most, v+d.Dot(p.p[i].Sub(x)))
+		most = max(most, v+d.Dot(p.p[i].Sub(x)))
 	}
 	return most
 }
@@ -109,5 +109,5 @@ func (s *stance) bestXY(zf float64, bounded bool) (at geom.Vec2, t float64, ok b
 			break
 		}
 	}
-	return at, best * math.Max(0, best), ok
+	return at, best * max(0, best), ok
 }

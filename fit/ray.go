@@ -65,7 +65,7 @@ func (r *ray) pass(c *Case, a *aim, p geom.Vec3) (float64, geom.Vec2) {
 	} else {
 		area, slope = r.straddle(c, a, p, e)
 	}
-	return math.Min(1, area/r.area), slope.Scale(1 / r.area)
+	return min(1, area/r.area), slope.Scale(1 / r.area)
 }
 
 // straddle is pass for a pupil that reaches into the pane: the rear outline

@@ -62,5 +62,5 @@ func Stops(t float64) (float64, bool) {
 	if t <= 0 {
 		return 0, false
 	}
-	return math.Max(0, -math.Log2(t)), true
+	return max(0, -math.Log2(t)), true
 }

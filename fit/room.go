@@ -60,15 +60,15 @@ func (s *stance) top() float64 {
 	if s.room(0) {
 		return 0
 	}
-	return s.lastGood(-s.c.Thick, 0, s.room)
+	return lastGood(-s.c.Thick, 0, depthTolerance, s.room)
 }
 
-// lastGood returns the largest depth from good, where ok holds or is taken to
-// hold, to bad, where it does not.
-func (s *stance) lastGood(good, bad float64, ok func(zf float64) bool) float64 {
-	for bad-good > depthTolerance {
+// lastGood returns the largest value from good, where ok holds or is taken to
+// hold, to bad, where it does not, to within fine. Bad may lie below good.
+func lastGood(good, bad, fine float64, ok func(x float64) bool) float64 {
+	for math.Abs(bad-good) > fine {
 		mid := good + (bad-good)/2
-		if mid <= good || mid >= bad {
+		if mid == good || mid == bad {
 			break
 		}
 		if ok(mid) {
@@ -78,6 +78,20 @@ func (s *stance) lastGood(good, bad float64, ok func(zf float64) bool) float64 {
 		}
 	}
 	return good
+}
+
+// gallop is lastGood for a good stretch that is likely short: it strides from
+// good, each stride four times the last, before it halves.
+func gallop(good, bad, fine float64, ok func(x float64) bool) float64 {
+	for stride := math.Copysign(4*fine, bad-good); math.Abs(bad-good) > math.Abs(stride); stride *= 4 {
+		next := good + stride
+		if !ok(next) {
+			bad = next
+			break
+		}
+		good = next
+	}
+	return lastGood(good, bad, fine, ok)
 }
 
 // home returns the nose's centre at which the foremost point stands over the
@@ -92,4 +106,4 @@ func (s *stance) home() geom.Vec2 {
 }
 
 // clamp returns x moved into lo..hi.
-func clamp(x, lo, hi float64) float64 { return math.Max(lo, math.Min(hi, x)) }
+func clamp(x, lo, hi float64) float64 { return max(lo, min(hi, x)) }

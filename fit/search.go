@@ -42,7 +42,7 @@ func (s *stance) tight(zf float64) (stand, bool) {
 		return stand{}, false
 	}
 	blo, bhi, open := s.box(zf)
-	if l, h := math.Max(lo, blo.X), math.Min(hi, bhi.X); open && l <= h {
+	if l, h := max(lo, blo.X), min(hi, bhi.X); open && l <= h {
 		x, t := s.bestX(zf, l, h, s.guess(zf))
 		return stand{geom.Vec2{X: x}, zf, t}, true
 	}
@@ -57,7 +57,7 @@ func (s *stance) guess(zf float64) float64 {
 	for i := range s.n {
 		r := &s.rays[i]
 		x := r.middle.X - r.footprint(p).Centre.X
-		lo, hi = math.Min(lo, x), math.Max(hi, x)
+		lo, hi = min(lo, x), max(hi, x)
 	}
 	return (lo + hi) / 2
 }
@@ -145,6 +145,10 @@ func (s *stance) scan(top float64) stand {
 	return best
 }
 
+// tieDepth is how finely the depth of equal poses is found, in metres; T
+// changes by some 1e-7 over it, a tenth of a tie.
+const tieDepth = 1e-8
+
 // forward moves a best pose as near to the rink face as ties allow.
 func (s *stance) forward(best stand, top float64) stand {
 	good := best
@@ -159,7 +163,7 @@ func (s *stance) forward(best stand, top float64) stand {
 	if best.zf >= top || equal(top) {
 		return good
 	}
-	s.lastGood(best.zf, top, equal)
+	gallop(best.zf, top, tieDepth, equal)
 	return good
 }
 

@@ -36,7 +36,7 @@ type Setup struct {
 // (front - pupil) / (2 tan a), a half the diagonal view; 0 when that is negative.
 // Lengths in metres, tanDiagonal above 0. Own derivation.
 func PupilDepth(front, pupil, tanDiagonal float64) float64 {
-	return math.Max(0, (front-pupil)/(2*tanDiagonal))
+	return max(0, (front-pupil)/(2*tanDiagonal))
 }
 
 // Case checks the setup and returns it in plain numbers.

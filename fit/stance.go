@@ -106,7 +106,7 @@ func (s *stance) worst(at geom.Vec2, zf float64) float64 {
 	worst := 1.0
 	for i := range s.n {
 		t, _ := s.rays[i].pass(&s.c, &s.aim, p)
-		worst = math.Min(worst, t)
+		worst = min(worst, t)
 	}
 	return worst
 }
@@ -125,8 +125,8 @@ func (s *stance) box(zf float64) (lo, hi geom.Vec2, ok bool) {
 		e := r.footprint(p)
 		far := e.Reach().Add(geom.Vec2{X: s.rect.HalfW, Y: s.rect.HalfH})
 		// The hole's own outline bounds what is open, with or without the rear one.
-		lo.X, hi.X = math.Max(lo.X, -far.X-e.Centre.X), math.Min(hi.X, far.X-e.Centre.X)
-		lo.Y, hi.Y = math.Max(lo.Y, -far.Y-e.Centre.Y), math.Min(hi.Y, far.Y-e.Centre.Y)
+		lo.X, hi.X = max(lo.X, -far.X-e.Centre.X), min(hi.X, far.X-e.Centre.X)
+		lo.Y, hi.Y = max(lo.Y, -far.Y-e.Centre.Y), min(hi.Y, far.Y-e.Centre.Y)
 	}
 	return lo, hi, lo.X < hi.X && lo.Y < hi.Y
 }

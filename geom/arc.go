@@ -6,15 +6,16 @@ import "math"
 // form the arc is N(t)/D(t) with N = (a, weight corner, b) and
 // D = (1, weight, 1) in Bernstein form, so that |N|^2 - D^2 is a quartic whose
 // sign says which side of the unit circle the arc is on.
-func (w *walk) alongArc(p *piece, a, b Vec2) {
+func (w *walk) alongArc(p *piece, from, to corner) {
 	c := w.lens.disc(p.corner)
+	a, b := from.at, to.at
 	h := p.weight
 	q := quartic{
-		a.X*a.X + a.Y*a.Y - 1,
+		from.over,
 		h * (a.X*c.X + a.Y*c.Y - 1),
-		(a.X*b.X + a.Y*b.Y - 1 + 2*h*h*(c.X*c.X+c.Y*c.Y-1)) / 3,
+		(a.X*b.X + a.Y*b.Y - 1 + 2*h*h*(c.X*c.X+c.Y*c.Y-1)) * (1.0 / 3),
 		h * (b.X*c.X + b.Y*c.Y - 1),
-		b.X*b.X + b.Y*b.Y - 1,
+		to.over,
 	}
 	if q[0] >= 0 && q[1] >= 0 && q[2] >= 0 && q[3] >= 0 && q[4] >= 0 {
 		return
@@ -30,21 +31,21 @@ func (w *walk) alongArc(p *piece, a, b Vec2) {
 		cross[i] = rational(a, c, b, h, t)
 	}
 	n = dropBites(&cross, n, q[0] >= 0)
-	in, from := q[0] < 0, a
+	in, start := q[0] < 0, a
 	for _, at := range cross[:n] {
 		if in {
-			w.piece(p, from, at)
+			w.piece(p, start, at)
 			w.leave(at)
 		} else {
 			w.enter(at)
 		}
-		in, from = !in, at
+		in, start = !in, at
 	}
 	switch {
 	case in && n == 0:
 		w.whole(p, a, b)
 	case in:
-		w.piece(p, from, b)
+		w.piece(p, start, b)
 	}
 }
 
@@ -85,5 +86,5 @@ func (w *walk) whole(p *piece, a, b Vec2) {
 func (w *walk) piece(p *piece, a, b Vec2) {
 	w.part(a, b, p.own)
 	half := w.lens.plane(b.Sub(a)).Len() / (2 * p.radius)
-	w.twice += 2 * segment(p.radius, 2*math.Asin(math.Min(1, half))) / w.lens.det
+	w.twice += 2 * segment(p.radius, 2*math.Asin(min(1, half))) / w.lens.det
 }

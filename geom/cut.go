@@ -44,7 +44,7 @@ func (o *Outline) cutArc(p *piece, a, b, n Vec2, h float64) {
 	far := (h - n.Dot(p.centre)) / length // of the edge from the arc's centre
 	unit := n.Scale(1 / length)
 	fa, fb := n.Dot(a) <= h, n.Dot(b) <= h
-	half := math.Sqrt(math.Max(0, p.radius*p.radius-far*far))
+	half := math.Sqrt(max(0, p.radius*p.radius-far*far))
 	foot := p.centre.Add(unit.Scale(far))
 	along := Vec2{-unit.Y, unit.X}.Scale(half)
 	out, in := foot.Sub(along), foot.Add(along) // counter-clockwise the arc goes out at the first, in at the second

@@ -22,7 +22,7 @@ func TestCutAgainstSlices(t *testing.T) {
 		a, _ := cut.Overlap(e)
 		b, _ := rest.Overlap(e)
 		whole, _ := o.Overlap(e)
-		if math.Abs(a+b-whole) > 1e-9*math.Max(1, e.Area()) {
+		if math.Abs(a+b-whole) > 1e-9*max(1, e.Area()) {
 			t.Fatalf("parts %.12g + %.12g, whole %.12g", a, b, whole)
 		}
 		// The part's own area, by slices across the cut.
@@ -38,11 +38,11 @@ func cutSlices(r RoundRect, d, n Vec2, at float64) float64 {
 		r.HalfW, r.HalfH = r.HalfH, r.HalfW
 		d, n = Vec2{d.Y, d.X}, Vec2{n.Y, n.X}
 	}
-	lo, hi := math.Max(-r.HalfH, d.Y-r.HalfH), math.Min(r.HalfH, d.Y+r.HalfH)
+	lo, hi := max(-r.HalfH, d.Y-r.HalfH), min(r.HalfH, d.Y+r.HalfH)
 	if n.Y > 0 {
-		hi = math.Min(hi, at)
+		hi = min(hi, at)
 	} else {
-		lo = math.Max(lo, -at)
+		lo = max(lo, -at)
 	}
 	if lo >= hi {
 		return 0
@@ -52,9 +52,9 @@ func cutSlices(r RoundRect, d, n Vec2, at float64) float64 {
 	for i := range steps {
 		a := math.Pi * (float64(i) + 0.5) / steps
 		y := (lo+hi)/2 - (hi-lo)/2*math.Cos(a)
-		left := math.Max(-r.right(y), d.X-r.right(y-d.Y))
-		right := math.Min(r.right(y), d.X+r.right(y-d.Y))
-		sum += math.Max(0, right-left) * (hi - lo) / 2 * math.Sin(a) * math.Pi / steps
+		left := max(-r.right(y), d.X-r.right(y-d.Y))
+		right := min(r.right(y), d.X+r.right(y-d.Y))
+		sum += max(0, right-left) * (hi - lo) / 2 * math.Sin(a) * math.Pi / steps
 	}
 	return sum
 }

@@ -11,7 +11,7 @@ func (e Ellipse) Area() float64 { return math.Pi * math.Abs(e.A.Cross(e.B)) }
 
 // Reach returns the ellipse's half extents along the axes.
 func (e Ellipse) Reach() Vec2 {
-	return Vec2{math.Hypot(e.A.X, e.B.X), math.Hypot(e.A.Y, e.B.Y)}
+	return Vec2{math.Sqrt(e.A.X*e.A.X + e.B.X*e.B.X), math.Sqrt(e.A.Y*e.A.Y + e.B.Y*e.B.Y)}
 }
 
 // lens is an ellipse ready for work: the map from the plane to the unit disc.
@@ -40,6 +40,17 @@ func (e Ellipse) lens() (lens, bool) {
 func (l *lens) disc(q Vec2) Vec2 {
 	x, y := q.X-l.centre.X, q.Y-l.centre.Y
 	return Vec2{l.xx*x + l.xy*y, l.yx*x + l.yy*y}
+}
+
+// corner is a point of the disc's plane.
+type corner struct {
+	at   Vec2
+	over float64 // |at|^2 - 1: below 0 inside the disc
+}
+
+func (l *lens) corner(q Vec2) corner {
+	w := l.disc(q)
+	return corner{w, w.X*w.X + w.Y*w.Y - 1}
 }
 
 // plane maps a vector of the disc's plane to the plane.

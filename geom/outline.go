@@ -53,7 +53,7 @@ func (o *Outline) arc(centre, a, b Vec2, radius float64) {
 	o.pieces[o.n] = piece{
 		start: a, arc: true, centre: centre, radius: radius,
 		corner: centre.Add(ea.Add(eb).Scale(radius / (1 + cos))),
-		weight: math.Sqrt(math.Max(0, (1+cos)/2)),
+		weight: math.Sqrt(max(0, (1+cos)/2)),
 		bulge:  segment(radius, turn),
 	}
 	o.n++
@@ -90,7 +90,7 @@ func (o *Outline) measure() {
 		twice += o.pieces[i].start.Cross(o.end(i))
 		bulges += o.pieces[i].bulge
 	}
-	o.area = math.Max(0, twice/2+bulges)
+	o.area = max(0, twice/2+bulges)
 }
 
 // Contains reports whether p lies in the region, boundary included as far as
@@ -115,6 +115,7 @@ func (o *Outline) Contains(p Vec2) bool {
 // point. n need not have length 1. The region must not be empty.
 func (o *Outline) Support(n Vec2) (float64, Vec2) {
 	best, at := math.Inf(-1), Vec2{}
+	unit := n.Unit()
 	for i := range o.n {
 		pc := &o.pieces[i]
 		if v := n.Dot(pc.start); v > best {
@@ -123,7 +124,7 @@ func (o *Outline) Support(n Vec2) (float64, Vec2) {
 		if !pc.arc {
 			continue
 		}
-		tip := pc.centre.Add(n.Unit().Scale(pc.radius))
+		tip := pc.centre.Add(unit.Scale(pc.radius))
 		if b := o.end(i); b.Sub(pc.start).Cross(tip.Sub(pc.start)) < 0 { // on the arc's side of its chord
 			if v := n.Dot(tip); v > best {
 				best, at = v, tip

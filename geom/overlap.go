@@ -19,12 +19,12 @@ func (o *Outline) Overlap(e Ellipse) (area float64, gradient Vec2) {
 		return 0, Vec2{}
 	}
 	w := walk{o: o, lens: &l}
-	first := l.disc(o.pieces[0].start)
+	first := l.corner(o.pieces[0].start)
 	from := first
 	for i := range o.n {
 		to := first
 		if i+1 < o.n {
-			to = l.disc(o.pieces[i+1].start)
+			to = l.corner(o.pieces[i+1].start)
 		}
 		if p := &o.pieces[i]; p.arc {
 			w.alongArc(p, from, to)
@@ -99,36 +99,35 @@ func turn(a, b Vec2) float64 {
 }
 
 // alongLine follows a line from a to b.
-func (w *walk) alongLine(own bool, a, b Vec2) {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	fa := a.X*a.X + a.Y*a.Y - 1
-	fb := b.X*b.X + b.Y*b.Y - 1
-	if fa < 0 && fb < 0 {
-		w.part(a, b, own)
+func (w *walk) alongLine(own bool, a, b corner) {
+	if a.over < 0 && b.over < 0 {
+		w.part(a.at, b.at, own)
 		return
 	}
+	dx, dy := b.at.X-a.at.X, b.at.Y-a.at.Y
 	dd := dx*dx + dy*dy
-	ad := a.X*dx + a.Y*dy
-	if fa >= 0 && fb >= 0 && (ad >= 0 || -ad >= dd) {
+	ad := a.at.X*dx + a.at.Y*dy
+	outside := a.over >= 0 && b.over >= 0
+	if outside && (ad >= 0 || -ad >= dd) {
 		return
 	}
-	disc := ad*ad - dd*fa
-	if fa >= 0 && fb >= 0 && 4*disc <= bite*bite*dd {
+	disc := ad*ad - dd*a.over
+	if outside && 4*disc <= bite*bite*dd {
 		return
 	}
-	root := math.Sqrt(math.Max(0, disc))
-	p, q := a, b
-	if fa >= 0 {
+	root := math.Sqrt(max(0, disc))
+	p, q := a.at, b.at
+	if a.over >= 0 {
 		t := (-ad - root) / dd
-		p = Vec2{a.X + t*dx, a.Y + t*dy}
+		p = Vec2{a.at.X + t*dx, a.at.Y + t*dy}
 		w.enter(p)
 	}
-	if fb >= 0 {
+	if b.over >= 0 {
 		t := (-ad + root) / dd
-		q = Vec2{a.X + t*dx, a.Y + t*dy}
+		q = Vec2{a.at.X + t*dx, a.at.Y + t*dy}
 	}
 	w.part(p, q, own)
-	if fb >= 0 {
+	if b.over >= 0 {
 		w.leave(q)
 	}
 }
@@ -145,5 +144,5 @@ func (w *walk) close(e Ellipse) (float64, Vec2) {
 	g := w.lens.plane(w.chord)
 	// A sliver thinner than rounding may seem crossed by one line only: no more
 	// than its own area is shared.
-	return math.Max(0, math.Min(w.twice*w.lens.det/2, w.o.area)), Vec2{-g.Y, g.X}
+	return max(0, min(w.twice*w.lens.det/2, w.o.area)), Vec2{-g.Y, g.X}
 }

@@ -16,9 +16,9 @@ func sliced(r RoundRect, d Vec2, both bool, e Ellipse, n int) float64 {
 	det := e.A.Cross(e.B)
 	xx, xy, yx, yy := e.B.Y/det, -e.B.X/det, -e.A.Y/det, e.A.X/det
 	p, q, s := xx*xx+yx*yx, xx*xy+yx*yy, xy*xy+yy*yy
-	from, to := math.Max(-reach.Y, -r.HalfH-e.Centre.Y), math.Min(reach.Y, r.HalfH-e.Centre.Y)
+	from, to := max(-reach.Y, -r.HalfH-e.Centre.Y), min(reach.Y, r.HalfH-e.Centre.Y)
 	if both {
-		from, to = math.Max(from, d.Y-r.HalfH-e.Centre.Y), math.Min(to, d.Y+r.HalfH-e.Centre.Y)
+		from, to = max(from, d.Y-r.HalfH-e.Centre.Y), min(to, d.Y+r.HalfH-e.Centre.Y)
 	}
 	if from >= to {
 		return 0
@@ -35,9 +35,9 @@ func sliced(r RoundRect, d Vec2, both bool, e Ellipse, n int) float64 {
 		}
 		lo, hi := e.Centre.X+(-q*y-math.Sqrt(disc))/p, e.Centre.X+(-q*y+math.Sqrt(disc))/p
 		cy := e.Centre.Y + y
-		lo, hi = math.Max(lo, -r.right(cy)), math.Min(hi, r.right(cy))
+		lo, hi = max(lo, -r.right(cy)), min(hi, r.right(cy))
 		if both {
-			lo, hi = math.Max(lo, d.X-r.right(cy-d.Y)), math.Min(hi, d.X+r.right(cy-d.Y))
+			lo, hi = max(lo, d.X-r.right(cy-d.Y)), min(hi, d.X+r.right(cy-d.Y))
 		}
 		if hi > lo {
 			sum += (hi - lo) * weight
@@ -48,7 +48,7 @@ func sliced(r RoundRect, d Vec2, both bool, e Ellipse, n int) float64 {
 
 func genRect(t *rapid.T) RoundRect {
 	r := RoundRect{HalfW: rapid.Float64Range(0.2, 2).Draw(t, "w"), HalfH: rapid.Float64Range(0.2, 2).Draw(t, "h")}
-	m := math.Min(r.HalfW, r.HalfH)
+	m := min(r.HalfW, r.HalfH)
 	switch rapid.IntRange(0, 3).Draw(t, "corner") {
 	case 0:
 		r.Radius = m
@@ -86,7 +86,7 @@ func TestOverlapAgainstSlices(t *testing.T) {
 		}
 		got, _ := o.Overlap(e)
 		want := sliced(r, d, both, e, 4000)
-		if math.Abs(got-want) > 3e-6*math.Max(1, e.Area()) {
+		if math.Abs(got-want) > 3e-6*max(1, e.Area()) {
 			t.Fatalf("area %.9g, slices %.9g", got, want)
 		}
 	})
@@ -108,7 +108,7 @@ func TestOverlapGradient(t *testing.T) {
 		}
 		got := Vec2{slope(Vec2{1, 0}), slope(Vec2{0, 1})}
 		// Where the ellipse just begins to touch, the slope goes like a root: sqrt(h).
-		if got.Sub(g).Len() > 0.02*math.Max(1, e.Area()) {
+		if got.Sub(g).Len() > 0.02*max(1, e.Area()) {
 			t.Fatalf("gradient %v, differences %v", g, got)
 		}
 	})

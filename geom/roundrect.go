@@ -21,7 +21,7 @@ const sharpest = 1e-9
 
 // tidy drops a corner radius that is only rounding.
 func (r RoundRect) tidy() RoundRect {
-	if r.Radius < sharpest*math.Min(r.HalfW, r.HalfH) {
+	if r.Radius < sharpest*min(r.HalfW, r.HalfH) {
 		r.Radius = 0
 	}
 	return r
@@ -121,5 +121,5 @@ func (r RoundRect) right(y float64) float64 {
 	if over <= 0 {
 		return r.HalfW
 	}
-	return r.HalfW - r.Radius + math.Sqrt(math.Max(0, r.Radius*r.Radius-over*over))
+	return r.HalfW - r.Radius + math.Sqrt(max(0, r.Radius*r.Radius-over*over))
 }

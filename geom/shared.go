@@ -83,7 +83,7 @@ func (r RoundRect) crossing(dx, dy float64) (Vec2, bool) {
 	inner := r.HalfW - r.Radius
 	switch {
 	case x-dx > inner:
-		top := math.Min(y+r.Radius, r.HalfH)
+		top := min(y+r.Radius, r.HalfH)
 		y = fall(y, top, func(y float64) float64 { return r.right(y) - r.right(y-dy) - dx })
 	case x-dx < -inner:
 		if 2*r.right(dy/2) <= dx {
