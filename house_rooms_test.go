@@ -84,6 +84,13 @@ var houseRooms = []room{
 		{"optics", "exposure"},
 	}},
 
+	{name: "edit", floor: 5, uses: []arrow{
+		{"unit", "numbers rounded to what people measure"},
+		{"form", "entries to write into the document"},
+		{"rink", "corners and landmarks"},
+		{"glass", "the hole that is added"},
+		{"arena", "the document that is edited"},
+	}},
 	{name: "puck", floor: 5, uses: []arrow{
 		{"unit", "sizes, angles, speeds"},
 		{"geom", "axes of a tumbling puck, places of shots"},
@@ -172,7 +179,27 @@ var houseRooms = []room{
 		{"sheet", "writes the drawings as SVG"},
 	}},
 
-	{name: "desk", floor: 10.1, uses: []arrow{
+	{name: "desk/shelf", floor: 10.1, uses: []arrow{
+		{"arena", "the documents on the shelf"},
+		{"edit", "changes to them"},
+		{"plan", "what follows from a document"},
+		{"revision", "versions, in a keeper that it does not know"},
+	}},
+	{name: "desk/api", floor: 10.2, uses: []arrow{
+		{"form", "places of what is wrong"},
+		{"rink", "landmarks to snap to"},
+		{"arena", "the layout of boards and panes"},
+		{"kit", "the lenses in the catalogue"},
+		{"rules", "the rule sets in the catalogue"},
+		{"edit", "what a request asks for"},
+		{"plan", "what is answered"},
+		{"revision", "versions and merges"},
+		{"desk/shelf", "the arenas"},
+	}, needs: []arrow{
+		{"github.com/danielgtaylor/huma/v2", "the OpenAPI description, made from the types"},
+	}},
+
+	{name: "desk", floor: 10.3, uses: []arrow{
 		{"unit", "tables print in the visitor's units"},
 		{"arena", "the documents on the desk"},
 		{"rules", "a finding's status"},

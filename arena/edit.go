@@ -26,6 +26,9 @@ func (d *Document) Append(path string, e form.Entry) (*Document, error) {
 // Remove returns the document without the field or item at path.
 func (d *Document) Remove(path string) (*Document, error) { return edited(d.form.Remove(path)) }
 
+// Has reports whether a path leads to a value that the document holds.
+func (d *Document) Has(path string) bool { return d.form.Has(path) }
+
 func edited(f *form.Document, err error) (*Document, error) {
 	if err != nil {
 		return nil, err

@@ -117,6 +117,8 @@ func IDFrom(name string) string {
 var (
 	ErrNone  = errors.New("no such document or version")
 	ErrTaken = errors.New("this id is taken")
+	// ErrFull says that the disk has no room: nothing was written, nothing lost.
+	ErrFull = errors.New("the disk is full: nothing was saved; free some room and save again")
 )
 
 // Stale says that a save was made from an older version than the head.

@@ -6,6 +6,8 @@ import (
 	"github.com/jackc/pgx/v5/pgconn"
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
+
+	"example.org/rinkpane/revision"
 )
 
 // uniqueViolation is SQLSTATE 23505 (PostgreSQL manual, appendix A).
@@ -14,8 +16,8 @@ const uniqueViolation = "23505"
 // diskFull is SQLSTATE 53100.
 const diskFull = "53100"
 
-// ErrFull says that the disk has no room: nothing was written, nothing lost.
-var ErrFull = errors.New("the disk is full: nothing was saved; free some room and save again")
+// ErrFull is [revision.ErrFull], which people and sessions meet as well.
+var ErrFull = revision.ErrFull
 
 // isDuplicate reports whether a row with this key was there already, by the
 // drivers' codes.
