@@ -81,10 +81,9 @@ func (p Plot) Draw(width, height float64) *sheet.Drawing {
 // field is a plot with its axes laid on the sheet.
 type field struct {
 	Plot
-	d            *sheet.Drawing
-	box          sheet.Rect
-	xt, yt       []float64
-	legendHeight float64
+	d      *sheet.Drawing
+	box    sheet.Rect
+	xt, yt []float64
 }
 
 func (f *field) layout() {

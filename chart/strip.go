@@ -20,6 +20,7 @@ const (
 	namesHigh   = 2.4  // names of zones too narrow for them
 	rowGap      = 4.0
 	mostRows    = 40
+	cornerRows  = 4 // rows that show a corner each
 )
 
 // BoardsStrip draws the boards and the glass unrolled along the stations, as
@@ -138,7 +139,7 @@ func (r *stripRow) caption(i int, y float64) {
 	sys := r.Arena.Units
 	span := "tations " + stationName(r.from, sys) + " to " + stationName(r.from+r.length, sys)
 	s := "S" + span
-	if r.rows == len(rink.Corners()) && r.Arena.Rink.Marked() {
+	if r.rows == cornerRows && r.Arena.Rink.Marked() {
 		s = "Corner " + rink.Corners()[i].String() + ": " + [...]string{
 			"from the red line to the middle of end B", "from the middle of end B to the red line",
 			"from the red line to the middle of end A", "from the middle of end A to the red line"}[i] +

@@ -5,12 +5,12 @@ import (
 	"slices"
 )
 
-// Subset returns a TrueType font with only the named glyphs' outlines (and those
-// they are built from); all glyphs keep their numbers. For a web page (web) it
-// also holds the tables that browsers ask for; without, those that a PDF needs.
+// Subset returns a TrueType font with only the named glyphs' outlines; all glyphs
+// keep their numbers. For a web page (web) it also holds the tables that browsers
+// ask for; without, those that a PDF needs.
 func (f *Face) Subset(glyphs []uint16, web bool) []byte {
 	t := tables(f.Raw)
-	keep := f.closure(t, glyphs)
+	keep := closure(t, glyphs)
 	glyf, loca := pruned(t, keep)
 	out := map[string][]byte{
 		"cvt ": t["cvt "], "fpgm": t["fpgm"], "prep": t["prep"],
@@ -46,18 +46,9 @@ func glyphData(t map[string][]byte, g uint16) []byte {
 	return glyf[binary.BigEndian.Uint32(loca[4*int(g):]):binary.BigEndian.Uint32(loca[4*int(g)+4:])]
 }
 
-// Composite glyph flags, OpenType specification, "glyf" table.
-const (
-	argsAreWords  = 0x0001
-	haveScale     = 0x0008
-	moreParts     = 0x0020
-	haveXYScale   = 0x0040
-	haveTwoByTwo  = 0x0080
-	glyphHeadSize = 10
-)
-
-// closure returns the glyphs with glyph 0 and all parts of composite ones.
-func (f *Face) closure(t map[string][]byte, glyphs []uint16) []uint16 {
+// closure returns the glyphs in rising order with glyph 0, the empty box. The Go
+// fonts build no glyph of others; a test keeps watch.
+func closure(t map[string][]byte, glyphs []uint16) []uint16 {
 	total := uint16(numGlyphs(t))
 	keep := []uint16{0}
 	for _, g := range glyphs {
@@ -65,44 +56,8 @@ func (f *Face) closure(t map[string][]byte, glyphs []uint16) []uint16 {
 			keep = append(keep, g)
 		}
 	}
-	seen := map[uint16]bool{}
-	for i := 0; i < len(keep); i++ {
-		if g := keep[i]; !seen[g] {
-			seen[g] = true
-			keep = append(keep, parts(glyphData(t, g))...)
-		}
-	}
 	slices.Sort(keep)
 	return slices.Compact(keep)
-}
-
-// parts lists the glyphs of which a composite glyph is built.
-func parts(data []byte) []uint16 {
-	if len(data) < glyphHeadSize || int16(binary.BigEndian.Uint16(data)) >= 0 {
-		return nil
-	}
-	var out []uint16
-	for p := data[glyphHeadSize:]; len(p) >= 4; {
-		flags := binary.BigEndian.Uint16(p)
-		out = append(out, binary.BigEndian.Uint16(p[2:]))
-		n := 6
-		if flags&argsAreWords != 0 {
-			n = 8
-		}
-		switch {
-		case flags&haveScale != 0:
-			n += 2
-		case flags&haveXYScale != 0:
-			n += 4
-		case flags&haveTwoByTwo != 0:
-			n += 8
-		}
-		if flags&moreParts == 0 || len(p) < n {
-			break
-		}
-		p = p[n:]
-	}
-	return out
 }
 
 func numGlyphs(t map[string][]byte) int { return int(binary.BigEndian.Uint16(t["maxp"][4:])) }

@@ -82,3 +82,21 @@ func TestChecksumOfTheWholeFile(t *testing.T) {
 		t.Errorf("checksum %X", got)
 	}
 }
+
+// Subsetting counts on glyphs that stand by themselves: in the "glyf" table a
+// glyph built of others has a negative number of contours.
+func TestNoGlyphIsBuiltOfOthers(t *testing.T) {
+	seen := 0
+	for id := range count {
+		tab := tables(Get(id).Raw)
+		for g := range numGlyphs(tab) {
+			if data := glyphData(tab, uint16(g)); len(data) > 0 && data[0] >= 0x80 {
+				t.Errorf("%s: glyph %d is built of others", Get(id).Name, g)
+			}
+			seen++
+		}
+	}
+	if seen < 2000 {
+		t.Errorf("looked at %d glyphs", seen)
+	}
+}
