@@ -3,7 +3,9 @@ package desk
 import (
 	"io/fs"
 	"log/slog"
+	"os"
 	"strings"
+	"sync"
 	"testing"
 
 	"example.org/rinkpane/arena"
@@ -49,11 +51,20 @@ func exampleSources(t *testing.T) []Source {
 	return out
 }
 
+// sharedDesk is one desk for all tests, since every plan on it is made once.
+var sharedDesk struct {
+	once sync.Once
+	desk *Desk
+	err  error
+}
+
 func exampleDesk(t *testing.T) *Desk {
 	t.Helper()
-	d, err := New(exampleSources(t), exampleMaker(t), slog.New(slog.NewTextHandler(t.Output(), nil)))
-	if err != nil {
-		t.Fatal(err)
+	sharedDesk.once.Do(func() {
+		sharedDesk.desk, sharedDesk.err = New(exampleSources(t), exampleMaker(t), slog.New(slog.NewTextHandler(os.Stderr, nil)))
+	})
+	if sharedDesk.err != nil {
+		t.Fatal(sharedDesk.err)
 	}
-	return d
+	return sharedDesk.desk
 }
