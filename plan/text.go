@@ -29,24 +29,25 @@ func (p Plan) Summary(sys unit.System) string {
 }
 
 // summaryKey explains the columns of the summary's table.
-const summaryKey = "turns: to either side with every corner of the picture clean, and until half the light is lost. " +
+const summaryKey = "clean, half: degrees from straight ahead to either side with every corner of the picture clean, and " +
+	"until half the light is lost. " +
 	"frames: ice on which the lens, zoomed as needed, fills a quarter to all of the frame's height with a player. " +
 	"sees: ice that some lens can be aimed at. ISO: at 1/1000 s, wide open, in the slot of the hole's own end."
 
 // holesTable has one line a hole: where, best lens and how far it turns, what
 // it sees, and the ISO for the slot.
 func (p Plan) holesTable(sys unit.System) *table {
-	t := newTable("hole", "where", "best lens", ">turns, clean", ">half light", ">frames", ">sees", ">ISO at slot")
+	t := newTable("hole", "where", "best lens", ">mm", ">clean", ">half", ">frames", ">sees", ">ISO at slot")
 	for _, h := range p.Holes {
-		lens, clean, half, frames := "none fits", "", "", ""
+		lens, mm, clean, half, frames := "none fits", "", "", "", ""
 		if f, ok := h.BestFit(); ok {
-			lens, clean, half, frames = f.Short(), angle(f.PanClear), angle(f.PanUsable), percent(f.Framing)
+			lens, mm, clean, half, frames = f.Lens, millimetres(f.Focal), bare(f.PanClear), bare(f.PanUsable), percent(f.Framing)
 		}
 		iso := "no reading"
 		if l, ok := h.SlotLight(); ok {
 			iso = ISOWords(l)
 		}
-		t.row(h.ID+statusMark(h.Status), h.brief(sys), lens, clean, half, frames, percent(h.Reach.Share), iso)
+		t.row(h.ID+statusMark(h.Status), h.brief(sys), lens, mm, clean, half, frames, percent(h.Reach.Share), iso)
 	}
 	return t
 }
@@ -68,7 +69,7 @@ func (h Hole) brief(sys unit.System) string {
 
 // Short names the lens and the end of its range: "70-200 at 70 mm".
 func (f LensFit) Short() string {
-	return fmt.Sprintf("%s at %s mm", f.Lens, strconv.FormatFloat(f.Focal, 'f', -1, 64))
+	return fmt.Sprintf("%s at %s mm", f.Lens, millimetres(f.Focal))
 }
 
 func statusMark(s rules.Status) string {
@@ -81,12 +82,7 @@ func statusMark(s rules.Status) string {
 	return ""
 }
 
-func angle(v *float64) string {
-	if v == nil {
-		return "-"
-	}
-	return strconv.FormatFloat(*v, 'f', 1, 64) + " deg"
-}
+func millimetres(focal float64) string { return strconv.FormatFloat(focal, 'f', -1, 64) }
 
 func percent(share float64) string { return strconv.FormatFloat(100*share, 'f', 0, 64) + " %" }
 

@@ -75,7 +75,7 @@ func (h Hole) fitTable() *table {
 		if f.Lens == h.Best && f.Focal == h.BestFocal {
 			mark = "best"
 		}
-		mm := strconv.FormatFloat(f.Focal, 'f', -1, 64)
+		mm := millimetres(f.Focal)
 		if !f.Fits {
 			t.row(f.Lens, mm, "", "", "", "", "", "", "too wide for the hole")
 			continue
@@ -148,14 +148,35 @@ func ISOWords(l light.Row) string {
 	return out
 }
 
-// HolesText is each hole's place, size and reach.
+// HolesText is each hole's place and size, then what it sees.
 func (p Plan) HolesText(sys unit.System) string {
-	t := newTable("hole", "pane", "where", ">station", ">height", "size", ">sees", ">faces", ">hidden", "state")
+	places := newTable("hole", "pane", "where", ">station", ">height", "size")
+	reach := newTable("hole", ">puck height", ">face height", ">hidden strip", "state", "assumed")
 	for _, h := range p.Holes {
-		t.row(h.ID, h.Pane, h.brief(sys), unit.Length(h.Station).Format(sys), unit.Length(h.Height).Format(sys), h.Size().Format(sys),
-			percent(h.Reach.Share), percent(h.Reach.FaceShare), unit.Length(h.Reach.Blind).Format(sys), h.State)
+		places.row(h.ID, h.Pane, h.brief(sys), unit.Length(h.Station).Format(sys), unit.Length(h.Height).Format(sys), h.Size().Format(sys))
+		assumed := ""
+		if n := len(h.Reach.Assumed); n > 0 {
+			assumed = Count(n, "number")
+		}
+		reach.row(h.ID, percent(h.Reach.Share), percent(h.Reach.FaceShare), unit.Length(h.Reach.Blind).Format(sys), h.State, assumed)
 	}
-	return p.heading("Holes") + t.String()
+	return p.heading("Holes") + places.String() +
+		"\nShare of the ice that some lens can be aimed at with half of its light, and the mean width of the\n" +
+		"strip along the near boards that none can.\n" + reach.String() + p.assumedText()
+}
+
+// assumedText lists what stood in for numbers that the survey lacks.
+func (p Plan) assumedText() string {
+	var b strings.Builder
+	for _, h := range p.Holes {
+		for _, a := range h.Reach.Assumed {
+			b.WriteString(wrap(h.ID+": "+a, "  "))
+		}
+	}
+	if b.Len() == 0 {
+		return ""
+	}
+	return "\nAssumed, since the survey does not say:\n" + b.String()
 }
 
 // heading stands above every text of the folder.

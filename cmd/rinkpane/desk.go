@@ -70,9 +70,11 @@ func deskSources(a *app, paths []string) ([]desk.Source, error) {
 	for _, path := range paths {
 		err := withInput(a, path, func(name string, r io.Reader) error {
 			doc, err := arena.Read(name, r)
-			if err == nil {
-				out = append(out, desk.Source{Slug: slugFor(name, taken), Origin: name, Document: doc})
+			if err != nil {
+				return err
 			}
+			out = append(out, desk.Source{Slug: slugFor(name, taken), Origin: name, Document: doc})
+			_, err = doc.Check()
 			return err
 		})
 		if err != nil {
