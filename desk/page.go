@@ -19,6 +19,7 @@ func loadTemplates(assets assetSet) (*template.Template, error) {
 		"asset":    assets.address,
 		"cautions": plan.Cautions,
 		"status":   statusWord,
+		"keeps":    keepsWords,
 	}).ParseFS(templateFiles, "templates/*.tmpl")
 }
 
@@ -60,4 +61,15 @@ func statusWord(s rules.Status) string {
 		return "broken"
 	}
 	return "not known"
+}
+
+// keepsWords says how a hole stands with the rules that concern it.
+func keepsWords(s rules.Status) string {
+	switch s {
+	case rules.Pass:
+		return "keeps every rule"
+	case rules.Fail:
+		return "breaks a rule"
+	}
+	return "a number is missing"
 }
