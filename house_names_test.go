@@ -40,7 +40,7 @@ func TestNumbersStateTheirUnit(t *testing.T) {
 			for _, decl := range f.Decls {
 				for _, n := range numericNames(decl) {
 					seen++
-					if !unitWord.MatchString(n.says) && !jsonUnit.MatchString(n.tag) {
+					if !unitWord.MatchString(n.says+" "+n.tag) && !jsonUnit.MatchString(n.tag) {
 						t.Errorf("%s: %s is a plain number: its comment must say its unit", pkg.fset.Position(n.pos), n.name)
 					}
 				}
