@@ -23,6 +23,9 @@ type Plan struct {
 	Notes     map[string]string // a few words under a hole's label, by id
 	Picked    string            // the hole that is looked at
 	Bare      bool              // no heading and no legend: the page around has them
+	// Moving is set for a page on which holes are moved: margins do not depend on
+	// where they stand, and a guide is drawn for the page to show ([MapFrame]).
+	Moving bool
 }
 
 // Wedge is how far a hole can be panned to both sides of straight ahead.
@@ -44,7 +47,9 @@ type Heat struct {
 	Step       float64   // side of a cell in metres
 	Cols, Rows int
 	// Values are shares from 0 to 1, row by row from the least y; NaN paints nothing.
-	Values    []float64
+	Values []float64
+	// Address is where a page finds the picture of the values; then Values may be missing.
+	Address   string
 	Low, High string // what 0 and 1 mean: "no lens", "all six"
 	Title     string
 }
@@ -71,17 +76,8 @@ const (
 func PlanMap(p Plan, width float64) *sheet.Drawing {
 	width = max(width, leastWidth)
 	m := &planMap{Plan: p, holes: p.Arena.Holes}
-	margin := m.columnRoom(width)
-	dim := p.Arena.Rink.Dimensions()
-	scale := (width - 2*margin) / dim.Length.Metres()
-	top := sideRoom
-	if !p.Bare {
-		top += headingRoom
-	}
-	rinkHigh := scale * dim.Width.Metres()
-	centre := sheet.Pt(width/2, top+rinkHigh/2)
-	m.ground = newGround(p.Arena.Rink, centre, scale)
-	m.d = sheet.New("plan-map", width, top+rinkHigh+sideRoom, Styles())
+	m.ground = m.lay(width)
+	m.d = sheet.New("plan-map", width, m.Origin.Y+m.Len(m.ground.width)/2+sideRoom, Styles())
 	m.d.Layers = []string{"ice", "heat", "markings", "reach", "boards", "glass", "zones", "stretches", "stations", "holes", "labels", "legend"}
 	m.d.Title = "Plan map of " + p.Arena.Name
 	m.d.Desc = m.describe()
@@ -96,6 +92,9 @@ func PlanMap(p Plan, width float64) *sheet.Drawing {
 	m.others()
 	m.marks()
 	m.labels()
+	if p.Moving {
+		m.guide()
+	}
 	if !p.Bare {
 		m.heading()
 		m.legend()
@@ -110,6 +109,17 @@ type planMap struct {
 	holes []glassHole
 }
 
+// lay places the rink on a sheet of a width in millimetres.
+func (m *planMap) lay(width float64) ground {
+	dim := m.Arena.Rink.Dimensions()
+	scale := (width - 2*m.columnRoom(width)) / dim.Length.Metres()
+	top := sideRoom
+	if !m.Bare {
+		top += headingRoom
+	}
+	return newGround(m.Arena.Rink, sheet.Pt(width/2, top+scale*dim.Width.Metres()/2), scale)
+}
+
 // columnRoom is the room at the left and right ends, wide enough for the
 // longest label there, in millimetres.
 func (m *planMap) columnRoom(width float64) float64 {
@@ -119,6 +129,9 @@ func (m *planMap) columnRoom(width float64) float64 {
 	for _, t := range m.tags() {
 		if k := m.sideOf(t.station); k == leftSide || k == rightSide {
 			w = max(w, t.width)
+		}
+		if m.Moving && t.key == "hole" {
+			w = max(w, labelWidth(t.text, longestNote))
 		}
 	}
 	return labelOut + w + 2

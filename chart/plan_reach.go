@@ -82,8 +82,24 @@ func rayLength(p, dir geom.Vec2, outline []geom.Vec2) float64 {
 // heat paints the grid of values over the ice.
 func (m *planMap) heat() {
 	h := m.Heat
-	if h == nil || h.Cols < 1 || h.Rows < 1 || len(h.Values) < h.Cols*h.Rows {
+	if h == nil || h.Cols < 1 || h.Rows < 1 || h.Address == "" && len(h.Values) < h.Cols*h.Rows {
 		return
+	}
+	top := m.At(h.Corner.X, h.Corner.Y+float64(h.Rows)*h.Step)
+	box := sheet.Rect{X: top.X, Y: top.Y, W: m.Len(float64(h.Cols) * h.Step), H: m.Len(float64(h.Rows) * h.Step)}
+	m.d.Add("heat", "heat", sheet.Image{Rect: box, Img: h.picture(), Address: h.Address}).Titled(h.Title)
+	// Cells stand over the boards' curve: paper covers what is outside.
+	var rim sheet.Path
+	rim.Add(m.around(2 * m.Len(h.Step)))
+	rim.Add(m.around(0))
+	m.d.Add("heat", "paper", rim)
+}
+
+// picture returns the grid as a picture, its last row at the top, or nil when
+// the page finds it elsewhere.
+func (h *Heat) picture() image.Image {
+	if h.Address != "" {
+		return nil
 	}
 	img := image.NewNRGBA(image.Rect(0, 0, h.Cols, h.Rows))
 	for row := range h.Rows {
@@ -93,14 +109,7 @@ func (m *planMap) heat() {
 			}
 		}
 	}
-	top := m.At(h.Corner.X, h.Corner.Y+float64(h.Rows)*h.Step)
-	box := sheet.Rect{X: top.X, Y: top.Y, W: m.Len(float64(h.Cols) * h.Step), H: m.Len(float64(h.Rows) * h.Step)}
-	m.d.Add("heat", "heat", sheet.Image{Rect: box, Img: img}).Titled(h.Title)
-	// Cells stand over the boards' curve: paper covers what is outside.
-	var rim sheet.Path
-	rim.Add(m.around(2 * m.Len(h.Step)))
-	rim.Add(m.around(0))
-	m.d.Add("heat", "paper", rim)
+	return img
 }
 
 // The heat map's scale runs from nearly the ice's own tone to deep blue. Its

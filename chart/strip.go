@@ -31,13 +31,7 @@ const (
 func BoardsStrip(p Plan, width float64, rows int) *sheet.Drawing {
 	rows = min(max(rows, 1), mostRows)
 	width = max(width, leastWidth)
-	per := p.Arena.Rink.Perimeter()
-	s := &strip{Plan: p, per: per, length: per / unit.Length(rows), rows: rows}
-	s.scale = (width - stripLeft - stripRight) / s.length.Metres()
-	s.high = p.Arena.Boards.Height
-	for _, q := range p.Arena.Panes {
-		s.high = max(s.high, p.Arena.Boards.Height+q.Height)
-	}
+	s := newStrip(p, width, rows)
 	s.d = sheet.New("boards-strip", width, 0, Styles())
 	s.d.Layers = []string{"ice", "boards", "glass", "zones", "stretches", "stations", "landmarks", "holes", "labels", "legend"}
 	s.d.Title = "Boards strip of " + p.Arena.Name
@@ -54,6 +48,16 @@ func BoardsStrip(p Plan, width float64, rows int) *sheet.Drawing {
 		s.legend()
 	}
 	return s.d
+}
+
+func newStrip(p Plan, width float64, rows int) *strip {
+	per := p.Arena.Rink.Perimeter()
+	s := &strip{Plan: p, per: per, length: per / unit.Length(rows), rows: rows, high: p.Arena.Boards.Height}
+	s.scale = (width - stripLeft - stripRight) / s.length.Metres()
+	for _, q := range p.Arena.Panes {
+		s.high = max(s.high, p.Arena.Boards.Height+q.Height)
+	}
+	return s
 }
 
 type strip struct {
@@ -77,9 +81,7 @@ func (s *strip) heading() float64 {
 
 // row draws one row below y and returns where the next begins, in millimetres.
 func (s *strip) row(i int, y float64) float64 {
-	r := &stripRow{strip: s, from: s.length * unit.Length(i)}
-	r.top = y + captionHigh + labelsHigh + stretchHigh
-	r.ice = r.top + s.scale*s.high.Metres()
+	r := s.rowAt(i, y)
 	r.caption(i, y)
 	r.wall()
 	r.panes()
@@ -89,7 +91,18 @@ func (s *strip) row(i int, y float64) float64 {
 	r.zones()
 	r.stretches()
 	r.openings()
+	if s.Moving {
+		r.guide()
+	}
 	return r.ice + rulerHigh + bandHigh + namesHigh + rowGap
+}
+
+// rowAt places a row below y on the sheet.
+func (s *strip) rowAt(i int, y float64) *stripRow {
+	r := &stripRow{strip: s, from: s.length * unit.Length(i)}
+	r.top = y + captionHigh + labelsHigh + stretchHigh
+	r.ice = r.top + s.scale*s.high.Metres()
+	return r
 }
 
 // stripRow is one row of the strip: where its first station and the ice lie.

@@ -57,6 +57,7 @@ func arenaStyles() sheet.Stylesheet {
 		{Class: "hole-note", Style: sheet.Style{Fill: sheet.Slate, Face: sheet.Regular, Size: sizeTiny}},
 		{Class: "picked", Style: sheet.Style{Stroke: sheet.Deep, Width: sheet.W70}},
 		{Class: "hit", Style: sheet.Style{}},
+		{Class: "guide", Style: sheet.Style{Stroke: sheet.Deep, Width: sheet.W35, Dash: []float64{1.6, 0.8}}},
 		{Class: "other", Style: sheet.Style{Fill: sheet.White, Stroke: sheet.Deep, Width: sheet.W35, Dash: []float64{0.7, 0.5}}},
 		{Class: "station", Style: sheet.Style{Stroke: sheet.Slate, Width: sheet.W18}},
 		{Class: "station-text", Style: sheet.Style{Fill: sheet.Slate, Face: sheet.Regular, Size: sizeTiny}},

@@ -8,4 +8,7 @@ import "image"
 type Image struct {
 	Rect
 	Img image.Image
+	// Address is where a web page finds the picture, on its own site; "" puts the
+	// picture itself into the page. Files of their own hold the picture always.
+	Address string
 }

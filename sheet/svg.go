@@ -24,6 +24,19 @@ func InlineSVG(d *Drawing) []byte {
 	return w.file()
 }
 
+// InlineLayers returns what stands on each layer of a drawing, as [InlineSVG]
+// writes it within the layer's group: for a page that changes some layers of a
+// drawing and leaves the rest.
+func InlineLayers(d *Drawing) map[string][]byte {
+	out, look := make(map[string][]byte), newStyler(d.Styles)
+	for _, name := range d.LayerOrder() {
+		w := &svgWriter{d: d, look: look}
+		w.layer(name)
+		out[name] = w.b
+	}
+	return out
+}
+
 type svgWriter struct {
 	d          *Drawing
 	b          []byte
@@ -113,12 +126,17 @@ func (w *svgWriter) layers() {
 			w.attr("data-layer", name)
 		}
 		w.str(">\n")
-		for _, e := range w.d.Items {
-			if e.Layer == name {
-				w.element(e, styled{})
-			}
-		}
+		w.layer(name)
 		w.str("</g>\n")
+	}
+}
+
+// layer writes the elements of one layer.
+func (w *svgWriter) layer(name string) {
+	for _, e := range w.d.Items {
+		if e.Layer == name {
+			w.element(e, styled{})
+		}
 	}
 }
 

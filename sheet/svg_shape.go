@@ -127,17 +127,23 @@ func (w *svgWriter) words(e *Element, t Text, st Style) {
 }
 
 func (w *svgWriter) image(e *Element, m Image) {
+	linked := m.Address != "" && !w.standalone && safeLink(m.Address)
 	var buf bytes.Buffer
-	if m.Img == nil || png.Encode(&buf, m.Img) != nil {
+	if !linked && (m.Img == nil || png.Encode(&buf, m.Img) != nil) {
 		return
 	}
 	w.num(`<image x="`, m.X)
 	w.num(`" y="`, m.Y)
 	w.num(`" width="`, m.W)
 	w.num(`" height="`, m.H)
-	w.str(`" preserveAspectRatio="none" image-rendering="pixelated" href="data:image/png;base64,`)
-	w.b = base64.StdEncoding.AppendEncode(w.b, buf.Bytes())
-	w.str(`"`)
+	w.str(`" preserveAspectRatio="none" image-rendering="pixelated"`)
+	if linked {
+		w.attr("href", m.Address)
+	} else {
+		w.str(` href="data:image/png;base64,`)
+		w.b = base64.StdEncoding.AppendEncode(w.b, buf.Bytes())
+		w.str(`"`)
+	}
 	w.common(e)
 	w.finish(e, "image")
 }
