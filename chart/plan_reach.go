@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 
 	"example.org/rinkpane/geom"
 	"example.org/rinkpane/sheet"
@@ -87,12 +88,42 @@ func (m *planMap) heat() {
 	}
 	top := m.At(h.Corner.X, h.Corner.Y+float64(h.Rows)*h.Step)
 	box := sheet.Rect{X: top.X, Y: top.Y, W: m.Len(float64(h.Cols) * h.Step), H: m.Len(float64(h.Rows) * h.Step)}
-	m.d.Add("heat", "heat", sheet.Image{Rect: box, Img: h.picture(), Address: h.Address}).Titled(h.Title)
+	m.d.Add("heat", "heat", sheet.Image{Rect: box, Img: m.carried(h).picture(), Address: h.Address}).Titled(h.Title)
 	// Cells stand over the boards' curve: paper covers what is outside.
 	var rim sheet.Path
-	rim.Add(m.around(2 * m.Len(h.Step)))
+	rim.Add(m.around(3 * m.Len(h.Step)))
 	rim.Add(m.around(0))
 	m.d.Add("heat", "paper", rim)
+}
+
+// carried returns the grid with the cells whose middle lies off the ice at the
+// mean of their neighbours on it, so that the map reaches the boards' curve; what
+// stands out is covered by paper.
+func (m *planMap) carried(h *Heat) *Heat {
+	out := *h
+	out.Values = slices.Clone(h.Values)
+	for i, v := range h.Values {
+		col, row := i%h.Cols, i/h.Cols
+		middle := h.Corner.Add(geom.Vec2{X: (float64(col) + 0.5) * h.Step, Y: (float64(row) + 0.5) * h.Step})
+		if math.IsNaN(v) && !m.rink.Contains(middle) {
+			out.Values[i] = h.around(col, row)
+		}
+	}
+	return &out
+}
+
+// around returns the mean of a cell's known neighbours, NaN when there is none.
+func (h *Heat) around(col, row int) float64 {
+	sum, n := 0.0, 0
+	for r := max(row-1, 0); r <= min(row+1, h.Rows-1); r++ {
+		for c := max(col-1, 0); c <= min(col+1, h.Cols-1); c++ {
+			if v := h.Values[r*h.Cols+c]; !math.IsNaN(v) {
+				sum += v
+				n++
+			}
+		}
+	}
+	return sum / float64(n)
 }
 
 // picture returns the grid as a picture, its last row at the top, or nil when
