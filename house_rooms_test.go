@@ -207,6 +207,9 @@ var houseRooms = []room{
 		{"plan", "what the pages show"},
 		{"chart", "the drawings' look on a page"},
 		{"sheet", "the drawings' typeface"},
+		{"revision", "the list of arenas"},
+		{"desk/shelf", "the arenas"},
+		{"desk/api", "the engine as JSON, for the pages' modules"},
 	}},
 
 	{name: "frame", floor: 6, uses: []arrow{
@@ -246,6 +249,9 @@ var houseRooms = []room{
 		{"sheet", "the map's file"},
 		{"plan", "command plan"},
 		{"desk", "command desk"},
+		{"desk/shelf", "stocks the desk with examples and the user's files"},
+		{"store", "where the desk keeps what happens"},
+		{"revision", "ids of imported arenas"},
 		{"examples", "the demo arena"},
 	}, needs: []arrow{
 		{"github.com/spf13/cobra", "commands, flags and help"},
