@@ -13,6 +13,7 @@ func commands(a *app) []*cobra.Command {
 		rinkCommand(a),
 		surveyCommand(a),
 		checkCommand(a),
+		fitCommand(a),
 		sightCommand(a),
 		lightCommand(a),
 		opticsCommand(a),
