@@ -199,6 +199,23 @@ var houseRooms = []room{
 		{"github.com/danielgtaylor/huma/v2", "the OpenAPI description, made from the types"},
 	}},
 
+	{name: "book", floor: 9.3, uses: []arrow{
+		{"unit", "lengths and angles in words"},
+		{"geom", "the corner of a reach map"},
+		{"glass", "the cautions, what stands on the boards"},
+		{"arena", "what the book is about"},
+		{"kit", "the kit table"},
+		{"rules", "a finding's answer"},
+		{"fit", "the loss table of the best lens"},
+		{"light", "rows of the light table"},
+		{"puck", "the guard of every hole"},
+		{"sight", "the reach map of every hole"},
+		{"chart", "plan map, boards strip, fit chart, guard map"},
+		{"sheet", "sets the pages, writes the PDF"},
+		{"cut", "covers, cut list, the plan's revision"},
+		{"plan", "everything else about the arena"},
+	}},
+
 	{name: "desk", floor: 10.3, uses: []arrow{
 		{"unit", "tables print in the visitor's units"},
 		{"arena", "the documents on the desk"},
@@ -242,6 +259,7 @@ var houseRooms = []room{
 		{"light", "command light"},
 		{"puck", "command puck"},
 		{"cut", "command cut"},
+		{"book", "command book"},
 		{"play", "moments for command choose"},
 		{"choose", "command choose"},
 		{"sight", "command sight"},

@@ -21,6 +21,7 @@ func commands(a *app) []*cobra.Command {
 		frameCommand(a),
 		puckCommand(a),
 		cutCommand(a),
+		bookCommand(a),
 		planCommand(a),
 		deskCommand(a),
 	}
