@@ -216,6 +216,12 @@ var houseRooms = []room{
 		{"plan", "everything else about the arena"},
 	}},
 
+	{name: "compare", floor: 9.2, uses: []arrow{
+		{"unit", "words for people print in their units"},
+		{"rules", "the answers before and after"},
+		{"plan", "the two plans"},
+	}},
+
 	{name: "desk", floor: 10.3, uses: []arrow{
 		{"unit", "tables print in the visitor's units"},
 		{"arena", "the documents on the desk"},
