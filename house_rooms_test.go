@@ -109,6 +109,20 @@ var houseRooms = []room{
 		{"arena", "panes, boards, holes"},
 		{"kit", "the lenses that may be aimed"},
 		{"fit", "how far each lens may be aimed"},
+		{"play", "moments to score"},
+	}},
+	{name: "choose", floor: 7, uses: []arrow{
+		{"form", "the nearest name to one that is unknown"},
+		{"unit", "step, heights, edges"},
+		{"rink", "stations and corners"},
+		{"glass", "panes and holes"},
+		{"play", "moments of a game"},
+		{"arena", "where holes may go"},
+		{"kit", "the lenses at hand"},
+		{"rules", "what a legal set is"},
+		{"sight", "scores"},
+	}, needs: []arrow{
+		{"gonum.org/v1/gonum", "fast sums of rows in the simplex"},
 	}},
 
 	{name: "revision", floor: 9, needs: []arrow{
@@ -230,9 +244,6 @@ var houseRooms = []room{
 		{"plan", "what the pages show"},
 		{"chart", "the drawings' look on a page"},
 		{"sheet", "the drawings' typeface"},
-		{"revision", "the list of arenas"},
-		{"desk/shelf", "the arenas"},
-		{"desk/api", "the engine as JSON, for the pages' modules"},
 	}},
 
 	{name: "frame", floor: 6, uses: []arrow{
@@ -265,7 +276,6 @@ var houseRooms = []room{
 		{"light", "command light"},
 		{"puck", "command puck"},
 		{"cut", "command cut"},
-		{"book", "command book"},
 		{"play", "moments for command choose"},
 		{"choose", "command choose"},
 		{"sight", "command sight"},
@@ -273,9 +283,6 @@ var houseRooms = []room{
 		{"sheet", "the map's file"},
 		{"plan", "command plan"},
 		{"desk", "command desk"},
-		{"desk/shelf", "stocks the desk with examples and the user's files"},
-		{"store", "where the desk keeps what happens"},
-		{"revision", "ids of imported arenas"},
 		{"examples", "the demo arena"},
 	}, needs: []arrow{
 		{"github.com/spf13/cobra", "commands, flags and help"},

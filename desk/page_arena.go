@@ -1,13 +1,11 @@
 package desk
 
 import (
-	"errors"
 	"html/template"
 	"net/http"
 	"net/url"
 
 	"example.org/rinkpane/plan"
-	"example.org/rinkpane/revision"
 	"example.org/rinkpane/rules"
 	"example.org/rinkpane/unit"
 )
@@ -72,22 +70,18 @@ type pick struct {
 }
 
 func (d *Desk) arenaPage(w http.ResponseWriter, r *http.Request) {
-	b, err := d.shelf.Open(r.Context(), r.PathValue("slug"), 0)
-	switch {
-	case errors.Is(err, revision.ErrNone):
+	s, ok := d.shelf(r.PathValue("slug"))
+	if !ok {
 		d.fail(w, r, http.StatusNotFound, "No arena has this address.", "Go back to the list of arenas and pick one.")
 		return
-	case err != nil:
-		d.broken(w, r, err)
-		return
 	}
-	p, err := d.shelf.Plan(b)
+	p, err := s.make()
 	if err != nil {
-		d.log.Warn("desk", "arena", b.Document.ID, "error", err)
+		d.log.Warn("desk", "arena", s.Slug, "error", err)
 		d.fail(w, r, http.StatusUnprocessableEntity, "This arena cannot be planned.", err.Error())
 		return
 	}
-	at := address{slug: b.Document.ID, hole: r.FormValue("hole"), system: r.FormValue("units")}
+	at := address{slug: s.Slug, hole: r.FormValue("hole"), system: r.FormValue("units")}
 	sys := p.Survey.System()
 	if at.system != "" {
 		if sys, err = unit.ParseSystem(at.system); err != nil {
@@ -101,11 +95,11 @@ func (d *Desk) arenaPage(w http.ResponseWriter, r *http.Request) {
 			return
 		}
 	}
-	page := d.arenaView(r, p, at, sys)
+	page := d.arenaView(r, s, p, at, sys)
 	d.show(w, r, http.StatusOK, "arena.tmpl", page)
 }
 
-func (d *Desk) arenaView(r *http.Request, p plan.Plan, at address, sys unit.System) arenaPage {
+func (d *Desk) arenaView(r *http.Request, s *shelf, p plan.Plan, at address, sys unit.System) arenaPage {
 	if at.hole == "" && len(p.Holes) > 0 {
 		at.hole = p.Holes[0].ID
 	}

@@ -1,13 +1,10 @@
 package desk
 
 import (
-	"context"
-	"fmt"
 	"net/http"
 	"sync"
 
 	"example.org/rinkpane/plan"
-	"example.org/rinkpane/revision"
 	"example.org/rinkpane/rules"
 )
 
@@ -28,35 +25,24 @@ type listRow struct {
 }
 
 func (d *Desk) listPage(w http.ResponseWriter, r *http.Request) {
-	docs, err := d.shelf.Keeper().Documents(r.Context(), false)
-	if err != nil {
-		d.broken(w, r, err)
-		return
-	}
-	rows := make([]listRow, len(docs))
+	rows := make([]listRow, len(d.shelves))
 	var wait sync.WaitGroup
-	for i, doc := range docs {
-		wait.Go(func() { rows[i] = d.row(r.Context(), doc) })
+	for i, s := range d.shelves {
+		wait.Go(func() { rows[i] = s.row() })
 	}
 	wait.Wait()
 	d.show(w, r, http.StatusOK, "list.tmpl", listPage{d.frame(r, "Arenas"), rows})
 }
 
-func (d *Desk) row(ctx context.Context, doc revision.Document) listRow {
-	row := listRow{Slug: doc.ID, Name: doc.Name, Origin: fmt.Sprintf("version %d", doc.Head)}
-	b, err := d.shelf.Open(ctx, doc.ID, 0)
+func (s *shelf) row() listRow {
+	proof, err := s.prove()
+	row := listRow{Slug: s.Slug, Origin: s.Origin}
 	if err != nil {
-		row.Problem = err.Error()
-		return row
-	}
-	row.Origin = fmt.Sprintf("version %d · %s", b.Version.Number, b.Version.What)
-	proof, err := d.shelf.Proof(b)
-	if err != nil {
-		row.Problem = err.Error()
+		row.Name, row.Problem = s.Slug, err.Error()
 		return row
 	}
 	v := proof.Survey
-	row.Place = v.Place
+	row.Name, row.Place = v.Name, v.Place
 	row.Verdict, row.VerdictWords = proof.Verdict, plan.VerdictWords(proof.Findings)
 	row.Facts = v.Size(v.System()) + " · " + plan.Count(v.Panes, "pane") + " · " + plan.Count(v.Holes, "hole")
 	return row

@@ -1,0 +1,223 @@
+package choose
+
+import (
+	"container/heap"
+	"context"
+	"math"
+)
+
+// hunt is one search: branch and bound over the linear relaxation.
+//
+// The relaxation has a variable y_i in [0, 1] for each candidate and theta_k
+// for each part of the value; it maximises the sum of the thetas under the
+// groups' caps and the cuts drawn so far (see [cut]). Cuts are drawn at each
+// solution until they meet the value there; a solution that is not whole is
+// branched on a group's count or a single candidate.
+type hunt struct {
+	solver *Solver
+	q      *Problem
+	tell   Progress
+	n      int
+
+	lp     *simplex
+	firm   int   // rows of groups and count, which stay
+	rows   []cut // of the other rows
+	rootLo []float64
+	rootHi []float64
+	moved  []int // variables whose boxes a branch has changed
+
+	best    []int
+	value   float64
+	open    nodes
+	count   int // nodes met
+	drawn   int // cuts drawn
+	members [][]int
+	core    []float64 // the middle of the solutions so far
+	mid     []float64
+	most    int  // nodes to look at, 0 for no limit
+	torn    bool // a candidate both must and may not be chosen
+}
+
+// node is a part of the search: the relaxation with some boxes made smaller.
+type node struct {
+	bound  float64
+	serial int
+	branch *branch
+}
+
+// branch narrows one variable or slack.
+type branch struct {
+	v      int
+	lo, hi float64
+	parent *branch
+}
+
+// nodes is a heap, highest bound first; equal bounds: the newest, so that the
+// search dives.
+type nodes []node
+
+func (h nodes) Len() int { return len(h) }
+func (h nodes) Less(i, j int) bool {
+	if h[i].bound != h[j].bound {
+		return h[i].bound > h[j].bound
+	}
+	return h[i].serial > h[j].serial
+}
+func (h nodes) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
+
+// Push and Pop make nodes a heap of package container/heap.
+func (h *nodes) Push(x any) { *h = append(*h, x.(node)) }
+
+// Pop removes the last node.
+func (h *nodes) Pop() any {
+	old := *h
+	x := old[len(old)-1]
+	*h = old[:len(old)-1]
+	return x
+}
+
+func newHunt(s *Solver, q *Problem, tell Progress) *hunt {
+	h := &hunt{solver: s, q: q, tell: tell, n: q.Candidates(), value: math.Inf(-1)}
+	h.core, h.mid = make([]float64, h.n), make([]float64, h.n)
+	cost := make([]float64, h.n+parts)
+	lo, hi := make([]float64, h.n+parts), make([]float64, h.n+parts)
+	for i := range h.n {
+		hi[i] = 1
+		// A trace of cost breaks ties between candidates that no cut tells
+		// apart yet; the bound is proved without it.
+		cost[i] = 1e-10 * float64((i*2654435761)%1024) / 1024
+	}
+	for k := range parts {
+		cost[h.n+k], hi[h.n+k] = 1, s.top[k]
+	}
+	for _, i := range q.In {
+		lo[i] = 1
+	}
+	for _, g := range q.Groups {
+		if g.Most > 0 {
+			continue
+		}
+		for _, i := range g.Members {
+			hi[i] = 0
+			h.torn = h.torn || lo[i] > 0
+		}
+	}
+	h.lp = newSimplex(cost, lo, hi)
+	h.addGroups()
+	h.rootLo, h.rootHi = append([]float64(nil), h.lp.lo...), append([]float64(nil), h.lp.hi...)
+	for _, c := range s.pool {
+		h.addCut(c)
+	}
+	return h
+}
+
+// addGroups states the caps that can bind and the count.
+func (h *hunt) addGroups() {
+	all := make([]int, h.n)
+	for i := range all {
+		all[i] = i
+	}
+	h.firmRow(all, float64(h.q.Count), h.q.Exact)
+	for _, g := range h.q.Groups {
+		if g.Most > 0 && len(g.Members) > g.Most {
+			h.firmRow(g.Members, float64(g.Most), false)
+		}
+	}
+	h.firm = len(h.lp.rows)
+}
+
+func (h *hunt) firmRow(members []int, most float64, exact bool) {
+	a := make([]float64, h.n+parts)
+	for _, i := range members {
+		a[i] = 1
+	}
+	room := most
+	if exact {
+		room = 0
+	}
+	h.lp.addRow(a, most, room)
+	h.members = append(h.members, members)
+}
+
+// addCut states theta_k - slope.y <= base.
+func (h *hunt) addCut(c cut) {
+	a := make([]float64, h.n+parts)
+	room := c.base
+	for i, s := range c.slope {
+		a[i] = -s
+		room += s
+	}
+	a[h.n+c.part] = 1
+	h.lp.addRow(a, c.base, room)
+	h.rows = append(h.rows, c)
+	h.drawn++
+}
+
+// run searches until the proof, the end of ctx, or the end of the nodes.
+func (h *hunt) run(ctx context.Context) Result {
+	if h.torn {
+		return h.result()
+	}
+	heap.Push(&h.open, node{bound: math.Inf(1)})
+	h.anchor(ctx)
+	for len(h.open) > 0 && ctx.Err() == nil && (h.most == 0 || h.count < h.most) {
+		nd := heap.Pop(&h.open).(node)
+		if nd.bound <= h.value+Tolerance {
+			h.open = h.open[:0] // all others are no better
+			break
+		}
+		h.count++
+		h.look(ctx, nd)
+		if nd.branch == nil && h.most > 0 && len(h.open) > 0 && h.best != nil {
+			h.swap(ctx)
+		}
+		h.tell(h.value, h.bound(), h.count)
+	}
+	return h.result()
+}
+
+// bound is what no set can pass: the best of the open nodes, or the value.
+func (h *hunt) bound() float64 {
+	b := h.value
+	if len(h.open) > 0 {
+		b = max(b, h.open[0].bound)
+	}
+	if math.IsInf(b, 1) {
+		b = 0
+		for _, t := range h.solver.top {
+			b += t
+		}
+	}
+	return b
+}
+
+func (h *hunt) result() Result {
+	res := Result{Set: h.best, Nodes: h.count, Cuts: h.drawn, Bound: h.bound(), Status: Optimal}
+	if h.best != nil {
+		res.Value = h.value
+	}
+	switch {
+	case len(h.open) > 0:
+		res.Status = Stopped
+	case h.best == nil:
+		res.Status, res.Bound = Infeasible, 0
+	}
+	return res
+}
+
+// narrow sets the boxes of a node; it returns false when one is empty.
+func (h *hunt) narrow(b *branch) bool {
+	for _, v := range h.moved {
+		h.lp.box(v, h.rootLo[v], h.rootHi[v])
+	}
+	h.moved = h.moved[:0]
+	for ; b != nil; b = b.parent {
+		h.lp.lo[b.v] = max(h.lp.lo[b.v], b.lo)
+		h.lp.hi[b.v] = min(h.lp.hi[b.v], b.hi)
+		h.moved = append(h.moved, b.v)
+		if h.lp.lo[b.v] > h.lp.hi[b.v] {
+			return false
+		}
+	}
+	return true
+}

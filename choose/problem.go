@@ -1,0 +1,149 @@
+package choose
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Problem is the choice laid bare: candidates, moments, a score for each pair,
+// and caps on groups of candidates. Every rule on holes becomes a group: a
+// pair that must not stand together is a group of two of which at most one may
+// be chosen, a place that a rule forbids a group of which none may.
+type Problem struct {
+	// Score holds candidate i's score of moment m at i*Moments + m, in [0, 1],
+	// without unit.
+	Score   []float32
+	Moments int
+	// Weight is each moment's share of the value, at least 0, without unit. The
+	// solver scales it to a sum of 1.
+	Weight []float32
+	// Second is the worth of a second view of a moment as a share of a first
+	// view's, from 0 up to but not including 1.
+	Second float64
+
+	Groups []Group
+	In     []int // candidates that must be chosen
+	// Count is how many are chosen: exactly that many when Exact, else at most.
+	Count int
+	Exact bool
+}
+
+// Group caps how many of its members are chosen.
+type Group struct {
+	Rule    string // the constraint it belongs to, for messages
+	Name    string // the group within it
+	Members []int  // candidates, ascending
+	Most    int
+	Label   string // the constraint in words; "" makes them of the fields above
+}
+
+// label returns the constraint in words.
+func (g Group) label() string {
+	switch {
+	case g.Label != "":
+		return g.Label
+	case g.Most == 0:
+		return fmt.Sprintf("%s bars %s", g.Rule, g.Name)
+	}
+	return fmt.Sprintf("%s: at most %d on %s", g.Rule, g.Most, g.Name)
+}
+
+// Candidates returns how many candidates there are.
+func (p *Problem) Candidates() int {
+	if p.Moments == 0 {
+		return 0
+	}
+	return len(p.Score) / p.Moments
+}
+
+// Row returns candidate i's scores, one for each moment, each in [0, 1],
+// without unit.
+func (p *Problem) Row(i int) []float32 { return p.Score[i*p.Moments : (i+1)*p.Moments] }
+
+// maxCandidates is what the ranking's compact index can name.
+const maxCandidates = 1 << 15
+
+// Check reports what is wrong with the problem, if anything.
+func (p *Problem) Check() error {
+	n := p.Candidates()
+	switch {
+	case p.Moments < 1 || len(p.Score) != n*p.Moments:
+		return fmt.Errorf("%d scores do not make whole rows of %d moments", len(p.Score), p.Moments)
+	case n > maxCandidates:
+		return fmt.Errorf("%d candidates: at most %d; take a larger step", n, maxCandidates)
+	case len(p.Weight) != p.Moments:
+		return fmt.Errorf("%d weights for %d moments", len(p.Weight), p.Moments)
+	case !(p.Second >= 0 && p.Second < 1):
+		return fmt.Errorf("second view: %g: write a share from 0 up to but not including 1", p.Second)
+	case p.Count < 0:
+		return fmt.Errorf("count: %d: write a whole number from 0", p.Count)
+	}
+	var sum float64
+	for _, w := range p.Weight {
+		if !(w >= 0) || math.IsInf(float64(w), 0) {
+			return fmt.Errorf("weight %g: must be at least 0", w)
+		}
+		sum += float64(w)
+	}
+	if sum == 0 {
+		return errors.New("every moment weighs 0")
+	}
+	for _, c := range p.Score {
+		if !(c >= 0 && c <= 1) {
+			return fmt.Errorf("score %g: must lie in [0, 1]", c)
+		}
+	}
+	return p.checkLists(n)
+}
+
+func (p *Problem) checkLists(n int) error {
+	known := func(list []int) bool {
+		return !slices.ContainsFunc(list, func(i int) bool { return i < 0 || i >= n })
+	}
+	if !known(p.In) {
+		return errors.New("a fixed candidate does not exist")
+	}
+	for _, g := range p.Groups {
+		if !known(g.Members) || !slices.IsSorted(g.Members) || g.Most < 0 {
+			return fmt.Errorf("group %s %s: members must exist and ascend, the cap be at least 0", g.Rule, g.Name)
+		}
+	}
+	return nil
+}
+
+// Allows reports whether a set of candidates, ascending, keeps every
+// constraint of the problem.
+func (p *Problem) Allows(set []int) bool {
+	if len(set) > p.Count || p.Exact && len(set) != p.Count {
+		return false
+	}
+	for _, i := range p.In {
+		if _, ok := slices.BinarySearch(set, i); !ok {
+			return false
+		}
+	}
+	for _, g := range p.Groups {
+		if shared(g.Members, set) > g.Most {
+			return false
+		}
+	}
+	return true
+}
+
+// shared counts what two ascending lists have in common.
+func shared(a, b []int) int {
+	n := 0
+	for i, j := 0, 0; i < len(a) && j < len(b); {
+		switch {
+		case a[i] < b[j]:
+			i++
+		case a[i] > b[j]:
+			j++
+		default:
+			n, i, j = n+1, i+1, j+1
+		}
+	}
+	return n
+}

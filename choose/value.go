@@ -1,0 +1,72 @@
+package choose
+
+import "slices"
+
+// value returns the value of a set: over all moments by weight, the best score
+// plus Second times the second best.
+func (r *ranking) value(set []int) float64 {
+	var partial [chunks]float64
+	p := r.problem
+	shareRuns(p.Moments, func(run, from, to int) {
+		one, two := make([]float32, to-from), make([]float32, to-from)
+		for _, i := range set {
+			top2(one, two, p.Row(i)[from:to])
+		}
+		var sum float64
+		for k := range one {
+			sum += r.weight[from+k] * (float64(one[k]) + r.second*float64(two[k]))
+		}
+		partial[run] = sum
+	})
+	var sum float64
+	for _, s := range partial {
+		sum += s
+	}
+	return sum
+}
+
+// top2 takes a row of scores into the best and second best so far.
+func top2(one, two, row []float32) {
+	for m, c := range row {
+		if c > one[m] {
+			one[m], two[m] = c, one[m]
+		} else if c > two[m] {
+			two[m] = c
+		}
+	}
+}
+
+// gains returns for every candidate what it would add to the value of a set.
+func (r *ranking) gains(set []int) []float64 {
+	p := r.problem
+	one, two := make([]float32, p.Moments), make([]float32, p.Moments)
+	for _, i := range set {
+		top2(one, two, p.Row(i))
+	}
+	out := make([]float64, p.Candidates())
+	shareRuns(len(out), func(_, from, to int) {
+		for i := from; i < to; i++ {
+			out[i] = r.gain(p.Row(i), one, two)
+		}
+	})
+	return out
+}
+
+func (r *ranking) gain(row, one, two []float32) float64 {
+	var sum float64
+	for m, c := range row {
+		if c > two[m] {
+			if c > one[m] {
+				sum += r.weight[m] * (float64(c-one[m]) + r.second*float64(one[m]-two[m]))
+			} else {
+				sum += r.weight[m] * r.second * float64(c-two[m])
+			}
+		}
+	}
+	return sum
+}
+
+// without returns a set less its k-th member.
+func without(set []int, k int) []int {
+	return slices.Concat(set[:k], set[k+1:])
+}

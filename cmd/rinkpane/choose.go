@@ -1,0 +1,159 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/choose"
+	"example.org/rinkpane/unit"
+)
+
+type chooseFlags struct {
+	rules, keep, forbid, heights, materials []string
+
+	count, newCuts, moments, alternatives int
+	seed                                  uint64
+	second                                float64
+	step, edge                            unit.Maybe[unit.Length]
+	face                                  unit.Maybe[unit.Angle]
+
+	kit, play, events, eventUnits, model, limit string
+	lenient, plain, force                       bool
+}
+
+func chooseCommand(a *app) *cobra.Command {
+	var f chooseFlags
+	c := &cobra.Command{
+		Use:   "choose ARENA",
+		Short: "Which legal set of holes is best, provably, and why?",
+		Long: `Lays candidate places over the panes, scores each for thousands of moments of a
+game, and finds the set of holes with the most news in view that keeps the rules:
+for each moment the best view's score, and a share of the second best's. The answer
+comes with a proved upper bound; Ctrl-C or --limit end the search with the best set
+so far and its gap. Holes that are cut already cost no new cut; one that the answer
+leaves out means a whole pane in its place.
+
+Exit 0 with an answer, 1 when no set of holes keeps the rules and wishes (the smallest
+clashing group is named), 2 on bad input.`,
+		Example: `  # the best eight holes by common practice, and what each is good for
+  rinkpane choose my.yaml
+
+  # keep the hole B1, cut at most three panes, and show five other sets
+  rinkpane choose my.yaml --count 6 --keep B1 --new-cuts 3 --alternatives 5
+
+  # judged by one's own games, and the same problem for another solver
+  rinkpane choose my.yaml --events season.csv --units-of-events ft --model choice.lp`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return errors.New("choose needs one arena file (- for standard input), as in: rinkpane choose my.yaml")
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error { return runChoose(c.Context(), a, args[0], f) },
+	}
+	chooseWishes(c, &f)
+	chooseInputs(c, &f)
+	return c
+}
+
+// chooseWishes adds the flags that say what is wanted.
+func chooseWishes(c *cobra.Command, f *chooseFlags) {
+	fl := c.Flags()
+	rulesFlag(c, &f.rules)
+	fl.IntVar(&f.count, "count", 0, "exactly this many holes (default as many as the rules allow, 8 if they do not say)")
+	fl.StringSliceVar(&f.keep, "keep", nil, "hole that must be in the answer, or a place such as P017+610")
+	fl.StringSliceVar(&f.forbid, "forbid", nil, "hole, place or pane that must not be used")
+	fl.IntVar(&f.newCuts, "new-cuts", -1, "most panes to be newly cut (default no limit)")
+	quantity(c, &f.step, "step", "length", unit.ParseLength, `distance between places along a pane (default "150 mm")`)
+	quantity(c, &f.edge, "edge", "length", unit.ParseLength, `least distance from a hole's rim to its pane's edges (default "100 mm")`)
+	fl.StringSliceVar(&f.heights, "heights", nil, "heights of hole centres above the ice to try (default the middle of the rules' range)")
+	fl.StringSliceVar(&f.materials, "materials", nil, "pane materials that may be cut or ordered (default all)")
+	fl.IntVar(&f.alternatives, "alternatives", 3, "next best sets to show, each leaving a pane unused that the ones before use")
+	fl.BoolVar(&f.plain, "plain", false, "leave out the prices of rules and the losses of panes, which take longer")
+	fl.StringVar(&f.limit, "limit", "60s", "longest time to search after scoring, as 30s or 2m")
+}
+
+// chooseInputs adds the flags that say by what the choice is judged.
+func chooseInputs(c *cobra.Command, f *chooseFlags) {
+	fl := c.Flags()
+	fl.IntVar(&f.moments, "moments", 20_000, "moments of a game to look at")
+	fl.Uint64Var(&f.seed, "seed", 1, "seed of the moments; the same seed gives the same answer")
+	fl.StringVar(&f.play, "play", "", "YAML file with shares and news weights of the phases")
+	fl.StringVar(&f.events, "events", "", "CSV file of your own games' puck places, with columns x and y")
+	fl.StringVar(&f.eventUnits, "units-of-events", "", "unit of x and y in --events: ft or m")
+	fl.BoolVar(&f.lenient, "lenient", false, "skip bad rows of --events and name them, instead of refusing the file")
+	fl.Float64Var(&f.second, "second", choose.DefaultOptions().Second, "worth of a second view as a share of a first, 0 to below 1")
+	quantity(c, &f.face, "face", "angle", unit.ParseAngle, `turn of the face at which a view is worth nothing (default "100 deg")`)
+	fl.StringVar(&f.kit, "kit", "", "kit file (default the built-in kit)")
+	fl.StringVar(&f.model, "model", "", "write the same problem as a CPLEX-LP file")
+	fl.BoolVar(&f.force, "force", false, "replace the model's file when it is there")
+}
+
+func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
+	limit, err := time.ParseDuration(f.limit)
+	if err != nil || limit <= 0 {
+		return fmt.Errorf("--limit: %q: write a time above 0, as 30s or 2m", f.limit)
+	}
+	ar, err := readArena(a, path)
+	if err != nil {
+		return err
+	}
+	sets, err := readRules(a, f.rules)
+	if err != nil {
+		return err
+	}
+	k, err := readKit(a, f.kit)
+	if err != nil {
+		return err
+	}
+	opt, err := chooseOptions(a, ar, f)
+	if err != nil {
+		return err
+	}
+	if f.model != "" {
+		if err := mayWrite(f.model, f.force); err != nil {
+			return fmt.Errorf("--model: %w", err)
+		}
+	}
+	bar := newProgress(a.err)
+	opt.Tell = bar.tell
+	begun := time.Now()
+	study, err := choose.Prepare(ctx, ar, sets, k, opt)
+	if err != nil {
+		bar.end()
+		return chooseError(err)
+	}
+	if f.model != "" {
+		var text bytes.Buffer
+		if err := study.WriteLP(&text); err != nil {
+			return fmt.Errorf("--model: %w", err)
+		}
+		if err := writeFile(f.model, text.Bytes(), f.force); err != nil {
+			return fmt.Errorf("--model: %w", err)
+		}
+	}
+	timed, stop := context.WithTimeout(ctx, limit)
+	defer stop()
+	ans := study.Answer(timed)
+	ans.Seconds = time.Since(begun).Seconds()
+	bar.end()
+	err = a.print(ans, func(w io.Writer) { chooseText{w: w, units: ar.Units}.answer(ar.Name, ans) })
+	if err == nil && len(ans.Holes) == 0 && ans.Status == choose.Infeasible {
+		return errAnswerNo
+	}
+	return err
+}
+
+// chooseError puts the flag's name before what a wish got wrong.
+func chooseError(err error) error {
+	if errors.Is(err, context.Canceled) {
+		return errors.New("stopped before there was anything to choose from")
+	}
+	return err
+}

@@ -1,0 +1,108 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/choose"
+	"example.org/rinkpane/form"
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/play"
+	"example.org/rinkpane/unit"
+)
+
+// chooseOptions makes the options of a choice from the flags.
+func chooseOptions(a *app, ar arena.Arena, f chooseFlags) (choose.Options, error) {
+	opt := choose.DefaultOptions()
+	opt.Count, opt.Keep, opt.Forbid = f.count, f.keep, f.forbid
+	opt.Moments, opt.Seed, opt.Second, opt.Alternatives, opt.Plain = f.moments, f.seed, f.second, f.alternatives, f.plain
+	opt.Step, opt.Edge = f.step.Or(opt.Step), f.edge.Or(opt.Edge)
+	opt.Judge.FaceMost = f.face.Or(opt.Judge.FaceMost)
+	if f.newCuts < -1 {
+		return opt, fmt.Errorf("--new-cuts: %d: write a number from 0", f.newCuts)
+	}
+	if f.newCuts >= 0 {
+		opt.NewCuts = unit.Known(f.newCuts)
+	}
+	for _, s := range f.heights {
+		h, err := unit.ParseLength(s)
+		if err != nil {
+			return opt, fmt.Errorf("--heights: %w", err)
+		}
+		opt.Heights = append(opt.Heights, h)
+	}
+	for _, s := range f.materials {
+		m := glass.Material(strings.TrimSpace(s))
+		if !slices.Contains(glass.Materials(), m) {
+			return opt, fmt.Errorf("--materials: %s: write one or more of %s", form.Quote(s), materialNames())
+		}
+		opt.Materials = append(opt.Materials, m)
+	}
+	if err := choosePlay(a, f, &opt); err != nil {
+		return opt, err
+	}
+	if err := chooseEvents(a, ar, f, &opt); err != nil {
+		return opt, err
+	}
+	if err := opt.Check(); err != nil {
+		return opt, fmt.Errorf("--%w", err)
+	}
+	return opt, nil
+}
+
+func choosePlay(a *app, f chooseFlags, opt *choose.Options) error {
+	if f.play == "" {
+		return nil
+	}
+	err := withInput(a, f.play, func(name string, r io.Reader) (err error) {
+		opt.Play, err = play.ReadAssumptions(name, r)
+		return err
+	})
+	if err != nil {
+		return fmt.Errorf("--play: %w", err)
+	}
+	return nil
+}
+
+// chooseEvents reads the user's events; bad rows that are skipped are named on
+// standard error.
+func chooseEvents(a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) error {
+	if f.events == "" {
+		if f.eventUnits != "" || f.lenient {
+			return errors.New("--units-of-events and --lenient belong to --events; name the file with it")
+		}
+		return nil
+	}
+	format := play.EventFormat{Lenient: f.lenient}
+	switch f.eventUnits {
+	case "ft":
+		format.Scale = unit.Foot.Metres()
+	case "m":
+		format.Scale = 1
+	case "":
+		return errors.New("--events needs --units-of-events: ft or m")
+	default:
+		return fmt.Errorf("--units-of-events: %s: write ft or m", form.Quote(f.eventUnits))
+	}
+	var skipped []play.RowError
+	err := withInput(a, f.events, func(name string, r io.Reader) (err error) {
+		opt.Events, skipped, err = play.ReadEvents(name, r, ar.Rink, format)
+		return err
+	})
+	if err != nil {
+		return fmt.Errorf("--events: %w", err)
+	}
+	const most = 20 // lines on a screen
+	for i, row := range skipped {
+		if i == most {
+			fmt.Fprintf(a.err, "and %d more rows skipped\n", len(skipped)-i)
+			break
+		}
+		fmt.Fprintln(a.err, "skipped "+printable(row.Error()))
+	}
+	return nil
+}

@@ -1,0 +1,77 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"sync"
+	"time"
+
+	"example.org/rinkpane/choose"
+)
+
+// progress shows how far long work is: a bar that redraws itself on a
+// terminal, a plain line each few seconds elsewhere.
+type progress struct {
+	mu       sync.Mutex
+	w        io.Writer
+	terminal bool
+	last     time.Time
+	drawn    bool
+}
+
+// How often a bar is drawn anew, and a line written where there is no terminal.
+const (
+	redrawEvery = 100 * time.Millisecond
+	lineEvery   = 3 * time.Second
+	barWidth    = 30
+)
+
+func newProgress(w io.Writer) *progress {
+	p := &progress{w: w, last: time.Now()}
+	if f, ok := w.(*os.File); ok {
+		info, err := f.Stat()
+		p.terminal = err == nil && info.Mode()&os.ModeCharDevice != 0
+	}
+	return p
+}
+
+// tell may be called by many goroutines.
+func (p *progress) tell(r choose.Report) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	every := lineEvery
+	if p.terminal {
+		every = redrawEvery
+	}
+	if time.Since(p.last) < every {
+		return
+	}
+	p.last = time.Now()
+	text := reportText(r)
+	if !p.terminal {
+		fmt.Fprintln(p.w, text)
+		return
+	}
+	full := min(barWidth, max(0, int(r.Share*barWidth)))
+	fmt.Fprintf(p.w, "\r[%s%s] %-60s", strings.Repeat("#", full), strings.Repeat(".", barWidth-full), text)
+	p.drawn = true
+}
+
+// end clears the bar.
+func (p *progress) end() {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.drawn {
+		fmt.Fprintf(p.w, "\r%s\r", strings.Repeat(" ", barWidth+63))
+		p.drawn = false
+	}
+}
+
+func reportText(r choose.Report) string {
+	if r.Bound == 0 {
+		return fmt.Sprintf("%s: %.0f %%", r.Stage, 100*r.Share)
+	}
+	return fmt.Sprintf("%s: value %.5f, bound %.5f, gap %.3f %%", r.Stage, r.Value, r.Bound, 100*(1-r.Value/r.Bound))
+}
