@@ -89,7 +89,7 @@ const deskPatience = 20 * time.Second
 // runDesk opens the desk on a free port, reads its first page, and closes it as Ctrl-C does.
 func runDesk(t *testing.T, dir, bin string, args []string) {
 	t.Helper()
-	run := exec.Command(bin, append(args, "--addr", "127.0.0.1:0")...)
+	run := exec.Command(bin, append(args, "--addr", "127.0.0.1:0", "--data", t.TempDir())...)
 	run.Dir = dir
 	out, err := run.StdoutPipe()
 	if err != nil {

@@ -244,6 +244,9 @@ var houseRooms = []room{
 		{"plan", "what the pages show"},
 		{"chart", "the drawings' look on a page"},
 		{"sheet", "the drawings' typeface"},
+		{"revision", "the list of arenas"},
+		{"desk/shelf", "the arenas"},
+		{"desk/api", "the engine as JSON, for the pages' modules"},
 	}},
 
 	{name: "frame", floor: 6, uses: []arrow{
@@ -276,6 +279,7 @@ var houseRooms = []room{
 		{"light", "command light"},
 		{"puck", "command puck"},
 		{"cut", "command cut"},
+		{"book", "command book"},
 		{"play", "moments for command choose"},
 		{"choose", "command choose"},
 		{"sight", "command sight"},
@@ -283,6 +287,9 @@ var houseRooms = []room{
 		{"sheet", "the map's file"},
 		{"plan", "command plan"},
 		{"desk", "command desk"},
+		{"desk/shelf", "stocks the desk with examples and the user's files"},
+		{"store", "where the desk keeps what happens"},
+		{"revision", "ids of imported arenas"},
 		{"examples", "the demo arena"},
 	}, needs: []arrow{
 		{"github.com/spf13/cobra", "commands, flags and help"},

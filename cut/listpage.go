@@ -12,74 +12,25 @@ import (
 
 // listPages are the cut list over the arena: holes, panes, covers, spares.
 func (p Plan) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
-	var out []*sheet.Drawing
-	start := func() page {
-		g := p.newPage(paper, fmt.Sprintf("cut-list-%d", len(out)+1), "Cut list",
+	n := 0
+	f := sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
+		n++
+		g := p.newPage(paper, fmt.Sprintf("cut-list-%d", n), "Cut list",
 			sheet.Field{Name: "Holes to draw", Value: strconv.Itoa(l.Holes)}, sheet.Field{Name: "Covers", Value: strconv.Itoa(l.Covers)},
 			sheet.Field{Name: "Spare panes", Value: strconv.Itoa(l.Spares)}, sheet.Field{Name: "Spare covers", Value: strconv.Itoa(l.CoverSpare)})
-		out = append(out, g.d)
-		return g
-	}
-	f := flow{start: start}
-	f.fresh()
-	f.heading("Holes and panes")
-	f.table(p.holeTable(l))
-	f.heading("Spare drilled panes and covers")
-	f.notes(fmt.Sprintf("At %.3g breaks a drilled pane and season, and %.3g covers lost or broken a hole and season, so many last a season with %.3g %% certainty (exact Poisson). Panes of one row can stand in for one another; each kind needs its own spares.",
+		return g.d, g.area
+	})
+	f.Heading("Holes and panes")
+	f.Table(p.holeTable(l))
+	f.Heading("Spare drilled panes and covers")
+	f.Notes(fmt.Sprintf("At %.3g breaks a drilled pane and season, and %.3g covers lost or broken a hole and season, so many last a season with %.3g %% certainty (exact Poisson). Panes of one row can stand in for one another; each kind needs its own spares.",
 		l.Options.BreakRate, l.Options.CoverRate, 100*l.Options.Certainty))
-	f.table(spareTable(l))
+	f.Table(spareTable(l))
 	if rows := refusedTable(l); len(rows.Rows) > 0 {
-		f.heading("Not drawn")
-		f.table(rows)
+		f.Heading("Not drawn")
+		f.Table(rows)
 	}
-	return out
-}
-
-// flow fills pages from the top, starting a new one when there is no room.
-type flow struct {
-	start func() page
-	page  page
-	y     float64
-}
-
-func (f *flow) fresh() {
-	f.page = f.start()
-	f.y = f.page.area.Y
-}
-
-// need starts a page when less than so many millimetres are left.
-func (f *flow) need(h float64) {
-	if f.y+h > f.page.area.Y+f.page.area.H && f.y > f.page.area.Y {
-		f.fresh()
-	}
-}
-
-func (f *flow) heading(s string) {
-	f.need(headHeight + 14) // a heading is not left alone at the foot
-	f.y += heading(f.page.group(sheet.LayerText), f.page.area.X, f.y, s)
-}
-
-func (f *flow) notes(lines ...string) {
-	f.need(3 * lineHeight)
-	f.y += notes(f.page.group(sheet.LayerText), f.page.area.X, f.y, f.page.area.W, lines...) + 1.5
-}
-
-func (f *flow) table(t sheet.Table) {
-	l := t.Fit(f.page.area.W)
-	for from := 0; from < l.Rows(); {
-		rows := l.Fits(from, f.page.area.Y+f.page.area.H-f.y)
-		if rows == 0 {
-			if f.y == f.page.area.Y {
-				rows = 1 // a row higher than a page: let it stand over
-			} else {
-				f.fresh()
-				continue
-			}
-		}
-		f.y += l.Draw(f.page.group(sheet.LayerText), sheet.Pt(f.page.area.X, f.y), from, rows)
-		from += rows
-	}
-	f.y += blockGap
+	return f.Sheets()
 }
 
 func (p Plan) holeTable(l List) sheet.Table {

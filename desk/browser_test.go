@@ -88,6 +88,7 @@ func TestMain(m *testing.M) {
 	browser.stop = func() {}
 	code := m.Run()
 	browser.stop()
+	os.RemoveAll(sharedDesk.folder) // "" removes nothing
 	os.Exit(code)
 }
 

@@ -7,12 +7,15 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"example.org/rinkpane/arena"
+	"example.org/rinkpane/desk/shelf"
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/kit"
 	"example.org/rinkpane/plan"
 	"example.org/rinkpane/rules"
+	"example.org/rinkpane/store"
 )
 
 // exampleMaker plans with what the program carries.
@@ -29,39 +32,60 @@ func exampleMaker(t *testing.T) plan.Maker {
 	return plan.Maker{Kit: k, Rules: rules.Sets{set}}
 }
 
-// exampleSources are the example arenas, their slugs the files' names.
-func exampleSources(t *testing.T) []Source {
+// exampleIDs are the ids of the example arenas: their files' names.
+func exampleIDs(t *testing.T) []string {
 	t.Helper()
 	names, err := fs.Glob(examples.Files, "*.yaml")
 	if err != nil || len(names) == 0 {
 		t.Fatalf("examples: %v, %v", names, err)
 	}
-	var out []Source
-	for _, name := range names {
-		f, err := examples.Files.Open(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		doc, err := arena.Read(name, f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, Source{strings.TrimSuffix(name, ".yaml"), "example", doc})
+	for i := range names {
+		names[i] = strings.TrimSuffix(names[i], ".yaml")
 	}
-	return out
+	return names
+}
+
+// exampleShelf is a shelf with the example arenas in a store of its own.
+func exampleShelf(t *testing.T, folder string) *shelf.Shelf {
+	t.Helper()
+	s, err := store.OpenFolder(t.Context(), folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := shelf.New(s, exampleMaker(t), time.Now)
+	for _, id := range exampleIDs(t) {
+		f, err := examples.Files.Open(id + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		doc, err := arena.Read(id, f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := on.Add(t.Context(), id, doc, "desk", "an example"); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return on
 }
 
 // sharedDesk is one desk for all tests, since every plan on it is made once.
 var sharedDesk struct {
-	once sync.Once
-	desk *Desk
-	err  error
+	once   sync.Once
+	folder string
+	desk   *Desk
+	err    error
 }
 
 func exampleDesk(t *testing.T) *Desk {
 	t.Helper()
 	sharedDesk.once.Do(func() {
-		sharedDesk.desk, sharedDesk.err = New(exampleSources(t), exampleMaker(t), slog.New(slog.NewTextHandler(os.Stderr, nil)))
+		if sharedDesk.folder, sharedDesk.err = os.MkdirTemp("", "rinkpane-desk"); sharedDesk.err != nil {
+			return
+		}
+		sharedDesk.desk, sharedDesk.err = New(Options{
+			Shelf: exampleShelf(t, sharedDesk.folder), Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
+		})
 	})
 	if sharedDesk.err != nil {
 		t.Fatal(sharedDesk.err)

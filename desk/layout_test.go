@@ -11,8 +11,8 @@ func TestNothingOverflows(t *testing.T) {
 	for _, size := range []struct{ width, height int64 }{{360, 740}, {768, 1024}, {1280, 900}, {2560, 1440}} {
 		t.Run(fmt.Sprint(size.width), func(t *testing.T) {
 			v := visit(t, size.width, size.height, "dark")
-			for _, s := range exampleSources(t) {
-				v.checkWidth("/arena/" + s.Slug)
+			for _, id := range exampleIDs(t) {
+				v.checkWidth("/arena/" + id)
 			}
 			v.checkWidth("/")
 			v.checkWidth(missingPage)

@@ -1,11 +1,13 @@
 package desk
 
 import (
+	"errors"
 	"html/template"
 	"net/http"
 	"net/url"
 
 	"example.org/rinkpane/plan"
+	"example.org/rinkpane/revision"
 	"example.org/rinkpane/rules"
 	"example.org/rinkpane/unit"
 )
@@ -70,18 +72,22 @@ type pick struct {
 }
 
 func (d *Desk) arenaPage(w http.ResponseWriter, r *http.Request) {
-	s, ok := d.shelf(r.PathValue("slug"))
-	if !ok {
+	b, err := d.shelf.Open(r.Context(), r.PathValue("slug"), 0)
+	switch {
+	case errors.Is(err, revision.ErrNone):
 		d.fail(w, r, http.StatusNotFound, "No arena has this address.", "Go back to the list of arenas and pick one.")
 		return
+	case err != nil:
+		d.broken(w, r, err)
+		return
 	}
-	p, err := s.make()
+	p, err := d.shelf.Plan(b)
 	if err != nil {
-		d.log.Warn("desk", "arena", s.Slug, "error", err)
+		d.log.Warn("desk", "arena", b.Document.ID, "error", err)
 		d.fail(w, r, http.StatusUnprocessableEntity, "This arena cannot be planned.", err.Error())
 		return
 	}
-	at := address{slug: s.Slug, hole: r.FormValue("hole"), system: r.FormValue("units")}
+	at := address{slug: b.Document.ID, hole: r.FormValue("hole"), system: r.FormValue("units")}
 	sys := p.Survey.System()
 	if at.system != "" {
 		if sys, err = unit.ParseSystem(at.system); err != nil {
@@ -95,11 +101,11 @@ func (d *Desk) arenaPage(w http.ResponseWriter, r *http.Request) {
 			return
 		}
 	}
-	page := d.arenaView(r, s, p, at, sys)
+	page := d.arenaView(r, p, at, sys)
 	d.show(w, r, http.StatusOK, "arena.tmpl", page)
 }
 
-func (d *Desk) arenaView(r *http.Request, s *shelf, p plan.Plan, at address, sys unit.System) arenaPage {
+func (d *Desk) arenaView(r *http.Request, p plan.Plan, at address, sys unit.System) arenaPage {
 	if at.hole == "" && len(p.Holes) > 0 {
 		at.hole = p.Holes[0].ID
 	}

@@ -1,10 +1,13 @@
 package desk
 
 import (
+	"context"
+	"fmt"
 	"net/http"
 	"sync"
 
 	"example.org/rinkpane/plan"
+	"example.org/rinkpane/revision"
 	"example.org/rinkpane/rules"
 )
 
@@ -25,24 +28,35 @@ type listRow struct {
 }
 
 func (d *Desk) listPage(w http.ResponseWriter, r *http.Request) {
-	rows := make([]listRow, len(d.shelves))
+	docs, err := d.shelf.Keeper().Documents(r.Context(), false)
+	if err != nil {
+		d.broken(w, r, err)
+		return
+	}
+	rows := make([]listRow, len(docs))
 	var wait sync.WaitGroup
-	for i, s := range d.shelves {
-		wait.Go(func() { rows[i] = s.row() })
+	for i, doc := range docs {
+		wait.Go(func() { rows[i] = d.row(r.Context(), doc) })
 	}
 	wait.Wait()
 	d.show(w, r, http.StatusOK, "list.tmpl", listPage{d.frame(r, "Arenas"), rows})
 }
 
-func (s *shelf) row() listRow {
-	proof, err := s.prove()
-	row := listRow{Slug: s.Slug, Origin: s.Origin}
+func (d *Desk) row(ctx context.Context, doc revision.Document) listRow {
+	row := listRow{Slug: doc.ID, Name: doc.Name, Origin: fmt.Sprintf("version %d", doc.Head)}
+	b, err := d.shelf.Open(ctx, doc.ID, 0)
 	if err != nil {
-		row.Name, row.Problem = s.Slug, err.Error()
+		row.Problem = err.Error()
+		return row
+	}
+	row.Origin = fmt.Sprintf("version %d · %s", b.Version.Number, b.Version.What)
+	proof, err := d.shelf.Proof(b)
+	if err != nil {
+		row.Problem = err.Error()
 		return row
 	}
 	v := proof.Survey
-	row.Name, row.Place = v.Name, v.Place
+	row.Place = v.Place
 	row.Verdict, row.VerdictWords = proof.Verdict, plan.VerdictWords(proof.Findings)
 	row.Facts = v.Size(v.System()) + " · " + plan.Count(v.Panes, "pane") + " · " + plan.Count(v.Holes, "hole")
 	return row

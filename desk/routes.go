@@ -1,6 +1,11 @@
 package desk
 
-import "net/http"
+import (
+	"context"
+	"net/http"
+
+	"example.org/rinkpane/desk/api"
+)
 
 // routes is the table of every address.
 func (d *Desk) routes() http.Handler {
@@ -11,5 +16,8 @@ func (d *Desk) routes() http.Handler {
 	mux.HandleFunc("GET /assets/{hash}/{name}", d.asset)
 	mux.HandleFunc("GET /favicon.ico", d.icon)
 	mux.HandleFunc("/", d.nowhere)
+	api.Mount(mux, api.Options{
+		Shelf: d.shelf, Who: func(context.Context) string { return "desk" }, Version: d.version, Log: d.log,
+	})
 	return mux
 }

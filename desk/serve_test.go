@@ -68,17 +68,3 @@ func TestServeEndsWithItsContext(t *testing.T) {
 		t.Error("the address still answers")
 	}
 }
-
-func TestNewRefusesBadAddresses(t *testing.T) {
-	good := exampleSources(t)[0]
-	for name, sources := range map[string][]Source{
-		"no arena":    nil,
-		"bad letters": {{Slug: "Two Words", Document: good.Document}},
-		"no slug":     {{Document: good.Document}},
-		"twice":       {good, good},
-	} {
-		if _, err := New(sources, exampleMaker(t), nil); err == nil {
-			t.Errorf("%s: no error", name)
-		}
-	}
-}

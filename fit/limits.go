@@ -55,7 +55,7 @@ func unbroken(margin func(pan float64) float64) unit.Maybe[unit.Angle] {
 		next := min(float64(i)*rangeStep, rangeEnd)
 		f := margin(next)
 		if f < 0 {
-			return unit.Known(unit.Angle(narrow(good, next, fgood, f, margin)))
+			return unit.Known(unit.Angle(narrow(good, next, fgood, f, rangeFine, margin)))
 		}
 		if good, fgood = next, f; next == rangeEnd {
 			return unit.Known(unit.Angle(rangeEnd))
@@ -63,14 +63,15 @@ func unbroken(margin func(pan float64) float64) unit.Maybe[unit.Angle] {
 	}
 }
 
-// narrow returns the last angle between good and bad at which the margin is at
-// least 0: false position in the Illinois form, every third step halved.
-func narrow(good, bad, fgood, fbad float64, margin func(float64) float64) float64 {
+// narrow returns the last angle between good and bad, to within fine, at which
+// the margin is at least 0: false position in the Illinois form, every third
+// step halved.
+func narrow(good, bad, fgood, fbad, fine float64, margin func(float64) float64) float64 {
 	side := 0
-	for i := 1; bad-good > rangeFine; i++ {
+	for i := 1; bad-good > fine; i++ {
 		mid := good + (bad-good)*fgood/(fgood-fbad)
 		// Kept off the ends, so that both of them close in.
-		mid = clamp(mid, good+rangeFine/2, bad-rangeFine/2)
+		mid = clamp(mid, good+fine/2, bad-fine/2)
 		if i%3 == 0 || !(mid > good && mid < bad) {
 			mid = good + (bad-good)/2
 		}

@@ -14,6 +14,9 @@ import (
 // diameter when nobody measured it (contract, fine print of fit).
 const clearFront = 0.9
 
+// maxStop is the narrowest stop that counts as one: no lens goes that far.
+const maxStop = 1000
+
 // Setup is a lens in a hole as people state it. [Setup.Case] checks it.
 type Setup struct {
 	Hole       unit.Size
@@ -45,8 +48,8 @@ func (s Setup) Case() (Case, error) {
 	if !(focal > 0 && focal <= maxLength) {
 		return Case{}, fmt.Errorf("focal length %g mm: must be above 0", focal*1e3)
 	}
-	if !(s.Stop > 0) || math.IsInf(float64(s.Stop), 0) {
-		return Case{}, fmt.Errorf("stop f/%g: must be above 0", float64(s.Stop))
+	if _, known := s.Pupil.Get(); !known && !(s.Stop > 0 && s.Stop <= maxStop) {
+		return Case{}, fmt.Errorf("stop f/%g: must be above 0 and at most f/%d; or state the pupil's diameter", float64(s.Stop), maxStop)
 	}
 	if !(s.Sensor.W > 0 && s.Sensor.H > 0) {
 		return Case{}, errors.New("sensor: width and height must be above 0")

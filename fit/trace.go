@@ -24,7 +24,7 @@ type Outline struct {
 	traced  bool
 }
 
-// Trace traces the limit of usable aims, right to 0.005 deg on its rays.
+// Trace traces the limit of usable aims, right to 0.002 deg on its rays.
 func (c Case) Trace() *Outline {
 	o := new(Outline)
 	if a := aimAt(0, 0); c.centre(&a) < usableMark {
@@ -48,22 +48,15 @@ func (c *Case) traceRay(cos, sin float64) float64 {
 		a := aimAt(math.Atan2(cos*st, ct), math.Asin(sin*st))
 		return c.centre(&a) - usableMark
 	}
-	lo, hi := 0.0, float64(rangeEnd)
-	if over(hi) >= 0 {
-		return hi
+	end := over(rangeEnd)
+	if end >= 0 {
+		return rangeEnd
 	}
-	for hi-lo > traceFine {
-		if mid := lo + (hi-lo)/2; over(mid) >= 0 {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
+	return narrow(0, rangeEnd, over(0), end, traceFine, over)
 }
 
 // traceFine is how finely a ray of an outline is traced.
-const traceFine = 0.005 * math.Pi / 180
+const traceFine = 0.002 * math.Pi / 180
 
 // Contains reports whether an aim lies inside the outline; both angles within
 // +-90 deg.

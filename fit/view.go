@@ -40,6 +40,7 @@ func (c *Case) quadrant(pan, tilt float64) View {
 // view reads the transmissions of a pose.
 func (s *stance) view(p stand, pan, tilt float64) View {
 	v := View{Pose: Pose{Nose: s.nose(p.at, p.zf), Pan: pan, Tilt: tilt}}
+	v.Pose.Nose = v.Pose.Nose.Add(geom.Vec3{}) // no negative zeros
 	pupil := s.pupil(p.at, p.zf)
 	v.Centre, _ = s.rays[0].pass(&s.c, &s.aim, pupil)
 	if s.level {
@@ -58,14 +59,14 @@ func (v *View) mirrorX() {
 	c := &v.Corners
 	c[lowerLeft], c[lowerRight] = c[lowerRight], c[lowerLeft]
 	c[upperLeft], c[upperRight] = c[upperRight], c[upperLeft]
-	v.Pose.Nose.X, v.Pose.Pan = -v.Pose.Nose.X, -v.Pose.Pan
+	v.Pose.Nose.X, v.Pose.Pan = 0-v.Pose.Nose.X, -v.Pose.Pan
 }
 
 func (v *View) mirrorY() {
 	c := &v.Corners
 	c[lowerLeft], c[upperLeft] = c[upperLeft], c[lowerLeft]
 	c[lowerRight], c[upperRight] = c[upperRight], c[lowerRight]
-	v.Pose.Nose.Y, v.Pose.Tilt = -v.Pose.Nose.Y, -v.Pose.Tilt
+	v.Pose.Nose.Y, v.Pose.Tilt = 0-v.Pose.Nose.Y, -v.Pose.Tilt
 }
 
 // WorstCorner returns the smallest transmission of the frame's corners, 0..1.

@@ -102,7 +102,7 @@ type LiveWedge struct {
 	Lens   string       `json:"lens"` // "" for any lens in use
 	Focal  float64      `json:"focal_mm"`
 	Height float64      `json:"height_m"` // above the ice
-	Points [][2]float64 `json:"points_m"` // x and y in the rink's frame, closed from the last to the first
+	Points [][2]float64 `json:"points_m"` // x and y in the rink's frame, whole millimetres, closed from the last to the first
 }
 
 // Try answers a question about an arena document. Errors are those of

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"reflect"
 	"slices"
 
@@ -145,9 +146,13 @@ func (g *ground) wedges(h glass.Hole, row *LensFit) ([]LiveWedge, error) {
 			of.Focal = row.Focal
 		}
 		for _, p := range w.Polygon() {
-			of.Points = append(of.Points, [2]float64{p.X, p.Y})
+			of.Points = append(of.Points, [2]float64{toMillimetre(p.X), toMillimetre(p.Y)})
 		}
 		out = append(out, of)
 	}
 	return out, nil
 }
+
+// toMillimetre rounds metres to a whole millimetre: an outline on a map is
+// drawn, not reckoned with, and goes over the wire at every step of a drag.
+func toMillimetre(metres float64) float64 { return math.Round(metres*1000) / 1000 }

@@ -13,6 +13,7 @@ func commands(a *app) []*cobra.Command {
 		rinkCommand(a),
 		surveyCommand(a),
 		checkCommand(a),
+		fitCommand(a),
 		sightCommand(a),
 		lightCommand(a),
 		opticsCommand(a),
@@ -21,6 +22,7 @@ func commands(a *app) []*cobra.Command {
 		chooseCommand(a),
 		puckCommand(a),
 		cutCommand(a),
+		bookCommand(a),
 		planCommand(a),
 		deskCommand(a),
 	}

@@ -75,13 +75,7 @@ drawing is of this plan.`,
 
 // request reads the flags into a request for the plan's own units.
 func (f cutFlags) request(a *app, sys unit.System) (cut.Request, error) {
-	r := cut.Request{Holes: f.holes, Paper: f.paper, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release}
-	if r.Paper == "" {
-		r.Paper = "a4"
-		if sys == unit.Imperial {
-			r.Paper = "letter"
-		}
-	}
+	r := cut.Request{Holes: f.holes, Paper: paperOr(f.paper, sys), Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release}
 	var err error
 	if f.route != "" {
 		if r.Options.Route, err = cut.ParseRoute(f.route); err != nil {

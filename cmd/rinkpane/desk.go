@@ -3,57 +3,68 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
-	"io/fs"
 	"log/slog"
-	"path/filepath"
-	"strings"
+	"net"
+	"time"
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/arena"
 	"example.org/rinkpane/desk"
-	"example.org/rinkpane/examples"
+	"example.org/rinkpane/desk/shelf"
 )
 
 func deskCommand(a *app) *cobra.Command {
 	var addr string
 	var ruleNames []string
+	var place storePlace
 	c := &cobra.Command{
 		Use:   "desk [ARENA...]",
-		Short: "Open the plans on a page of this machine",
-		Long: "Opens the example arenas, and those given, as pages in the browser: plan map, boards strip,\n" +
-			"findings, fit and light. It reads the files once, when it starts, and changes nothing.\n" +
-			"Ctrl-C closes it.",
+		Short: "Open the planning desk in the browser of this machine",
+		Long: "Opens the arenas that the desk keeps as pages in the browser: plan map, boards strip, findings,\n" +
+			"fit and light. The first start brings the example arenas. Files that are named are imported: a new\n" +
+			"one as a new arena, a changed one as a new version on top of the arena of its name. The files\n" +
+			"themselves are never written. Ctrl-C closes the desk.",
 		Example: "  rinkpane desk\n" +
-			"  rinkpane desk my-rink.yaml --addr 127.0.0.1:9000",
+			"  rinkpane desk my-rink.yaml --addr 127.0.0.1:9000\n" +
+			"  rinkpane desk --db postgres://rinkpane@localhost/rinkpane",
 		RunE: func(c *cobra.Command, args []string) error {
 			maker, err := newMaker(a, ruleNames)
 			if err != nil {
 				return err
 			}
-			sources, err := deskSources(a, args)
+			imports, err := readImports(a, args)
 			if err != nil {
 				return err
 			}
-			d, err := desk.New(sources, maker, slog.New(slog.NewTextHandler(a.err, nil)))
+			ln, err := desk.Listen(addr)
 			if err != nil {
 				return err
 			}
-			return openDesk(c.Context(), a, d, addr)
+			defer ln.Close()
+			s, err := place.open(c.Context())
+			if err != nil {
+				return err
+			}
+			defer s.Close()
+			on := shelf.New(s, maker, time.Now)
+			if err := stock(c.Context(), a, on, imports); err != nil {
+				return err
+			}
+			d, err := desk.New(desk.Options{Shelf: on, Version: version(), Log: slog.New(slog.NewTextHandler(a.err, nil))})
+			if err != nil {
+				return err
+			}
+			return openDesk(c.Context(), a, d, ln)
 		},
 	}
 	c.Flags().StringVar(&addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
+	place.flags(c)
 	rulesFlag(c, &ruleNames)
 	return c
 }
 
 // openDesk says where the desk is, at once, and serves until Ctrl-C.
-func openDesk(ctx context.Context, a *app, d *desk.Desk, addr string) error {
-	ln, err := desk.Listen(addr)
-	if err != nil {
-		return err
-	}
+func openDesk(ctx context.Context, a *app, d *desk.Desk, ln net.Listener) error {
 	url := "http://" + ln.Addr().String() + "/"
 	if a.json {
 		fmt.Fprintf(a.stdout, "{\"url\": %q}\n", url)
@@ -61,59 +72,4 @@ func openDesk(ctx context.Context, a *app, d *desk.Desk, addr string) error {
 		fmt.Fprintf(a.stdout, "The desk is open at %s\nCtrl-C closes it.\n", url)
 	}
 	return d.Serve(ctx, ln)
-}
-
-// deskSources reads the user's arenas, then the examples.
-func deskSources(a *app, paths []string) ([]desk.Source, error) {
-	var out []desk.Source
-	taken := map[string]bool{}
-	for _, path := range paths {
-		err := withInput(a, path, func(name string, r io.Reader) error {
-			doc, err := arena.Read(name, r)
-			if err != nil {
-				return err
-			}
-			out = append(out, desk.Source{Slug: slugFor(name, taken), Origin: name, Document: doc})
-			_, err = doc.Check()
-			return err
-		})
-		if err != nil {
-			return nil, err
-		}
-	}
-	names, err := fs.Glob(examples.Files, "*.yaml")
-	if err != nil {
-		return nil, err
-	}
-	for _, name := range names {
-		f, err := examples.Files.Open(name)
-		if err != nil {
-			return nil, err
-		}
-		doc, err := arena.Read(name, f)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, desk.Source{Slug: slugFor(name, taken), Origin: "example, invented", Document: doc})
-	}
-	return out, nil
-}
-
-// slugFor makes an address from a file's name: "My Rink.yaml" gives "my-rink",
-// a second one "my-rink-2".
-func slugFor(path string, taken map[string]bool) string {
-	base := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
-	words := strings.FieldsFunc(strings.ToLower(base), func(r rune) bool {
-		return (r < 'a' || r > 'z') && (r < '0' || r > '9')
-	})
-	slug := strings.Join(words, "-")
-	if slug == "" {
-		slug = "arena"
-	}
-	free := slug
-	for n := 2; taken[free]; n++ {
-		free = fmt.Sprintf("%s-%d", slug, n)
-	}
-	taken[free] = true
-	return free
 }

@@ -34,8 +34,8 @@ type Lens struct {
 	Name     string  `json:"name"`
 	FocalMin float64 `json:"focal_min_mm"`
 	FocalMax float64 `json:"focal_max_mm"`
-	Stop     float64 `json:"stop" doc:"Widest f-number at the short end."`
-	StopLong float64 `json:"stop_long" doc:"Widest f-number at the long end."`
+	Stop     float64 `json:"stop" doc:"Widest f-number at the short end."`     // f-number
+	StopLong float64 `json:"stop_long" doc:"Widest f-number at the long end."` // f-number
 	Nose     float64 `json:"nose_mm" doc:"Outer diameter of the foremost part without hood."`
 }
 

@@ -1,0 +1,135 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/book"
+	"example.org/rinkpane/cut"
+	"example.org/rinkpane/form"
+	"example.org/rinkpane/glass"
+	"example.org/rinkpane/puck"
+	"example.org/rinkpane/sheet"
+	"example.org/rinkpane/unit"
+)
+
+// bookFlags are the flags of command book.
+type bookFlags struct {
+	out, html, paper, kit string
+	rules                 []string
+	force                 bool
+}
+
+func bookCommand(a *app) *cobra.Command {
+	var f bookFlags
+	c := &cobra.Command{
+		Use:   "book ARENA --out FILE.pdf",
+		Short: "Set everything about one arena as a book to sign",
+		Long: `Writes one PDF with the plan, the boards strip, each hole's place, rules, guard,
+lenses, light and reach, the kit, covers and tethers, the rule findings with
+margins, the cautions and the lines on which rink operator, glass contractor,
+league and photographer sign. With --html also one file for a browser that needs
+nothing else.`,
+		Example: `  rinkpane book arena.yaml --out book.pdf
+  rinkpane book arena.yaml --out book.pdf --html book.html --paper a4 --rules common-practice`,
+		Args: cobra.ExactArgs(1),
+		RunE: func(c *cobra.Command, args []string) error { return runBook(c, a, args[0], f) },
+	}
+	c.Flags().StringVar(&f.out, "out", "", "the PDF to write")
+	c.Flags().StringVar(&f.html, "html", "", "also write the book as one HTML file")
+	c.Flags().StringVar(&f.paper, "paper", "", "paper of the PDF: a4, a3, letter, tabloid ... (default: a4, letter in imperial plans)")
+	c.Flags().StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
+	c.Flags().BoolVar(&f.force, "force", false, "replace files that exist")
+	rulesFlag(c, &f.rules)
+	return c
+}
+
+// may says before the work whether the files can be written.
+func (f bookFlags) may() error {
+	switch {
+	case f.out == "":
+		return errors.New("book needs --out FILE.pdf")
+	case !strings.EqualFold(filepath.Ext(f.out), ".pdf"):
+		return fmt.Errorf("--out %s: the name must end in .pdf; a page for a browser goes to --html", form.Quote(f.out))
+	}
+	if err := mayWrite(f.out, f.force); err != nil {
+		return err
+	}
+	if f.html == "" {
+		return nil
+	}
+	if ext := strings.ToLower(filepath.Ext(f.html)); ext != ".html" && ext != ".htm" {
+		return fmt.Errorf("--html %s: the name must end in .html", form.Quote(f.html))
+	}
+	return mayWrite(f.html, f.force)
+}
+
+func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
+	if err := f.may(); err != nil {
+		return err
+	}
+	doc, ar, err := readDocument(a, path)
+	if err != nil {
+		return err
+	}
+	maker, err := newMaker(a, f.rules)
+	if err != nil {
+		return err
+	}
+	if maker.Kit, err = readKit(a, f.kit); err != nil {
+		return err
+	}
+	paper, err := sheet.ParsePaper(paperOr(f.paper, ar.Units))
+	if err != nil {
+		return fmt.Errorf("--paper: %w", err)
+	}
+	content, err := book.Gather(c.Context(), maker, doc, book.Options{
+		Units: ar.Units, Paper: paper, Guard: puck.DefaultOptions(),
+		Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
+	})
+	if err != nil {
+		return err
+	}
+	pdf, pages, err := content.PDF()
+	if err != nil {
+		return err
+	}
+	if err := writeFile(f.out, pdf, f.force); err != nil {
+		return err
+	}
+	if f.html != "" {
+		if err := writeFile(f.html, content.HTML(), f.force); err != nil {
+			return err
+		}
+	}
+	answer := struct {
+		Pages    int    `json:"pages"`
+		Path     string `json:"path"`
+		HTML     string `json:"html,omitempty"`
+		Revision string `json:"revision"`
+	}{pages, f.out, f.html, content.Mark}
+	return a.print(answer, func(out io.Writer) {
+		fmt.Fprintf(out, "%s: %d pages, plan revision %s\n", f.out, pages, content.Mark)
+		if f.html != "" {
+			fmt.Fprintf(out, "%s: the same for a browser\n", f.html)
+		}
+		fmt.Fprintln(out)
+		writeLines(out, glass.Cautions())
+	})
+}
+
+// paperOr is the paper named, or what is usual where the units are.
+func paperOr(name string, sys unit.System) string {
+	switch {
+	case name != "":
+		return name
+	case sys == unit.Imperial:
+		return "letter"
+	}
+	return "a4"
+}

@@ -1,0 +1,172 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/fit"
+	"example.org/rinkpane/form"
+	"example.org/rinkpane/optics"
+	"example.org/rinkpane/unit"
+)
+
+// fitFlags are the flags of both forms: a lens and a hole by their numbers, or
+// a lens of the kit in a hole of an arena.
+type fitFlags struct {
+	size, sensor               unit.Maybe[unit.Size]
+	corner, thick, nose, focal unit.Maybe[unit.Length]
+	depth, pupil, front, back  unit.Maybe[unit.Length]
+	stop                       unit.Maybe[unit.Stop]
+	pivot                      unit.Maybe[fit.Pivot]
+	orientation                unit.Maybe[orientation]
+	at                         unit.Maybe[[2]unit.Angle]
+	step                       unit.Maybe[unit.Angle]
+	hole, lens, body, kit      string
+	hood                       bool
+}
+
+// orientation is how the camera is held.
+type orientation string
+
+const (
+	landscape orientation = "landscape"
+	portrait  orientation = "portrait"
+)
+
+// The loss tables: rows this far apart unless --step says otherwise, and never
+// wider apart nor finer.
+const (
+	fitStep     = 5 * unit.Degree
+	fitStepFine = unit.Degree / 20
+)
+
+// fitEnd is how far --at may aim from straight ahead: the end of the range search.
+const fitEnd = 89.9 * unit.Degree
+
+func fitCommand(a *app) *cobra.Command {
+	var f fitFlags
+	c := &cobra.Command{
+		Use:   "fit [ARENA]",
+		Short: "How far can a lens pan in a hole, and what light does it lose?",
+		Long: `Puts a lens into a hole in three dimensions: whether the nose enters, how far the
+lens pans and tilts until it touches the pane (body), until a frame corner loses 5 %
+of its light (clear) and until the frame's centre loses half (usable), and the loss on
+the way. The camera is hand-held: for each aim it stands in the best place, unless
+--pivot centre fixes its axis to the hole's centre. Nothing passes the rink face.`,
+		Example: `  # a 70-200 mm f/2.8 zoom at 200 mm in the common hole of a half-inch pane
+  rinkpane fit --hole-size "5.5 in x 4.5 in" --hole-corner "1/2 in" --thick "1/2 in" \
+    --nose "89 mm" --focal "200 mm" --stop f/2.8 --at 40,5
+
+  # a lens of the kit in a hole of an arena, with its hood
+  rinkpane fit my.yaml --hole B1 --lens 70-200 --focal "200 mm" --hood`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				return runFitArena(a, c, args[0], f)
+			}
+			return runFitBare(a, c, f)
+		},
+	}
+	quantity(c, &f.size, "hole-size", "size", unit.ParseSize, `width x height of the hole, as "5.5 in x 4.5 in"`)
+	quantity(c, &f.corner, "hole-corner", "length", unit.ParseLength, "corner radius of the hole (default 0: square)")
+	quantity(c, &f.thick, "thick", "length", unit.ParseLength, "thickness of the pane (with an arena: when it is not surveyed)")
+	quantity(c, &f.nose, "nose", "length", unit.ParseLength, "outer diameter of the lens's foremost part")
+	quantity(c, &f.focal, "focal", "length", unit.ParseLength, "focal length (with an arena: the lens's longest by default)")
+	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (with an arena: wide open by default)")
+	quantity(c, &f.sensor, "sensor", "size", unit.ParseSize, `of the camera, landscape (default "36 x 24 mm")`)
+	quantity(c, &f.depth, "pupil-depth", "length", unit.ParseLength, "of the entrance pupil behind the nose (default: the front glass just passes the field)")
+	quantity(c, &f.pupil, "pupil", "length", unit.ParseLength, "diameter of the entrance pupil (default focal length over stop)")
+	quantity(c, &f.front, "front", "length", unit.ParseLength, "clear diameter of the front glass (default 0.9 x nose)")
+	quantity(c, &f.back, "back", "length", unit.ParseLength, "hold the nose's foremost point this far behind the pane's rear face")
+	quantity(c, &f.pivot, "pivot", "free|centre", fit.ParsePivot, "hand-held, or a fixed camera whose axis goes through the hole's centre (default free)")
+	quantity(c, &f.orientation, "orientation", "word", form.Words(landscape, portrait), "landscape (the default) or portrait")
+	quantity(c, &f.at, "at", "pan,tilt", parseAim, "also tell the light at this aim, degrees: --at=-40,5 looks left and up")
+	quantity(c, &f.step, "step", "angle", unit.ParseAngle, "between two rows of the loss tables, at most 5 degrees (default 5)")
+	fl := c.Flags()
+	fl.StringVar(&f.hole, "hole", "", "hole of the arena by its id")
+	fl.StringVar(&f.lens, "lens", "", "lens of the kit by its id")
+	fl.StringVar(&f.body, "body", "", "body of the kit by its id (default its first)")
+	fl.StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
+	fl.BoolVar(&f.hood, "hood", false, "the hood is on")
+	return c
+}
+
+// The flags that belong to one form only.
+var (
+	fitBareFlags  = []string{"hole-size", "hole-corner", "nose", "sensor", "pupil-depth", "pupil", "front"}
+	fitArenaFlags = []string{"hole", "lens", "body", "kit", "hood"}
+)
+
+// parseAim reads "40,5": pan and tilt, each an angle.
+func parseAim(s string) ([2]unit.Angle, error) {
+	var out [2]unit.Angle
+	parts := strings.Split(s, ",")
+	if len(parts) != 2 {
+		return out, fmt.Errorf("%s: write pan and tilt in degrees with a comma, as 40,5", form.Quote(s))
+	}
+	for i, name := range []string{"pan", "tilt"} {
+		v, err := unit.ParseAngle(strings.TrimSpace(parts[i]))
+		if err != nil {
+			return out, fmt.Errorf("%s: %w", name, err)
+		}
+		if v < -fitEnd || v > fitEnd {
+			return out, fmt.Errorf("%s %s: write -89.9 to 89.9 degrees", name, v.Format())
+		}
+		out[i] = v
+	}
+	return out, nil
+}
+
+func runFitBare(a *app, c *cobra.Command, f fitFlags) error {
+	if err := refuseFlags(c, fitArenaFlags, "is for a hole of an arena; name its file"); err != nil {
+		return err
+	}
+	if err := needFlags(c, "hole-size", "thick", "nose", "focal"); err != nil {
+		return err
+	}
+	if !c.Flags().Changed("stop") && !c.Flags().Changed("pupil") {
+		return fmt.Errorf("fit needs --stop, or --pupil; see the example in rinkpane fit --help")
+	}
+	sys, err := a.system(unit.SystemOf(c.Flags().Lookup("hole-size").Value.String()))
+	if err != nil {
+		return err
+	}
+	s := fit.Setup{
+		Hole: f.size.Or(unit.Size{}), Corner: f.corner.Or(0), Thick: f.thick.Or(0),
+		Nose: f.nose.Or(0), Focal: f.focal.Or(0), Stop: f.stop.Or(0), Sensor: f.sensor.Or(optics.FullFrame),
+		Portrait: f.orientation.Or(landscape) == portrait,
+		Pupil:    f.pupil, Front: f.front, PupilDepth: f.depth, Back: f.back, Pivot: f.pivot.Or(fit.Free),
+	}
+	cs, err := s.Case()
+	if err != nil {
+		return err
+	}
+	return f.answer(a, cs, "", sys)
+}
+
+// answer computes and prints the fit; the answer is no when the nose cannot
+// enter the hole.
+func (f fitFlags) answer(a *app, c fit.Case, title string, sys unit.System) error {
+	step := f.step.Or(fitStep)
+	if step < fitStepFine || step > fitStep {
+		return fmt.Errorf("--step %s: write 0.05 to 5 degrees", step.Format())
+	}
+	r := fitReport{
+		title: title, c: c, sys: sys, portrait: f.orientation.Or(landscape) == portrait,
+		limits: c.Limits(), loss: c.Loss(step),
+	}
+	if at, ok := f.at.Get(); ok {
+		v := c.At(at[0], at[1])
+		r.view = &v
+	}
+	if err := a.print(r.json(), func(w io.Writer) { r.text(w) }); err != nil {
+		return err
+	}
+	if !r.limits.Fits {
+		return errAnswerNo
+	}
+	return nil
+}

@@ -1,0 +1,110 @@
+package main
+
+import (
+	"example.org/rinkpane/fit"
+	"example.org/rinkpane/unit"
+)
+
+// fitReport is everything that fit has to tell.
+type fitReport struct {
+	title    string // the lens and hole by their names; empty in the bare form
+	c        fit.Case
+	sys      unit.System
+	portrait bool
+	limits   fit.Limits
+	loss     fit.Loss
+	view     *fit.View // at the aim asked for
+}
+
+// fitJSON is the answer of fit; contract field names.
+type fitJSON struct {
+	Fits       bool     `json:"fits"`
+	PanBody    *float64 `json:"pan_body_deg"`
+	PanClear   *float64 `json:"pan_clear_deg"`
+	PanUsable  *float64 `json:"pan_usable_deg"`
+	TiltBody   *float64 `json:"tilt_body_deg"`
+	TiltClear  *float64 `json:"tilt_clear_deg"`
+	TiltUsable *float64 `json:"tilt_usable_deg"`
+
+	NoseMM       float64 `json:"nose_mm"`
+	PupilMM      float64 `json:"pupil_mm"`
+	PupilDepthMM float64 `json:"pupil_depth_mm"`
+
+	*fitViewJSON
+
+	Loss     []fitPanJSON  `json:"loss"`
+	TiltLoss []fitTiltJSON `json:"tilt_loss"`
+}
+
+// fitViewJSON is the light at the aim asked for.
+type fitViewJSON struct {
+	Centre  float64     `json:"transmission_centre"`
+	Corners [4]float64  `json:"transmission_corners"`
+	Pose    fitPoseJSON `json:"pose"`
+}
+
+// fitPoseJSON is where the lens stands: the nose's centre in the hole frame,
+// how far it is beside the hole's centre, and how far the foremost point is
+// behind the rink face.
+type fitPoseJSON struct {
+	CentreMM [3]float64 `json:"nose_centre_mm"`
+	ShiftMM  float64    `json:"shift_mm"`
+	BehindMM float64    `json:"behind_face_mm"`
+}
+
+type fitPanJSON struct {
+	PanDeg float64 `json:"pan_deg"`
+	fitLossJSON
+}
+
+type fitTiltJSON struct {
+	TiltDeg float64 `json:"tilt_deg"`
+	fitLossJSON
+}
+
+type fitLossJSON struct {
+	Centre *float64    `json:"stops_centre"`
+	Corner *float64    `json:"stops_corner"`
+	Pose   fitPoseJSON `json:"pose"`
+}
+
+func (r fitReport) json() fitJSON {
+	out := fitJSON{
+		Fits:    r.limits.Fits,
+		PanBody: degrees(r.limits.Pan.Body), PanClear: degrees(r.limits.Pan.Clear), PanUsable: degrees(r.limits.Pan.Usable),
+		TiltBody: degrees(r.limits.Tilt.Body), TiltClear: degrees(r.limits.Tilt.Clear), TiltUsable: degrees(r.limits.Tilt.Usable),
+		NoseMM: r.c.Nose * 1e3, PupilMM: r.c.Pupil * 1e3, PupilDepthMM: r.c.PupilDepth * 1e3,
+		Loss: make([]fitPanJSON, len(r.loss.Pan)), TiltLoss: make([]fitTiltJSON, len(r.loss.Tilt)),
+	}
+	for i, row := range r.loss.Pan {
+		out.Loss[i] = fitPanJSON{row.Angle.Degrees(), r.row(row)}
+	}
+	for i, row := range r.loss.Tilt {
+		out.TiltLoss[i] = fitTiltJSON{row.Angle.Degrees(), r.row(row)}
+	}
+	if r.view != nil {
+		out.fitViewJSON = &fitViewJSON{r.view.Centre, r.view.Corners, r.pose(r.view.Pose)}
+	}
+	return out
+}
+
+func (r fitReport) row(row fit.LossRow) fitLossJSON {
+	return fitLossJSON{stopsJSON(row.Centre), stopsJSON(row.Corner), r.pose(row.Pose)}
+}
+
+func (r fitReport) pose(p fit.Pose) fitPoseJSON {
+	return fitPoseJSON{
+		CentreMM: [3]float64{p.Nose.X * 1e3, p.Nose.Y * 1e3, p.Nose.Z * 1e3},
+		ShiftMM:  p.Shift() * 1e3,
+		BehindMM: max(0, -p.Foremost(r.c.Nose).Z) * 1e3,
+	}
+}
+
+// stopsJSON is a loss in stops, null when no light passes.
+func stopsJSON(t float64) *float64 {
+	s, ok := fit.Stops(t)
+	if !ok {
+		return nil
+	}
+	return &s
+}

@@ -1,0 +1,125 @@
+package sheet
+
+import "strconv"
+
+// Flow sets headings, sentences, tables and drawings below one another and
+// starts a new sheet where one is full. Make one with NewFlow.
+type Flow struct {
+	start  func() (*Drawing, Rect)
+	sheets []*Drawing
+	area   Rect
+	group  *Group
+	y      float64
+}
+
+// Heights of a flow's parts in millimetres.
+const (
+	flowHead    = 6.0 // a heading with the gap below it
+	flowLine    = 4.0 // a line of sentences
+	flowGap     = 4.0 // between parts
+	flowKeep    = 14.0
+	numberInset = 5.0
+)
+
+// NewFlow starts a flow; start makes the next sheet and returns the area to
+// be filled on it, in millimetres. It is called once at once.
+func NewFlow(start func() (*Drawing, Rect)) *Flow {
+	f := &Flow{start: start}
+	f.Fresh()
+	return f
+}
+
+// Sheets returns the sheets so far, in order.
+func (f *Flow) Sheets() []*Drawing { return f.sheets }
+
+// Fresh starts a new sheet.
+func (f *Flow) Fresh() {
+	d, area := f.start()
+	f.sheets = append(f.sheets, d)
+	f.area, f.y = area, area.Y
+	f.group, _ = d.Group(LayerText, "")
+}
+
+// Room returns the area that is left on the sheet, in millimetres.
+func (f *Flow) Room() Rect {
+	return Rect{X: f.area.X, Y: f.y, W: f.area.W, H: f.area.Y + f.area.H - f.y}
+}
+
+// Group returns the group in which the flow's text stands on this sheet.
+func (f *Flow) Group() *Group { return f.group }
+
+// Need starts a new sheet when less than so many millimetres are left and
+// something stands on this one.
+func (f *Flow) Need(h float64) {
+	if f.Room().H < h && f.y > f.area.Y {
+		f.Fresh()
+	}
+}
+
+// Skip leaves so many millimetres free.
+func (f *Flow) Skip(h float64) { f.y += h }
+
+// Heading sets a heading; it does not stand alone at a sheet's foot.
+func (f *Flow) Heading(s string) {
+	f.Need(flowHead + flowKeep)
+	f.group.Add("head", Text{At: Pt(f.area.X, f.y), S: Bold.Shorten(s, SizeHead, f.area.W), VAlign: Top})
+	f.y += flowHead
+}
+
+// Notes sets sentences below one another, each wrapped.
+func (f *Flow) Notes(lines ...string) {
+	for _, s := range lines {
+		f.paragraph(s, 0)
+	}
+	f.y += flowGap / 2
+}
+
+// Numbered sets numbered sentences below one another.
+func (f *Flow) Numbered(lines ...string) {
+	for i, s := range lines {
+		f.Need(float64(len(Regular.Wrap(s, SizeText, f.area.W-numberInset))) * flowLine)
+		f.group.Add("note", Text{At: Pt(f.area.X, f.y), S: strconv.Itoa(i + 1), VAlign: Top})
+		f.paragraph(s, numberInset)
+	}
+	f.y += flowGap / 2
+}
+
+func (f *Flow) paragraph(s string, inset float64) {
+	f.Need(float64(len(Regular.Wrap(s, SizeText, f.area.W-inset))) * flowLine)
+	f.y += f.group.Paragraph("note", Regular, Pt(f.area.X+inset, f.y), s, SizeText, f.area.W-inset, flowLine)
+}
+
+// Table sets a table, its head again on every sheet that it runs over.
+func (f *Flow) Table(t Table) {
+	l := t.Fit(f.area.W)
+	for from := 0; from < l.Rows(); {
+		rows := l.Fits(from, f.Room().H)
+		if rows == 0 {
+			if f.y > f.area.Y {
+				f.Fresh()
+				continue
+			}
+			rows = 1 // a row higher than a sheet: it stands over
+		}
+		f.y += l.Draw(f.group, Pt(f.area.X, f.y), from, rows)
+		from += rows
+	}
+	f.y += flowGap
+}
+
+// leastShrink is how far, as a share of its size, a drawing is made smaller to
+// stand on the sheet begun rather than on a new one.
+const leastShrink = 0.7
+
+// Drawing places a whole drawing at its own size, or smaller when it is wider
+// or higher than an empty sheet's area, or when a little smaller it still
+// stands on this one.
+func (f *Flow) Drawing(d *Drawing) {
+	scale := min(1, f.area.W/d.W, f.area.H/d.H)
+	if fit := f.Room().H / d.H; fit < scale && fit >= leastShrink*scale {
+		scale = fit
+	}
+	f.Need(d.H*scale - 1e-9)
+	f.sheets[len(f.sheets)-1].Place(LayerText, d, Pt(f.area.X, f.y), scale)
+	f.y += d.H*scale + flowGap
+}
