@@ -199,6 +199,9 @@ var houseRooms = []room{
 		{"plan", "what follows from a document"},
 		{"revision", "versions, in a keeper that it does not know"},
 	}},
+	{name: "desk/door", floor: 10.1, uses: []arrow{
+		{"people", "roles, passwords, and sessions in a register that it does not know"},
+	}},
 	{name: "desk/api", floor: 10.2, uses: []arrow{
 		{"form", "places of what is wrong"},
 		{"rink", "landmarks to snap to"},
@@ -247,6 +250,8 @@ var houseRooms = []room{
 		{"revision", "the list of arenas"},
 		{"desk/shelf", "the arenas"},
 		{"desk/api", "the engine as JSON, for the pages' modules"},
+		{"desk/door", "who may see and do what"},
+		{"people", "roles"},
 	}},
 
 	{name: "frame", floor: 6, uses: []arrow{

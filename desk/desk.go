@@ -5,33 +5,47 @@
 //	GET /                       the arenas
 //	GET /arena/{slug}           one arena; ?hole=ID picks a hole
 //	POST /theme                 dim, light, or as the machine says
+//	GET /sign-in                who are you? (package door)
 //	GET /assets/{hash}/{name}   style sheets, modules, icon
+//	/api/...                    the same engine as JSON (package api)
 //
 // The model: a page is a function of its address and of the versions on the
 // shelf (package shelf). Whatever can be picked stands in the address, so that it
 // can be bookmarked and mailed; HTML and drawings are made by Go from one
 // [plan.Plan]; modules of JavaScript save a reload, add keys and drag. What is
-// changed is changed over the API below /api (package api).
+// changed is changed over the API. Every address stands in one table, with who
+// may ask for it: routes.go.
 package desk
 
 import (
 	"html/template"
+	"io"
 	"log/slog"
-	"net/http"
+	"time"
 
+	"example.org/rinkpane/desk/door"
 	"example.org/rinkpane/desk/shelf"
+	"example.org/rinkpane/people"
 )
 
 // Options is what a desk needs.
 type Options struct {
-	Shelf   *shelf.Shelf
+	Shelf    *shelf.Shelf
+	Register people.Register
+	// SignIn asks for sign-in even while nobody is set up: the desk can be
+	// reached from other machines.
+	SignIn  bool
 	Version string // of the program
 	Log     *slog.Logger
+	Now     func() time.Time
+	Random  io.Reader // for sessions: crypto/rand
 }
 
 // Desk serves the pages. Make one with New; it is safe for many requests at once.
 type Desk struct {
 	shelf     *shelf.Shelf
+	register  people.Register
+	door      *door.Door
 	version   string
 	templates *template.Template
 	assets    assetSet
@@ -40,7 +54,10 @@ type Desk struct {
 
 // New makes a desk over a shelf of arenas.
 func New(o Options) (*Desk, error) {
-	d := &Desk{shelf: o.Shelf, version: o.Version, log: o.Log}
+	d := &Desk{shelf: o.Shelf, register: o.Register, version: o.Version, log: o.Log}
+	d.door = door.New(door.Options{
+		Register: o.Register, Always: o.SignIn, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: d.refuse,
+	})
 	var err error
 	if d.assets, err = loadAssets(); err != nil {
 		return nil, err
@@ -49,9 +66,4 @@ func New(o Options) (*Desk, error) {
 		return nil, err
 	}
 	return d, nil
-}
-
-// Handler returns the desk's pages behind their guards.
-func (d *Desk) Handler() http.Handler {
-	return guard(d.routes())
 }

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"encoding/json"
 	"errors"
 	"io/fs"
 	"net/http"
@@ -33,4 +34,15 @@ func (d *Desk) broken(w http.ResponseWriter, r *http.Request, err error) {
 		return
 	}
 	d.fail(w, r, http.StatusInternalServerError, "This page broke.", "The terminal that runs the desk shows why. The arena file is untouched.")
+}
+
+// problem answers a program in JSON (RFC 9457).
+func (d *Desk) problem(w http.ResponseWriter, r *http.Request, status int, detail string) {
+	text, err := json.Marshal(map[string]any{"status": status, "title": http.StatusText(status), "detail": detail})
+	if err != nil {
+		d.broken(w, r, err)
+		return
+	}
+	w.Header().Set("Cache-Control", "no-store")
+	send(w, r, status, "application/problem+json", text, nil)
 }

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"crypto/rand"
 	"io/fs"
 	"log/slog"
 	"os"
@@ -46,7 +47,7 @@ func exampleIDs(t *testing.T) []string {
 }
 
 // exampleShelf is a shelf with the example arenas in a store of its own.
-func exampleShelf(t *testing.T, folder string) *shelf.Shelf {
+func exampleShelf(t *testing.T, folder string) (*shelf.Shelf, *store.Store) {
 	t.Helper()
 	s, err := store.OpenFolder(t.Context(), folder)
 	if err != nil {
@@ -66,7 +67,7 @@ func exampleShelf(t *testing.T, folder string) *shelf.Shelf {
 			t.Fatal(err)
 		}
 	}
-	return on
+	return on, s
 }
 
 // sharedDesk is one desk for all tests, since every plan on it is made once.
@@ -83,8 +84,10 @@ func exampleDesk(t *testing.T) *Desk {
 		if sharedDesk.folder, sharedDesk.err = os.MkdirTemp("", "rinkpane-desk"); sharedDesk.err != nil {
 			return
 		}
+		on, s := exampleShelf(t, sharedDesk.folder)
 		sharedDesk.desk, sharedDesk.err = New(Options{
-			Shelf: exampleShelf(t, sharedDesk.folder), Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
+			Shelf: on, Register: s, Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
+			Now: time.Now, Random: rand.Reader,
 		})
 	})
 	if sharedDesk.err != nil {

@@ -6,6 +6,8 @@ import (
 	"html/template"
 	"net/http"
 
+	"example.org/rinkpane/desk/door"
+	"example.org/rinkpane/people"
 	"example.org/rinkpane/plan"
 	"example.org/rinkpane/rules"
 )
@@ -29,6 +31,9 @@ type frame struct {
 	Theme  theme
 	Themes []theme
 	Here   string // this page's own path and query, to return to
+	Person string // who is signed in; "" while nobody is set up
+	Role   people.Role
+	Plans  bool // the visitor may change plans
 }
 
 func (d *Desk) frame(r *http.Request, title string) frame {
@@ -36,7 +41,11 @@ func (d *Desk) frame(r *http.Request, title string) frame {
 	if r.Method == http.MethodGet {
 		here = r.URL.RequestURI()
 	}
-	return frame{Title: title, Theme: themeOf(r), Themes: themes, Here: here}
+	p, _ := door.Person(r.Context())
+	return frame{
+		Title: title, Theme: themeOf(r), Themes: themes, Here: here,
+		Person: p.Name, Role: p.Role, Plans: door.May(r.Context(), people.Plan),
+	}
 }
 
 // show renders a page whole before the first byte goes out, so that a template

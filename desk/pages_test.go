@@ -51,11 +51,21 @@ func TestPagesAnswer(t *testing.T) {
 	}
 }
 
+// TestEveryAnswerCarriesItsGuards names what a browser must be told: no script
+// or style inside a page, nothing from elsewhere, in no frame.
 func TestEveryAnswerCarriesItsGuards(t *testing.T) {
 	h := exampleDesk(t).Handler()
-	for _, target := range []string{"/", demoPage, "/nothing", "/favicon.ico"} {
+	wanted := map[string]string{
+		"Content-Security-Policy": "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; " +
+			"font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
+		"X-Content-Type-Options":       "nosniff",
+		"Referrer-Policy":              "no-referrer",
+		"Cross-Origin-Opener-Policy":   "same-origin",
+		"Cross-Origin-Resource-Policy": "same-origin",
+	}
+	for _, target := range []string{"/", demoPage, "/nothing", "/favicon.ico", "/sign-in", "/api/arenas", "/api/none"} {
 		w := ask(t, h, "GET", target, "")
-		for name, want := range headers {
+		for name, want := range wanted {
 			if got := w.Header().Get(name); got != want {
 				t.Errorf("GET %s: %s is %q, expected %q", target, name, got, want)
 			}
@@ -106,7 +116,7 @@ func TestThemeForm(t *testing.T) {
 		{"theme=dim&back=//evil.example/", "/", 303},
 		{`theme=dim&back=/\evil.example/`, "/", 303},
 		{"theme=neon&back=/", "", 400},
-		{"theme=dim&back=" + strings.Repeat("x", 2*mostBody), "", 400},
+		{"theme=dim&back=" + strings.Repeat("x", 2*aForm), "", 400},
 	}
 	for _, c := range cases {
 		w := ask(t, h, "POST", "/theme", c.body)

@@ -1,23 +1,71 @@
 package desk
 
 import (
-	"context"
 	"net/http"
 
 	"example.org/rinkpane/desk/api"
+	"example.org/rinkpane/desk/door"
+	"example.org/rinkpane/people"
 )
 
-// routes is the table of every address.
+// A route is an address of the desk: who may ask for it, how much may be sent
+// to it, and what answers. Whoever adds an address adds it to [Desk.table];
+// what is not there cannot be reached.
+type route struct {
+	pattern string // as of [http.ServeMux]
+	need    people.Act
+	most    int64 // bytes of a request's body
+	answer  http.HandlerFunc
+}
+
+// How much may be sent, in bytes.
+const (
+	aForm     = 4 << 10 // a few words
+	aDocument = 3 << 20 // a megabyte of text, every character escaped
+)
+
+// table lists every address, pages first. The roles: package people.
+func (d *Desk) table(apiCalls http.HandlerFunc) []route {
+	return []route{
+		{"GET /{$}", people.Read, aForm, d.listPage},
+		{"GET /arena/{slug}", people.Read, aForm, d.arenaPage},
+
+		{"GET /sign-in", door.Open, aForm, d.signInPage},
+		{"POST /sign-in", door.Open, aForm, d.signIn},
+		{"POST /sign-out", door.Open, aForm, d.signOut},
+		{"POST /theme", door.Open, aForm, d.setTheme},
+		{"GET /assets/{hash}/{name}", door.Open, aForm, d.asset},
+		{"GET /favicon.ico", door.Open, aForm, d.icon},
+		{"/", people.Read, aForm, d.nowhere},
+
+		{"GET /api/openapi.json", people.Read, aForm, apiCalls},
+		{"GET /api/rules", people.Read, aForm, apiCalls},
+		{"GET /api/kit", people.Read, aForm, apiCalls},
+		{"GET /api/arenas", people.Read, aForm, apiCalls},
+		{"POST /api/arenas", people.Plan, aDocument, apiCalls},
+		{"GET /api/arenas/{id}", people.Read, aForm, apiCalls},
+		{"POST /api/arenas/{id}/away", people.Plan, aForm, apiCalls},
+		{"GET /api/arenas/{id}/plan", people.Read, aForm, apiCalls},
+		{"GET /api/arenas/{id}/text", people.Read, aForm, apiCalls},
+		{"GET /api/arenas/{id}/versions", people.Read, aForm, apiCalls},
+		{"GET /api/arenas/{id}/versions/{number}", people.Read, aForm, apiCalls},
+		{"GET /api/arenas/{id}/diff", people.Read, aForm, apiCalls},
+		{"POST /api/arenas/{id}/restore", people.Plan, aForm, apiCalls},
+		{"POST /api/arenas/{id}/edits", people.Plan, aDocument, apiCalls},
+		{"POST /api/arenas/{id}/try", people.Read, aDocument, apiCalls},
+	}
+}
+
+// routes builds the table's addresses, each behind its need.
 func (d *Desk) routes() http.Handler {
+	calls := http.NewServeMux()
+	api.Mount(calls, api.Options{Shelf: d.shelf, Who: door.Who, Version: d.version, Log: d.log})
 	mux := http.NewServeMux()
-	mux.HandleFunc("GET /{$}", d.listPage)
-	mux.HandleFunc("GET /arena/{slug}", d.arenaPage)
-	mux.HandleFunc("POST /theme", d.setTheme)
-	mux.HandleFunc("GET /assets/{hash}/{name}", d.asset)
-	mux.HandleFunc("GET /favicon.ico", d.icon)
-	mux.HandleFunc("/", d.nowhere)
-	api.Mount(mux, api.Options{
-		Shelf: d.shelf, Who: func(context.Context) string { return "desk" }, Version: d.version, Log: d.log,
-	})
+	for _, r := range d.table(calls.ServeHTTP) {
+		mux.Handle(r.pattern, d.door.Need(r.need, http.MaxBytesHandler(r.answer, r.most)))
+	}
 	return mux
 }
+
+// Handler returns the desk behind its door.
+func (d *Desk) Handler() http.Handler { return d.door.Guard(d.routes()) }

@@ -6,31 +6,49 @@ import (
 	"fmt"
 	"net"
 	"net/http"
+	"strings"
 	"time"
+
+	"example.org/rinkpane/desk/door"
 )
 
 // DefaultAddr is where the desk opens unless told otherwise.
 const DefaultAddr = "127.0.0.1:8417"
 
-// How long one request may take. Reading is short, since nothing is sent to
-// the desk; writing leaves room for the first plan of a large arena.
+// How long one request may take. Writing leaves room for the first plan of a
+// large arena.
 const (
-	readTimeout  = 10 * time.Second
+	headTimeout  = 10 * time.Second
+	readTimeout  = 30 * time.Second // a megabyte over a slow line
 	writeTimeout = 60 * time.Second
 	idleTimeout  = 2 * time.Minute
 	closeTimeout = 5 * time.Second // for requests under way when the desk closes
 	mostHeader   = 16 << 10        // bytes
 )
 
-// Listen opens the address. Only this machine's own addresses are taken: on
-// any other, everybody near could read the plans, since nobody signs in.
-func Listen(addr string) (net.Listener, error) {
-	host, port, err := net.SplitHostPort(addr)
-	if err != nil {
-		return nil, fmt.Errorf("address %q: write host:port, such as %s", addr, DefaultAddr)
+// Near reports whether an address can be reached from this machine only.
+func Near(addr string) bool {
+	host, _, err := net.SplitHostPort(addr)
+	return err == nil && door.LoopbackHost(host)
+}
+
+// CheckAddr refuses what is no address to listen at.
+func CheckAddr(addr string) error {
+	if _, _, err := net.SplitHostPort(addr); err != nil {
+		return fmt.Errorf("address %q: write host:port, such as %s", addr, DefaultAddr)
 	}
-	if !loopbackHost(host) {
-		return nil, fmt.Errorf("address %q: the desk has no sign-in, so it opens on this machine only; use 127.0.0.1:%s", addr, port)
+	return nil
+}
+
+// Listen opens the address. While nobody can sign in, only this machine's own
+// addresses are taken: on any other, everybody near could change the plans.
+func Listen(addr string, canSignIn bool) (net.Listener, error) {
+	if err := CheckAddr(addr); err != nil {
+		return nil, err
+	}
+	if !Near(addr) && !canSignIn {
+		return nil, fmt.Errorf("address %q: no sign-in is set up, so the desk opens on this machine only: use 127.0.0.1:%s, "+
+			"or first let somebody sign in with rinkpane people add NAME --role planner", addr, addr[strings.LastIndexByte(addr, ':')+1:])
 	}
 	ln, err := net.Listen("tcp", addr)
 	if err != nil {
@@ -54,7 +72,7 @@ func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 	server := &http.Server{
 		Handler:           d.Handler(),
 		ReadTimeout:       readTimeout,
-		ReadHeaderTimeout: readTimeout,
+		ReadHeaderTimeout: headTimeout,
 		WriteTimeout:      writeTimeout,
 		IdleTimeout:       idleTimeout,
 		MaxHeaderBytes:    mostHeader,

@@ -11,7 +11,7 @@ import (
 )
 
 func TestListenTakesThisMachineOnly(t *testing.T) {
-	taken, err := Listen("127.0.0.1:0")
+	taken, err := Listen("127.0.0.1:0", false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -28,7 +28,7 @@ func TestListenTakesThisMachineOnly(t *testing.T) {
 		"127.0.0.1:8417:extra": "host:port",
 	}
 	for addr, want := range cases {
-		ln, err := Listen(addr)
+		ln, err := Listen(addr, false)
 		if err == nil {
 			ln.Close()
 			t.Errorf("%q was taken", addr)
@@ -39,7 +39,7 @@ func TestListenTakesThisMachineOnly(t *testing.T) {
 }
 
 func TestServeEndsWithItsContext(t *testing.T) {
-	ln, err := Listen("127.0.0.1:0")
+	ln, err := Listen("127.0.0.1:0", false)
 	if err != nil {
 		t.Fatal(err)
 	}

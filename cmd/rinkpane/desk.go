@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/rand"
 	"fmt"
 	"log/slog"
 	"net"
@@ -28,6 +29,9 @@ func deskCommand(a *app) *cobra.Command {
 			"  rinkpane desk my-rink.yaml --addr 127.0.0.1:9000\n" +
 			"  rinkpane desk --db postgres://rinkpane@localhost/rinkpane",
 		RunE: func(c *cobra.Command, args []string) error {
+			if err := desk.CheckAddr(addr); err != nil {
+				return err
+			}
 			maker, err := newMaker(a, ruleNames)
 			if err != nil {
 				return err
@@ -36,23 +40,33 @@ func deskCommand(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			ln, err := desk.Listen(addr)
-			if err != nil {
-				return err
-			}
-			defer ln.Close()
 			s, err := place.open(c.Context())
 			if err != nil {
 				return err
 			}
 			defer s.Close()
+			known, err := s.People(c.Context())
+			if err != nil {
+				return err
+			}
+			ln, err := desk.Listen(addr, len(known) > 0)
+			if err != nil {
+				return err
+			}
+			defer ln.Close()
 			on := shelf.New(s, maker, time.Now)
 			if err := stock(c.Context(), a, on, imports); err != nil {
 				return err
 			}
-			d, err := desk.New(desk.Options{Shelf: on, Version: version(), Log: slog.New(slog.NewTextHandler(a.err, nil))})
+			d, err := desk.New(desk.Options{
+				Shelf: on, Register: s, SignIn: !desk.Near(addr), Version: version(),
+				Log: slog.New(slog.NewTextHandler(a.err, nil)), Now: time.Now, Random: rand.Reader,
+			})
 			if err != nil {
 				return err
+			}
+			if !desk.Near(addr) {
+				fmt.Fprintln(a.err, "rinkpane: passwords and plans travel as they are: put a server that speaks TLS before this desk")
 			}
 			return openDesk(c.Context(), a, d, ln)
 		},
