@@ -73,6 +73,21 @@ func TestEveryAnswerCarriesItsGuards(t *testing.T) {
 	}
 }
 
+// TestPolicyForbidsByDefault reads the policy as a browser does: nothing is
+// allowed but what is named, and nothing named lets in a script or style from a
+// page's text.
+func TestPolicyForbidsByDefault(t *testing.T) {
+	policy := ask(t, exampleDesk(t).Handler(), "GET", "/", "").Header().Get("Content-Security-Policy")
+	if !strings.HasPrefix(policy, "default-src 'none'; ") {
+		t.Errorf("the policy does not begin by forbidding everything: %s", policy)
+	}
+	for _, bad := range []string{"unsafe", "*", "data:", "blob:", "http:", "https:"} {
+		if strings.Contains(policy, bad) {
+			t.Errorf("the policy allows %s: %s", bad, policy)
+		}
+	}
+}
+
 func TestPagesHoldNoStyleAndNoScript(t *testing.T) {
 	h := exampleDesk(t).Handler()
 	for _, target := range []string{"/", demoPage, "/nothing"} {
