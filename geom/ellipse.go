@@ -22,17 +22,18 @@ type lens struct {
 }
 
 func (e Ellipse) lens() (lens, bool) {
-	det := e.A.Cross(e.B)
+	a, b := e.A, e.B
+	det := a.Cross(b)
 	if det < 0 {
-		e.A, e.B, det = e.B, e.A, -det
+		a, b, det = b, a, -det
 	}
 	if !(det > 0) {
 		return lens{}, false
 	}
 	return lens{
 		centre: e.Centre, det: det,
-		xx: e.B.Y / det, xy: -e.B.X / det,
-		yx: -e.A.Y / det, yy: e.A.X / det,
+		xx: b.Y / det, xy: -b.X / det,
+		yx: -a.Y / det, yy: a.X / det,
 	}, true
 }
 
