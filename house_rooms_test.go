@@ -239,6 +239,13 @@ var houseRooms = []room{
 		{"plan", "the two plans"},
 	}},
 
+	{name: "desk/blank", floor: 10.1, uses: []arrow{
+		{"form", "problems with their places"},
+		{"rink", "corners and landmarks to measure from"},
+		{"glass", "materials to choose from"},
+		{"arena", "the document that is asked about"},
+		{"edit", "the edits that answers make"},
+	}},
 	{name: "desk", floor: 10.3, uses: []arrow{
 		{"unit", "tables print in the visitor's units"},
 		{"arena", "the documents on the desk"},
