@@ -49,14 +49,22 @@ type lpWriter struct {
 	*bufio.Writer
 	p       *Problem
 	sum     float64 // of the weights
+	terms   int     // on the present line
 	scratch []byte
 }
+
+// termsPerLine keeps lines below the 560 characters at which old readers stop.
+const termsPerLine = 10
 
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // term writes " + coefficient name".
 func (w *lpWriter) term(coefficient float64, letter byte, i, m int) {
-	b := append(w.scratch[:0], " + "...)
+	b := w.scratch[:0]
+	if w.terms++; w.terms > termsPerLine {
+		b, w.terms = append(b, '\n'), 1
+	}
+	b = append(b, " + "...)
 	if coefficient != 1 {
 		b = strconv.AppendFloat(b, coefficient, 'g', 17, 64)
 		b = append(b, ' ')
@@ -143,10 +151,7 @@ func (w *lpWriter) constraints() {
 
 func (w *lpWriter) cap(name string, members []int, sign string, most int) {
 	fmt.Fprintf(w, " %s:", name)
-	for k, i := range members {
-		if k > 0 && k%20 == 0 { // lines stay short: old readers stop at 560 characters
-			fmt.Fprintln(w)
-		}
+	for _, i := range members {
 		w.term(1, 'y', i, -1)
 	}
 	fmt.Fprintf(w, " %s %d\n", sign, most)
