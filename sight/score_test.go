@@ -248,4 +248,3 @@ func TestWiderHoleNeverScoresLess(t *testing.T) {
 		t.Error("the wider hole never helped")
 	}
 }
-
