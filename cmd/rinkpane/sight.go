@@ -81,8 +81,12 @@ func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
 			return err
 		}
 	}
+	scores, err := scoreHoles(ctx, a, ar, holes, f.kit)
+	if err != nil {
+		return err
+	}
 	_, asked := f.height.Get()
-	return a.print(sightAnswer(reaches, asked), func(w io.Writer) { writeSight(w, ar, reaches) })
+	return a.print(sightAnswer(reaches, scores, asked), func(w io.Writer) { writeSight(w, ar, reaches, scores) })
 }
 
 // pickHoles returns the working holes with the ids asked for, all without any.
@@ -149,6 +153,7 @@ type (
 		Hole        string   `json:"hole"`
 		Reach       float64  `json:"reach_share"`
 		ReachFace   float64  `json:"reach_face_share"`
+		Score       *float64 `json:"score"` // null on a rink too small for a game
 		HeightM     *float64 `json:"height_m,omitempty"`
 		ReachHeight *float64 `json:"reach_height_share,omitempty"`
 		blindJSON
@@ -171,9 +176,9 @@ type (
 	}
 )
 
-func sightAnswer(reaches []sight.Reach, asked bool) sightJSON {
+func sightAnswer(reaches []sight.Reach, scores []float64, asked bool) sightJSON {
 	out := sightJSON{Holes: []sightHoleJSON{}}
-	for _, r := range reaches {
+	for i, r := range reaches {
 		out.GridM = r.Grid.Step
 		h := sightHoleJSON{
 			Hole: r.Hole, Reach: r.Layers[0].Share, ReachFace: r.Layers[1].Share,
@@ -181,6 +186,9 @@ func sightAnswer(reaches []sight.Reach, asked bool) sightJSON {
 		}
 		if ledge := r.Blind.Ledge; !math.IsInf(ledge, 0) {
 			h.LedgeM = &ledge
+		}
+		if scores != nil {
+			h.Score = &scores[i]
 		}
 		if asked {
 			z, share := r.Layers[2].Height.Metres(), r.Layers[2].Share

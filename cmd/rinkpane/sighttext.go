@@ -11,7 +11,7 @@ import (
 )
 
 // writeSight tables the reach of each hole, and of each lens when one hole is asked for.
-func writeSight(w io.Writer, ar arena.Arena, reaches []sight.Reach) {
+func writeSight(w io.Writer, ar arena.Arena, reaches []sight.Reach, scores []float64) {
 	fmt.Fprintf(w, "%s: what the holes see\n\n", ar.Name)
 	if len(reaches) == 0 {
 		fmt.Fprintln(w, "There is no working hole.")
@@ -21,14 +21,14 @@ func writeSight(w io.Writer, ar arena.Arena, reaches []sight.Reach) {
 	for _, l := range reaches[0].Layers {
 		head = append(head, heightWord(l.Height, ar.Units))
 	}
-	head = append(head, "blind strip", "mean", "by the boards")
+	head = append(head, "blind strip", "mean", "by the boards", "score")
 	var rows [][]string
-	for _, r := range reaches {
+	for i, r := range reaches {
 		row := []string{r.Hole}
 		for _, l := range r.Layers {
 			row = append(row, percent(l.Share))
 		}
-		rows = append(rows, append(row, blindWords(r.Blind, ar.Units)...))
+		rows = append(rows, append(append(row, blindWords(r.Blind, ar.Units)...), scoreWord(scores, i)))
 	}
 	writeTable(w, head, rows)
 	if len(reaches) == 1 {
@@ -37,7 +37,8 @@ func writeSight(w io.Writer, ar arena.Arena, reaches []sight.Reach) {
 	fmt.Fprintln(w)
 	checkText{w: w}.wrap("", fmt.Sprintf("Shares are of the ice, at the height of a puck (%s) and of a face (%s), where some lens can be aimed "+
 		"with half of its light or more. The blind strip is the ice along the near boards that no lens sees: straight ahead, and its mean over %s "+
-		"of boards; the last column is what the boards' top alone hides.",
+		"of boards; the next column is what the boards' top alone hides. The score, 0 to 1, is the mean of the view's worth over moments "+
+		"of a game by their news weight (see docs/moments.md).",
 		sight.PuckHeight.Format(ar.Units), sight.FaceHeight.Format(ar.Units), (2*sight.StripSide).Format(ar.Units)))
 	said := map[string]bool{}
 	for _, r := range reaches {
@@ -90,4 +91,11 @@ func blindWords(b sight.Blind, sys unit.System) []string {
 		ledge = unit.Length(b.Ledge).Format(sys)
 	}
 	return []string{unit.Length(b.Ahead).Format(sys), unit.Length(b.Mean).Format(sys), ledge}
+}
+
+func scoreWord(scores []float64, i int) string {
+	if scores == nil {
+		return "-"
+	}
+	return fmt.Sprintf("%.3f", scores[i])
 }
