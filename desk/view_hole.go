@@ -77,7 +77,7 @@ func holeFacts(h plan.Hole, sys unit.System) []fact {
 }
 
 func reachWords(r plan.Reach, sys unit.System) string {
-	return fmt.Sprintf("%.0f %% of the ice at puck height, %.0f %% at face height; the boards hide the nearest %s",
+	return fmt.Sprintf("%.0f %% of the ice at puck height, %.0f %% at face height; straight ahead, the %s nearest to the boards stay unseen",
 		100*r.Share, 100*r.FaceShare, unit.Length(r.Blind).Format(sys))
 }
 

@@ -108,9 +108,11 @@ type LensFit struct {
 type Reach struct {
 	Share     float64 `json:"reach_share"`      // of the ice at puck height, 0 to 1
 	FaceShare float64 `json:"reach_face_share"` // of the ice at face height, 0 to 1
-	// Blind is the mean width of the strip along the near boards that is not seen.
-	Blind   float64  `json:"blind_strip_m"`
-	Assumed []string `json:"assumed"` // what stood in for numbers that the survey lacks
+	// Blind is the width of the strip along the near boards that is not seen,
+	// straight ahead of the hole; BlindMean its mean over the boards near the hole.
+	Blind     float64  `json:"blind_strip_m"`
+	BlindMean float64  `json:"blind_strip_mean_m"`
+	Assumed   []string `json:"assumed"` // what stood in for numbers that the survey lacks
 
 	wedge sight.Wedge // outline of the ice that is seen at puck height
 }

@@ -151,18 +151,18 @@ func ISOWords(l light.Row) string {
 // HolesText is each hole's place and size, then what it sees.
 func (p Plan) HolesText(sys unit.System) string {
 	places := newTable("hole", "pane", "where", ">station", ">height", "size")
-	reach := newTable("hole", ">puck height", ">face height", ">hidden strip", "state", "assumed")
+	reach := newTable("hole", ">puck height", ">face height", ">blind strip", ">mean", "state", "assumed")
 	for _, h := range p.Holes {
 		places.row(h.ID, h.Pane, h.brief(sys), unit.Length(h.Station).Format(sys), unit.Length(h.Height).Format(sys), h.Size().Format(sys))
 		assumed := ""
 		if n := len(h.Reach.Assumed); n > 0 {
 			assumed = Count(n, "number")
 		}
-		reach.row(h.ID, percent(h.Reach.Share), percent(h.Reach.FaceShare), unit.Length(h.Reach.Blind).Format(sys), h.State, assumed)
+		reach.row(h.ID, percent(h.Reach.Share), percent(h.Reach.FaceShare), unit.Length(h.Reach.Blind).Format(sys), unit.Length(h.Reach.BlindMean).Format(sys), h.State, assumed)
 	}
 	return p.heading("Holes") + places.String() +
-		"\nShare of the ice that some lens can be aimed at with half of its light, and the mean width of the\n" +
-		"strip along the near boards that none can.\n" + reach.String() + p.assumedText()
+		"\nShare of the ice that some lens can be aimed at with half of its light, and the width of\n" +
+		"the strip along the near boards that none can: straight ahead, and its mean.\n" + reach.String() + p.assumedText()
 }
 
 // assumedText lists what stood in for numbers that the survey lacks.
