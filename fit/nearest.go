@@ -2,10 +2,11 @@ package fit
 
 import "example.org/rinkpane/geom"
 
-// nearest moves a best pose, at its depth, to the equal pose whose foremost
-// point is nearest the hole's centre. The equal poses form a convex set.
-func (s *stance) nearest(best stand) stand {
-	home, least := s.home(), best.t-tie
+// nearest moves a best pose, at its depth, to the one with a worst T of at
+// least least whose foremost point is nearest the hole's centre. Such poses
+// form a convex set.
+func (s *stance) nearest(best stand, least float64) stand {
+	home := s.home()
 	if s.equalTo(home, best.zf, least) {
 		return s.at(home, best.zf)
 	}

@@ -72,7 +72,8 @@ func (s *stance) best() stand {
 			at := s.onAxis(zf)
 			return stand{at, zf, s.worst(at, zf)}
 		}
-		return s.nearest(s.loose(zf))
+		p := s.loose(zf)
+		return s.nearest(p, p.t-tie)
 	}
 	if s.c.Pivot == Centre {
 		return s.bestOnAxis()
@@ -95,13 +96,13 @@ func (s *stance) bestFree() stand {
 	if s.behind() {
 		found = s.loose(0)
 		if found.t > tie && s.clears(found.at, 0) {
-			return s.nearest(found)
+			return s.nearest(found, found.t-tie)
 		}
 		if found.t <= tie { // nothing opens every ray: all poses are equal
 			return s.equal()
 		}
 		if face, ok := s.tight(0); ok && face.t >= found.t-settled {
-			return s.nearest(face)
+			return s.nearest(face, face.t-tie)
 		}
 	}
 	top := s.top()
@@ -113,7 +114,7 @@ func (s *stance) bestFree() stand {
 	if found.t <= tie {
 		return s.equal()
 	}
-	return s.nearest(s.forward(found, top))
+	return s.nearest(s.forward(found, top), found.t-tie)
 }
 
 // How many depths in the slab are looked at, and how finely the peaks among
@@ -172,7 +173,7 @@ func (s *stance) equal() stand {
 	zf := s.top()
 	if zf > -s.c.Thick {
 		if at, ok := s.berth(zf); ok {
-			return s.nearest(stand{at: at, zf: zf})
+			return s.nearest(stand{at: at, zf: zf}, 0)
 		}
 	}
 	return s.at(s.home(), -s.c.Thick)
