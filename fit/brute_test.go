@@ -127,4 +127,3 @@ func TestTransmissionAgainstPoints(t *testing.T) {
 		t.Errorf("only %d of the cases were partly shaded", partial)
 	}
 }
-

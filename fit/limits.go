@@ -101,9 +101,9 @@ func (c *Case) bodyMargin(pan float64) float64 {
 	return -1
 }
 
-// clearMargin returns the margin of the clear mark. A pose that passed one pan
-// is tried first at the next: when it keeps every T at the mark, so does the
-// best.
+// clearMargin returns the margin of the clear mark. The pose that passed one
+// pan, and then the best shift at its depth, are tried first at the next: when
+// they keep every T at the mark, so does the best pose of all.
 func (c *Case) clearMargin() func(pan float64) float64 {
 	var s stance
 	var last stand
@@ -115,6 +115,10 @@ func (c *Case) clearMargin() func(pan float64) float64 {
 			try := s.home().Add(last.at)
 			if t := s.worst(try, last.zf); t >= clearMark && s.clears(try, last.zf) {
 				return t - clearMark
+			}
+			if p, ok := s.atDepth(last.zf); ok && p.t >= clearMark {
+				last.at = p.at.Sub(s.home())
+				return p.t - clearMark
 			}
 		}
 		p := s.best()

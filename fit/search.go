@@ -49,6 +49,14 @@ func (s *stance) tight(zf float64) (stand, bool) {
 	return stand{geom.Vec2{X: clamp(s.home().X, lo, hi)}, zf, 0}, true
 }
 
+// atDepth is tight in the slab and loose behind it.
+func (s *stance) atDepth(zf float64) (stand, bool) {
+	if zf > -s.c.Thick {
+		return s.tight(zf)
+	}
+	return s.loose(zf), true
+}
+
 // guess returns a likely shift at level tilt: half way between the shifts that
 // centre the outer footprints on what the hole leaves open to them.
 func (s *stance) guess(zf float64) float64 {
