@@ -140,6 +140,10 @@ var houseRooms = []room{
 		{"github.com/pressly/goose/v3", "migrations"},
 	}},
 
+	{name: "store/cluster", floor: 10, needs: []arrow{
+		{"github.com/jackc/pgx/v5", "makes databases for tests"},
+	}},
+
 	{name: "sheet/internal/typeface", floor: 8, needs: []arrow{
 		{"golang.org/x/image", "the Go fonts, and the reader of their widths and outlines"},
 	}},
@@ -199,6 +203,15 @@ var houseRooms = []room{
 		{"plan", "what follows from a document"},
 		{"revision", "versions, in a keeper that it does not know"},
 	}},
+	{name: "desk/parcel", floor: 10.15, uses: []arrow{
+		{"unit", "files in the visitor's units"},
+		{"sheet", "paper sizes, DXF"},
+		{"puck", "the book's guard"},
+		{"cut", "the cut folder"},
+		{"plan", "the plan's folder"},
+		{"book", "the book"},
+		{"desk/shelf", "the version that is packed"},
+	}},
 	{name: "desk/door", floor: 10.1, uses: []arrow{
 		{"people", "roles, passwords, and sessions in a register that it does not know"},
 	}},
@@ -212,6 +225,7 @@ var houseRooms = []room{
 		{"plan", "what is answered"},
 		{"revision", "versions and merges"},
 		{"desk/shelf", "the arenas"},
+		{"desk/parcel", "files to take away"},
 	}, needs: []arrow{
 		{"github.com/danielgtaylor/huma/v2", "the OpenAPI description, made from the types"},
 	}},
@@ -258,6 +272,7 @@ var houseRooms = []room{
 		{"desk/shelf", "the arenas"},
 		{"desk/api", "the engine as JSON, for the pages' modules"},
 		{"desk/door", "who may see and do what"},
+		{"desk/parcel", "files to take away"},
 		{"people", "roles"},
 	}},
 

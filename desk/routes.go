@@ -5,6 +5,7 @@ import (
 
 	"example.org/rinkpane/desk/api"
 	"example.org/rinkpane/desk/door"
+	"example.org/rinkpane/desk/parcel"
 	"example.org/rinkpane/people"
 )
 
@@ -53,13 +54,19 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 		{"POST /api/arenas/{id}/restore", people.Plan, aForm, apiCalls},
 		{"POST /api/arenas/{id}/edits", people.Plan, aDocument, apiCalls},
 		{"POST /api/arenas/{id}/try", people.Read, aDocument, apiCalls},
+		{"GET /api/arenas/{id}/reach", people.Read, aForm, apiCalls},
+		{"POST /api/arenas/{id}/reach", people.Read, aDocument, apiCalls},
+		{"GET /api/arenas/{id}/files", people.Read, aForm, apiCalls},
+		{"GET /api/arenas/{id}/files/{kind}", people.Read, aForm, apiCalls},
 	}
 }
 
 // routes builds the table's addresses, each behind its need.
 func (d *Desk) routes() http.Handler {
 	calls := http.NewServeMux()
-	api.Mount(calls, api.Options{Shelf: d.shelf, Who: door.Who, Version: d.version, Log: d.log})
+	api.Mount(calls, api.Options{
+		Shelf: d.shelf, Packer: parcel.New(d.shelf, "rinkpane "+d.version), Who: door.Who, Version: d.version, Log: d.log,
+	})
 	mux := http.NewServeMux()
 	for _, r := range d.table(calls.ServeHTTP) {
 		mux.Handle(r.pattern, d.door.Need(r.need, http.MaxBytesHandler(r.answer, r.most)))

@@ -6,7 +6,6 @@ import (
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/form"
 	"example.org/rinkpane/glass"
-	"example.org/rinkpane/unit"
 )
 
 // hole returns a hole of a sound arena.
@@ -144,12 +143,4 @@ func turn(doc *arena.Document, one Edit) (*arena.Document, string, error) {
 		what = "turn " + one.Hole + " off"
 	}
 	return next, what, err
-}
-
-// mark is the grid that numbers are rounded to.
-func mark(sys unit.System) unit.Length {
-	if sys == unit.Imperial {
-		return unit.Inch / 16
-	}
-	return unit.Millimetre
 }

@@ -66,11 +66,20 @@ func (s Spot) atStation(a arena.Arena, plain bool) (arena.Place, error) {
 // farthest is the greatest length that a drag can mean; a rink is some 60 m long.
 const farthest = 10_000 * unit.Metre
 
-// round returns a number of metres as a length on the grid of the system.
+// round returns a number of metres as a length on the grid of the system, the
+// very number that its text reads back as.
 func round(metres float64, sys unit.System) (unit.Length, error) {
 	if math.IsNaN(metres) || math.Abs(metres) > float64(farthest) {
 		return 0, fmt.Errorf("%g is no length on a rink, in metres", metres)
 	}
-	m := mark(sys)
-	return unit.Length(math.Round(metres/float64(m))) * m, nil
+	if sys == unit.Imperial {
+		return unit.Length(math.Round(metres/float64(unit.Inch)*sixteenths)/sixteenths) * unit.Inch, nil
+	}
+	return unit.Length(math.Round(metres*millimetres) / millimetres), nil
 }
+
+// The grids: parts of an inch, parts of a metre.
+const (
+	sixteenths  = 16
+	millimetres = 1000
+)

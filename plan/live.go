@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"fmt"
 	"sync"
 
@@ -105,8 +106,11 @@ type LiveWedge struct {
 	Points [][2]float64 `json:"points_m"` // x and y in the rink's frame, whole millimetres, closed from the last to the first
 }
 
+// ErrAsked marks an answer to a question about a hole or lens that is not there.
+var ErrAsked = errors.New("the question cannot be answered")
+
 // Try answers a question about an arena document. Errors are those of
-// [arena.Document.Check], and a hole or lens that is not there.
+// [arena.Document.Check], and ErrAsked.
 func (l *Live) Try(doc *arena.Document, q Question) (Now, error) {
 	a, err := doc.Check()
 	if err != nil {
@@ -126,7 +130,7 @@ func (l *Live) Try(doc *arena.Document, q Question) (Now, error) {
 	}
 	h, ok := a.Hole(q.Hole)
 	if !ok {
-		return Now{}, fmt.Errorf("the arena has no hole %.40q", q.Hole)
+		return Now{}, fmt.Errorf("%w: the arena has no hole %.40q", ErrAsked, q.Hole)
 	}
 	if h.State == glass.Off {
 		return now, nil
@@ -214,7 +218,7 @@ func (l *Live) rows(a arena.Arena, g *ground, h glass.Hole, q Question) ([]fitJo
 	case q.Lens == "":
 		return rows, 0, nil // none fits: the first says so
 	}
-	return nil, 0, fmt.Errorf("no lens %.40q at %g mm is in use at this arena", q.Lens, q.Focal)
+	return nil, 0, fmt.Errorf("%w: no lens %.40q at %g mm is in use at this arena", ErrAsked, q.Lens, q.Focal)
 }
 
 // lensesIn returns the lenses in use, at least one.

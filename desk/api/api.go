@@ -25,6 +25,7 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 	"github.com/danielgtaylor/huma/v2/adapters/humago"
 
+	"example.org/rinkpane/desk/parcel"
 	"example.org/rinkpane/desk/shelf"
 	"example.org/rinkpane/edit"
 )
@@ -32,6 +33,7 @@ import (
 // Options is what the API needs.
 type Options struct {
 	Shelf   *shelf.Shelf
+	Packer  *parcel.Packer
 	Who     func(context.Context) string // the name of the person who asks
 	Version string                       // of the program
 	Log     *slog.Logger
@@ -53,6 +55,8 @@ func Mount(mux *http.ServeMux, o Options) *huma.OpenAPI {
 	s.arenas()
 	s.versions()
 	s.edits()
+	s.reach()
+	s.files()
 	s.catalogue()
 	spec := s.api.OpenAPI()
 	serveSpec(mux, spec)
@@ -75,6 +79,7 @@ func config(version string) huma.Config {
 		},
 		Formats:       map[string]huma.Format{"application/json": huma.DefaultJSONFormat, "json": huma.DefaultJSONFormat},
 		DefaultFormat: "application/json",
+		Transformers:  []huma.Transformer{shortEcho},
 	}
 }
 
@@ -84,4 +89,19 @@ type anyValue struct{}
 // Schema allows a text, a list, or an object of such values.
 func (anyValue) Schema(huma.Registry) *huma.Schema {
 	return &huma.Schema{Description: "A text as a person writes it, with its unit; a list; or an object of fields."}
+}
+
+// longestEcho is the most bytes of a value that an error repeats.
+const longestEcho = 200
+
+// shortEcho takes long values out of errors: a body of megabytes is not sent back.
+func shortEcho(_ huma.Context, _ string, v any) (any, error) {
+	if e, ok := v.(*huma.ErrorModel); ok {
+		for _, d := range e.Errors {
+			if text, ok := d.Value.(string); ok && len(text) > longestEcho {
+				d.Value = nil
+			}
+		}
+	}
+	return v, nil
 }

@@ -46,6 +46,8 @@ type ArenaState struct {
 	Away    bool        `json:"away"`
 	Version VersionLine `json:"version"`
 	Mark    string      `json:"mark" doc:"Of the text: the same text has the same mark."`
+	Undo    int         `json:"undo" doc:"The version that an undo puts on top; 0 without one."`
+	Redo    int         `json:"redo" doc:"The version that a redo puts on top; 0 without one."`
 	Units   string      `json:"units" enum:"metric,imperial"`
 	Layout  Layout      `json:"layout"`
 	Now     plan.Now    `json:"now"`
@@ -83,10 +85,17 @@ type Saved struct {
 	ID      string      `json:"id"`
 	Version VersionLine `json:"version"`
 	Mark    string      `json:"mark"`
+	Undo    int         `json:"undo" doc:"The version that an undo puts on top; 0 without one."`
+	Redo    int         `json:"redo" doc:"The version that a redo puts on top; 0 without one."`
 }
 
-func savedAs(v revision.Version) *body[Saved] {
-	return &body[Saved]{Saved{v.Document, lineOf(v), revision.Mark(v.Text)}}
+// saved answers a save. That it was saved is true even when the steps cannot be told.
+func (s *server) saved(ctx context.Context, v revision.Version) *body[Saved] {
+	undo, redo, err := s.Shelf.Steps(ctx, v.Document)
+	if err != nil {
+		s.Log.WarnContext(ctx, "api", "steps", v.Document, "error", err)
+	}
+	return &body[Saved]{Saved{v.Document, lineOf(v), revision.Mark(v.Text), undo, redo}}
 }
 
 func (s *server) arenas() {
@@ -150,7 +159,7 @@ func (s *server) importArena(ctx context.Context, in *body[imported]) (*body[Sav
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	return savedAs(v), nil
+	return s.saved(ctx, v), nil
 }
 
 func (s *server) get(ctx context.Context, in *AtVersion) (*body[ArenaState], error) {
@@ -158,14 +167,14 @@ func (s *server) get(ctx context.Context, in *AtVersion) (*body[ArenaState], err
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	state, err := s.state(b)
+	state, err := s.state(ctx, b)
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
 	return &body[ArenaState]{state}, nil
 }
 
-func (s *server) state(b shelf.Book) (ArenaState, error) {
+func (s *server) state(ctx context.Context, b shelf.Book) (ArenaState, error) {
 	now, err := s.Shelf.Live().Try(b.Arena, plan.Question{})
 	if err != nil {
 		return ArenaState{}, err
@@ -174,7 +183,12 @@ func (s *server) state(b shelf.Book) (ArenaState, error) {
 	if err != nil {
 		return ArenaState{}, err
 	}
+	undo, redo, err := s.Shelf.Steps(ctx, b.Document.ID)
+	if err != nil {
+		return ArenaState{}, err
+	}
 	return ArenaState{
+		Undo: undo, Redo: redo,
 		ID: b.Document.ID, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away,
 		Version: lineOf(b.Version), Mark: b.Mark, Units: a.Units.String(), Layout: layoutOf(a), Now: now,
 	}, nil

@@ -69,13 +69,13 @@ func (s *server) edit(ctx context.Context, in *struct {
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	return savedAs(v), nil
+	return s.saved(ctx, v), nil
 }
 
 // conflict tells what came between and proposes a merge.
 func (s *server) conflict(id string, base revision.Version, mine string, stale *revision.Stale) error {
 	c := &Conflict{Base: stale.Base, Head: lineOf(stale.Head), Mine: mine, Clashes: []Clash{}, Sound: true}
-	c.Gone, c.Come = revision.ChangedLines(base.Text, stale.Head.Text)
+	c.Gone, c.Come = changed(base.Text, stale.Head.Text)
 	c.Diff, _ = revision.Diff(base.Text, stale.Head.Text, versionName(base.Number), versionName(stale.Head.Number))
 	merged, clashes := revision.Merge(base.Text, mine, stale.Head.Text)
 	c.Merged = merged

@@ -7,8 +7,10 @@ import (
 
 	"github.com/danielgtaylor/huma/v2"
 
+	"example.org/rinkpane/desk/parcel"
 	"example.org/rinkpane/edit"
 	"example.org/rinkpane/form"
+	"example.org/rinkpane/plan"
 	"example.org/rinkpane/revision"
 )
 
@@ -61,6 +63,7 @@ func (s *server) fail(ctx context.Context, err error) error {
 	var known *Problem
 	var at *form.Problem
 	var fault *edit.Fault
+	var wish *parcel.Error
 	switch {
 	case errors.As(err, &known):
 		return known
@@ -74,6 +77,9 @@ func (s *server) fail(ctx context.Context, err error) error {
 		return problem(http.StatusInsufficientStorage, revision.ErrFull.Error())
 	}
 	p := problem(http.StatusUnprocessableEntity, err.Error())
+	if errors.As(err, &wish) || errors.Is(err, plan.ErrAsked) {
+		return p
+	}
 	if errors.As(err, &fault) {
 		p.Edit = fault.Number
 	}

@@ -14,6 +14,8 @@ import (
 
 type history struct {
 	Head     int           `json:"head"`
+	Undo     int           `json:"undo" doc:"The version that an undo puts on top; 0 without one."`
+	Redo     int           `json:"redo" doc:"The version that a redo puts on top; 0 without one."`
 	Versions []VersionLine `json:"versions" doc:"The newest first."`
 }
 
@@ -51,14 +53,6 @@ func (s *server) versions() {
 		Summary:     "Put an older version on top: undo, redo, restore",
 		Description: "A save like another: 409 with conflict when somebody saved since base.",
 	}, s.restore)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/arenas/{id}/text", OperationID: "export-arena", Tags: []string{"versions"},
-		Summary: "The arena document as a file, comments kept",
-		Responses: map[string]*huma.Response{"200": {
-			Description: "The document",
-			Content:     map[string]*huma.MediaType{"application/yaml": {Schema: &huma.Schema{Type: huma.TypeString}}},
-		}},
-	}, s.text)
 }
 
 func (s *server) history(ctx context.Context, in *struct {
@@ -74,6 +68,9 @@ func (s *server) history(ctx context.Context, in *struct {
 		return nil, s.fail(ctx, err)
 	}
 	out := &body[history]{history{Head: d.Head, Versions: []VersionLine{}}}
+	if out.Body.Undo, out.Body.Redo, err = s.Shelf.Steps(ctx, in.ID.ID); err != nil {
+		return nil, s.fail(ctx, err)
+	}
 	for _, v := range versions {
 		out.Body.Versions = append(out.Body.Versions, lineOf(v))
 	}
@@ -105,11 +102,17 @@ func (s *server) diff(ctx context.Context, in *struct {
 		return nil, s.fail(ctx, err)
 	}
 	out := Difference{From: from.Number, To: to.Number}
-	out.Gone, out.Come = revision.ChangedLines(from.Text, to.Text)
+	out.Gone, out.Come = changed(from.Text, to.Text)
 	if out.Diff, err = revision.Diff(from.Text, to.Text, versionName(from.Number), versionName(to.Number)); err != nil {
 		return nil, s.fail(ctx, err)
 	}
 	return &body[Difference]{out}, nil
+}
+
+// changed returns the lines that went and came, empty lists where none did.
+func changed(from, to string) (gone, come []string) {
+	gone, come = revision.ChangedLines(from, to)
+	return append([]string{}, gone...), append([]string{}, come...)
 }
 
 func versionName(n int) string { return fmt.Sprintf("version %d", n) }
@@ -139,25 +142,5 @@ func (s *server) restore(ctx context.Context, in *struct {
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	return savedAs(v), nil
-}
-
-// download is a file to keep.
-type download struct {
-	Type        string `header:"Content-Type"`
-	Disposition string `header:"Content-Disposition"`
-	Version     string `header:"Rinkpane-Version" doc:"The version it was made from."`
-	Body        []byte
-}
-
-func (s *server) text(ctx context.Context, in *AtVersion) (*download, error) {
-	v, err := s.Shelf.Keeper().Version(ctx, in.ID.ID, in.Version)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	return &download{
-		Type:        "application/yaml; charset=utf-8",
-		Disposition: fmt.Sprintf(`attachment; filename="%s-%d.yaml"`, v.Document, v.Number),
-		Version:     fmt.Sprint(v.Number), Body: []byte(v.Text),
-	}, nil
+	return s.saved(ctx, v), nil
 }

@@ -24,8 +24,8 @@ func newBounded[K comparable, V any](most int) *bounded[K, V] {
 	return &bounded[K, V]{most: most, order: list.New(), at: map[K]*list.Element{}}
 }
 
-// get returns what is kept for a key, or works it out. An error is kept, too:
-// the same text has the same error.
+// get returns what is kept for a key, or works it out. An error is told to all
+// who wait, and not kept.
 func (b *bounded[K, V]) get(key K, work func() (V, error)) (V, error) {
 	b.mu.Lock()
 	e, ok := b.at[key]
@@ -41,5 +41,19 @@ func (b *bounded[K, V]) get(key K, work func() (V, error)) (V, error) {
 	}
 	do := e.Value.(*kept[K, V]).work
 	b.mu.Unlock()
-	return do()
+	v, err := do()
+	if err != nil {
+		b.drop(key, e)
+	}
+	return v, err
+}
+
+// drop forgets what is kept for a key, unless it is another by now.
+func (b *bounded[K, V]) drop(key K, e *list.Element) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.at[key] == e {
+		b.order.Remove(e)
+		delete(b.at, key)
+	}
 }

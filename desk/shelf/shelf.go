@@ -32,6 +32,7 @@ const (
 	mostDocuments = 48
 	mostProofs    = 200
 	mostPlans     = 24
+	mostMarks     = 20_000 // a few words each
 )
 
 // Shelf is the arenas of one desk. It is safe for many at once.
@@ -44,6 +45,7 @@ type Shelf struct {
 	documents *bounded[string, *arena.Document]
 	proofs    *bounded[string, plan.Proof]
 	plans     *bounded[string, plan.Plan]
+	marks     *bounded[string, string]
 }
 
 // New returns a shelf over a keeper; now is the clock that versions are dated by.
@@ -53,6 +55,7 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 		documents: newBounded[string, *arena.Document](mostDocuments),
 		proofs:    newBounded[string, plan.Proof](mostProofs),
 		plans:     newBounded[string, plan.Plan](mostPlans),
+		marks:     newBounded[string, string](mostMarks),
 	}
 }
 

@@ -1,0 +1,108 @@
+// Package cluster runs a real PostgreSQL from Debian for the time of a test: a
+// cluster of its own in a temporary folder, reached by a socket only.
+//
+// It is for tests alone. Assumption: the server's programs lie below
+// /usr/lib/postgresql, as Debian's package postgresql puts them.
+package cluster
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"os/user"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"sync/atomic"
+	"syscall"
+
+	_ "github.com/jackc/pgx/v5/stdlib" // the driver, named "pgx"
+)
+
+// Cluster is a running server.
+type Cluster struct {
+	folder    string // where the socket lies
+	bin       string
+	as        *syscall.SysProcAttr
+	databases atomic.Int64
+}
+
+// Start makes and starts a cluster. PostgreSQL refuses to run as root, so root
+// lends it the account "postgres", which Debian's package makes.
+func Start() (*Cluster, error) {
+	found, err := filepath.Glob("/usr/lib/postgresql/*/bin/pg_ctl")
+	if err != nil || len(found) == 0 {
+		return nil, errors.New("no pg_ctl below /usr/lib/postgresql: install Debian's package postgresql")
+	}
+	folder, err := os.MkdirTemp("", "rinkpane-pg")
+	if err != nil {
+		return nil, err
+	}
+	c := &Cluster{folder: folder, bin: filepath.Dir(slices.Max(found))}
+	if c.as, err = servantOf(folder); err != nil {
+		return nil, err
+	}
+	if err := c.run("initdb", "-D", c.data(), "-U", "rinkpane", "-A", "trust", "-N", "--encoding=UTF8", "--locale=C"); err != nil {
+		return nil, err
+	}
+	options := fmt.Sprintf("-c listen_addresses='' -c unix_socket_directories='%s' -c fsync=off", folder)
+	err = c.run("pg_ctl", "-D", c.data(), "-w", "-t", "60", "-l", filepath.Join(folder, "log"), "-o", options, "start")
+	if err != nil {
+		return nil, err
+	}
+	return c, nil
+}
+
+// Stop stops the server and removes all it kept.
+func (c *Cluster) Stop() error {
+	return errors.Join(c.run("pg_ctl", "-D", c.data(), "-m", "immediate", "stop"), os.RemoveAll(c.folder))
+}
+
+// Fresh makes an empty database and returns its address.
+func (c *Cluster) Fresh(ctx context.Context) (string, error) {
+	db, err := sql.Open("pgx", c.address("postgres"))
+	if err != nil {
+		return "", err
+	}
+	defer db.Close()
+	name := fmt.Sprintf("t%d", c.databases.Add(1))
+	_, err = db.ExecContext(ctx, "CREATE DATABASE "+name)
+	return c.address(name), err
+}
+
+func (c *Cluster) address(database string) string {
+	return "postgres://rinkpane@/" + database + "?host=" + c.folder
+}
+
+func (c *Cluster) data() string { return filepath.Join(c.folder, "data") }
+
+func (c *Cluster) run(name string, args ...string) error {
+	cmd := exec.Command(filepath.Join(c.bin, name), args...)
+	cmd.Dir, cmd.SysProcAttr = c.folder, c.as
+	if out, err := cmd.CombinedOutput(); err != nil {
+		return fmt.Errorf("%s: %w: %s", name, err, out)
+	}
+	return nil
+}
+
+func servantOf(folder string) (*syscall.SysProcAttr, error) {
+	if os.Getuid() != 0 {
+		return nil, nil
+	}
+	u, err := user.Lookup("postgres")
+	if err != nil {
+		return nil, err
+	}
+	uid, err1 := strconv.Atoi(u.Uid)
+	gid, err2 := strconv.Atoi(u.Gid)
+	if err1 != nil || err2 != nil {
+		return nil, fmt.Errorf("account postgres has ids %q and %q", u.Uid, u.Gid)
+	}
+	if err := os.Chown(folder, uid, gid); err != nil {
+		return nil, err
+	}
+	return &syscall.SysProcAttr{Credential: &syscall.Credential{Uid: uint32(uid), Gid: uint32(gid)}}, nil
+}
