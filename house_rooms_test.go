@@ -192,6 +192,7 @@ var houseRooms = []room{
 		{"fit", "limits of every lens in every hole"},
 		{"light", "the light table"},
 		{"sight", "reach"},
+		{"choose", "the best legal set of holes"},
 		{"chart", "plan map and boards strip"},
 		{"optics", "the exposure asked for"},
 		{"sheet", "writes the drawings as SVG"},

@@ -106,7 +106,7 @@ func (s *Study) Answer(ctx context.Context) Answer {
 		Today: s.standing(func(p place) bool { return p.cut }),
 		Drawn: s.standing(func(p place) bool { return p.drawn }),
 	}
-	best := s.solver.Solve(ctx, s.telling("choosing"))
+	best := s.solver.SolveWithin(ctx, s.opt.Nodes, s.telling("choosing"))
 	out.Status, out.Value, out.Bound, out.Gap, out.Nodes, out.Cuts = best.Status, best.Value, best.Bound, best.Gap(), best.Nodes, best.Cuts
 	if s.open == 0 && len(best.Set) == 0 {
 		out.Status = Infeasible

@@ -29,12 +29,14 @@ type hunt struct {
 	best    []int
 	value   float64
 	open    nodes
-	count   int // nodes met
+	count   int // nodes looked at
+	serial  int // nodes made
 	drawn   int // cuts drawn
 	members [][]int
 	core    []float64 // the middle of the solutions so far
 	mid     []float64
 	most    int  // nodes to look at, 0 for no limit
+	first   bool // not a further search, which starts from what is known
 	torn    bool // a candidate both must and may not be chosen
 }
 
@@ -77,6 +79,9 @@ func (h *nodes) Pop() any {
 }
 
 func newHunt(s *Solver, q *Problem, tell Progress) *hunt {
+	if tell == nil {
+		tell = func(float64, float64, int) {}
+	}
 	h := &hunt{solver: s, q: q, tell: tell, n: q.Candidates(), value: math.Inf(-1)}
 	h.core, h.mid = make([]float64, h.n), make([]float64, h.n)
 	cost := make([]float64, h.n+parts)
@@ -168,7 +173,7 @@ func (h *hunt) run(ctx context.Context) Result {
 		}
 		h.count++
 		h.look(ctx, nd)
-		if nd.branch == nil && h.most > 0 && len(h.open) > 0 && h.best != nil {
+		if nd.branch == nil && !h.first && len(h.open) > 0 && h.best != nil {
 			h.swap(ctx)
 		}
 		h.tell(h.value, h.bound(), h.count)

@@ -185,8 +185,8 @@ func (h *hunt) split(nd node, y []float64) {
 		above = branch{v: v, hi: most - math.Floor(at) - 1, parent: nd.branch}
 	}
 	for _, b := range [...]branch{below, above} {
-		h.count++
-		heap.Push(&h.open, node{bound: nd.bound, serial: h.count, branch: &b})
+		h.serial++
+		heap.Push(&h.open, node{bound: nd.bound, serial: h.serial, branch: &b})
 	}
 }
 
@@ -223,6 +223,3 @@ const (
 	// looseSlack is how far a cut must lie above the relaxation to be idle.
 	looseSlack = 1e-7
 )
-
-// tightest returns the cuts to keep for the next search.
-func (h *hunt) tightest() []cut { return h.rows }

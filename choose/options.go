@@ -33,6 +33,9 @@ type Options struct {
 	Forbid  []string        // holes, places or panes that must not
 
 	Alternatives int
+	// Nodes ends the search after so many parts of it, 0 for no limit: unlike a
+	// limit in time it gives the same answer on every machine.
+	Nodes int
 	// Plain leaves out what takes further searches: prices of the rules and
 	// losses of the panes.
 	Plain bool

@@ -69,23 +69,31 @@ func (s *Solver) Value(set []int) float64 { return s.rank.value(set) }
 // Solve finds the best set under the problem's own constraints. A ctx that
 // ends stops the search with the best set so far and its proved bound.
 func (s *Solver) Solve(ctx context.Context, tell Progress) Result {
-	return s.solve(ctx, &s.problem, nil, 0, tell)
+	return s.SolveWithin(ctx, 0, tell)
+}
+
+// SolveWithin is [Solver.Solve] that stops after so many nodes, 0 for no limit.
+func (s *Solver) SolveWithin(ctx context.Context, nodes int, tell Progress) Result {
+	h := newHunt(s, &s.problem, tell)
+	h.most, h.first = nodes, true
+	return s.finish(ctx, h)
 }
 
 // solve finds the best set under the constraints of q, which shares the
 // solver's scores; start, when it keeps them, is a set to begin with. The
 // search stops after most nodes if that is above 0.
 func (s *Solver) solve(ctx context.Context, q *Problem, start []int, most int, tell Progress) Result {
-	if tell == nil {
-		tell = func(float64, float64, int) {}
-	}
 	h := newHunt(s, q, tell)
 	h.most = most
 	if start != nil && q.Allows(start) {
 		h.offer(slices.Clone(start))
 	}
+	return s.finish(ctx, h)
+}
+
+func (s *Solver) finish(ctx context.Context, h *hunt) Result {
 	res := h.run(ctx)
-	s.pool = h.tightest()
+	s.pool = h.rows
 	return res
 }
 

@@ -74,7 +74,7 @@ func (h *hunt) anchor(ctx context.Context) {
 	if h.best == nil {
 		h.greedy(ctx)
 	}
-	if h.best != nil && h.most == 0 {
+	if h.best != nil && h.first {
 		h.swap(ctx)
 	}
 	h.tell(h.value, h.bound(), 0)

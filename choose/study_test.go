@@ -46,7 +46,7 @@ func demo(t testing.TB) (arena.Arena, rules.Sets, kit.Kit) {
 // few returns options for a quick answer.
 func few() choose.Options {
 	o := choose.DefaultOptions()
-	o.Moments, o.Step, o.Plain, o.Alternatives = 1500, 0.3, true, 0
+	o.Moments, o.Step, o.Plain, o.Alternatives = 700, 0.4, true, 0
 	return o
 }
 

@@ -14,6 +14,7 @@ package plan
 
 import (
 	"example.org/rinkpane/arena"
+	"example.org/rinkpane/choose"
 	"example.org/rinkpane/light"
 	"example.org/rinkpane/rules"
 	"example.org/rinkpane/sight"
@@ -22,9 +23,12 @@ import (
 // Plan is all results for one arena. Its JSON form is plan.json.
 type Plan struct {
 	Proof
-	Holes    []Hole   `json:"holes"`
-	Light    Light    `json:"light"`
-	Cautions []string `json:"cautions"`
+	Holes []Hole `json:"holes"`
+	// Choice is the best legal set of holes; null when it was not asked for, and
+	// on a rink too small for a game.
+	Choice   *choose.Answer `json:"choice"`
+	Light    Light          `json:"light"`
+	Cautions []string       `json:"cautions"`
 
 	// What the drawings show besides.
 	arena                arena.Arena

@@ -16,8 +16,10 @@ const MaxMoments = 1_000_000
 var (
 	errCount    = errors.New("moments: write a number from 1 to 1000000")
 	errNoEvents = errors.New("moments: no events to build them round")
-	errSmall    = errors.New("the rink is too small to hold a game: the sampler needs at least 20 m by 10 m")
 )
+
+// ErrSmall says that a rink is too small for sixteen people and two goals.
+var ErrSmall = errors.New("the rink is too small to hold a game: the sampler needs at least 20 m by 10 m")
 
 // The least rink that sixteen people and two goals fit in with room to play.
 const leastLength, leastWidth = 20.0, 10.0
@@ -40,7 +42,7 @@ func build(lay Layout, a Assumptions, seed uint64, n int, fill func(s *scene, i 
 		return nil, err
 	}
 	if 2*lay.HalfLength < leastLength || 2*lay.HalfWidth < leastWidth {
-		return nil, errSmall
+		return nil, ErrSmall
 	}
 	set := NewSet(lay, n)
 	workers := min(runtime.GOMAXPROCS(0), n)

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/choose"
+	"example.org/rinkpane/plan"
 	"example.org/rinkpane/unit"
 )
 
@@ -143,7 +144,11 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	ans := study.Answer(timed)
 	ans.Seconds = time.Since(begun).Seconds()
 	bar.end()
-	err = a.print(ans, func(w io.Writer) { chooseText{w: w, units: ar.Units}.answer(ar.Name, ans) })
+	c, err := plan.Maker{Kit: k, Rules: sets}.Chosen(ar, study, ans)
+	if err != nil {
+		return err
+	}
+	err = a.print(ans, func(w io.Writer) { io.WriteString(w, c.Text(ar.Units)) })
 	if err == nil && len(ans.Holes) == 0 && ans.Status == choose.Infeasible {
 		return errAnswerNo
 	}

@@ -27,6 +27,7 @@ type planFlags struct {
 	out   string
 	force bool
 	rules []string
+	short bool
 }
 
 func planCommand(a *app) *cobra.Command {
@@ -50,6 +51,7 @@ func planCommand(a *app) *cobra.Command {
 	c.Flags().StringVar(&f.out, "out", "", "folder to write (default: named for the arena)")
 	c.Flags().BoolVar(&f.force, "force", false, "replace files that are there already")
 	rulesFlag(c, &f.rules)
+	c.Flags().BoolVar(&f.short, "without-choice", false, "leave out the best legal set of holes, which takes a second or two")
 	return c
 }
 
@@ -77,10 +79,15 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if err != nil {
 		return err
 	}
+	chosen, err := planChoice(ctx, a, maker, doc, &p, sys, f)
+	if err != nil {
+		return err
+	}
 	made, err := p.Files(sys)
 	if err != nil {
 		return err
 	}
+	made = append(made, chosen...)
 	files := make([]outFile, len(made))
 	names := make([]string, len(made))
 	for i, m := range made {
