@@ -8,53 +8,24 @@ import (
 	"example.org/rinkpane/rink"
 )
 
-// gridStep is how far apart the nodes are, in pixels, at which the backdrop's
-// depth is worked out.
-const gridStep = 16
-
 // softenBackdrop blurs the ice, boards and stands for the depth of each pixel.
-func (s *Shot) softenBackdrop(im *image.RGBA) {
+func (s *Shot) softenBackdrop(im *image.RGBA, k *kernels) {
 	w, h := im.Rect.Dx(), im.Rect.Dy()
-	spread, most := s.spread(w, h)
-	if most < leastBlur {
-		return
-	}
-	half := func(x, y int) float64 { return float64(spread[y*w+x]) }
-	for range 2 {
-		eachBand(h, func(y0, y1 int) { boxRows(im, half, y0, y1, true) })
-		eachBand(w, func(x0, x1 int) { boxColumns(im, half, x0, x1, true) })
-	}
+	softenByStair(im, k, func(smaller int) spread { return s.spread(w, h, smaller) })
 }
 
-// spread returns the box's half width for each pixel, and the largest.
-func (s *Shot) spread(w, h int) (pixels []float32, most float64) {
-	cols, rows := (w+gridStep-1)/gridStep+1, (h+gridStep-1)/gridStep+1
-	nodes := make([]float32, cols*rows)
-	for j := range rows {
-		y := 1 - 2*float64(j*gridStep)/float64(h)
-		for i := range cols {
-			x := 2*float64(i*gridStep)/float64(w) - 1
-			b := s.Blur(s.backdropDepth(x, y), w) * boxOfDisc
-			nodes[j*cols+i] = float32(b)
-			most = max(most, b)
-		}
-	}
-	pixels = make([]float32, w*h)
-	if most < leastBlur {
-		return pixels, most
-	}
-	eachBand(h, func(y0, y1 int) {
-		for y := y0; y < y1; y++ {
-			j, t := y/gridStep, float32(y%gridStep)/gridStep
-			for x := range w {
-				i, u := x/gridStep, float32(x%gridStep)/gridStep
-				a, b := nodes[j*cols+i:], nodes[(j+1)*cols+i:]
-				top, low := a[0]+u*(a[1]-a[0]), b[0]+u*(b[1]-b[0])
-				pixels[y*w+x] = top + t*(low-top)
-			}
+// spread works out the backdrop's blur for a picture 1/k of one of w by h
+// pixels.
+func (s *Shot) spread(w, h, k int) spread {
+	m := newSpread((w+k-1)/k, (h+k-1)/k)
+	each(m.rows, func(j int) {
+		y := 1 - 2*float64(k*j*gridStep)/float64(h)
+		for i := range m.cols {
+			x := 2*float64(k*i*gridStep)/float64(w) - 1
+			m.nodes[j*m.cols+i] = float32(s.Blur(s.backdropDepth(x, y), w) * boxOfDisc / float64(k))
 		}
 	})
-	return pixels, most
+	return m
 }
 
 // backdropDepth returns how deep, along the axis, the ice or the boards and

@@ -3,8 +3,6 @@ package frame
 import (
 	"image"
 	"math"
-
-	"example.org/rinkpane/geom"
 )
 
 // A disc of diameter c has the variance c^2/16 along a line; two boxes of half
@@ -15,128 +13,140 @@ var boxOfDisc = math.Sqrt(3.0 / 32)
 // leastBlur is the half width in pixels below which a box does nothing to see.
 const leastBlur = 0.35
 
-// soften blurs a whole layer by a disc of a diameter in pixels.
-func soften(im *image.RGBA, disc float64) {
-	h := disc * boxOfDisc
-	if h < leastBlur {
-		return
+// gridStep is how far apart the nodes of a spread are, in pixels.
+const gridStep = 16
+
+// A spread is the blur over a picture: the half width in pixels of the two
+// boxes at nodes gridStep pixels apart, row by row; between nodes it runs
+// straight.
+type spread struct {
+	cols, rows int
+	nodes      []float32
+}
+
+func newSpread(w, h int) spread {
+	m := spread{cols: (w+gridStep-1)/gridStep + 1, rows: (h+gridStep-1)/gridStep + 1}
+	m.nodes = make([]float32, m.cols*m.rows)
+	return m
+}
+
+// evenSpread is the same everywhere.
+func evenSpread(w, h int, half float64) spread {
+	m := newSpread(w, h)
+	for i := range m.nodes {
+		m.nodes[i] = float32(half)
 	}
-	half := func(int, int) float64 { return h }
-	for range 2 {
-		boxRows(im, half, 0, im.Rect.Dy(), false)
-		boxColumns(im, half, 0, im.Rect.Dx(), false)
+	return m
+}
+
+func (m spread) most() float32 {
+	most := float32(0)
+	for _, h := range m.nodes {
+		most = max(most, h)
+	}
+	return most
+}
+
+// grades are the half widths at a spread's nodes along one row or column.
+type grades []float32
+
+// row writes the half widths along a row of pixels.
+func (m spread) row(to grades, y int) {
+	j, t := y/gridStep, float32(y%gridStep)/gridStep
+	a, b := m.nodes[j*m.cols:], m.nodes[(j+1)*m.cols:]
+	for i := range to {
+		to[i] = a[i] + t*(b[i]-a[i])
 	}
 }
 
-// line is the running sum of one row or column; between samples it is
-// interpolated, so that fractional widths blend.
-type line struct {
-	sum [][4]float32
-}
-
-func newLine(n int) *line { return &line{sum: make([][4]float32, n+1)} }
-
-func (l *line) load(pix []uint8, stride, n int) {
-	var s [4]float32
-	for i := range n {
-		p := pix[i*stride : i*stride+4 : i*stride+4]
-		s[0] += float32(p[0])
-		s[1] += float32(p[1])
-		s[2] += float32(p[2])
-		s[3] += float32(p[3])
-		l.sum[i+1] = s
+// column writes the half widths along a column of pixels.
+func (m spread) column(to grades, x int) {
+	i, t := x/gridStep, float32(x%gridStep)/gridStep
+	for j := range to {
+		a := m.nodes[j*m.cols+i:]
+		to[j] = a[0] + t*(a[1]-a[0])
 	}
 }
 
-// at returns the running sum up to a place between samples.
-func (l *line) at(x float32, n int) [4]float32 {
-	if x <= 0 {
-		return [4]float32{}
-	}
-	if x >= float32(n) {
-		return l.sum[n]
-	}
-	i := int(x)
-	t := x - float32(i)
-	a, b := &l.sum[i], &l.sum[i+1]
-	return [4]float32{a[0] + t*(b[0]-a[0]), a[1] + t*(b[1]-a[1]), a[2] + t*(b[2]-a[2]), a[3] + t*(b[3]-a[3])}
+// at is the half width at a place along the strand.
+func (g grades) at(i int) float32 {
+	a, b := g[i/gridStep], g[i/gridStep+1]
+	return a + (b-a)/gridStep*float32(i%gridStep)
 }
 
-// store writes the box means of half width h(i) back where they blur at all.
-func (l *line) store(pix []uint8, stride, n int, half func(i int) float64, inside bool) {
-	for i := range n {
-		h := float32(half(i))
-		if h < leastBlur {
+// A reach says which half widths of a picture's blur are of use: those outside
+// are taken from a picture of another size.
+type reach struct{ from, to float32 }
+
+// everything blurs whatever is to be blurred.
+var everything = reach{leastBlur, math.MaxFloat32}
+
+func (r reach) leavesOut(a, b float32) bool { return max(a, b) < r.from || min(a, b) >= r.to }
+
+// leavesAllOut reports whether no part of a strand is of use.
+func (r reach) leavesAllOut(g grades) bool {
+	for i := range len(g) - 1 {
+		if !r.leavesOut(g[i], g[i+1]) {
+			return false
+		}
+	}
+	return true
+}
+
+// softenRows blurs the rows from..to.
+func softenRows(im *image.RGBA, m spread, k *kernels, r reach, from, to int) {
+	s, g := newStrand(im.Rect.Dx()), make(grades, m.cols)
+	for y := from; y < to; y++ {
+		if m.row(g, y); r.leavesAllOut(g) {
 			continue
 		}
-		h += 0.5
-		lo, hi := float32(i)+0.5-h, float32(i)+0.5+h
-		a, b := l.at(lo, n), l.at(hi, n)
-		width := 2 * h
-		if inside {
-			width = min(hi, float32(n)) - max(lo, 0)
-		}
-		k := 1 / width
-		p := pix[i*stride : i*stride+4 : i*stride+4]
-		for c := range 4 {
-			p[c] = uint8((b[c]-a[c])*k + 0.5)
-		}
-	}
-}
-
-// boxRows runs the box along the rows from..to of an image, both counted from
-// its upper left corner, as x and y of half are. inside says that the picture
-// ends at the image's edge, so that means are taken over the part inside.
-func boxRows(im *image.RGBA, half func(x, y int) float64, from, to int, inside bool) {
-	w := im.Rect.Dx()
-	l := newLine(w)
-	for y := from; y < to; y++ {
 		row := im.Pix[y*im.Stride:]
-		l.load(row, 4, w)
-		l.store(row, 4, w, func(x int) float64 { return half(x, y) }, inside)
+		for x := range s.n {
+			s.px[pad+x] = spaced(row[4*x:])
+		}
+		s.soften(g, k, r)
+		for x, p := range s.out {
+			put(p, row[4*x:])
+		}
 	}
 }
 
-// boxColumns is boxRows along the columns.
-func boxColumns(im *image.RGBA, half func(x, y int) float64, from, to int, inside bool) {
+// columnsAtOnce is how many columns are taken out of a picture together: 64
+// bytes a row, a cache line.
+const columnsAtOnce = 16
+
+// softenColumns blurs the columns from..to.
+func softenColumns(im *image.RGBA, m spread, k *kernels, r reach, from, to int) {
 	h := im.Rect.Dy()
-	l := newLine(h)
-	for x := from; x < to; x++ {
-		column := im.Pix[4*x:]
-		l.load(column, im.Stride, h)
-		l.store(column, im.Stride, h, func(y int) float64 { return half(x, y) }, inside)
+	g := make(grades, m.rows)
+	var block [columnsAtOnce]*strand
+	for c := range min(columnsAtOnce, to-from) {
+		block[c] = newStrand(h)
 	}
-}
-
-// smear blurs a layer along its way, in pixels: the mean of shifted copies.
-func smear(im *image.RGBA, way geom.Vec2) *image.RGBA {
-	n := min(maxCopies, int(math.Ceil(way.Len())))
-	if n < 2 {
-		return im
-	}
-	w, h := im.Rect.Dx(), im.Rect.Dy()
-	sum := make([]uint32, 4*w*h)
-	for k := range n {
-		t := float64(k)/float64(n-1) - 0.5
-		dx, dy := int(math.Round(t*way.X)), int(math.Round(t*way.Y))
-		for y := max(0, dy); y < min(h, h+dy); y++ {
-			x0, x1 := max(0, dx), min(w, w+dx)
-			if x0 >= x1 {
-				continue
+	for x := from; x < to; x += columnsAtOnce {
+		n := min(columnsAtOnce, to-x)
+		for y := range h {
+			row := im.Pix[y*im.Stride+4*x : y*im.Stride+4*(x+n)]
+			for c, s := range block[:n] {
+				s.px[pad+y] = spaced(row[4*c:])
 			}
-			src := im.Pix[(y-dy)*im.Stride+4*(x0-dx) : (y-dy)*im.Stride+4*(x1-dx)]
-			dst := sum[4*(y*w+x0) : 4*(y*w+x1)]
-			for i, v := range src {
-				dst[i] += uint32(v)
+		}
+		for c, s := range block[:n] {
+			m.column(g, x+c)
+			s.soften(g, k, r)
+		}
+		for y := range h {
+			row := im.Pix[y*im.Stride+4*x : y*im.Stride+4*(x+n)]
+			for c, s := range block[:n] {
+				put(s.out[y], row[4*c:])
 			}
 		}
 	}
-	out := image.NewRGBA(im.Rect)
-	for i, v := range sum {
-		out.Pix[i] = uint8((v + uint32(n)/2) / uint32(n))
-	}
-	return out
 }
 
-// maxCopies bounds the copies of one smear.
-const maxCopies = 24
+// soften blurs a picture on all cores.
+func soften(im *image.RGBA, m spread, k *kernels, r reach) {
+	w, h := im.Rect.Dx(), im.Rect.Dy()
+	eachBand(h, func(y0, y1 int) { softenRows(im, m, k, r, y0, y1) })
+	eachBand(w, func(x0, x1 int) { softenColumns(im, m, k, r, x0, x1) })
+}

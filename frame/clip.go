@@ -14,55 +14,73 @@ const nearest = 0.05
 // that blur finds what lies just outside.
 const margin = 1.3
 
-// clipView cuts a polygon of the camera's own frame to the part in front of
-// the eye and not far outside the frame (Sutherland and Hodgman, 1974).
-func clipView(c Camera, poly []geom.Vec3) []geom.Vec3 {
-	inside := [5]func(geom.Vec3) float64{
-		func(v geom.Vec3) float64 { return v.Z - nearest },
-		func(v geom.Vec3) float64 { return v.X + margin*c.TanX*v.Z },
-		func(v geom.Vec3) float64 { return margin*c.TanX*v.Z - v.X },
-		func(v geom.Vec3) float64 { return v.Y + margin*c.TanY*v.Z },
-		func(v geom.Vec3) float64 { return margin*c.TanY*v.Z - v.Y },
+// A side of the view is a plane through the eye or across the axis: what lies
+// at a point with right, up and forward of it above 0 is inside.
+type viewSide struct{ right, up, forward, off float64 }
+
+func (s viewSide) depth(v geom.Vec3) float64 {
+	return s.right*v.X + s.up*v.Y + s.forward*v.Z + s.off
+}
+
+// sides returns the planes that bound what is drawn: in front of the eye and
+// not far outside the frame.
+func (c Camera) sides() [5]viewSide {
+	wide, high := margin*c.TanX, margin*c.TanY
+	return [5]viewSide{{forward: 1, off: -nearest}, {right: 1, forward: wide}, {right: -1, forward: wide}, {up: 1, forward: high}, {up: -1, forward: high}}
+}
+
+// misses reports whether a ball in the rink's frame lies wholly outside what is
+// drawn.
+func (c Camera) misses(centre geom.Vec3, radius float64) bool {
+	v := c.View(centre)
+	for _, s := range c.sides() {
+		long := math.Sqrt(s.right*s.right + s.up*s.up + s.forward*s.forward)
+		if s.depth(v) < -radius*long {
+			return true
+		}
 	}
-	for _, depth := range inside {
-		if poly = clipPlane(poly, depth); len(poly) < 3 {
+	return false
+}
+
+// clipView cuts a polygon of the camera's own frame to what is drawn
+// (Sutherland and Hodgman, 1974). It may use the polygon's own room and spare's.
+func clipView(c Camera, poly []geom.Vec3, spare *[]geom.Vec3) []geom.Vec3 {
+	for _, s := range c.sides() {
+		in := 0
+		for _, p := range poly {
+			if s.depth(p) >= 0 {
+				in++
+			}
+		}
+		if in == 0 {
 			return nil
+		}
+		if in < len(poly) {
+			cut := clipPlane((*spare)[:0], poly, s)
+			poly, *spare = cut, poly
 		}
 	}
 	return poly
 }
 
-func clipPlane(poly []geom.Vec3, depth func(geom.Vec3) float64) []geom.Vec3 {
-	out := make([]geom.Vec3, 0, len(poly)+2)
-	for i, p := range poly {
-		q := poly[(i+1)%len(poly)]
-		dp, dq := depth(p), depth(q)
-		if dp >= 0 {
-			out = append(out, p)
-		}
+func clipPlane(out, poly []geom.Vec3, s viewSide) []geom.Vec3 {
+	p := poly[len(poly)-1]
+	dp := s.depth(p)
+	for _, q := range poly {
+		dq := s.depth(q)
 		if (dp >= 0) != (dq >= 0) {
 			out = append(out, p.Add(q.Sub(p).Scale(dp/(dp-dq))))
 		}
+		if dq >= 0 {
+			out = append(out, q)
+		}
+		p, dp = q, dq
 	}
 	return out
 }
 
 // screen is the picture's size in pixels.
 type screen struct{ w, h float64 }
-
-// polygon projects a polygon of the rink's frame onto the screen: pixels, y down.
-func (s screen) polygon(c Camera, poly ...geom.Vec3) []geom.Vec2 {
-	view := make([]geom.Vec3, len(poly))
-	for i, p := range poly {
-		view[i] = c.View(p)
-	}
-	view = clipView(c, view)
-	out := make([]geom.Vec2, len(view))
-	for i, v := range view {
-		out[i] = s.place(v.X/v.Z/c.TanX, v.Y/v.Z/c.TanY)
-	}
-	return out
-}
 
 // place turns a place of the frame (-1..1, y up) into pixels (y down).
 func (s screen) place(x, y float64) geom.Vec2 {
@@ -72,15 +90,15 @@ func (s screen) place(x, y float64) geom.Vec2 {
 // A ball's outline is drawn with so many points that its polygon is right to a
 // quarter of a pixel, within these bounds.
 const (
-	leastSteps = 10
-	mostSteps  = 64
+	leastPoints = 10
+	mostPoints  = 64
 )
 
 // steps returns how many points a ball's outline needs: a chord of a circle of
 // radius r leaves it by r (1-cos(pi/n)), about r pi^2 / (2 n^2).
 func (s screen) steps(c Camera, v geom.Vec3, radius float64) int {
 	r := radius / v.Z / c.TanX * s.w / 2
-	return int(min(mostSteps, max(leastSteps, math.Pi*math.Sqrt(2*r))))
+	return int(min(mostPoints, max(leastPoints, math.Pi*math.Sqrt(2*r))))
 }
 
 // rod projects a rounded rod (two balls and what lies between them) onto the

@@ -37,12 +37,14 @@ const (
 	digitWide  = 0.12
 	digitGap   = 0.075
 	digitThick = 0.034
+	digitFoot  = 1.13 // above the ice
+	bendStep   = 0.05 // a stroke is bent around the back in pieces so long
 )
 
-// corners returns the bar as a rectangle in the digit's box; bars overlap at
-// their ends, so that digits have no gaps.
-func (s stroke) corners() [4]geom.Vec2 {
-	x, y := digitThick/digitWide/2, digitThick/digitHigh/2
-	return [4]geom.Vec2{{X: s.from.X - x, Y: s.from.Y - y}, {X: s.to.X + x, Y: s.from.Y - y},
-		{X: s.to.X + x, Y: s.to.Y + y}, {X: s.from.X - x, Y: s.to.Y + y}}
+// box returns the bar's lower left and upper right corner in the digit's box;
+// bars overlap at their ends, so that digits have no gaps.
+func (s stroke) box() (lo, hi geom.Vec2) {
+	half := geom.Vec2{X: digitThick / digitWide / 2, Y: digitThick / digitHigh / 2}
+	return geom.Vec2{X: min(s.from.X, s.to.X), Y: min(s.from.Y, s.to.Y)}.Sub(half),
+		geom.Vec2{X: max(s.from.X, s.to.X), Y: max(s.from.Y, s.to.Y)}.Add(half)
 }

@@ -51,7 +51,7 @@ func (st stage) mesh(p [4]geom.Vec3) []shape {
 	var out []shape
 	line := func(a, b geom.Vec3) {
 		if o := st.screen.rod(st.cam, rod{a: a, b: b, ra: meshRadius, rb: meshRadius}); o != nil {
-			out = append(out, shape{o, netPaint})
+			out = append(out, newShape(o, netPaint))
 		}
 	}
 	across := int(p[1].Sub(p[0]).Len()/meshStep) + 1

@@ -2,6 +2,7 @@ package frame
 
 import (
 	"image/color"
+	"math"
 
 	"example.org/rinkpane/geom"
 	"example.org/rinkpane/rink"
@@ -100,6 +101,46 @@ func (st stage) stands(h hall) []shape {
 		st.ribbon(&out, h, near, z-lap, near+rowDeep, z, aislePaint)
 	}
 	st.ribbon(&out, h, standsFrom, 0, standsFrom, standsLow, seatPaints[0])
+	return out
+}
+
+// The roof over the hall, metres: own judgement, plain.
+const (
+	roofHigh  = 13.0
+	trussHigh = 0.9 // the trusses' depth below the roof
+	trussStep = 8.0
+	lampRows  = 4 // rows of lamps along the rink
+	lampLong  = 2.4
+	lampWide  = 0.35
+	lampStep  = 4.0
+	lampBelow = 0.6 // below the roof
+)
+
+// roof draws the wall above the stands, the roof, its trusses and the lamps.
+func (st stage) roof(r rink.Rink, h hall) []shape {
+	var out []shape
+	behind := standsFrom + rows*rowDeep
+	d := r.Dimensions()
+	lx, ly := d.Length.Metres()/2+behind, d.Width.Metres()/2+behind
+	flat := func(paint color.RGBA, x0, y0, x1, y1, z float64) {
+		st.add(&out, paint, geom.Vec3{X: x0, Y: y0, Z: z}, geom.Vec3{X: x1, Y: y0, Z: z}, geom.Vec3{X: x1, Y: y1, Z: z}, geom.Vec3{X: x0, Y: y1, Z: z})
+	}
+	flat(roofPaint, -lx, -ly, lx, ly, roofHigh)
+	st.ribbon(&out, h, behind, standsLow+rows*rowRise-lap, behind, roofHigh, wallPaint)
+	n := math.Floor(lx / trussStep)
+	for i := -n; i <= n; i++ {
+		x := i * trussStep
+		st.add(&out, trussPaint, geom.Vec3{X: x, Y: -ly, Z: roofHigh}, geom.Vec3{X: x, Y: ly, Z: roofHigh},
+			geom.Vec3{X: x, Y: ly, Z: roofHigh - trussHigh}, geom.Vec3{X: x, Y: -ly, Z: roofHigh - trussHigh})
+	}
+	m := math.Floor(d.Length.Metres() / 2 / lampStep)
+	for row := range lampRows {
+		y := d.Width.Metres() * ((float64(row)+0.5)/lampRows - 0.5)
+		for i := -m; i <= m; i++ {
+			x := (i + 0.5) * lampStep
+			flat(lampPaint, x-lampLong/2, y-lampWide/2, x+lampLong/2, y+lampWide/2, roofHigh-trussHigh-lampBelow)
+		}
+	}
 	return out
 }
 

@@ -62,16 +62,23 @@ func (st stage) flat(to *[]shape, paint color.RGBA, outline []geom.Vec2) {
 	st.add(to, paint, poly...)
 }
 
-// ring draws a painted circle, its outer radius given, in short pieces so that
-// each clips as a convex outline.
+// ring draws a painted circle, its outer radius given, in pieces.
 func (st stage) ring(to *[]shape, paint color.RGBA, centre geom.Vec2, radius, width float64) {
-	const steps = 48
+	const steps, pieces = 192, 16
 	at := func(r float64, i int) geom.Vec2 {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / steps)
 		return centre.Add(geom.Vec2{X: r * cos, Y: r * sin})
 	}
-	for i := range steps {
-		st.flat(to, paint, []geom.Vec2{at(radius, i), at(radius, i+1), at(radius-width, i+1), at(radius-width, i)})
+	const each = steps / pieces
+	for p := range pieces {
+		var outline []geom.Vec2
+		for i := range each + 2 { // one step more: no seam
+			outline = append(outline, at(radius, p*each+i))
+		}
+		for i := each + 1; i >= 0; i-- {
+			outline = append(outline, at(radius-width, p*each+i))
+		}
+		st.flat(to, paint, outline)
 	}
 }
 

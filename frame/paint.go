@@ -8,7 +8,11 @@ import (
 
 // The picture's paints: own choice, plain and without badges.
 var (
-	roofPaint   = color.RGBA{18, 21, 27, 255}
+	darkPaint   = color.RGBA{14, 17, 22, 255} // where nothing is drawn
+	roofPaint   = color.RGBA{20, 24, 30, 255}
+	wallPaint   = color.RGBA{30, 35, 43, 255}
+	trussPaint  = color.RGBA{33, 38, 46, 255}
+	lampPaint   = color.RGBA{238, 240, 232, 255}
 	seatPaints  = [2]color.RGBA{{38, 43, 54, 255}, {46, 52, 64, 255}}
 	aislePaint  = color.RGBA{60, 66, 78, 255}
 	icePaint    = color.RGBA{228, 236, 243, 255}
@@ -23,6 +27,7 @@ var (
 	creasePaint = color.RGBA{164, 204, 232, 255}
 	netPaint    = color.RGBA{200, 204, 208, 200}
 	puckPaint   = color.RGBA{16, 16, 18, 255}
+	bladePaint  = color.RGBA{186, 194, 202, 255}
 	stickPaint  = color.RGBA{58, 48, 40, 255}
 	padPaint    = color.RGBA{226, 220, 206, 255}
 	skinPaint   = color.RGBA{196, 152, 122, 255}

@@ -2,6 +2,7 @@ package frame
 
 import (
 	"cmp"
+	"image"
 	"image/color"
 	"math"
 	"slices"
@@ -13,7 +14,18 @@ import (
 // A shape is one filled outline on the screen, pixels, y down.
 type shape struct {
 	outline []geom.Vec2
-	paint   color.RGBA // straight alpha
+	box     image.Rectangle // the pixels that it may touch
+	paint   color.RGBA      // straight alpha
+}
+
+func newShape(outline []geom.Vec2, paint color.RGBA) shape {
+	lo, hi := outline[0], outline[0]
+	for _, p := range outline[1:] {
+		lo.X, lo.Y = min(lo.X, p.X), min(lo.Y, p.Y)
+		hi.X, hi.Y = max(hi.X, p.X), max(hi.Y, p.Y)
+	}
+	box := image.Rect(int(math.Floor(lo.X)), int(math.Floor(lo.Y)), int(math.Ceil(hi.X)), int(math.Ceil(hi.Y)))
+	return shape{outline, box, paint}
 }
 
 // A layer is a group of shapes that share a distance and a motion.
@@ -24,16 +36,40 @@ type layer struct {
 	way    geom.Vec2 // pixels moved during the exposure
 }
 
-// stage collects a scene on one screen.
+// A stage collects a scene on one screen, for one goroutine.
 type stage struct {
 	cam    Camera
 	screen screen
+	room   *[2][]geom.Vec3 // to cut outlines in
+}
+
+func newStage(c Camera, w, h int) stage {
+	return stage{c, screen{float64(w), float64(h)}, new([2][]geom.Vec3)}
 }
 
 func (st stage) add(to *[]shape, paint color.RGBA, poly ...geom.Vec3) {
-	if out := st.screen.polygon(st.cam, poly...); len(out) > 2 {
-		*to = append(*to, shape{out, paint})
+	if out := st.polygon(poly...); len(out) > 2 {
+		*to = append(*to, newShape(out, paint))
 	}
+}
+
+// polygon projects a polygon of the rink's frame onto the screen: pixels, y
+// down; nil when nothing of it is drawn.
+func (st stage) polygon(poly ...geom.Vec3) []geom.Vec2 {
+	view := st.room[0][:0]
+	for _, p := range poly {
+		view = append(view, st.cam.View(p))
+	}
+	view = clipView(st.cam, view, &st.room[1])
+	if len(view) < 3 {
+		return nil
+	}
+	st.room[0] = view
+	out := make([]geom.Vec2, len(view))
+	for i, v := range view {
+		out[i] = st.screen.place(v.X/v.Z/st.cam.TanX, v.Y/v.Z/st.cam.TanY)
+	}
+	return out
 }
 
 // figures returns the movable things, farthest first: goals, people, the puck.
@@ -54,39 +90,35 @@ func (st stage) figures(s *Shot) []layer {
 	return out
 }
 
-// person draws one person, parts farthest first, the number last when the
-// back is turned to the eye.
+// personReach bounds a person with a stick: a ball around the middle, metres.
+const personReach = 2.0
+
+// person draws one person, parts farthest first.
 func (st stage) person(s *Shot, i int, p play.Person) layer {
-	m := *s.Moment
-	wear := wears(m, i)
+	middle := geom.Vec3{X: p.X, Y: p.Y, Z: p.Height / 2}
+	l := layer{name: "person", depth: st.cam.View(middle).Z}
+	if st.cam.misses(middle, personReach) {
+		return l
+	}
+	wear, number := wears(*s.Moment, i), shirt(*s.Moment, i)
 	b := newBody(p)
 	speed := s.Speed.MetresPerSecond()
 	switch {
 	case i == play.AttackerGoalie || i == play.DefenderGoalie:
-		b.goalkeeper(wear)
+		b.goalkeeper(wear, number)
 		speed = 0
+	case i >= play.Officials:
+		b.skater(wear, number, watching)
+	case s.Moment.Phase == play.Celebration && i == s.Moment.Subject:
+		b.skater(wear, number, cheering)
 	default:
-		b.skater(wear, i < play.Officials)
+		b.skater(wear, number, playing)
 	}
-	middle := geom.Vec3{X: p.X, Y: p.Y, Z: p.Height / 2}
-	l := layer{name: "person", depth: st.cam.View(middle).Z, shapes: st.rods(b.rods)}
-	if len(l.shapes) == 0 {
-		return l
-	}
-	back := geom.Vec2{X: -b.fx, Y: -b.fy}
-	if back.Dot(st.cam.Eye.XY().Sub(b.at).Unit()) > backShows {
-		for _, pl := range b.number(shirt(m, i), wear.number) {
-			st.add(&l.shapes, pl.paint, pl.corners[:]...)
-		}
-	}
+	l.shapes = st.rods(b.rods)
 	step := speed * float64(s.Shutter)
 	l.way = st.way(middle, geom.Vec3{X: step * b.fx, Y: step * b.fy})
 	return l
 }
-
-// backShows is the cosine of the angle between the back and the eye up to
-// which the number is drawn.
-const backShows = 0.4
 
 // way returns how many pixels a point moves on the screen.
 func (st stage) way(at, step geom.Vec3) geom.Vec2 {
@@ -101,7 +133,7 @@ func (st stage) way(at, step geom.Vec3) geom.Vec2 {
 // rods projects rods, farthest first; a touch of light on upper parts.
 func (st stage) rods(rods []rod) []shape {
 	slices.SortStableFunc(rods, func(a, b rod) int {
-		return cmp.Compare(st.middle(b), st.middle(a))
+		return cmp.Compare(st.middle(b)-b.fore, st.middle(a)-a.fore)
 	})
 	var out []shape
 	for _, r := range rods {
@@ -110,10 +142,15 @@ func (st stage) rods(rods []rod) []shape {
 		lift := geom.Vec3{Z: 0.12 * (r.ra + r.rb) / 2}
 		rim.a, rim.b = r.a.Add(lift), r.b.Add(lift)
 		if o := st.screen.rod(st.cam, r); o != nil {
-			out = append(out, shape{o, scaled(r.paint, 0.86)})
+			out = append(out, newShape(o, scaled(r.paint, 0.86)))
 		}
 		if o := st.screen.rod(st.cam, rim); o != nil {
-			out = append(out, shape{o, r.paint})
+			out = append(out, newShape(o, r.paint))
+		}
+		for _, p := range r.on {
+			if o := p.facing(st.cam.Eye); o != nil {
+				st.add(&out, p.paint, o...)
+			}
 		}
 	}
 	return out
@@ -138,10 +175,10 @@ func (st stage) puck(at geom.Vec3) layer {
 	lower.Z, upper.Z = at.Z-puckHalf, at.Z+puckHalf
 	var pts []geom.Vec2
 	for _, c := range [2]geom.Vec3{lower, upper} {
-		pts = append(pts, st.screen.polygon(st.cam, disc(c, puckRadius, 16)...)...)
+		pts = append(pts, st.polygon(disc(c, puckRadius, 16)...)...)
 	}
 	if len(pts) > 2 {
-		l.shapes = append(l.shapes, shape{hull(pts), puckPaint})
+		l.shapes = append(l.shapes, newShape(hull(pts), puckPaint))
 	}
 	return l
 }

@@ -33,12 +33,16 @@ type Request struct {
 // Shot is a camera set up for one picture. Make one with NewShot; treat it as
 // read only, then many goroutines may draw it.
 type Shot struct {
-	Arena   arena.Arena
-	Moment  *play.Moment
-	Mount   Mount
-	Aim     Aim
-	Case    fit.Case
-	View    fit.View
+	Arena  arena.Arena
+	Moment *play.Moment
+	Mount  Mount
+	Aim    Aim
+	Case   fit.Case
+	View   fit.View
+	// Served is the share of the frame's width and height, about its centre, for
+	// which the pose is best: 1 but for views so wide that no pose gives light to
+	// every corner.
+	Served  float64
 	Camera  Camera
 	Focal   unit.Length
 	Stop    unit.Stop
@@ -67,7 +71,7 @@ func NewShot(a arena.Arena, q Request) (*Shot, error) {
 		return nil, fmt.Errorf("hole %s: the target lies behind or beside the glass (pan %.0f deg, tilt %.0f deg); aim at a point on the ice",
 			q.Hole, s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees())
 	}
-	s.View = s.Case.At(s.Aim.Pan, s.Aim.Tilt)
+	s.View, s.Served = bestView(s.Case, s.Aim)
 	s.Camera = newCamera(s.Mount, s.Case, s.View.Pose)
 	s.Focus = q.Focus.Or(s.Aim.Distance)
 	if s.Focus <= s.Focal {

@@ -142,7 +142,7 @@ func TestMotionBlurFollowsTheShutter(t *testing.T) {
 	length := func(shutter unit.Shutter) float64 {
 		s := shot(t, func(q *Request) { q.Shutter = shutter })
 		most := 0.0
-		for _, l := range (stage{s.Camera, screen{1200, 800}}).figures(s) {
+		for _, l := range newStage(s.Camera, 1200, 800).figures(s) {
 			most = max(most, l.way.Len())
 		}
 		return most

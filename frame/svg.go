@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image/color"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -15,12 +16,12 @@ import (
 // take one blur, that of the frame's upper middle. The hole's shadow and the
 // ledge lie over the picture as cells of a grid.
 func (s *Shot) WriteSVG(out io.Writer, w, h int) error {
-	st := stage{cam: s.Camera, screen: screen{float64(w), float64(h)}}
+	st := newStage(s.Camera, w, h)
 	p := &svg{}
 	p.line(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img"><title>%s</title>`, w, h, escape(s.title()))
-	p.line(`<rect width="%d" height="%d" fill="%s"/>`, w, h, hex(roofPaint))
+	p.line(`<rect width="%d" height="%d" fill="%s"/>`, w, h, hex(darkPaint))
 	hl := newHall(s.Arena.Rink, st.cam.Eye.XY())
-	p.group(s.Blur(s.backdropDepth(0, 0.9), w), append(st.stands(hl), st.panes(s)...))
+	p.group(s.Blur(s.backdropDepth(0, 0.9), w), slices.Concat(st.roof(s.Arena.Rink, hl), st.stands(hl), st.panes(s)))
 	p.group(s.Blur(s.backdropDepth(0, 0.9), w), st.boards(hl, s.Arena.Boards.Height.Metres()))
 	p.group(0, append(st.ice(s.Arena.Rink), st.shades(s)...))
 	for _, l := range st.figures(s) {
@@ -64,29 +65,39 @@ func (p *svg) group(disc float64, shapes []shape) {
 	p.line(`</g>`)
 }
 
-// veil writes the dark cells of the veil, rows of equal darkness joined.
+// svgShades is how many degrees of darkness the cells of an SVG have; equal
+// neighbours of a row become one.
+const svgShades = 32
+
+// veil writes the veil as cells.
 func (p *svg) veil(v *veil, w, h float64) {
-	cw, ch := w/veilAcross, h/veilDown
-	for j := range veilDown {
-		for i := range veilAcross {
-			dark := 1 - mid(v.gain[j][i], v.gain[j+1][i+1])
-			over := mid(v.ledge[j][i], v.ledge[j+1][i+1])
-			if over > 0.02 {
-				p.cell(i, j, cw, ch, hex(color.RGBA{uint8(ledgePaint[0]), uint8(ledgePaint[1]), uint8(ledgePaint[2]), 255}), over)
-			}
-			if dark > 0.02 {
-				p.cell(i, j, cw, ch, "#000", dark)
+	cw, ch := w/(veilAcross*veilFine), h/(veilDown*veilFine)
+	degree := func(share float32) int { return int(share*svgShades + 0.5) }
+	for j := range v.clear {
+		if v.clear[j] {
+			continue
+		}
+		row := func(fill string, shadeOf func(n shade) float32) {
+			from, now := 0, 0
+			for i := range veilAcross*veilFine + 1 {
+				next := 0
+				if i < veilAcross*veilFine {
+					next = degree((shadeOf(v.nodes[j][i]) + shadeOf(v.nodes[j+1][i+1])) / 2)
+				}
+				if next == now {
+					continue
+				}
+				if now > 0 {
+					p.line(`<rect x="%s" y="%s" width="%s" height="%s" fill="%s" fill-opacity="%s"/>`, short(float64(from)*cw),
+						short(float64(j)*ch), short(float64(i-from)*cw), short(ch), fill, short(float64(now)/svgShades))
+				}
+				from, now = i, next
 			}
 		}
+		row(hex(color.RGBA{uint8(ledgePaint[0]), uint8(ledgePaint[1]), uint8(ledgePaint[2]), 255}), func(n shade) float32 { return n.ledge })
+		row("#000", func(n shade) float32 { return 1 - n.gain })
 	}
 }
-
-func (p *svg) cell(i, j int, cw, ch float64, fill string, share float64) {
-	p.line(`<rect x="%s" y="%s" width="%s" height="%s" fill="%s" fill-opacity="%s"/>`, short(float64(i)*cw), short(float64(j)*ch),
-		short(cw), short(ch), fill, short(share))
-}
-
-func mid(a, b float32) float64 { return float64(a+b) / 2 }
 
 func path(outline []geom.Vec2) string {
 	var b strings.Builder
