@@ -23,10 +23,22 @@
 // z with focus at s (thin lens), motion blur the way of a figure along its
 // heading during the exposure.
 //
+// The pose is fit's best one for the whole frame. A view can be so wide that no
+// pose lights every corner; all poses are then equal to fit, and the picture
+// takes the pose for the largest part of the frame, about its centre, whose
+// corners keep half of their light ([Shot].Served says how large that part is).
+//
+// A picture is drawn in four steps, each shared over the cores: hall and ice
+// ([Shot.Picture]), blurred by how deep they lie on a stair of sizes; each
+// figure on a layer of its own; the layers over the hall, the farthest first;
+// the veil of hole, panel and ledge over all.
+//
 // # Limits
 //
 // Figures are balls and rounded rods; nothing casts a shadow but a dark spot
 // below each figure. A figure is blurred as a whole, for the distance of its
-// middle. Blur is a box of the disc's second moment, twice over. Neither the
-// pane's own reflections nor lens errors are drawn. The stands carry no crowd.
+// middle. Blur is a box of the disc's second moment, twice over. What the pane
+// around the hole would let through is dark, neither its reflections nor lens
+// errors are drawn, and a printed film is not: the clear patch of package cut
+// is made so large that it does not cut the view. The stands carry no crowd.
 package frame

@@ -12,12 +12,12 @@ import (
 // and should have the frame's proportions.
 func (s *Shot) Picture(w, h int) *image.RGBA {
 	st := newStage(s.Camera, w, h)
-	var back []shape
+	var back, planes []shape
 	var layers []layer
 	var v *veil
 	tasks := [...]func(){
 		func() { v = s.veil() },
-		func() { layers = st.figures(s) },
+		func() { layers, planes = st.figures(s), st.planes(s) },
 		func() { back = s.backdrop(newStage(s.Camera, w, h)) },
 	}
 	each(len(tasks), func(i int) { tasks[i]() })
@@ -32,6 +32,9 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 	cels := s.paintCels(st, layers, k)
 	eachBand(h, func(y0, y1 int) {
 		band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
+		if len(planes) > 0 {
+			newPen(band).fill(planes)
+		}
 		for _, c := range cels {
 			c.over(band)
 		}

@@ -1,7 +1,6 @@
 package frame
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -26,6 +25,7 @@ type Request struct {
 	Shutter unit.Shutter
 	Speed   unit.Speed   // of skaters along their heading; 0: everybody stands still
 	Moment  *play.Moment // nil: an empty rink
+	Planes  bool         // draw where the plane of focus and the limits of depth of field meet the ice
 	// Turn, when known, aims by angles instead of at Target.
 	Turn unit.Maybe[Aim]
 }
@@ -51,6 +51,8 @@ type Shot struct {
 	Speed   unit.Speed
 	Pixels  [2]int      // the body's pixels as held: across, down
 	Sensor  unit.Length // the sensor's side across as held
+	Planes  bool        // see [Request]
+	coc     unit.Length
 	panel   *optics.Plate
 	ledge   ledge
 }
@@ -59,7 +61,8 @@ type Shot struct {
 // hole in a pane of unknown thickness, a target behind the glass, and a lens
 // that sees nothing there.
 func NewShot(a arena.Arena, q Request) (*Shot, error) {
-	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed}
+	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed,
+		Planes: q.Planes, coc: optics.CircleOfConfusion(q.Body.Sensor)}
 	if err := s.open(q); err != nil {
 		return nil, err
 	}
@@ -139,51 +142,4 @@ func (s *Shot) put(h glass.Hole, thick unit.Length, q Request) error {
 	}
 	s.Case = c
 	return nil
-}
-
-// SubjectPixels returns how many of the body's pixels a standing player (1.876 m
-// with skates and helmet, or the moment's subject when the aim is at him) is
-// tall at the aim's distance: height x magnification / pixel pitch.
-func (s *Shot) SubjectPixels() (float64, error) {
-	m, err := optics.Magnification(s.Focal, s.Aim.Distance)
-	if err != nil {
-		return 0, fmt.Errorf("the target is too near: %w", err)
-	}
-	if s.Pixels[0] < 1 {
-		return 0, errors.New("the body's pixels are not known")
-	}
-	pitch, err := optics.PixelPitch(s.Sensor, s.Pixels[0])
-	if err != nil {
-		return 0, err
-	}
-	return optics.PixelsOn(s.subjectHeight(), m, pitch), nil
-}
-
-// subjectNear is how near the aim must be to the moment's subject to mean him,
-// in metres seen from above.
-const subjectNear = 1.0
-
-func (s *Shot) subjectHeight() unit.Length {
-	if s.Moment == nil {
-		return modelHeight
-	}
-	_, _, forward := axes(s.Aim.Pan.Radians(), s.Aim.Tilt.Radians())
-	target := s.Mount.Point(forward.Scale(s.Aim.Distance.Metres()))
-	p := s.Moment.People[s.Moment.Subject]
-	if math.Hypot(p.X-target.X, p.Y-target.Y) > subjectNear {
-		return modelHeight
-	}
-	return unit.Length(p.Height)
-}
-
-// Blur returns the diameter of the disc of confusion at a depth along the
-// axis (metres), in picture pixels of a picture so many pixels wide:
-// f^2 |z-s| / (N (s-f) z), thin lens.
-func (s *Shot) Blur(depth float64, across int) float64 {
-	if depth <= 0 {
-		return 0
-	}
-	f, focus := s.Focal.Metres(), s.Focus.Metres()
-	c := f * f * math.Abs(depth-focus) / (float64(s.Stop) * (focus - f) * depth)
-	return c / s.Sensor.Metres() * float64(across)
 }

@@ -104,13 +104,18 @@ func TestAimKeepsTheSigns(t *testing.T) {
 }
 
 func TestPictureDoesNotDependOnCores(t *testing.T) {
-	s := shot(t, nil)
-	many := s.Picture(150, 100)
-	was := runtime.GOMAXPROCS(1)
-	one := s.Picture(150, 100)
-	runtime.GOMAXPROCS(was)
-	if !bytes.Equal(many.Pix, one.Pix) {
-		t.Error("one core draws another picture")
+	for name, change := range map[string]func(*Request){
+		"as it is":         nil,
+		"blurred strongly": func(q *Request) { q.Use.Focal, q.Focus = 135*unit.Millimetre, unit.Known(3*unit.Metre) },
+	} {
+		s := shot(t, change)
+		many := s.Picture(150, 100)
+		was := runtime.GOMAXPROCS(1)
+		one := s.Picture(150, 100)
+		runtime.GOMAXPROCS(was)
+		if !bytes.Equal(many.Pix, one.Pix) {
+			t.Errorf("%s: one core draws another picture", name)
+		}
 	}
 }
 

@@ -22,7 +22,7 @@ import (
 type frameFlags struct {
 	hole, kit, lens, body, orientation string
 	out                                string
-	force, hood, empty                 bool
+	force, hood, empty, planes         bool
 	moment                             int
 	seed                               uint64
 	aim                                unit.Maybe[geom.Vec3]
@@ -75,6 +75,7 @@ boards' ledge. Without --out it only tells the numbers.`,
 	fl.StringVar(&f.out, "out", "", "picture to write, .png or .svg")
 	fl.BoolVar(&f.force, "force", false, "overwrite the picture")
 	fl.BoolVar(&f.empty, "empty", false, "an empty rink")
+	fl.BoolVar(&f.planes, "planes", false, "draw where the plane of focus and the limits of depth of field meet the ice")
 	fl.IntVar(&f.moment, "moment", 0, "which of the sampled moments, from 0")
 	fl.Uint64Var(&f.seed, "seed", 1, "seed of the sampled moments")
 	quantity(c, &f.aim, "aim", "x,y,z", parsePlace, "point to aim at, from centre ice (default: the moment's subject)")
@@ -99,6 +100,8 @@ type frameJSON struct {
 	Corners      [4]float64 `json:"transmission_corners"`
 	FocalMM      float64    `json:"focal_mm"`
 	Stop         float64    `json:"stop"`
+	Served       float64    `json:"served"` // share of the frame about its centre that the pose is for, 1: all of it
+	BlurPx       float64    `json:"blur_px"`
 	File         string     `json:"file,omitempty"`
 }
 
@@ -119,6 +122,10 @@ func runFrame(a *app, path string, f frameFlags) error {
 	if err != nil {
 		return err
 	}
+	blur, err := s.MotionPixels()
+	if err != nil {
+		return err
+	}
 	if err := f.write(s); err != nil {
 		return err
 	}
@@ -130,6 +137,7 @@ func runFrame(a *app, path string, f frameFlags) error {
 		Hole: f.hole, Lens: q.Lens.ID, PanDeg: s.Aim.Pan.Degrees(), TiltDeg: s.Aim.Tilt.Degrees(),
 		DistanceM: s.Aim.Distance.Metres(), SubjectPx: px, Transmission: s.View.Centre, Corners: s.View.Corners,
 		FocalMM: s.Focal.Millimetres(), Stop: float64(s.Stop), File: f.out,
+		Served: s.Served, BlurPx: blur,
 	}
 	return a.print(r, func(w io.Writer) { writeShotText(w, r, s, q, sys) })
 }
@@ -161,7 +169,7 @@ func (f frameFlags) request(a *app, ar arena.Arena) (frame.Request, error) {
 		return frame.Request{}, err
 	}
 	q := frame.Request{
-		Hole: f.hole, Lens: lens, Body: body, Focus: f.focus, Moment: &m,
+		Hole: f.hole, Lens: lens, Body: body, Focus: f.focus, Moment: &m, Planes: f.planes,
 		Use:     fit.Setting{Focal: focal, Stop: f.stop.Or(lens.WidestAt(focal)), Hood: f.hood, Portrait: f.orientation == "portrait"},
 		Shutter: f.shutter.Or(usualShutter), Speed: f.speed.Or(usualSpeed),
 	}
@@ -213,7 +221,11 @@ func writeShotText(w io.Writer, r frameJSON, s *frame.Shot, q frame.Request, sys
 	fmt.Fprintf(w, "setting    %s, f/%.3g, %s\n", s.Focal.Format(unit.Metric), r.Stop, s.Shutter.Format())
 	fmt.Fprintf(w, "aim        pan %.1f deg, tilt %.1f deg, %s away\n", r.PanDeg, r.TiltDeg, s.Aim.Distance.Format(sys))
 	fmt.Fprintf(w, "subject    %.0f px tall\n", r.SubjectPx)
+	fmt.Fprintf(w, "blur       %.1f px of a skater who crosses the view at %s\n", r.BlurPx, s.Speed.Format(sys))
 	fmt.Fprintf(w, "light      %.0f %% passes to the centre, %.0f %% to the worst corner\n", 100*r.Transmission, 100*min(r.Corners[0], r.Corners[1], r.Corners[2], r.Corners[3]))
+	if r.Served < 1 {
+		fmt.Fprintf(w, "pose       for the middle %.0f %% of the frame: no pose lights every corner of it\n", 100*r.Served)
+	}
 	if r.File != "" {
 		fmt.Fprintf(w, "picture    %s\n", r.File)
 	}
