@@ -48,6 +48,10 @@ const heatStep = 0.5 * unit.Metre
 // lossStep is the step of pan in the fit charts.
 const lossStep = 3 * unit.Degree
 
+// leastPaper is the width in millimetres of the narrowest paper, upright, on
+// which the pages have room: a4 has 210, letter 215.9.
+const leastPaper = 209.0
+
 // Gather works everything out. Errors are ctx's and those of the packages it
 // calls; an arena without a working hole is an error, since nobody can sign for nothing.
 func Gather(ctx context.Context, m plan.Maker, doc *arena.Document, o Options) (Content, error) {
@@ -61,6 +65,9 @@ func Gather(ctx context.Context, m plan.Maker, doc *arena.Document, o Options) (
 	}
 	if len(p.Holes) == 0 {
 		return Content{}, fmt.Errorf("%s: the arena has no working hole; a book needs one to be about", doc.Name())
+	}
+	if paper := o.Paper.Portrait(); paper.W < leastPaper {
+		return Content{}, fmt.Errorf("paper %s: too small for a book; take a4, letter or larger", o.Paper.Name)
 	}
 	a.Units = o.Units
 	c := Content{Plan: p, Arena: a, Kit: m.Kit, Mark: cut.Mark(doc.Bytes()), Options: o}

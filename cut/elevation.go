@@ -143,10 +143,14 @@ type noteBlock struct {
 
 // placeNotes says where the pane stands and how places are measured.
 func (p Plan) placeNotes(j Job, g page) noteBlock {
+	work := "cutting"
+	if j.Route == Order {
+		work = "ordering"
+	}
 	lines := []string{
 		fmt.Sprintf("Where: %s; hole's centre %s above the ice. State in the plan: %s.", p.whereabouts(j), g.one(j.Hole.Height), stateWord(j)),
 		fmt.Sprintf("Hole %s wide, %s high, corners %s. Place of its centre %s.", g.one(j.Hole.Size.W), g.one(j.Hole.Size.H), g.one(j.Corner), tolerance(placeTolerance)),
-		"Places are on the pane's rink face, from the edges seen between the stanchions. Measure the pane itself before cutting: what the frame hides is not known.",
+		"Places are on the pane's rink face, from the edges seen between the stanchions. Measure the pane itself before " + work + ": what the frame hides is not known.",
 	}
 	if j.Face.Curved {
 		a, _ := g.places(j.Face.Behind(j.Face.Left, j.Thick))

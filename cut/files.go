@@ -56,6 +56,10 @@ type Folder struct {
 // fullPaper is the paper of drawings to scale where templates are on paper Full.
 const fullPaper = "a3"
 
+// leastPaper is the width in millimetres of the narrowest paper, upright, on
+// which the drawings have room: a4 has 210, letter 215.9.
+const leastPaper = 209.0
+
 // Folder draws what is asked. A hole that may not be made has no file and
 // stands in Refused; a hole that is not in the plan, or an unknown paper, is an error.
 func (p Plan) Folder(r Request) (Folder, error) {
@@ -66,6 +70,9 @@ func (p Plan) Folder(r Request) (Folder, error) {
 	paper, err := sheet.ParsePaper(name)
 	if err != nil {
 		return Folder{}, err
+	}
+	if paper = paper.Portrait(); paper.W < leastPaper {
+		return Folder{}, fmt.Errorf("paper %s: too small for shop drawings; take a4, letter or larger", paper.Name)
 	}
 	jobs, refused, err := p.jobs(r)
 	if err != nil {

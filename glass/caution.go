@@ -4,10 +4,10 @@ package glass
 // barrier work, in the order of their weight.
 func Cautions() []string {
 	return []string{
-		"Barrier work belongs to the rink operator and the glass maker, and follows local codes and licensed practice.",
-		"Never cut tempered or laminated glass: it is ordered made.",
-		"No hole without its cover: the cover is in whenever nobody works the hole.",
-		"Nothing past the rink face during play.",
-		"The model does not replace a strength check.",
+		"Work on the barrier belongs to the rink operator and the glass maker, under local codes and licensed practice.",
+		"Never cut tempered or laminated glass: order it made.",
+		"No hole without its cover, in whenever nobody works the hole.",
+		"Nothing of a camera or a person past the rink face during play.",
+		"This model does not replace a strength check.",
 	}
 }

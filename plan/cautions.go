@@ -1,12 +1,6 @@
 package plan
 
+import "example.org/rinkpane/glass"
+
 // Cautions returns what stands on every drawing and page about a hole.
-func Cautions() []string {
-	return []string{
-		"Work on the barrier belongs to the rink operator and the glass maker, under local codes and licensed practice.",
-		"Never cut tempered or laminated glass: order it made.",
-		"No hole without its cover, in whenever nobody works the hole.",
-		"Nothing of a camera or a person past the rink face during play.",
-		"This model does not replace a strength check.",
-	}
-}
+func Cautions() []string { return glass.Cautions() }
