@@ -146,6 +146,26 @@ func checkWords(t *testing.T, d *sheet.Drawing) int {
 	return len(all)
 }
 
+// What does not fit a column goes on behind the page, as wide as the column was.
+func TestColumnsRunOver(t *testing.T) {
+	s := content(t, smallArena, "a4", unit.Metric).setter()
+	sp, left, right := s.columns("x", "Columns", 0.4)
+	wide := left.Room().W
+	if gap := right.Room().X - left.Room().X - wide; gap != columnGap {
+		t.Errorf("gap %g mm", gap)
+	}
+	for range 60 {
+		left.Notes("One sentence after another until the column is full, and then some more of them.")
+	}
+	right.Notes("short")
+	if n := len(sp.pages()); n < 2 || left.Room().W != wide {
+		t.Errorf("%d pages, column %g mm wide, then %g", n, wide, left.Room().W)
+	}
+	if title := sp.pages()[1].Title; title != "Columns, continued" {
+		t.Errorf("second page %q", title)
+	}
+}
+
 func TestBookIsReproducible(t *testing.T) {
 	one, n, err1 := content(t, smallArena, "a4", unit.Metric).PDF()
 	two, m, err2 := content(t, smallArena, "a4", unit.Metric).PDF()

@@ -119,3 +119,23 @@ func TestMassByHand(t *testing.T) {
 		t.Errorf("mass %.6f kg, drilled %.6f", j.Whole, j.Mass)
 	}
 }
+
+// On the shooting side of a curved pane lengths are longer by t/R: the template,
+// which lies there, says those. 702.5 mm x (1 + 15/8530) = 703.7 mm.
+func TestTemplateIsForTheShootingSide(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	j := jobOf(t, p, "bent", DefaultOptions())
+	sheets, err := p.Template(j, "a4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := ""
+	for _, w := range wordsOf(sheets[0]) {
+		all += w.text + "\n"
+	}
+	for _, w := range []string{"703.7 mm (27 11/16 in) from the left edge", "502.6 mm (19 13/16 in) from the right edge"} {
+		if !strings.Contains(all, w) {
+			t.Errorf("the template lacks %q:\n%s", w, all)
+		}
+	}
+}

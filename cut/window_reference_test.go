@@ -87,3 +87,33 @@ func TestViewOfByHand(t *testing.T) {
 		t.Errorf("view %.4f x %.4f deg", v.HalfH.Degrees(), v.HalfV.Degrees())
 	}
 }
+
+// The patch that is drawn is the widest that fits the window; none when none does.
+func TestDrawnPatchFits(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	w := p.Arena.Windows[0]
+	seen := map[bool]int{}
+	for _, side := range []float64{300, 110, 75, 40, 5} {
+		w.Size = unit.Size{W: unit.Length(side) * mm, H: unit.Length(side) * mm}
+		job, err := p.WindowJob(w, builtInKit(t))
+		if err != nil || len(job.Patches) < 5 {
+			t.Fatal(len(job.Patches), err)
+		}
+		widest := unit.Length(0)
+		for _, l := range job.Patches {
+			if s := l.Straight.Size; s.W <= w.Size.W && s.H <= w.Size.H {
+				widest = max(widest, s.W)
+			}
+		}
+		seen[job.Drawn >= 0]++
+		if job.Drawn < 0 && widest > 0 {
+			t.Errorf("%g mm: nothing drawn, %.1f mm would fit", side, widest.Millimetres())
+		}
+		if job.Drawn >= 0 && job.Patches[job.Drawn].Straight.Size.W != widest {
+			t.Errorf("%g mm: drawn %.1f mm, widest %.1f mm", side, job.Patches[job.Drawn].Straight.Size.W.Millimetres(), widest.Millimetres())
+		}
+	}
+	if seen[true] < 2 || seen[false] < 1 {
+		t.Errorf("seen %v", seen)
+	}
+}
