@@ -153,3 +153,55 @@ func TestReachByHand(t *testing.T) {
 		t.Errorf("the blade lies flat in a slot: %+v", flat)
 	}
 }
+
+// Landing distances count from the glass, not from the shot.
+func TestLandingCountsFromTheGlass(t *testing.T) {
+	s := Clearance().At(geom.Vec2{}, geom.Vec2{X: 1}, 1)
+	p := place{at: geom.Vec2{X: 12}, normal: geom.Vec2{X: -1}, tangent: geom.Vec2{Y: 1}, height: 1.5}
+	sum := newTally(usual(t), NewOrientations(64, 1))
+	sum.add([]Shot{s}, p, goalFrames{})
+	far := 0.0
+	for _, v := range sum.passes {
+		m := Struck(1.5, v.motion.Speed(), v.motion.Up())
+		far = max(far, FlatBody().Land(m, 0.2).Distance.Metres())
+	}
+	got := sum.sector(1.5, 0.2, usual(t).AnyLimit())
+	if len(sum.passes) < 4 || math.Abs(got.Farthest.Metres()-far) > 0.01 || far < 5 {
+		t.Errorf("%d ways through, farthest %.3f m, want %.3f", len(sum.passes), got.Farthest.Metres(), far)
+	}
+}
+
+// One puck in 40 hours, open for 80 minutes: 1/30 expected, 1 - exp(-1/30) = 0.0327839.
+func TestExpectByHand(t *testing.T) {
+	p := expect(0.025, 80)
+	if math.Abs(p.Expected-1.0/30) > 1e-15 || math.Abs(p.AtLeastOne-0.0327839) > 1e-7 || p.PerHour != 0.025 || p.Minutes != 80 {
+		t.Errorf("%+v", p)
+	}
+}
+
+// Beside a hundred shots at the goal stand 55 clearances and dump-ins; they
+// start on the ice, in or before the attacking zone.
+func TestDefaultShotsKeepTheirShares(t *testing.T) {
+	r := demo(t).Rink
+	shots, err := DefaultShots(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	atGoal, cleared := 0.0, 0.0
+	for _, s := range shots {
+		if !r.Contains(s.From) {
+			t.Errorf("a shot from %v, off the ice", s.From)
+		}
+		if s.SideSD == Clearance().SideSD {
+			cleared += s.Weight
+			if x := math.Abs(s.From.X); x < r.GoalX()-24 || x > r.GoalX() {
+				t.Errorf("a clearance from %v", s.From)
+			}
+			continue
+		}
+		atGoal += s.Weight
+	}
+	if math.Abs(cleared/atGoal-0.55) > 1e-9 || atGoal < 100 {
+		t.Errorf("%g clearances beside %g shots", cleared, atGoal)
+	}
+}
