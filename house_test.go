@@ -1,6 +1,8 @@
 package rinkpane
 
 import (
+	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -81,4 +83,50 @@ func roomsByName(t *testing.T) map[string]room {
 		rooms[r.name] = r
 	}
 	return rooms
+}
+
+// TestNoIdleArrows fails on an arrow that stands in the table and that no
+// import follows: the table is read as the map of the house.
+func TestNoIdleArrows(t *testing.T) {
+	rooms := roomsByName(t)
+	for _, pkg := range goPackages(t) {
+		r := rooms[pkg.name]
+		for _, a := range r.uses {
+			if !slices.Contains(pkg.imports, module+"/"+a.to) {
+				t.Errorf("the room of %s lists %s, which it does not import: take the arrow out", r.name, a.to)
+			}
+		}
+		for _, a := range r.needs {
+			follows := func(path string) bool { return path == a.to || strings.HasPrefix(path, a.to+"/") }
+			if !slices.ContainsFunc(pkg.imports, follows) {
+				t.Errorf("the room of %s lists %s, which it does not import: take the arrow out", r.name, a.to)
+			}
+		}
+		delete(rooms, pkg.name)
+	}
+	for name := range rooms {
+		t.Errorf("houseRooms lists %s, and there is no such package", name)
+	}
+}
+
+// TestDependenciesHaveTheirReason looks every module from outside up in the
+// document that says why it is here.
+func TestDependenciesHaveTheirReason(t *testing.T) {
+	text, err := os.ReadFile("docs/dependencies.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	named := regexp.MustCompile("`([^`]+)`").FindAllStringSubmatch(string(text), -1)
+	seen := 0
+	for _, r := range houseRooms {
+		for _, a := range r.needs {
+			seen++
+			if !slices.ContainsFunc(named, func(m []string) bool { return a.to == m[1] || strings.HasPrefix(a.to, m[1]+"/") }) {
+				t.Errorf("docs/dependencies.md does not say why %s is here; %s uses it", a.to, r.name)
+			}
+		}
+	}
+	if seen < leastRooms {
+		t.Errorf("looked up %d modules, expected %d or more", seen, leastRooms)
+	}
 }
