@@ -277,8 +277,6 @@ var houseRooms = []room{
 		{"arena", "the hall to draw"},
 		{"kit", "lens and body"},
 		{"fit", "the pose and the hole's shadow"},
-	}, needs: []arrow{
-		{"golang.org/x/image", "filled outlines with smooth edges, enlarging"},
 	}},
 
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{

@@ -98,9 +98,6 @@ func (s *simplex) addRow(a []float64, b, room float64) int {
 // box sets a variable's limits.
 func (s *simplex) box(v int, lo, hi float64) { s.lo[v], s.hi[v] = lo, hi }
 
-// roomOf sets how far row r may stay below its b.
-func (s *simplex) roomOf(r int, room float64) { s.hi[s.n+r] = room }
-
 // held returns the value of the variable of column j.
 func (s *simplex) held(j int) float64 {
 	v := s.column[j]

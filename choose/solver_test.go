@@ -188,7 +188,7 @@ func TestCutsBoundEverySet(t *testing.T) {
 		for i := range y {
 			y[i] = float64(rng.IntN(5)) / 4
 		}
-		cuts, values := r.cutsAt(y)
+		cuts, _ := r.cutsAt(y)
 		for bits := range 1 << 9 {
 			z := make([]float64, 9)
 			var set []int
@@ -210,7 +210,7 @@ func TestCutsBoundEverySet(t *testing.T) {
 		for i := range y {
 			y[i] = math.Round(y[i])
 		}
-		_, values = r.cutsAt(y)
+		_, values := r.cutsAt(y)
 		var sum float64
 		for _, v := range values {
 			sum += v
