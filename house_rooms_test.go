@@ -154,6 +154,7 @@ var houseRooms = []room{
 		{"unit", "lengths and angles in words, in the arena's units"},
 		{"geom", "points of the rink's frame"},
 		{"rink", "boards, markings, corners and landmarks to draw"},
+		{"play", "a moment's people to draw"},
 		{"glass", "panes, holes and windows to draw"},
 		{"arena", "what is drawn"},
 		{"rules", "verdicts and permitted stretches"},

@@ -56,5 +56,5 @@
 // that a rule needs is no candidate. Candidates stand at a step along the pane,
 // so the best place between two of them is not found. The value is that of the
 // sampled moments: another seed moves it by the sampling error, about
-// 0.5/sqrt(moments).
+// 0.8/sqrt(moments) at most.
 package choose
