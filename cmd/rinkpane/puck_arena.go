@@ -107,6 +107,7 @@ func writeGuards(out io.Writer, a arena.Arena, guards []puck.Guard) {
 		fmt.Fprintf(out, "%-10s %-8s %-16s %9s %9s %13s %11.3g %9.0f\n", g.Hole, g.Pane, g.FlatWindow.Format(sys),
 			angleCell(g.FlatLimit), angleCell(g.AnyLimit), oneIn(g.ShareOfShots), 1000*g.Game.PerHour, g.MeanJ)
 	}
+	writeAssumed(out, ranked, sys)
 	fmt.Fprintf(out, "\nkeep clear behind the hole (angles from the pane's normal, + toward rising station)\n\n")
 	fmt.Fprintf(out, "%-10s %16s %14s %12s %12s %12s\n", "hole", "nine in ten, deg", "all within, deg", "half land by", "95 % by", "farthest")
 	for _, g := range ranked {
@@ -123,6 +124,15 @@ func writeGuards(out io.Writer, a arena.Arena, guards []puck.Guard) {
 	writeLines(out, puck.LeftOut())
 	fmt.Fprintln(out)
 	writeLines(out, glass.Cautions())
+}
+
+// writeAssumed names the holes whose pane's thickness had to be taken.
+func writeAssumed(out io.Writer, guards []puck.Guard, sys unit.System) {
+	for _, g := range guards {
+		if g.ThickAssumed {
+			fmt.Fprintf(out, "hole %s: the pane's thickness is not surveyed, %s taken (--thick)\n", g.Hole, g.Opening.Thick().Format(sys))
+		}
+	}
 }
 
 // textColumns is the width that tables and paragraphs keep to.
