@@ -15,7 +15,8 @@ import "example.org/rinkpane/geom"
 // the hole's centre on the rink face. Along any one azimuth both outlines,
 // seen along the axis, close in as the angle grows: T falls all the way.
 func (c *Case) centre(a *aim) float64 {
-	r := c.rayOf(a, a.axis)
+	var r ray
+	r.ready(c, a, a.axis)
 	if !r.open {
 		return 0
 	}

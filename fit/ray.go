@@ -20,23 +20,25 @@ type ray struct {
 	middle geom.Vec2    // the centre of shared
 }
 
-// rayOf prepares the direction u for the aim a.
-func (c *Case) rayOf(a *aim, u geom.Vec3) ray {
+// ready prepares the direction u for the aim a. It leaves the ray closed when u
+// does not go out of the lens's front into the rink.
+func (r *ray) ready(c *Case, a *aim, u geom.Vec3) {
+	r.open = false
 	if !(u.Z > 0 && u.Dot(a.axis) > 0) {
-		return ray{}
+		return
 	}
-	r := ray{open: true, slope: geom.Vec2{X: u.X / u.Z, Y: u.Y / u.Z}}
+	r.slope = geom.Vec2{X: u.X / u.Z, Y: u.Y / u.Z}
 	rho := c.Pupil / 2
 	r.a = a.right.XY().Sub(r.slope.Scale(a.right.Z)).Scale(rho)
 	r.b = a.up.XY().Sub(r.slope.Scale(a.up.Z)).Scale(rho)
 	r.area = geom.Ellipse{A: r.a, B: r.b}.Area()
 	if !(r.area > 0) || math.IsInf(r.area, 0) {
-		return ray{}
+		return
 	}
 	d := r.slope.Scale(c.Thick)
 	r.shared = c.rect().Shared(d)
 	r.middle = d.Scale(0.5)
-	return r
+	r.open = true
 }
 
 // rect returns the hole's outline.

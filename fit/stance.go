@@ -36,7 +36,7 @@ var cornerSigns = [4][2]float64{{-1, -1}, {-1, 1}, {1, -1}, {1, 1}}
 func (c *Case) newStance(s *stance, pan, tilt float64, corners bool) {
 	s.c, s.aim, s.rect = *c, aimAt(pan, tilt), c.rect()
 	s.level = tilt == 0
-	s.rays[0] = c.rayOf(&s.aim, s.aim.axis)
+	s.rays[0].ready(c, &s.aim, s.aim.axis)
 	s.n = 1
 	if !corners {
 		return
@@ -45,7 +45,7 @@ func (c *Case) newStance(s *stance, pan, tilt float64, corners bool) {
 		if s.level && sg[1] > 0 {
 			continue
 		}
-		s.rays[s.n] = c.rayOf(&s.aim, s.aim.toward(sg[0]*c.TanX, sg[1]*c.TanY))
+		s.rays[s.n].ready(c, &s.aim, s.aim.toward(sg[0]*c.TanX, sg[1]*c.TanY))
 		s.n++
 	}
 }

@@ -8,7 +8,8 @@ import "example.org/rinkpane/geom"
 // rink or does not leave the front of the lens. It allocates nothing.
 func (c Case) Transmission(p Pose, u geom.Vec3) float64 {
 	a := aimAt(p.Pan, p.Tilt)
-	r := c.rayOf(&a, u)
+	var r ray
+	r.ready(&c, &a, u)
 	t, _ := r.pass(&c, &a, p.pupil(&c, &a))
 	return t
 }

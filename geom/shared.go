@@ -83,6 +83,9 @@ func (r RoundRect) crossing(dx, dy float64) (Vec2, bool) {
 	inner := r.HalfW - r.Radius
 	switch {
 	case x-dx > inner:
+		if p, ok := r.throughArc(dx, dy); ok {
+			return p, true
+		}
 		top := min(y+r.Radius, r.HalfH)
 		y = fall(y, top, func(y float64) float64 { return r.right(y) - r.right(y-dy) - dx })
 	case x-dx < -inner:
@@ -92,6 +95,30 @@ func (r RoundRect) crossing(dx, dy float64) (Vec2, bool) {
 		y = fall(y, dy/2, func(y float64) float64 { return dx - r.right(y) - r.right(y-dy) })
 	}
 	return Vec2{r.right(y), y}, true
+}
+
+// throughArc is crossing in closed form, for the usual cases in which r's lower
+// right arc or right wall meets the moved region's lower right arc.
+func (r RoundRect) throughArc(dx, dy float64) (Vec2, bool) {
+	low := r.HalfH - r.Radius
+	// Wall: the arc reaches x = HalfW at HalfW - dx of its own region.
+	if rise := r.Radius - dx; rise >= 0 {
+		if y := dy - low - math.Sqrt(r.Radius*r.Radius-rise*rise); y >= -low && y <= low {
+			return Vec2{r.HalfW, y}, true
+		}
+	}
+	// Arcs: two equal circles cross on the bisector of their centres.
+	dd := dx*dx + dy*dy
+	h2 := r.Radius*r.Radius - dd/4
+	if h2 <= 0 {
+		return Vec2{}, false
+	}
+	k := math.Sqrt(h2 / dd)
+	p := Vec2{dx/2 + k*dy, dy/2 - k*dx} // from the lower right hub
+	if p.X < dx || p.Y > 0 {
+		return Vec2{}, false
+	}
+	return p.Add(r.hub(7)), true
 }
 
 // fall returns a root of f, positive at a and at most 0 at b, to the last
