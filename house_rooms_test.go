@@ -246,6 +246,17 @@ var houseRooms = []room{
 		{"plan", "the two plans"},
 	}},
 
+	{name: "desk/finder", floor: 10.1, uses: []arrow{
+		{"unit", "lengths and times in the visitor's units"},
+		{"geom", "the place that is aimed at"},
+		{"optics", "the ISO, the sharp range"},
+		{"play", "the moments to photograph"},
+		{"arena", "the holes and the light there"},
+		{"kit", "lenses and bodies to choose from"},
+		{"fit", "how a lens is set"},
+		{"light", "the light on the ice"},
+		{"frame", "the picture"},
+	}},
 	{name: "desk/blank", floor: 10.1, uses: []arrow{
 		{"form", "problems with their places"},
 		{"rink", "corners and landmarks to measure from"},
@@ -265,6 +276,10 @@ var houseRooms = []room{
 		{"desk/api", "the engine as JSON, for the pages' modules"},
 		{"desk/door", "who may see and do what"},
 		{"desk/parcel", "files to take away"},
+		{"desk/finder", "which picture an address asks for"},
+		{"frame", "the picture through the lens"},
+		{"play", "the moments to photograph"},
+		{"kit", "lenses and bodies to choose from"},
 		{"people", "roles"},
 	}},
 

@@ -4,6 +4,7 @@
 //
 //	GET /                       the arenas
 //	GET /arena/{slug}           one arena; ?hole=ID picks a hole
+//	GET /arena/{slug}/picture   through the lens (package finder)
 //	POST /theme                 dim, light, or as the machine says
 //	GET /sign-in                who are you? (package door)
 //	GET /assets/{hash}/{name}   style sheets, modules, icon
@@ -49,12 +50,13 @@ type Desk struct {
 	version   string
 	templates *template.Template
 	assets    assetSet
+	darkroom  *darkroom
 	log       *slog.Logger
 }
 
 // New makes a desk over a shelf of arenas.
 func New(o Options) (*Desk, error) {
-	d := &Desk{shelf: o.Shelf, register: o.Register, version: o.Version, log: o.Log}
+	d := &Desk{shelf: o.Shelf, register: o.Register, version: o.Version, darkroom: newDarkroom(), log: o.Log}
 	d.door = door.New(door.Options{
 		Register: o.Register, Always: o.SignIn, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: d.refuse,
 	})

@@ -58,6 +58,18 @@ func (a address) Hole(id string) address {
 	return a
 }
 
+// pictureURL leads to the view through a hole, with the lens that serves it best.
+func (a address) pictureURL(h plan.Hole) string {
+	q := url.Values{"hole": {h.ID}}
+	if h.Best != "" {
+		q.Set("lens", h.Best)
+	}
+	if a.system != "" {
+		q.Set("units", a.system)
+	}
+	return "/arena/" + a.slug + "/picture?" + q.Encode()
+}
+
 // option is one of several ways to see the page.
 type option struct {
 	Name, URL string
@@ -124,6 +136,7 @@ func (d *Desk) arenaView(r *http.Request, p plan.Plan, at address, sys unit.Syst
 	}
 	if h, ok := p.Hole(at.hole); ok {
 		view := viewHole(p, h, sys)
+		view.Picture = at.pictureURL(h)
 		page.Picked = &view
 	}
 	page.Map, page.Strip = drawings(p, at, sys)

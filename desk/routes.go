@@ -30,6 +30,11 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 	return []route{
 		{"GET /{$}", people.Read, aForm, d.listPage},
 		{"GET /arena/{slug}", people.Read, aForm, d.arenaPage},
+		{"GET /arena/{slug}/picture", people.Read, aForm, d.picturePage},
+		{"GET /arena/{slug}/picture.json", people.Read, aForm, d.pictureNumbers},
+		{"GET /arena/{slug}/picture.png", people.Read, aForm, d.picture("png")},
+		{"GET /arena/{slug}/picture.jpg", people.Read, aForm, d.picture("jpg")},
+		{"GET /arena/{slug}/picture.svg", people.Read, aForm, d.picture("svg")},
 
 		{"GET /sign-in", door.Open, aForm, d.signInPage},
 		{"POST /sign-in", door.Open, aForm, d.signIn},

@@ -16,6 +16,7 @@ type holeView struct {
 	Status    rules.Status
 	Best      string // the recommended lens in words, "" when none fits
 	Reach     string
+	Picture   string // address of the view through the lens
 	Facts     []fact
 	Findings  findingsView
 	Fits      []fitRow

@@ -102,3 +102,9 @@ func (c Camera) Project(p geom.Vec3) (x, y, depth float64, ok bool) {
 func (c Camera) ray(x, y float64) geom.Vec3 {
 	return c.Forward.Add(c.Right.Scale(x * c.TanX)).Add(c.Up.Scale(y * c.TanY))
 }
+
+// Direction returns the direction of an aim in the hole frame, a unit vector.
+func (a Aim) Direction() geom.Vec3 {
+	_, _, forward := axes(a.Pan.Radians(), a.Tilt.Radians())
+	return forward
+}

@@ -72,3 +72,6 @@ func (s *Shot) Blur(depth float64, across int) float64 {
 	c := f * f * math.Abs(depth-focus) / (float64(s.Stop) * (focus - f) * depth)
 	return c / s.Sensor.Metres() * float64(across)
 }
+
+// ThroughPanel reports whether the lens looks through a clear panel.
+func (s *Shot) ThroughPanel() bool { return s.panel != nil }

@@ -5,6 +5,7 @@
 import { pickInPlace } from "./pick.js";
 import { arrowKeys } from "./keys.js";
 import { showPickedOnStrip } from "./strip.js";
+import { finder } from "./finder.js";
 
 const page = document.querySelector("main");
 if (page && page.querySelector("[data-picks]")) {
@@ -12,3 +13,6 @@ if (page && page.querySelector("[data-picks]")) {
   arrowKeys(page, pick);
   showPickedOnStrip(page);
 }
+
+const view = document.querySelector("[data-picture]");
+if (view instanceof HTMLElement) finder(view);

@@ -1,0 +1,110 @@
+package desk
+
+import (
+	"bytes"
+	"context"
+	"image/png"
+	"net/http/httptest"
+	"runtime"
+	"strings"
+	"testing"
+)
+
+func TestPictureAnswers(t *testing.T) {
+	h := exampleDesk(t).Handler()
+	for _, c := range []struct {
+		query  string
+		status int
+		says   string
+	}{
+		{"/picture", 200, "Through hole"},
+		{"/picture?hole=B1&pan=-20&tilt=-1&focal=120&stop=4&shutter=1/500&moment=3&planes=1", 200, "120"},
+		{"/picture?hole=LW1&lens=24-70", 200, "Through hole LW1"},
+		{"/picture?hole=nobody", 422, "no hole or low window"},
+		{"/picture?hole=B1&lens=fisheye", 422, "no such lens"},
+		{"/picture?hole=B1&pan=north", 422, "pan in degrees"},
+		{"/picture?hole=B1&pan=400", 422, "from -85 to 85"},
+		{"/picture?hole=B1&moment=60", 422, "0 to 59"},
+		{"/picture?hole=B1&shutter=fast", 422, "shutter"},
+		{"/picture.png?hole=B1&side=99999", 422, "number of pixels"},
+		{"/picture.json?hole=B1&pan=5&tilt=0", 200, `"pan_deg":5`},
+		{"/picture.json?hole=nobody", 422, `"problem"`},
+		{"/picture.svg?hole=B1&side=300", 200, "<svg"},
+	} {
+		w := ask(t, h, "GET", demoPage+c.query, "")
+		if w.Code != c.status || !strings.Contains(w.Body.String(), c.says) {
+			t.Errorf("GET %s: %d, expected %d and %q in\n%.300s", c.query, w.Code, c.status, c.says, w.Body)
+		}
+	}
+	if w := ask(t, h, "GET", "/arena/nowhere/picture.png", ""); w.Code != 404 {
+		t.Errorf("a picture of no arena: %d", w.Code)
+	}
+}
+
+// TestPicturesMayBeKept: the same picture has the same mark; whoever has it is
+// told so without a new one, and an address with the text's mark may be kept.
+func TestPicturesMayBeKept(t *testing.T) {
+	h := exampleDesk(t).Handler()
+	first := ask(t, h, "GET", demoPage+"/picture.png?hole=B1&side=300", "")
+	im, err := png.Decode(bytes.NewReader(first.Body.Bytes()))
+	if err != nil || im.Bounds().Dx() != 300 || im.Bounds().Dy() != 200 {
+		t.Fatalf("the picture: %v, %v", err, im)
+	}
+	tag := first.Header().Get("ETag")
+	r := httptest.NewRequest("GET", "http://127.0.0.1:8417"+demoPage+"/picture.png?hole=B1&side=300", nil)
+	r.Header.Set("If-None-Match", tag)
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	if tag == "" || w.Code != 304 || w.Body.Len() != 0 {
+		t.Errorf("asked again with %s: %d, %d bytes", tag, w.Code, w.Body.Len())
+	}
+	if other := ask(t, h, "GET", demoPage+"/picture.png?hole=B1&side=300&stop=8", "").Header().Get("ETag"); other == tag {
+		t.Error("another stop has the same mark")
+	}
+	if kept := first.Header().Get("Cache-Control"); kept != "private, no-cache" {
+		t.Errorf("an address without the text's mark may be kept: %s", kept)
+	}
+}
+
+// TestDarkroomDropsWhatNobodyWants: a picture given up while it waits is never
+// drawn, and too many waiting ones are refused.
+func TestDarkroomDropsWhatNobodyWants(t *testing.T) {
+	d := newDarkroom()
+	hold, begun := make(chan struct{}), make(chan struct{}, drawnAtOnce)
+	done := make(chan error, drawnAtOnce)
+	for range drawnAtOnce {
+		go func() {
+			done <- d.draw(context.Background(), func() error { begun <- struct{}{}; <-hold; return nil })
+		}()
+	}
+	for range drawnAtOnce {
+		<-begun
+	}
+	gone, leave := context.WithCancel(context.Background())
+	leave()
+	drawn := false
+	if err := d.draw(gone, func() error { drawn = true; return nil }); err == nil || drawn {
+		t.Errorf("a picture that was given up: error %v, drawn %v", err, drawn)
+	}
+	waiting, stop := context.WithCancel(context.Background())
+	ended := make(chan error, mostWaiting)
+	for range mostWaiting {
+		go func() { ended <- d.draw(waiting, func() error { return nil }) }()
+	}
+	for len(d.queue) < cap(d.queue) {
+		runtime.Gosched()
+	}
+	if err := d.draw(context.Background(), func() error { return nil }); err != errQueue {
+		t.Errorf("one too many: %v", err)
+	}
+	stop()
+	for range mostWaiting {
+		<-ended
+	}
+	close(hold)
+	for range drawnAtOnce {
+		if err := <-done; err != nil {
+			t.Error(err)
+		}
+	}
+}
