@@ -322,9 +322,11 @@ var houseRooms = []room{
 		{"desk/shelf", "stocks the desk with examples and the user's files"},
 		{"store", "where the desk keeps what happens"},
 		{"revision", "ids of imported arenas"},
+		{"people", "command people"},
 		{"examples", "the demo arena"},
 	}, needs: []arrow{
 		{"github.com/spf13/cobra", "commands, flags and help"},
 		{"github.com/spf13/pflag", "the kind of error of a wrong flag, to say it once"},
+		{"golang.org/x/sys", "a password typed unseen"},
 	}},
 }

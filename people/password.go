@@ -52,7 +52,7 @@ func Hash(password string, random io.Reader) (string, error) {
 }
 
 // errHash says that a kept hash cannot be read.
-var errHash = errors.New("the kept password cannot be read: set it anew with rinkpane people add")
+var errHash = errors.New("the kept password cannot be read: set it anew with rinkpane people change NAME --password")
 
 // Matches reports whether the password is the one of the encoded hash.
 func Matches(encoded, password string) (bool, error) {

@@ -25,6 +25,7 @@ func commands(a *app) []*cobra.Command {
 		bookCommand(a),
 		planCommand(a),
 		deskCommand(a),
+		peopleCommand(a),
 	}
 }
 
