@@ -281,6 +281,10 @@ var houseRooms = []room{
 		{"play", "the moments to photograph"},
 		{"kit", "lenses and bodies to choose from"},
 		{"people", "roles"},
+		{"form", "the line that is wrong in a document"},
+		{"edit", "a text saved whole"},
+	}, needs: []arrow{
+		{"github.com/danielgtaylor/huma/v2", "the API's description, for the page that shows it"},
 	}},
 
 	{name: "frame", floor: 6, uses: []arrow{

@@ -22,9 +22,14 @@ import (
 	"html/template"
 	"io"
 	"log/slog"
+	"net/http"
 	"time"
 
+	"github.com/danielgtaylor/huma/v2"
+
+	"example.org/rinkpane/desk/api"
 	"example.org/rinkpane/desk/door"
+	"example.org/rinkpane/desk/parcel"
 	"example.org/rinkpane/desk/shelf"
 	"example.org/rinkpane/people"
 )
@@ -47,6 +52,8 @@ type Desk struct {
 	shelf     *shelf.Shelf
 	register  people.Register
 	door      *door.Door
+	calls     *http.ServeMux // of the API
+	spec      *huma.OpenAPI
 	version   string
 	templates *template.Template
 	assets    assetSet
@@ -59,6 +66,10 @@ func New(o Options) (*Desk, error) {
 	d := &Desk{shelf: o.Shelf, register: o.Register, version: o.Version, darkroom: newDarkroom(), log: o.Log}
 	d.door = door.New(door.Options{
 		Register: o.Register, Always: o.SignIn, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: d.refuse,
+	})
+	d.calls = http.NewServeMux()
+	d.spec = api.Mount(d.calls, api.Options{
+		Shelf: d.shelf, Packer: parcel.New(d.shelf, "rinkpane "+d.version), Who: door.Who, Version: d.version, Log: d.log,
 	})
 	var err error
 	if d.assets, err = loadAssets(); err != nil {

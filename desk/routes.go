@@ -3,9 +3,7 @@ package desk
 import (
 	"net/http"
 
-	"example.org/rinkpane/desk/api"
 	"example.org/rinkpane/desk/door"
-	"example.org/rinkpane/desk/parcel"
 	"example.org/rinkpane/people"
 )
 
@@ -36,6 +34,17 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 		{"GET /arena/{slug}/picture.jpg", people.Read, aForm, d.picture("jpg")},
 		{"GET /arena/{slug}/picture.svg", people.Read, aForm, d.picture("svg")},
 
+		{"GET /arena/{slug}/versions", people.Read, aForm, d.versionsPage},
+		{"POST /arena/{slug}/restore", people.Plan, aForm, d.restore},
+		{"POST /arena/{slug}/away", people.Plan, aForm, d.putAway},
+		{"GET /arena/{slug}/text", people.Plan, aForm, d.textPage},
+		{"POST /arena/{slug}/text", people.Plan, aDocument, d.saveText},
+		{"GET /import", people.Plan, aForm, d.importPage},
+		{"POST /import", people.Plan, aDocument, d.importArena},
+		{"GET /people", people.Plan, aForm, d.peoplePage},
+		{"POST /people", people.Plan, aForm, d.addPerson},
+		{"POST /people/remove", people.Plan, aForm, d.removePerson},
+
 		{"GET /sign-in", door.Open, aForm, d.signInPage},
 		{"POST /sign-in", door.Open, aForm, d.signIn},
 		{"POST /sign-out", door.Open, aForm, d.signOut},
@@ -44,6 +53,7 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 		{"GET /favicon.ico", door.Open, aForm, d.icon},
 		{"/", people.Read, aForm, d.nowhere},
 
+		{"GET /api", people.Read, aForm, d.apiPage},
 		{"GET /api/openapi.json", people.Read, aForm, apiCalls},
 		{"GET /api/rules", people.Read, aForm, apiCalls},
 		{"GET /api/kit", people.Read, aForm, apiCalls},
@@ -68,12 +78,8 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 
 // routes builds the table's addresses, each behind its need.
 func (d *Desk) routes() http.Handler {
-	calls := http.NewServeMux()
-	api.Mount(calls, api.Options{
-		Shelf: d.shelf, Packer: parcel.New(d.shelf, "rinkpane "+d.version), Who: door.Who, Version: d.version, Log: d.log,
-	})
 	mux := http.NewServeMux()
-	for _, r := range d.table(calls.ServeHTTP) {
+	for _, r := range d.table(d.calls.ServeHTTP) {
 		mux.Handle(r.pattern, d.door.Need(r.need, http.MaxBytesHandler(r.answer, r.most)))
 	}
 	return mux

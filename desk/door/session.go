@@ -68,6 +68,9 @@ const decoy = "$argon2id$v=19$m=65536,t=3,p=2$AAAAAAAAAAAAAAAAAAAAAA$AAAAAAAAAAA
 // into w. Errors: ErrWrong, ErrOften, ErrBusy, and those of the register.
 func (d *Door) SignIn(w http.ResponseWriter, r *http.Request, name, password string) error {
 	now := d.Now()
+	if people.CheckName(name) != nil {
+		name = "?" // nobody's: checked and counted like another, and short
+	}
 	if !d.tries.allow(now, "at "+addressOf(r), perAddress) || !d.tries.allow(now, "as "+name, perName) {
 		return ErrOften
 	}
@@ -96,16 +99,11 @@ func (d *Door) check(ctx context.Context, name, password string) error {
 	case err != nil:
 		return err
 	}
-	wait := time.NewTimer(checkPatience)
-	defer wait.Stop()
-	select {
-	case d.hashes <- struct{}{}:
-		defer func() { <-d.hashes }()
-	case <-ctx.Done():
-		return ctx.Err()
-	case <-wait.C:
-		return ErrBusy
+	free, err := d.turn(ctx)
+	if err != nil {
+		return err
 	}
+	defer free()
 	ok, err := people.Matches(hash, password)
 	if err != nil {
 		return err
@@ -140,4 +138,32 @@ func addressOf(r *http.Request) string {
 		}
 	}
 	return host
+}
+
+// Admit sets up a person. Errors: [people.ErrTaken], ErrBusy, and those of the register.
+func (d *Door) Admit(ctx context.Context, name string, role people.Role, password string) error {
+	free, err := d.turn(ctx)
+	if err != nil {
+		return err
+	}
+	defer free()
+	hash, err := people.Hash(password, d.Random)
+	if err != nil {
+		return err
+	}
+	return d.Register.AddPerson(ctx, people.Person{Name: name, Role: role, Password: hash, Since: d.Now()})
+}
+
+// turn waits until no other password is being hashed; free ends the own turn.
+func (d *Door) turn(ctx context.Context) (free func(), err error) {
+	wait := time.NewTimer(checkPatience)
+	defer wait.Stop()
+	select {
+	case d.hashes <- struct{}{}:
+		return func() { <-d.hashes }, nil
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	case <-wait.C:
+		return nil, ErrBusy
+	}
 }

@@ -1,0 +1,151 @@
+package desk
+
+import (
+	"errors"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"example.org/rinkpane/desk/door"
+	"example.org/rinkpane/desk/parcel"
+	"example.org/rinkpane/desk/shelf"
+	"example.org/rinkpane/revision"
+)
+
+// versionsPage is the history of an arena: who, when, what, and what changed
+// between two versions.
+type versionsPage struct {
+	frame
+	ID, Name   string
+	Head       int
+	Away       bool
+	Undo, Redo int // versions to put on top; 0 without one
+	Versions   []versionRow
+	From, To   int
+	Diff       []diffLine
+	Files      []fileRow // of version To
+}
+
+type versionRow struct {
+	revision.Version
+	When   string
+	Newest bool
+}
+
+type diffLine struct {
+	Kind string // "gone", "come", "place" or ""
+	Text string
+}
+
+type fileRow struct{ Name, Words, Path string }
+
+// mostVersions is how many versions a page lists.
+const mostVersions = 200
+
+func (d *Desk) versionsPage(w http.ResponseWriter, r *http.Request) {
+	b, ok := d.bookOf(w, r)
+	if !ok {
+		return
+	}
+	id := b.Document.ID
+	page := versionsPage{frame: d.frame(r, b.Document.Name+": versions"), ID: id, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away}
+	page.To = numberOr(r.FormValue("to"), page.Head)
+	page.From = numberOr(r.FormValue("from"), max(1, page.To-1))
+	versions, err := d.shelf.Keeper().History(r.Context(), id, mostVersions)
+	if err == nil {
+		page.Undo, page.Redo, err = d.shelf.Steps(r.Context(), id)
+	}
+	if err != nil {
+		d.broken(w, r, err)
+		return
+	}
+	for _, v := range versions {
+		page.Versions = append(page.Versions, versionRow{v, v.At.Format("2 Jan 2006, 15:04 MST"), v.Number == page.Head})
+	}
+	from, err1 := d.shelf.Keeper().Version(r.Context(), id, page.From)
+	to, err2 := d.shelf.Open(r.Context(), id, page.To)
+	if err := errors.Join(err1, err2); err != nil {
+		d.fail(w, r, http.StatusNotFound, "This arena has no such version.", "Go back and pick one of the list.")
+		return
+	}
+	diff, err := revision.Diff(from.Text, to.Version.Text, "", "")
+	if err != nil {
+		d.broken(w, r, err)
+		return
+	}
+	page.Diff, page.Files = diffLines(diff), filesOf(to)
+	d.show(w, r, http.StatusOK, "versions.tmpl", page)
+}
+
+// numberOr reads a version's number, or takes another when there is none.
+func numberOr(text string, other int) int {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 {
+		return other
+	}
+	return n
+}
+
+func filesOf(b shelf.Book) []fileRow {
+	var out []fileRow
+	for _, k := range parcel.Kinds() {
+		if k == parcel.Outline {
+			continue // needs a hole
+		}
+		path := "/api/arenas/" + b.Document.ID + "/files/" + string(k) + "?version=" + strconv.Itoa(b.Version.Number)
+		out = append(out, fileRow{parcel.Name(b, k), k.Words(), path})
+	}
+	return out
+}
+
+// diffLines sets a unified diff without the names of its sides as lines with a kind each.
+func diffLines(diff string) []diffLine {
+	var out []diffLine
+	for line := range strings.SplitSeq(strings.TrimSuffix(diff, "\n"), "\n") {
+		switch {
+		case line == "":
+		case line[0] == '-':
+			out = append(out, diffLine{"gone", line})
+		case line[0] == '+':
+			out = append(out, diffLine{"come", line})
+		case line[0] == '@':
+			out = append(out, diffLine{"place", line})
+		default:
+			out = append(out, diffLine{"", line})
+		}
+	}
+	return out
+}
+
+// restore puts an older version on top.
+func (d *Desk) restore(w http.ResponseWriter, r *http.Request) {
+	id := r.PathValue("slug")
+	base, version := numberOr(r.PostFormValue("base"), 0), numberOr(r.PostFormValue("version"), 0)
+	old, err1 := d.shelf.Open(r.Context(), id, version)
+	from, err2 := d.shelf.Open(r.Context(), id, base)
+	if base == 0 || version == 0 || errors.Join(err1, err2) != nil {
+		d.fail(w, r, http.StatusNotFound, "This arena has no such version.", "Go back and pick one of the list.")
+		return
+	}
+	what := r.PostFormValue("what")
+	if what == "" {
+		what = "restore version " + strconv.Itoa(version)
+	}
+	d.saveOver(w, r, from, old.Version.Text, what, func(p *problemView, status int) {
+		d.fail(w, r, status, "This version could not be put on top.", p.Text)
+	})
+}
+
+// putAway takes an arena off the list, or puts it back.
+func (d *Desk) putAway(w http.ResponseWriter, r *http.Request) {
+	away := r.PostFormValue("away") == "yes"
+	switch err := d.shelf.Keeper().SetAway(r.Context(), r.PathValue("slug"), away); {
+	case errors.Is(err, revision.ErrNone):
+		d.fail(w, r, http.StatusNotFound, "No arena has this address.", "Go back to the list of arenas and pick one.")
+	case err != nil:
+		d.broken(w, r, err)
+	default:
+		d.log.Info("desk", "arena", r.PathValue("slug"), "away", away, "who", door.Who(r.Context()))
+		http.Redirect(w, r, "/", http.StatusSeeOther)
+	}
+}
