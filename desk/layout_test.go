@@ -14,7 +14,9 @@ func TestNothingOverflows(t *testing.T) {
 			for _, id := range exampleIDs(t) {
 				v.checkWidth("/arena/" + id)
 			}
-			v.checkWidth("/")
+			for _, path := range []string{"/", "/arena/quillhaven/versions", "/arena/quillhaven/text", "/import", "/people", "/sign-in", "/api"} {
+				v.checkWidth(path)
+			}
 			v.checkWidth(missingPage)
 		})
 	}

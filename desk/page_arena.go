@@ -15,6 +15,8 @@ import (
 // arenaPage is one arena with one of its holes picked.
 type arenaPage struct {
 	frame
+	ID       string
+	Number   int // of the version shown
 	Address  address
 	Survey   plan.Survey
 	Size     string
@@ -114,6 +116,7 @@ func (d *Desk) arenaPage(w http.ResponseWriter, r *http.Request) {
 		}
 	}
 	page := d.arenaView(r, p, at, sys)
+	page.ID, page.Number = b.Document.ID, b.Version.Number
 	d.show(w, r, http.StatusOK, "arena.tmpl", page)
 }
 

@@ -90,7 +90,7 @@ func TestPolicyForbidsByDefault(t *testing.T) {
 
 func TestPagesHoldNoStyleAndNoScript(t *testing.T) {
 	h := exampleDesk(t).Handler()
-	for _, target := range []string{"/", demoPage, "/nothing"} {
+	for _, target := range []string{"/", demoPage, "/nothing", demoPage + "/versions", demoPage + "/text", "/import", "/people", "/sign-in", "/api"} {
 		body := ask(t, h, "GET", target, "").Body.String()
 		for _, bad := range []string{"<style", " style=", "javascript:", " onclick=", "http://", "//cdn"} {
 			body := strings.ReplaceAll(body, `xmlns="http://www.w3.org/2000/svg"`, "")

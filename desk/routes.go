@@ -21,6 +21,7 @@ type route struct {
 const (
 	aForm     = 4 << 10 // a few words
 	aDocument = 3 << 20 // a megabyte of text, every character escaped
+	aCall     = 4 << 20 // each call of the API has its own, lower limit and says so
 )
 
 // table lists every address, pages first. The roles: package people.
@@ -54,25 +55,25 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 		{"/", people.Read, aForm, d.nowhere},
 
 		{"GET /api", people.Read, aForm, d.apiPage},
-		{"GET /api/openapi.json", people.Read, aForm, apiCalls},
-		{"GET /api/rules", people.Read, aForm, apiCalls},
-		{"GET /api/kit", people.Read, aForm, apiCalls},
-		{"GET /api/arenas", people.Read, aForm, apiCalls},
-		{"POST /api/arenas", people.Plan, aDocument, apiCalls},
-		{"GET /api/arenas/{id}", people.Read, aForm, apiCalls},
-		{"POST /api/arenas/{id}/away", people.Plan, aForm, apiCalls},
-		{"GET /api/arenas/{id}/plan", people.Read, aForm, apiCalls},
-		{"GET /api/arenas/{id}/text", people.Read, aForm, apiCalls},
-		{"GET /api/arenas/{id}/versions", people.Read, aForm, apiCalls},
-		{"GET /api/arenas/{id}/versions/{number}", people.Read, aForm, apiCalls},
-		{"GET /api/arenas/{id}/diff", people.Read, aForm, apiCalls},
-		{"POST /api/arenas/{id}/restore", people.Plan, aForm, apiCalls},
-		{"POST /api/arenas/{id}/edits", people.Plan, aDocument, apiCalls},
-		{"POST /api/arenas/{id}/try", people.Read, aDocument, apiCalls},
-		{"GET /api/arenas/{id}/reach", people.Read, aForm, apiCalls},
-		{"POST /api/arenas/{id}/reach", people.Read, aDocument, apiCalls},
-		{"GET /api/arenas/{id}/files", people.Read, aForm, apiCalls},
-		{"GET /api/arenas/{id}/files/{kind}", people.Read, aForm, apiCalls},
+		{"GET /api/openapi.json", people.Read, aCall, apiCalls},
+		{"GET /api/rules", people.Read, aCall, apiCalls},
+		{"GET /api/kit", people.Read, aCall, apiCalls},
+		{"GET /api/arenas", people.Read, aCall, apiCalls},
+		{"POST /api/arenas", people.Plan, aCall, apiCalls},
+		{"GET /api/arenas/{id}", people.Read, aCall, apiCalls},
+		{"POST /api/arenas/{id}/away", people.Plan, aCall, apiCalls},
+		{"GET /api/arenas/{id}/plan", people.Read, aCall, apiCalls},
+		{"GET /api/arenas/{id}/text", people.Read, aCall, apiCalls},
+		{"GET /api/arenas/{id}/versions", people.Read, aCall, apiCalls},
+		{"GET /api/arenas/{id}/versions/{number}", people.Read, aCall, apiCalls},
+		{"GET /api/arenas/{id}/diff", people.Read, aCall, apiCalls},
+		{"POST /api/arenas/{id}/restore", people.Plan, aCall, apiCalls},
+		{"POST /api/arenas/{id}/edits", people.Plan, aCall, apiCalls},
+		{"POST /api/arenas/{id}/try", people.Read, aCall, apiCalls},
+		{"GET /api/arenas/{id}/reach", people.Read, aCall, apiCalls},
+		{"POST /api/arenas/{id}/reach", people.Read, aCall, apiCalls},
+		{"GET /api/arenas/{id}/files", people.Read, aCall, apiCalls},
+		{"GET /api/arenas/{id}/files/{kind}", people.Read, aCall, apiCalls},
 	}
 }
 

@@ -80,6 +80,9 @@ type imported struct {
 // text, every character escaped.
 const mostSent = 3 << 20
 
+// fewWords is the most bytes of a request without a document.
+const fewWords = 4 << 10
+
 // Saved says where a save went.
 type Saved struct {
 	ID      string      `json:"id"`
@@ -113,7 +116,7 @@ func (s *server) arenas() {
 	}, s.get)
 	huma.Register(s.api, huma.Operation{
 		Method: http.MethodPost, Path: "/api/arenas/{id}/away", OperationID: "put-away", Tags: []string{"arenas"},
-		Summary: "Put an arena away, or bring it back", DefaultStatus: http.StatusNoContent,
+		Summary: "Put an arena away, or bring it back", DefaultStatus: http.StatusNoContent, MaxBodyBytes: fewWords,
 	}, s.putAway)
 	huma.Register(s.api, huma.Operation{
 		Method: http.MethodGet, Path: "/api/arenas/{id}/plan", OperationID: "plan-arena", Tags: []string{"arenas"},

@@ -50,7 +50,7 @@ func (s *server) versions() {
 	}, s.diff)
 	huma.Register(s.api, huma.Operation{
 		Method: http.MethodPost, Path: "/api/arenas/{id}/restore", OperationID: "restore-version", Tags: []string{"versions"},
-		Summary:     "Put an older version on top: undo, redo, restore",
+		Summary: "Put an older version on top: undo, redo, restore", MaxBodyBytes: fewWords,
 		Description: "A save like another: 409 with conflict when somebody saved since base.",
 	}, s.restore)
 }
