@@ -7,7 +7,7 @@ GO ?= go
 
 # Packages whose work is shared over cores or served to many at once: their
 # tests run once more under the race detector.
-RACE = ./cut ./desk/... ./fit ./frame ./plan ./play ./puck ./sight ./store
+RACE = ./choose ./cut ./desk/... ./fit ./frame ./plan ./play ./puck ./sight ./store
 
 .PHONY: test need format vet lint race unit bench seen-to-fail pictures
 
