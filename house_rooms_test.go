@@ -265,6 +265,7 @@ var houseRooms = []room{
 		{"edit", "the edits that answers make"},
 	}},
 	{name: "desk", floor: 10.3, uses: []arrow{
+		{"arena", "reads what a visitor sends"},
 		{"unit", "tables print in the visitor's units"},
 		{"rules", "a finding's status"},
 		{"light", "rows of the light table"},
