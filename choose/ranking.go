@@ -39,28 +39,49 @@ func newRanking(p *Problem) *ranking {
 	r.count()
 	r.who = make([]int16, r.start[p.Moments])
 	r.score = make([]float32, r.start[p.Moments])
-	n := p.Candidates()
-	share(p.Moments, func(from, to int) {
-		row := make([]uint64, 0, n)
-		for m := from; m < to; m++ {
-			row = row[:0]
-			for i := range n {
-				if c := p.Score[i*p.Moments+m]; c > 0 {
-					row = append(row, sortKey(c, i))
-				}
-			}
-			slices.Sort(row)
-			k := r.start[m]
-			for at, key := range row {
-				i := int(key & 0xffff)
-				r.who[k+int32(at)], r.score[k+int32(at)] = int16(i), p.Score[i*p.Moments+m]
-			}
-			if len(row) > 0 {
-				r.part[m] = uint8(int(row[0]&0xffff) * parts / n)
-			}
+	shareRuns(p.Moments, func(_, from, to int) {
+		s := &sorter{r: r, tile: make([]float32, p.Candidates()*tileWidth)}
+		for m := from; m < to; m += tileWidth {
+			s.sort(m, min(m+tileWidth, to))
 		}
 	})
 	return r
+}
+
+// tileWidth is how many moments are sorted at a time: their scores are copied
+// side by side first, since in the problem they lie a whole row apart.
+const tileWidth = 64
+
+type sorter struct {
+	r    *ranking
+	tile []float32 // candidate i's scores at i*tileWidth
+	keys []uint64
+}
+
+// sort fills in the lists of moments from..to-1.
+func (s *sorter) sort(from, to int) {
+	p := s.r.problem
+	n := p.Candidates()
+	for i := range n {
+		copy(s.tile[i*tileWidth:], p.Row(i)[from:to])
+	}
+	for m := from; m < to; m++ {
+		s.keys = s.keys[:0]
+		for i := range n {
+			if c := s.tile[i*tileWidth+m-from]; c > 0 {
+				s.keys = append(s.keys, sortKey(c, i))
+			}
+		}
+		slices.Sort(s.keys)
+		k := int(s.r.start[m])
+		for at, key := range s.keys {
+			i := int(key & 0xffff)
+			s.r.who[k+at], s.r.score[k+at] = int16(i), s.tile[i*tileWidth+m-from]
+		}
+		if len(s.keys) > 0 {
+			s.r.part[m] = uint8(int(s.keys[0]&0xffff) * parts / n)
+		}
+	}
 }
 
 func (r *ranking) count() {
@@ -83,12 +104,8 @@ func (r *ranking) count() {
 // Sums are taken run by run, so that they do not depend on the cores.
 const chunks = 32
 
-// share calls work for runs of [0, n), on all cores; runs do not depend on the
-// number of cores.
-func share(n int, work func(from, to int)) {
-	shareRuns(n, func(_, from, to int) { work(from, to) })
-}
-
+// shareRuns calls work for runs of [0, n), on all cores; the runs do not depend
+// on the number of cores.
 func shareRuns(n int, work func(run, from, to int)) {
 	workers := min(runtime.GOMAXPROCS(0), chunks)
 	if workers < 2 || n < fewMoments {
@@ -102,6 +119,20 @@ func shareRuns(n int, work func(run, from, to int)) {
 		wg.Go(func() {
 			for k := w; k < chunks; k += workers {
 				work(k, n*k/chunks, n*(k+1)/chunks)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+// shareAll calls work for 0..n-1, on all cores.
+func shareAll(n int, work func(k int)) {
+	workers := min(runtime.GOMAXPROCS(0), n)
+	var wg sync.WaitGroup
+	for w := range workers {
+		wg.Go(func() {
+			for k := w; k < n; k += workers {
+				work(k)
 			}
 		})
 	}

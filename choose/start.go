@@ -87,13 +87,10 @@ func (h *hunt) greedy(ctx context.Context) {
 		return
 	}
 	for len(set) < h.q.Count && ctx.Err() == nil {
-		gains := h.solver.rank.gains(set)
+		gains := h.solver.rank.gains(set, func(i int) bool { return h.rootHi[i] > 0 && h.fits(set, i) })
 		best := -1
 		for i, g := range gains {
-			if best >= 0 && g <= gains[best] || h.rootHi[i] == 0 {
-				continue
-			}
-			if h.fits(set, i) {
+			if g >= 0 && (best < 0 || g > gains[best]) {
 				best = i
 			}
 		}
@@ -140,10 +137,10 @@ func (h *hunt) swap(ctx context.Context) {
 				continue
 			}
 			rest := without(h.best, k)
-			gains := h.solver.rank.gains(rest)
+			gains := h.solver.rank.gains(rest, func(i int) bool { return h.rootHi[i] > 0 && h.fits(rest, i) })
 			to := h.best[k]
 			for i, g := range gains {
-				if g > gains[to]+Tolerance && h.rootHi[i] > 0 && h.fits(rest, i) {
+				if g > gains[to]+Tolerance {
 					to = i
 				}
 			}

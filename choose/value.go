@@ -36,19 +36,22 @@ func top2(one, two, row []float32) {
 	}
 }
 
-// gains returns for every candidate what it would add to the value of a set.
-func (r *ranking) gains(set []int) []float64 {
+// gains returns for each candidate that may join a set what it would add to
+// the set's value; -1 for the others.
+func (r *ranking) gains(set []int, may func(i int) bool) []float64 {
 	p := r.problem
 	one, two := make([]float32, p.Moments), make([]float32, p.Moments)
 	for _, i := range set {
 		top2(one, two, p.Row(i))
 	}
 	out := make([]float64, p.Candidates())
-	shareRuns(len(out), func(_, from, to int) {
-		for i := from; i < to; i++ {
-			out[i] = r.gain(p.Row(i), one, two)
+	var open []int
+	for i := range out {
+		if out[i] = -1; may(i) {
+			open = append(open, i)
 		}
-	})
+	}
+	shareAll(len(open), func(k int) { out[open[k]] = r.gain(p.Row(open[k]), one, two) })
 	return out
 }
 
