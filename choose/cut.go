@@ -40,8 +40,12 @@ func (c *cut) at(y []float64) float64 {
 // of the linear relaxation there. y lies in [0, 1]^n.
 func (r *ranking) cutsAt(y []float64) (cs [parts]cut, values [parts]float64) {
 	n := r.problem.Candidates()
-	slopes := make([]float64, chunks*parts*n)
-	bases := make([][parts]float64, chunks)
+	if r.slopes == nil {
+		r.slopes = make([]float64, chunks*parts*n)
+	}
+	slopes := r.slopes
+	clear(slopes)
+	var bases [chunks][parts]float64
 	shareRuns(r.problem.Moments, func(run, from, to int) {
 		sl := slopes[run*parts*n : (run+1)*parts*n]
 		for m := from; m < to; m++ {

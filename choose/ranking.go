@@ -19,6 +19,10 @@ type ranking struct {
 	score []float32
 
 	part []uint8 // the part of the value that a moment belongs to
+
+	// Working memory, kept so that a long search leaves no waste behind.
+	slopes   []float64
+	one, two []float32
 }
 
 // parts is into how many parts the value is split. Each part has upper bounds
@@ -29,6 +33,7 @@ const parts = 12
 // newRanking sorts each moment's candidates.
 func newRanking(p *Problem) *ranking {
 	r := &ranking{problem: p, second: p.Second, weight: make([]float64, p.Moments), part: make([]uint8, p.Moments)}
+	r.one, r.two = make([]float32, p.Moments), make([]float32, p.Moments)
 	var sum float64
 	for _, w := range p.Weight {
 		sum += float64(w)

@@ -8,7 +8,9 @@ func (r *ranking) value(set []int) float64 {
 	var partial [chunks]float64
 	p := r.problem
 	shareRuns(p.Moments, func(run, from, to int) {
-		one, two := make([]float32, to-from), make([]float32, to-from)
+		one, two := r.one[from:to], r.two[from:to]
+		clear(one)
+		clear(two)
 		for _, i := range set {
 			top2(one, two, p.Row(i)[from:to])
 		}
@@ -40,7 +42,9 @@ func top2(one, two, row []float32) {
 // the set's value; -1 for the others.
 func (r *ranking) gains(set []int, may func(i int) bool) []float64 {
 	p := r.problem
-	one, two := make([]float32, p.Moments), make([]float32, p.Moments)
+	one, two := r.one, r.two
+	clear(one)
+	clear(two)
 	for _, i := range set {
 		top2(one, two, p.Row(i))
 	}

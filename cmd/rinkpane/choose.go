@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"runtime/debug"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -122,6 +123,9 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 			return fmt.Errorf("--model: %w", err)
 		}
 	}
+	// The scores are few, large and stay: letting the heap grow to twice their
+	// size before it is swept would only cost memory.
+	defer debug.SetGCPercent(debug.SetGCPercent(chooseGarbage))
 	bar := newProgress(a.err)
 	opt.Tell = bar.tell
 	begun := time.Now()
@@ -154,6 +158,9 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	}
 	return err
 }
+
+// chooseGarbage is the waste allowed while choosing, in percent of what is in use.
+const chooseGarbage = 20
 
 // chooseError puts the flag's name before what a wish got wrong.
 func chooseError(err error) error {
