@@ -162,7 +162,7 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 // chooseGarbage is the waste allowed while choosing, in percent of what is in use.
 const chooseGarbage = 20
 
-// chooseError puts the flag's name before what a wish got wrong.
+// chooseError says in words that the user stopped the scoring.
 func chooseError(err error) error {
 	if errors.Is(err, context.Canceled) {
 		return errors.New("stopped before there was anything to choose from")
