@@ -267,6 +267,7 @@ var houseRooms = []room{
 	{name: "desk", floor: 10.3, uses: []arrow{
 		{"arena", "reads what a visitor sends"},
 		{"unit", "tables print in the visitor's units"},
+		{"arena", "the hole that a picture is taken through"},
 		{"rules", "a finding's status"},
 		{"light", "rows of the light table"},
 		{"plan", "what the pages show"},

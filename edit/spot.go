@@ -66,20 +66,17 @@ func (s Spot) atStation(a arena.Arena, plain bool) (arena.Place, error) {
 // farthest is the greatest length that a drag can mean; a rink is some 60 m long.
 const farthest = 10_000 * unit.Metre
 
-// round returns a number of metres as a length on the grid of the system, the
-// very number that its text reads back as.
+// round returns a number of metres as a length on the grid of the system: the
+// very number that its text reads back as, so that the document has it short.
 func round(metres float64, sys unit.System) (unit.Length, error) {
 	if math.IsNaN(metres) || math.Abs(metres) > float64(farthest) {
 		return 0, fmt.Errorf("%g is no length on a rink, in metres", metres)
 	}
-	if sys == unit.Imperial {
-		return unit.Length(math.Round(metres/float64(unit.Inch)*sixteenths)/sixteenths) * unit.Inch, nil
+	if sys == unit.Metric {
+		metres = math.Round(metres*millimetres) / millimetres
 	}
-	return unit.Length(math.Round(metres*millimetres) / millimetres), nil
+	return unit.ParseOffset(unit.Length(metres).FormatFine(sys)) // sixteenths of an inch
 }
 
-// The grids: parts of an inch, parts of a metre.
-const (
-	sixteenths  = 16
-	millimetres = 1000
-)
+// millimetres in a metre.
+const millimetres = 1000

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"log/slog"
 	"net"
+	"os"
+	"runtime/debug"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -31,6 +33,9 @@ func deskCommand(a *app) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := desk.CheckAddr(addr); err != nil {
 				return err
+			}
+			if os.Getenv("GOMEMLIMIT") == "" {
+				debug.SetMemoryLimit(deskMemory)
 			}
 			maker, err := newMaker(a, ruleNames)
 			if err != nil {
@@ -76,6 +81,10 @@ func deskCommand(a *app) *cobra.Command {
 	rulesFlag(c, &ruleNames)
 	return c
 }
+
+// deskMemory is when the desk starts to look harder for memory to give back, in
+// bytes; GOMEMLIMIT sets another. Own choice: a shared server holds many programs.
+const deskMemory = 120 << 20
 
 // openDesk says where the desk is, at once, and serves until Ctrl-C.
 func openDesk(ctx context.Context, a *app, d *desk.Desk, ln net.Listener) error {
