@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/signal"
 	"strings"
+	"syscall"
 	"unicode"
 
 	"github.com/spf13/cobra"
@@ -41,7 +42,7 @@ type app struct {
 
 // run is the program's life in one screen.
 func run(args []string, in io.Reader, stdout, stderr io.Writer) int {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	a := &app{in: in, out: new(bytes.Buffer), stdout: stdout, err: stderr}
 	root := rootCommand(a)
