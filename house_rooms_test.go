@@ -246,6 +246,7 @@ var houseRooms = []room{
 		{"plan", "the two plans"},
 	}},
 
+	{name: "desk/bench", floor: 10.1},
 	{name: "desk/finder", floor: 10.1, uses: []arrow{
 		{"unit", "lengths and times in the visitor's units"},
 		{"geom", "the place that is aimed at"},
@@ -282,6 +283,11 @@ var houseRooms = []room{
 		{"frame", "the picture through the lens"},
 		{"play", "the moments to photograph"},
 		{"kit", "lenses and bodies to choose from"},
+		{"arena", "the holes to look through and to choose from"},
+		{"glass", "a hole turned off"},
+		{"choose", "the choice of holes"},
+		{"edit", "taking a choice over"},
+		{"desk/bench", "choices beside the requests"},
 		{"people", "roles"},
 		{"form", "the line that is wrong in a document"},
 		{"edit", "a text saved whole"},

@@ -5,6 +5,7 @@
 //	GET /                       the arenas
 //	GET /arena/{slug}           one arena; ?hole=ID picks a hole
 //	GET /arena/{slug}/picture   through the lens (package finder)
+//	GET /arena/{slug}/choose    choose the best holes, live (package bench)
 //	POST /theme                 dim, light, or as the machine says
 //	GET /sign-in                who are you? (package door)
 //	GET /assets/{hash}/{name}   style sheets, modules, icon
@@ -28,6 +29,7 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 
 	"example.org/rinkpane/desk/api"
+	"example.org/rinkpane/desk/bench"
 	"example.org/rinkpane/desk/door"
 	"example.org/rinkpane/desk/parcel"
 	"example.org/rinkpane/desk/shelf"
@@ -58,12 +60,15 @@ type Desk struct {
 	templates *template.Template
 	assets    assetSet
 	darkroom  *darkroom
+	bench     *bench.Bench[progress, chosen]
+	choices   choices
+	random    io.Reader
 	log       *slog.Logger
 }
 
 // New makes a desk over a shelf of arenas.
 func New(o Options) (*Desk, error) {
-	d := &Desk{shelf: o.Shelf, register: o.Register, version: o.Version, darkroom: newDarkroom(), log: o.Log}
+	d := &Desk{shelf: o.Shelf, register: o.Register, version: o.Version, darkroom: newDarkroom(), bench: bench.New[progress, chosen](), random: o.Random, log: o.Log}
 	d.door = door.New(door.Options{
 		Register: o.Register, Always: o.SignIn, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: d.refuse,
 	})

@@ -54,6 +54,9 @@ func (a address) URL() string {
 	return u.String()
 }
 
+// Slug returns the arena's part of the address.
+func (a address) Slug() string { return a.slug }
+
 // Hole returns the address with another hole picked.
 func (a address) Hole(id string) address {
 	a.hole = id

@@ -29,6 +29,11 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 	return []route{
 		{"GET /{$}", people.Read, aForm, d.listPage},
 		{"GET /arena/{slug}", people.Read, aForm, d.arenaPage},
+		{"GET /arena/{slug}/choose", people.Read, aForm, d.showChoice},
+		{"POST /arena/{slug}/choose", people.Plan, aForm, d.startChoice},
+		{"GET /arena/{slug}/choose/{job}/events", people.Read, aForm, d.choiceEvents},
+		{"POST /arena/{slug}/choose/{job}/cancel", people.Plan, aForm, d.cancelChoice},
+		{"POST /arena/{slug}/choose/{job}/accept", people.Plan, aForm, d.acceptChoice},
 		{"GET /arena/{slug}/picture", people.Read, aForm, d.picturePage},
 		{"GET /arena/{slug}/picture.json", people.Read, aForm, d.pictureNumbers},
 		{"GET /arena/{slug}/picture.png", people.Read, aForm, d.picture("png")},

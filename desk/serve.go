@@ -84,6 +84,7 @@ func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 		return err
 	case <-ctx.Done():
 	}
+	d.bench.Close() // its watchers leave, so that Shutdown need not wait for them
 	last, cancel := context.WithTimeout(context.WithoutCancel(ctx), closeTimeout)
 	defer cancel()
 	if err := server.Shutdown(last); err != nil {

@@ -6,6 +6,7 @@ import { pickInPlace } from "./pick.js";
 import { arrowKeys } from "./keys.js";
 import { showPickedOnStrip } from "./strip.js";
 import { finder } from "./finder.js";
+import { tapWishes, watchChoice } from "./choose.js";
 
 const page = document.querySelector("main");
 if (page && page.querySelector("[data-picks]")) {
@@ -16,3 +17,8 @@ if (page && page.querySelector("[data-picks]")) {
 
 const view = document.querySelector("[data-picture]");
 if (view instanceof HTMLElement) finder(view);
+
+const choosing = document.querySelector("[data-choosing]");
+if (choosing instanceof HTMLElement) watchChoice(choosing);
+const wishMap = document.querySelector("[data-wish-map]");
+if (wishMap instanceof HTMLElement) tapWishes(wishMap);

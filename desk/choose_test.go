@@ -1,0 +1,130 @@
+package desk
+
+import (
+	"bufio"
+	"crypto/rand"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"os"
+	"strings"
+	"testing"
+	"time"
+)
+
+// choosingDesk is a desk that a test may change.
+func choosingDesk(t *testing.T) *Desk {
+	t.Helper()
+	on, s := exampleShelf(t, t.TempDir())
+	t.Cleanup(func() { _ = s.Close() })
+	d, err := New(Options{
+		Shelf: on, Register: s, Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)), Now: time.Now, Random: rand.Reader,
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(d.bench.Close)
+	return d
+}
+
+const quickWishes = "moments=300&step=600+mm&count=3&alternatives=1&limit=30&seed=1&rules=common-practice"
+
+// TestChoiceIsTakenOver starts a choice, follows its events to the end, takes the
+// set over and finds its holes in a new version.
+func TestChoiceIsTakenOver(t *testing.T) {
+	d := choosingDesk(t)
+	server := httptest.NewServer(d.Handler())
+	defer server.Close()
+	h := d.Handler()
+	w := ask(t, h, "POST", choosePath, quickWishes)
+	to := w.Header().Get("Location")
+	if w.Code != http.StatusSeeOther || !strings.HasPrefix(to, choosePath+"?job=") {
+		t.Fatalf("started with %d to %q\n%.300s", w.Code, to, w.Body)
+	}
+	job := strings.TrimPrefix(to, choosePath+"?job=")
+	if !followToEnd(t, server.URL+choosePath+"/"+job+"/events") {
+		t.Fatal("the events ended without done")
+	}
+	page := ask(t, h, "GET", to, "").Body.String()
+	if !strings.Contains(page, "proved") || strings.Count(page, `name="take"`) == 0 {
+		t.Fatalf("the answer's page:\n%.2000s", page)
+	}
+	places := between(page, `name="take" value="`, `"`)
+	form := url.Values{"set": {"0"}, "take": places, "rest": {"off"}}
+	if w := ask(t, h, "POST", choosePath+"/"+job+"/accept", form.Encode()); w.Code != http.StatusSeeOther || w.Header().Get("Location") != demoPage {
+		t.Fatalf("taken over with %d\n%.500s", w.Code, w.Body)
+	}
+	b, err := d.shelf.Open(t.Context(), "quillhaven", 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := b.Arena.Check()
+	if err != nil || b.Version.Number != 2 || len(a.Working()) != 3 {
+		t.Errorf("version %d with %d working holes, want 2 with 3 (%v)", b.Version.Number, len(a.Working()), err)
+	}
+	if w := ask(t, h, "POST", choosePath+"/"+job+"/accept", form.Encode()); w.Code != http.StatusConflict {
+		t.Errorf("taken over again: %d, want 409", w.Code)
+	}
+}
+
+// followToEnd reads server-sent events until done.
+func followToEnd(t *testing.T, address string) bool {
+	t.Helper()
+	answer, err := http.Get(address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer answer.Body.Close()
+	lines, progress := bufio.NewScanner(answer.Body), 0
+	for lines.Scan() {
+		switch lines.Text() {
+		case "event: progress":
+			progress++
+		case "event: done":
+			return progress > 0
+		}
+	}
+	return false
+}
+
+// between returns what stands between two texts, each time.
+func between(s, from, to string) (out []string) {
+	for {
+		_, after, ok := strings.Cut(s, from)
+		if !ok {
+			return out
+		}
+		value, rest, _ := strings.Cut(after, to)
+		out, s = append(out, strings.ReplaceAll(value, "&#43;", "+")), rest
+	}
+}
+
+func TestWishesThatCannotBe(t *testing.T) {
+	h := choosingDesk(t).Handler()
+	for wish, says := range map[string]string{
+		"moments=few&rules=common-practice&step=1+m":                   "moments",
+		"moments=300&step=1&rules=common-practice":                     "step",
+		"moments=300&step=1+m":                                         "tick one rule set",
+		"moments=300&step=1+m&rules=nonesuch":                          "nonesuch",
+		"moments=300&step=1+m&count=0&rules=common-practice":           "count",
+		"moments=300&step=1+m&limit=99999&rules=common-practice":       "longest time",
+		"moments=300&step=1+m&heights=tall&rules=common-practice":      "heights",
+		"moments=300&step=1+m&alternatives=99&rules=common-practice":   "alternatives",
+		"moments=300&step=1+m&new-cuts=-2&rules=common-practice":       "newly cut",
+		"moments=300&step=1+m&seed=%3Cscript%3E&rules=common-practice": "seed",
+	} {
+		w := ask(t, h, "POST", choosePath, wish)
+		if w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), says) {
+			t.Errorf("%s: %d, want 422 and %q", wish, w.Code, says)
+		}
+		if strings.Contains(w.Body.String(), "<script>") {
+			t.Errorf("%s: the page repeats a script", wish)
+		}
+	}
+	for _, path := range []string{"?job=forged", "/forged/events"} {
+		if w := ask(t, h, "GET", choosePath+path, ""); w.Code != http.StatusNotFound {
+			t.Errorf("GET %s: %d, want 404", path, w.Code)
+		}
+	}
+}
