@@ -2,41 +2,22 @@ package desk
 
 import (
 	"bufio"
-	"crypto/rand"
-	"log/slog"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
-	"os"
 	"strings"
 	"testing"
-	"time"
 )
-
-// choosingDesk is a desk that a test may change.
-func choosingDesk(t *testing.T) *Desk {
-	t.Helper()
-	on, s := exampleShelf(t, t.TempDir())
-	t.Cleanup(func() { _ = s.Close() })
-	d, err := New(Options{
-		Shelf: on, Register: s, Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)), Now: time.Now, Random: rand.Reader,
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(d.bench.Close)
-	return d
-}
 
 const quickWishes = "moments=300&step=600+mm&count=3&alternatives=1&limit=30&seed=1&rules=common-practice"
 
 // TestChoiceIsTakenOver starts a choice, follows its events to the end, takes the
 // set over and finds its holes in a new version.
 func TestChoiceIsTakenOver(t *testing.T) {
-	d := choosingDesk(t)
-	server := httptest.NewServer(d.Handler())
+	h, d, _ := ownDesk(t, false)
+	t.Cleanup(d.bench.Close)
+	server := httptest.NewServer(h)
 	defer server.Close()
-	h := d.Handler()
 	w := ask(t, h, "POST", choosePath, quickWishes)
 	to := w.Header().Get("Location")
 	if w.Code != http.StatusSeeOther || !strings.HasPrefix(to, choosePath+"?job=") {
@@ -101,7 +82,7 @@ func between(s, from, to string) (out []string) {
 }
 
 func TestWishesThatCannotBe(t *testing.T) {
-	h := choosingDesk(t).Handler()
+	h, _, _ := ownDesk(t, false)
 	for wish, says := range map[string]string{
 		"moments=few&rules=common-practice&step=1+m":                   "moments",
 		"moments=300&step=1&rules=common-practice":                     "step",
