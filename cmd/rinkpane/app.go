@@ -44,6 +44,7 @@ type app struct {
 func run(args []string, in io.Reader, stdout, stderr io.Writer) int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends at once what does not stop cleanly
 	a := &app{in: in, out: new(bytes.Buffer), stdout: stdout, err: stderr}
 	root := rootCommand(a)
 	root.SetArgs(args)
