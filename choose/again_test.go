@@ -104,3 +104,28 @@ func TestWorth(t *testing.T) {
 		}
 	}
 }
+
+func TestGainsAreDifferencesOfValue(t *testing.T) {
+	compared := 0
+	for seed := range uint64(10) {
+		p := instance(seed, 9, 60)
+		r := newRanking(&p)
+		for _, set := range [][]int{nil, {2}, {1, 5}, {0, 3, 8}} {
+			for i, g := range r.gains(set, func(i int) bool { return !slices.Contains(set, i) }) {
+				if slices.Contains(set, i) {
+					if g != -1 {
+						t.Fatalf("a member gains %g", g)
+					}
+					continue
+				}
+				if want := r.value(append(slices.Clone(set), i)) - r.value(set); math.Abs(g-want) > 1e-9 {
+					t.Fatalf("seed %d: %d gains %g on %v, want %g", seed, i, g, set, want)
+				}
+				compared++
+			}
+		}
+	}
+	if compared < 250 {
+		t.Fatal("too few compared")
+	}
+}

@@ -42,3 +42,15 @@ func TestCliquesCoverEveryPair(t *testing.T) {
 		t.Fatal("too few pairs")
 	}
 }
+
+func TestACliqueIsOneGroup(t *testing.T) {
+	p := newPairs(6)
+	for i := range 5 {
+		for j := i + 1; j < 5; j++ {
+			p.add(i, j)
+		}
+	}
+	if got := p.cliques(); len(got) != 1 || len(got[0]) != 5 {
+		t.Errorf("groups %v, want one of five", got)
+	}
+}

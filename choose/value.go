@@ -64,9 +64,9 @@ func (r *ranking) gain(row, one, two []float32) float64 {
 	for m, c := range row {
 		if c > two[m] {
 			if c > one[m] {
-				sum += r.weight[m] * (float64(c-one[m]) + r.second*float64(one[m]-two[m]))
+				sum += r.weight[m] * (float64(c) - float64(one[m]) + r.second*(float64(one[m])-float64(two[m])))
 			} else {
-				sum += r.weight[m] * r.second * float64(c-two[m])
+				sum += r.weight[m] * r.second * (float64(c) - float64(two[m]))
 			}
 		}
 	}
