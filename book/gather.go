@@ -148,7 +148,7 @@ func heatOf(h glass.Hole, r sight.Reach) *chart.Heat {
 	half := geom.Vec2{X: g.Step / 2, Y: g.Step / 2}
 	return &chart.Heat{
 		Corner: g.At(0, 0).Sub(half), Step: g.Step, Cols: g.Columns, Rows: g.Rows, Values: r.Parts(0),
-		Low: "none", High: fmt.Sprintf("all %d", len(r.Lenses)), Title: "Lenses that reach from " + h.ID + ", puck height",
+		Low: "none", High: fmt.Sprintf("all %d", len(r.Lenses)), Counts: len(r.Lenses), Title: "lenses that can be aimed there",
 	}
 }
 

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strconv"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/chart"
+	"example.org/rinkpane/glass"
 	"example.org/rinkpane/light"
 	"example.org/rinkpane/plan"
 	"example.org/rinkpane/puck"
@@ -17,6 +19,7 @@ import (
 const (
 	guardShare = 0.54
 	lensShare  = 0.47
+	reachShare = 0.86 // of its column, so that the light table stands below
 	fitHigh    = 72.0
 )
 
@@ -30,7 +33,7 @@ func (s setter) hole(h plan.Hole) chapter {
 	s.guard(right, h)
 	view, left, right := s.columns("hole-"+h.ID+"-view", title+": lenses, light, reach", lensShare)
 	s.lenses(left, h, left.Room().W)
-	s.reach(right, h, right.Room().W)
+	s.reach(right, h, reachShare*right.Room().W)
 	s.light(right, h)
 	return chapter{title: title, level: 1, pages: append(place.pages(), view.pages()...)}
 }
@@ -203,8 +206,17 @@ func bare(v *float64) string {
 // reach is the map of the ice that lenses can be aimed at.
 func (s setter) reach(f flow, h plan.Hole, wide float64) {
 	f.Heading(fmt.Sprintf("Reach: %.0f %% of the ice at puck height, %.0f %% at faces", 100*h.Reach.Share, 100*h.Reach.FaceShare))
-	f.Drawing(named(chart.PlanMap(chart.Plan{Arena: s.c.Arena, Heat: s.c.Reaches[h.ID], Picked: h.ID, Bare: true}, wide), h.ID))
-	f.Notes(fmt.Sprintf("Darker: more lenses. Hidden along the near boards: %s on average.", unit.Length(h.Reach.Blind).Format(s.units())))
+	f.Drawing(named(chart.PlanMap(chart.Plan{Arena: s.alone(h.ID), Heat: s.c.Reaches[h.ID], Picked: h.ID, Bare: true, Key: true}, wide), h.ID))
+	f.Notes(fmt.Sprintf("Hidden along the near boards: %s on average.", unit.Length(h.Reach.Blind).Format(s.units())))
+}
+
+// alone returns the arena with one hole and without zones, so that its map has
+// the room for the ice; the plan at the book's front has them all.
+func (s setter) alone(hole string) arena.Arena {
+	a := s.c.Arena
+	h, _ := a.Hole(hole)
+	a.Holes, a.Windows, a.Zones = []glass.Hole{h}, nil, nil
+	return a
 }
 
 // light is the table of light and ISO over the ice.
@@ -222,6 +234,7 @@ func (s setter) light(f flow, h plan.Hole) {
 		t.Rows = append(t.Rows, lightCells(l, s.units()))
 	}
 	f.Table(t)
+	f.Notes(plan.ISONotes(h.Light)...)
 }
 
 func lightCells(l light.Row, sys unit.System) []string {

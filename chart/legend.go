@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"strconv"
+
 	"example.org/rinkpane/glass"
 	"example.org/rinkpane/rules"
 	"example.org/rinkpane/sheet"
@@ -135,6 +137,9 @@ func (m *planMap) legend() {
 
 // heatEntry shows the heat map's scale in steps.
 func heatEntry(h *Heat) entry {
+	if h.Counts > 0 && h.Counts <= mostCounts {
+		return countEntry(h)
+	}
 	const steps, wide = 8, 3.0
 	words := h.Low + " to " + h.High
 	if h.Title != "" {
@@ -145,6 +150,33 @@ func heatEntry(h *Heat) entry {
 			g.Add("", swatch(sheet.Rect{X: at.X + float64(i)*wide, Y: at.Y - 1.3, W: wide, H: 2.6}, float64(i)/(steps-1)))
 		}
 	}}
+}
+
+// mostCounts is the most counts of which a scale shows each.
+const mostCounts = 20
+
+// countEntry shows the heat map's scale count by count, 0 to all.
+func countEntry(h *Heat) entry {
+	wide := min(5, 64/float64(h.Counts+1))
+	return entry{h.Title, float64(h.Counts+1) * wide, func(g *sheet.Group, at sheet.Point) {
+		for i := range h.Counts + 1 {
+			r := sheet.Rect{X: at.X + float64(i)*wide, Y: at.Y - 1.8, W: wide, H: 3.6}
+			share := float64(i) / float64(h.Counts)
+			g.Add("", swatch(r, share))
+			class := "key-dark"
+			if share > 0.6 {
+				class = "key-light"
+			}
+			g.Add(class, sheet.Text{At: sheet.Pt(r.X+wide/2, at.Y), S: strconv.Itoa(i), Anchor: sheet.Middle, VAlign: sheet.Centre})
+		}
+		g.Add("key-rim", sheet.RoundRect(sheet.Rect{X: at.X, Y: at.Y - 1.8, W: float64(h.Counts+1) * wide, H: 3.6}, 0))
+	}}
+}
+
+// key sets the heat's scale alone at the map's foot.
+func (m *planMap) key() {
+	g, _ := m.d.Group("legend", "")
+	m.d.H += drawLegend(g, sheet.Pt(2, m.d.H), m.d.W-4, []entry{heatEntry(m.Heat)}) + 1
 }
 
 // scaleBar draws a bar of a round length and returns where it ends.

@@ -23,6 +23,8 @@ type Plan struct {
 	Notes     map[string]string // a few words under a hole's label, by id
 	Picked    string            // the hole that is looked at
 	Bare      bool              // no heading and no legend: the page around has them
+	// Key keeps the scale of the heat under a bare map.
+	Key bool
 	// Moving is set for a page on which holes are moved: margins do not depend on
 	// where they stand, and a guide is drawn for the page to show ([MapFrame]).
 	Moving bool
@@ -51,6 +53,7 @@ type Heat struct {
 	// Address is where a page finds the picture of the values; then Values may be missing.
 	Address   string
 	Low, High string // what 0 and 1 mean: "no lens", "all six"
+	Counts    int    // the values are counts of so many: the scale shows each; 0: shares
 	Title     string
 }
 
@@ -62,6 +65,7 @@ const (
 	leaderOut  = 9.2
 	labelOut   = 12.5
 	sideRoom   = 20.5 // above and below the rink, labels included
+	closeRoom  = 4.0  // on a side of a small map without labels
 	leastLedge = 0.8  // boards are drawn no thinner
 )
 
@@ -77,7 +81,7 @@ func PlanMap(p Plan, width float64) *sheet.Drawing {
 	width = max(width, leastWidth)
 	m := &planMap{Plan: p, holes: p.Arena.Holes}
 	m.ground = m.lay(width)
-	m.d = sheet.New("plan-map", width, m.Origin.Y+m.Len(m.ground.width)/2+sideRoom, Styles())
+	m.d = sheet.New("plan-map", width, m.Origin.Y+m.Len(m.ground.width)/2+m.roomAt(footSide), Styles())
 	m.d.Layers = []string{"ice", "heat", "markings", "reach", "boards", "glass", "zones", "stretches", "stations", "holes", "labels", "legend"}
 	m.d.Title = "Plan map of " + p.Arena.Name
 	m.d.Desc = m.describe()
@@ -98,6 +102,8 @@ func PlanMap(p Plan, width float64) *sheet.Drawing {
 	if !p.Bare {
 		m.heading()
 		m.legend()
+	} else if p.Key && p.Heat != nil {
+		m.key()
 	}
 	return m.d
 }
@@ -113,7 +119,7 @@ type planMap struct {
 func (m *planMap) lay(width float64) ground {
 	dim := m.Arena.Rink.Dimensions()
 	scale := (width - 2*m.columnRoom(width)) / dim.Length.Metres()
-	top := sideRoom
+	top := m.roomAt(topSide)
 	if !m.Bare {
 		top += headingRoom
 	}
@@ -134,7 +140,35 @@ func (m *planMap) columnRoom(width float64) float64 {
 			w = max(w, labelWidth(t.text, longestNote))
 		}
 	}
+	if m.Key && !m.labelled(leftSide) && !m.labelled(rightSide) {
+		return closeRoom
+	}
 	return labelOut + w + 2
+}
+
+// roomAt returns the room above or below the rink, in millimetres: little on a
+// small map that has no label there.
+func (m *planMap) roomAt(k side) float64 {
+	if m.Key && !m.labelled(k) {
+		return closeRoom
+	}
+	return sideRoom
+}
+
+// labelled reports whether a label stands on a side. Both come before the rink is
+// laid on the sheet, so zones count wherever they are.
+func (m *planMap) labelled(k side) bool {
+	for _, h := range m.holes {
+		if m.sideOf(h.Station) == k {
+			return true
+		}
+	}
+	for _, w := range m.Arena.Windows {
+		if m.sideOf(w.Station) == k {
+			return true
+		}
+	}
+	return len(m.Arena.Zones)+len(m.Others) > 0
 }
 
 func (m *planMap) describe() string {

@@ -59,6 +59,7 @@ const (
 	plotTop    = 8.0
 	plotFoot   = 11.5
 	plotRight  = 5.0
+	markRow    = 5.0 // above the field, for the words of marks at a value of x
 	tickLength = 1.2
 	tickGap    = 0.8
 	leastPlot  = 40 // mm, width and height
@@ -86,14 +87,22 @@ type field struct {
 	xt, yt []float64
 }
 
-func (f *field) layout() {
-	top := plotTop
+// head returns the height of the plot's title, millimetres.
+func (f *field) head() float64 {
 	if f.Title == "" {
-		top = 3
+		return 3
 	}
+	return plotTop
+}
+
+func (f *field) layout() {
+	top := f.head()
 	if len(f.Series) > 1 {
 		g, _ := f.d.Group("legend", "")
 		top += f.legend(g, sheet.Pt(3, top-1.5), f.d.W-6)
+	}
+	if f.upright() {
+		top += markRow
 	}
 	f.yt = f.Y.ticks(f.span(func(p XY) float64 { return p.Y }, true), int((f.d.H-top-plotFoot)/tickRise))
 	left := 6.0

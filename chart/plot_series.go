@@ -37,7 +37,11 @@ func plotStyles() sheet.Stylesheet {
 		{Class: "sign", Style: sheet.Style{Fill: sheet.White, Width: sheet.W35, Dash: sheet.Solid}},
 		{Class: "mark", Style: sheet.Style{Stroke: sheet.Slate, Width: sheet.W25, Dash: []float64{0.5, 0.7}}},
 		{Class: "mark-strong", Style: sheet.Style{Stroke: sheet.Deep, Width: sheet.W35}},
+		{Class: "mark-stem", Style: sheet.Style{Stroke: sheet.Slate, Width: sheet.W18}},
 		{Class: "mark-text", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Italic, Size: sizeTiny}},
+		{Class: "key-dark", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Regular, Size: sizeTiny}},
+		{Class: "key-light", Style: sheet.Style{Fill: sheet.White, Face: sheet.Regular, Size: sizeTiny}},
+		{Class: "key-rim", Style: sheet.Style{Stroke: sheet.Slate, Width: sheet.W13}},
 		{Class: "bar", Style: sheet.Style{Fill: sheet.Frost, Stroke: sheet.Deep, Width: sheet.W18}},
 		{Class: "bar-picked", Style: sheet.Style{Fill: sheet.Deep}},
 		{Class: "sector-clear", Style: sheet.Style{Fill: sheet.Deep.Alpha(0.18)}},
@@ -128,33 +132,4 @@ func (f *field) legend(g *sheet.Group, at sheet.Point, width float64) float64 {
 		}}
 	}
 	return drawLegend(g, at, width, entries)
-}
-
-// marks draws the lines right across, with their words beside them, moved apart
-// where they would meet.
-func (f *field) marks() {
-	g, _ := f.d.Group("marks", "")
-	var upright []Mark
-	for _, m := range f.Marks {
-		class := "mark"
-		if m.Strong {
-			class += " mark-strong"
-		}
-		if !m.OnY {
-			x := f.x(m.At)
-			g.Add(class, sheet.Line{A: sheet.Pt(x, f.box.Y), B: sheet.Pt(x, f.box.Y+f.box.H)}).Titled(m.Words)
-			upright = append(upright, m)
-			continue
-		}
-		y := f.y(m.At)
-		g.Add(class, sheet.Line{A: sheet.Pt(f.box.X, y), B: sheet.Pt(f.box.X+f.box.W, y)}).Titled(m.Words)
-		g.Add("mark-text", sheet.Text{At: sheet.Pt(f.box.X+f.box.W-0.8, y-0.7), S: m.Words, Anchor: sheet.End})
-	}
-	slots := make([]slot, len(upright))
-	for i, m := range upright {
-		slots[i] = slot{f.x(m.At) - 1.3, 0.9}
-	}
-	for i, x := range spread(slots, 0.5, f.box.X+0.4, f.box.X+f.box.W) {
-		g.Add("mark-text", sheet.Text{At: sheet.Pt(x, f.box.Y+1), S: upright[i].Words, Anchor: sheet.End, VAlign: sheet.Centre, Rotate: quarterTurn})
-	}
 }

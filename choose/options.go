@@ -77,7 +77,7 @@ func (o Options) Check() error {
 	case o.Moments < 1 || o.Moments > play.MaxMoments:
 		return fmt.Errorf("moments: %d: write a number from 1 to %d", o.Moments, play.MaxMoments)
 	case !(o.Second >= 0 && o.Second < 1):
-		return fmt.Errorf("second view: %g: write a share from 0 up to but not including 1", o.Second)
+		return fmt.Errorf("second: %g: write a share from 0 up to but not including 1", o.Second)
 	case !(o.Step >= leastStep):
 		return fmt.Errorf("step: %g mm: write a length of at least 10 mm", o.Step.Millimetres())
 	case !(o.Edge >= 0):

@@ -237,7 +237,7 @@ func TestUnknownWishesAreRefused(t *testing.T) {
 		{func(o *choose.Options) { o.Keep = []string{"B11"} }, `keep: "B11" is no candidate; did you mean`},
 		{func(o *choose.Options) { o.Forbid = []string{"nonsense"} }, `forbid: "nonsense" is no candidate`},
 		{func(o *choose.Options) { o.Moments = 0 }, "moments: 0"},
-		{func(o *choose.Options) { o.Second = 1 }, "second view: 1"},
+		{func(o *choose.Options) { o.Second = 1 }, "second: 1"},
 		{func(o *choose.Options) { o.Step = 0 }, "step"},
 		{func(o *choose.Options) { o.Edge = -1 }, "edge"},
 		{func(o *choose.Options) { o.Count = -1 }, "count: -1"},

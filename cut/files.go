@@ -3,6 +3,7 @@ package cut
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"sync"
 
 	"example.org/rinkpane/kit"
@@ -98,6 +99,18 @@ func (p Plan) Folder(r Request) (Folder, error) {
 	return out, err
 }
 
+// holeNames lists the holes that may be asked for.
+func (p Plan) holeNames() string {
+	names := make([]string, len(p.Arena.Holes))
+	for i, h := range p.Arena.Holes {
+		names[i] = h.ID
+	}
+	if len(names) == 0 {
+		return "a hole's id, once the plan has holes"
+	}
+	return strings.Join(names, ", ")
+}
+
 // jobs gathers the jobs asked for, refusals apart.
 func (p Plan) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 	holes := p.Arena.Working()
@@ -106,7 +119,7 @@ func (p Plan) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 		for _, id := range r.Holes {
 			h, ok := p.Arena.Hole(id)
 			if !ok {
-				return nil, nil, fmt.Errorf("no hole %q in the plan", id)
+				return nil, nil, fmt.Errorf("no hole %q in the plan; write %s", id, p.holeNames())
 			}
 			holes = append(holes, h)
 		}

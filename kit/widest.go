@@ -13,6 +13,9 @@ func (l Lens) WidestAt(f unit.Length) unit.Stop {
 	if l.FocalMax <= l.FocalMin || l.StopLong <= 0 {
 		return l.Stop
 	}
+	if l.StopLong == l.Stop {
+		return l.Stop // a constant stop, to the last digit
+	}
 	k := math.Log(float64(f/l.FocalMin)) / math.Log(float64(l.FocalMax/l.FocalMin))
 	return unit.Stop(math.Exp((1-k)*math.Log(float64(l.Stop)) + k*math.Log(float64(l.StopLong))))
 }

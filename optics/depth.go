@@ -50,11 +50,16 @@ func DepthOfField(f unit.Length, n unit.Stop, c, s unit.Length) (Depth, error) {
 		return Depth{}, err
 	}
 	d := Depth{Near: s * (h - f) / (h + s - 2*f), Far: unit.Length(math.Inf(1)), Hyperfocal: h}
-	if s < h {
+	if s < h*(1-hyperfocalSlack) {
 		d.Far = s * (h - f) / (h - s)
 	}
 	return d, nil
 }
+
+// hyperfocalSlack is the share by which a distance may fall short of the
+// hyperfocal and still count as at it: what rounding takes, far below what a
+// ruler or a focus scale can tell.
+const hyperfocalSlack = 1e-12
 
 // DepthAtMagnification returns how deep the sharp range is in all, near to
 // far in metres, from the magnification m instead of the distance:

@@ -33,6 +33,8 @@ func (c Choice) none(b *strings.Builder) {
 		b.WriteString("Stopped before a set of holes was found.\n")
 	case c.Candidates == 0:
 		b.WriteString("No pane may hold a hole.\n")
+	case c.Status == choose.Optimal:
+		b.WriteString("The best set is empty: what is forbidden leaves no place that sees anything.\n")
 	default:
 		b.WriteString("No set of holes keeps the rules and wishes.\n")
 	}

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -100,7 +101,7 @@ func (p Plan) LightText(sys unit.System) string {
 		b.WriteString(wrap("The survey has no light reading: add lux readings to the arena's file under light.", ""))
 		return b.String()
 	}
-	b.WriteString("?: mostly outside the readings, a guess. !: above the ISO that the body's user accepts.\n")
+	b.WriteString(guessNote + " " + overNote + "\n")
 	for _, h := range p.Holes {
 		lens := ""
 		if f, ok := h.BestFit(); ok {
@@ -144,6 +145,25 @@ func ISOWords(l light.Row) string {
 	}
 	if l.Extrapolated > guessShare {
 		out += "?"
+	}
+	return out
+}
+
+// What the signs behind an ISO mean.
+const (
+	guessNote = "?: mostly outside the readings, a guess."
+	overNote  = "!: above the ISO that the body's user accepts."
+)
+
+// ISONotes tells what the signs that [ISOWords] puts behind the rows' ISO mean:
+// nothing when no row has one.
+func ISONotes(rows []light.Row) []string {
+	var out []string
+	if slices.ContainsFunc(rows, func(l light.Row) bool { return l.Extrapolated > guessShare }) {
+		out = append(out, guessNote)
+	}
+	if slices.ContainsFunc(rows, func(l light.Row) bool { return l.OverISO }) {
+		out = append(out, overNote)
 	}
 	return out
 }

@@ -69,6 +69,14 @@ func (f bookFlags) may() error {
 	return mayWrite(f.html, f.force)
 }
 
+// write writes the PDF and, when it is asked for, the HTML file: both or neither.
+func (f bookFlags) write(pdf []byte, content book.Content) error {
+	if f.html == "" {
+		return writeFile(f.out, pdf, f.force)
+	}
+	return writeBoth(f.out, f.html, pdf, content.HTML(), f.force)
+}
+
 func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 	if err := f.may(); err != nil {
 		return err
@@ -99,13 +107,8 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := writeFile(f.out, pdf, f.force); err != nil {
+	if err := f.write(pdf, content); err != nil {
 		return err
-	}
-	if f.html != "" {
-		if err := writeFile(f.html, content.HTML(), f.force); err != nil {
-			return err
-		}
 	}
 	answer := struct {
 		Pages    int    `json:"pages"`

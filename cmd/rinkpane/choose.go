@@ -26,7 +26,7 @@ type chooseFlags struct {
 	face                                  unit.Maybe[unit.Angle]
 
 	kit, play, events, eventUnits, model, limit string
-	lenient, plain, force                       bool
+	lenient, plain, force, counted              bool
 }
 
 func chooseCommand(a *app) *cobra.Command {
@@ -57,7 +57,10 @@ clashing group is named), 2 on bad input.`,
 			}
 			return nil
 		},
-		RunE: func(c *cobra.Command, args []string) error { return runChoose(c.Context(), a, args[0], f) },
+		RunE: func(c *cobra.Command, args []string) error {
+			f.counted = c.Flags().Changed("count")
+			return runChoose(c.Context(), a, args[0], f)
+		},
 	}
 	chooseWishes(c, &f)
 	chooseInputs(c, &f)
@@ -153,7 +156,7 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 		return err
 	}
 	err = a.print(ans, func(w io.Writer) { io.WriteString(w, c.Text(ar.Units)) })
-	if err == nil && len(ans.Holes) == 0 && ans.Status == choose.Infeasible {
+	if err == nil && len(ans.Holes) == 0 && ans.Status != choose.Stopped {
 		return errAnswerNo
 	}
 	return err

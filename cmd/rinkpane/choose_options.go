@@ -22,6 +22,9 @@ func chooseOptions(a *app, ar arena.Arena, f chooseFlags) (choose.Options, error
 	opt.Moments, opt.Seed, opt.Second, opt.Alternatives, opt.Plain = f.moments, f.seed, f.second, f.alternatives, f.plain
 	opt.Step, opt.Edge = f.step.Or(opt.Step), f.edge.Or(opt.Edge)
 	opt.Judge.FaceMost = f.face.Or(opt.Judge.FaceMost)
+	if f.counted && f.count < 1 {
+		return opt, fmt.Errorf("--count: %d: write a number from 1, or leave it out", f.count)
+	}
 	if f.newCuts < -1 {
 		return opt, fmt.Errorf("--new-cuts: %d: write a number from 0", f.newCuts)
 	}

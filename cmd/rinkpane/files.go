@@ -54,6 +54,35 @@ func writeFolder(dir string, files []outFile, force bool) error {
 	return nil
 }
 
+// writeBoth writes two files that belong together, in folders that it makes, or
+// neither of them: each is complete under a temporary name before any is renamed.
+func writeBoth(first, second string, one, two []byte, force bool) error {
+	paths, data := []string{first, second}, [][]byte{one, two}
+	var staged []string
+	for i, path := range paths {
+		err := mayWrite(path, force)
+		if err == nil {
+			err = plainPathError(os.MkdirAll(filepath.Dir(path), 0o777))
+		}
+		if err == nil {
+			var part []string
+			part, err = stage(filepath.Dir(path), []outFile{{filepath.Base(path), data[i]}})
+			staged = append(staged, part...)
+		}
+		if err != nil {
+			discard(staged)
+			return err
+		}
+	}
+	for i, path := range paths {
+		if err := os.Rename(staged[i], path); err != nil {
+			discard(staged[i:])
+			return plainPathError(err)
+		}
+	}
+	return nil
+}
+
 // mayWrite refuses a folder, and an existing file unless force is set.
 func mayWrite(path string, force bool) error {
 	info, err := os.Lstat(path)

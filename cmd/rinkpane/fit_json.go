@@ -1,6 +1,8 @@
 package main
 
 import (
+	"math"
+
 	"example.org/rinkpane/fit"
 	"example.org/rinkpane/unit"
 )
@@ -77,10 +79,10 @@ func (r fitReport) json() fitJSON {
 		Loss: make([]fitPanJSON, len(r.loss.Pan)), TiltLoss: make([]fitTiltJSON, len(r.loss.Tilt)),
 	}
 	for i, row := range r.loss.Pan {
-		out.Loss[i] = fitPanJSON{row.Angle.Degrees(), r.row(row)}
+		out.Loss[i] = fitPanJSON{tableDegrees(row.Angle), r.row(row)}
 	}
 	for i, row := range r.loss.Tilt {
-		out.TiltLoss[i] = fitTiltJSON{row.Angle.Degrees(), r.row(row)}
+		out.TiltLoss[i] = fitTiltJSON{tableDegrees(row.Angle), r.row(row)}
 	}
 	if r.view != nil {
 		out.fitViewJSON = &fitViewJSON{r.view.Centre, r.view.Corners, r.pose(r.view.Pose)}
@@ -107,4 +109,14 @@ func stopsJSON(t float64) *float64 {
 		return nil
 	}
 	return &s
+}
+
+// tableDegrees is a row's angle in degrees, a whole billionth where only the way
+// through radians keeps it from one: 15, not 14.999999999999998.
+func tableDegrees(a unit.Angle) float64 {
+	d := a.Degrees()
+	if whole := math.Round(d*1e9) / 1e9; math.Abs(whole-d) < 1e-12 {
+		return whole
+	}
+	return d
 }

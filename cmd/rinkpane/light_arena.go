@@ -163,7 +163,7 @@ func (t lightText) head(r light.Report, q light.Request) {
 		for i, s := range r.FlickerSafeS {
 			times[i] = unit.Shutter(s).Format()
 		}
-		fmt.Fprintf(t.w, "flicker  safe on %v Hz mains: %s\n", *r.MainsHz, strings.Join(times, ", "))
+		wrapText(t.w, "flicker  ", fmt.Sprintf("safe on %v Hz mains: %s", *r.MainsHz, strings.Join(times, ", ")))
 	}
 }
 

@@ -71,12 +71,12 @@ func reachHeat(ar arena.Arena, reaches []sight.Reach, layer int) *chart.Heat {
 	if len(reaches) == 1 {
 		h.Values = reaches[0].Parts(layer)
 		h.Title = fmt.Sprintf("Lenses that reach from %s, %s above the ice", reaches[0].Hole, height)
-		h.Low, h.High = "none", fmt.Sprintf("all %d", len(reaches[0].Lenses))
+		h.Low, h.High, h.Counts = "none", fmt.Sprintf("all %d", len(reaches[0].Lenses)), len(reaches[0].Lenses)
 		return h
 	}
 	h.Values = holeParts(reaches, layer)
 	h.Title = fmt.Sprintf("Holes that reach, %s above the ice", height)
-	h.Low, h.High = "none", fmt.Sprintf("all %d", len(reaches))
+	h.Low, h.High, h.Counts = "none", fmt.Sprintf("all %d", len(reaches)), len(reaches)
 	return h
 }
 
