@@ -43,10 +43,15 @@ func chartOf(reports []progress) chartView {
 	room := max(high-low, 1e-6)
 	span := max(last.Seconds-first.Seconds, 0.1)
 	v := chartView{Top: fmt.Sprintf("%.4f", high), Bottom: fmt.Sprintf("%.4f", low), End: fmt.Sprintf("%.1f s", span)}
-	for _, p := range seen {
+	for i, p := range seen {
+		until := chartWide // each holds until the next
+		if i+1 < len(seen) {
+			until = (seen[i+1].Seconds - first.Seconds) / span * chartWide
+		}
 		x := (p.Seconds - first.Seconds) / span * chartWide
-		v.Value += fmt.Sprintf("%.1f,%.1f ", x, 4+(high-p.Value)/room*(chartHigh-8))
-		v.Bound += fmt.Sprintf("%.1f,%.1f ", x, 4+(high-p.Bound)/room*(chartHigh-8))
+		y := func(v float64) float64 { return 4 + (high-v)/room*(chartHigh-8) }
+		v.Value += fmt.Sprintf("%.1f,%.1f %.1f,%.1f ", x, y(p.Value), until, y(p.Value))
+		v.Bound += fmt.Sprintf("%.1f,%.1f %.1f,%.1f ", x, y(p.Bound), until, y(p.Bound))
 	}
 	return v
 }

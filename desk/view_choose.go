@@ -50,7 +50,6 @@ type answerView struct {
 	Standings   []fact
 	Clash       []string
 	Excluded    []fact
-	Chart       chartView
 	Stale       bool // somebody saved since
 	Version     int
 	CanAccept   bool
@@ -120,7 +119,7 @@ func (d *Desk) choicePage(w http.ResponseWriter, r *http.Request, b shelf.Book, 
 
 func (d *Desk) fillWishes(p *choosePage, a arena.Arena) {
 	for _, h := range a.Working() {
-		wish := holeWish{h.ID, h.Station.Format(a.Units) + " along the boards", "free"}
+		wish := holeWish{h.ID, h.Station.Format(a.Units), "free"}
 		if slices.Contains(p.Wishes.Keep, h.ID) {
 			wish.Wish = "keep"
 		}
@@ -157,9 +156,8 @@ func (d *Desk) fillAnswer(r *http.Request, p *choosePage, b shelf.Book, j *choic
 	if shown < 0 || shown > len(c.answer.Alternatives) {
 		shown = 0
 	}
-	reports, _ := j.Reports()
 	v := c.view(shown, p.Slug, j.ID)
-	v.Chart, v.Version = chartOf(reports), j.version
+	v.Version = j.version
 	v.Stale = b.Document.Head != j.version
 	v.CanAccept = p.Plans && !v.Stale && len(v.Rows) > 0
 	p.Answer = v

@@ -22,7 +22,7 @@ export function dragToTurn(glass, camera) {
   });
   glass.addEventListener("pointermove", (event) => {
     if (!held) return;
-    const box = glass.getBoundingClientRect();
+    const box = pictureBox(glass);
     const view = camera.view();
     camera.turn(
       held.from.pan - ((event.clientX - held.x) / box.width) * view.h,
@@ -42,4 +42,12 @@ export function dragToTurn(glass, camera) {
     const view = camera.view();
     camera.turn(at.pan + way[0] * share * view.h, at.tilt + way[1] * share * view.v);
   });
+}
+
+/** How large the picture is drawn inside its frame, which may be wider. @param {HTMLElement} glass */
+function pictureBox(glass) {
+  const box = glass.getBoundingClientRect();
+  const image = glass.querySelector("img");
+  const ratio = image && image.naturalWidth > 0 ? image.naturalWidth / image.naturalHeight : box.width / box.height;
+  return { width: Math.min(box.width, box.height * ratio), height: Math.min(box.height, box.width / ratio) };
 }
