@@ -20,7 +20,9 @@ import (
 	"context"
 	"log/slog"
 	"net/http"
+	"path"
 	"reflect"
+	"strings"
 
 	"github.com/danielgtaylor/huma/v2"
 	"github.com/danielgtaylor/huma/v2/adapters/humago"
@@ -59,12 +61,14 @@ func Mount(mux *http.ServeMux, o Options) *huma.OpenAPI {
 	s.files()
 	s.catalogue()
 	spec := s.api.OpenAPI()
+	describeProblems(spec)
+	allowNulls(spec)
 	serveSpec(mux, spec)
 	return spec
 }
 
 func config(version string) huma.Config {
-	registry := huma.NewMapRegistry("#/components/schemas/", huma.DefaultSchemaNamer)
+	registry := huma.NewMapRegistry("#/components/schemas/", schemaName)
 	registry.RegisterTypeAlias(reflect.TypeFor[edit.Value](), reflect.TypeFor[anyValue]())
 	return huma.Config{
 		OpenAPI: &huma.OpenAPI{
@@ -81,6 +85,20 @@ func config(version string) huma.Config {
 		DefaultFormat: "application/json",
 		Transformers:  []huma.Transformer{shortEcho},
 	}
+}
+
+// schemaName names a type in the specification: bare for this package's own,
+// with its package before it for others, since two packages may share a name.
+func schemaName(t reflect.Type, hint string) string {
+	name := huma.DefaultSchemaNamer(t, hint)
+	for t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	pkg := path.Base(t.PkgPath())
+	if pkg == "." || pkg == "api" || pkg == "huma" {
+		return name
+	}
+	return strings.ToUpper(pkg[:1]) + pkg[1:] + name
 }
 
 // anyValue describes [edit.Value] in the specification.

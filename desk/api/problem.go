@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"net/http"
+	"reflect"
 
 	"github.com/danielgtaylor/huma/v2"
 
@@ -55,6 +56,22 @@ type Clash struct {
 
 func problem(status int, detail string) *Problem {
 	return &Problem{ErrorModel: huma.ErrorModel{Status: status, Title: http.StatusText(status), Detail: detail}}
+}
+
+// describeProblems says in the specification what every call answers when it fails.
+func describeProblems(spec *huma.OpenAPI) {
+	schema := spec.Components.Schemas.Schema(reflect.TypeFor[Problem](), true, "Problem")
+	answer := &huma.Response{
+		Description: "What went wrong, and where",
+		Content:     map[string]*huma.MediaType{"application/problem+json": {Schema: schema}},
+	}
+	for _, item := range spec.Paths {
+		for _, op := range []*huma.Operation{item.Get, item.Post, item.Put, item.Patch, item.Delete} {
+			if op != nil {
+				op.Responses["default"] = answer
+			}
+		}
+	}
 }
 
 // fail turns an error into its answer. What nobody foresaw is logged and told
