@@ -2,11 +2,14 @@ package desk
 
 import (
 	"bufio"
+	"context"
+	"io"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
 	"strings"
 	"testing"
+	"time"
 )
 
 const quickWishes = "moments=300&step=600+mm&count=3&alternatives=1&limit=30&seed=1&rules=common-practice"
@@ -107,5 +110,52 @@ func TestWishesThatCannotBe(t *testing.T) {
 		if w := ask(t, h, "GET", choosePath+path, ""); w.Code != http.StatusNotFound {
 			t.Errorf("GET %s: %d, want 404", path, w.Code)
 		}
+	}
+}
+
+// TestDeskClosesOverARunningChoice: a choice that somebody watches does not keep
+// the desk open; it ends, and its events with it.
+func TestDeskClosesOverARunningChoice(t *testing.T) {
+	h, d, _ := ownDesk(t, false)
+	w := ask(t, h, "POST", choosePath, strings.ReplaceAll(quickWishes, "moments=300", "moments=50000"))
+	_, job, ok := strings.Cut(w.Header().Get("Location"), "job=")
+	if !ok {
+		t.Fatalf("started with %d", w.Code)
+	}
+	ln, err := Listen("127.0.0.1:0", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	served := make(chan error, 1)
+	go func() { served <- d.Serve(ctx, ln) }()
+	followed := make(chan bool, 1)
+	answer, err := http.Get("http://" + ln.Addr().String() + choosePath + "/" + job + "/events")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer answer.Body.Close()
+	first := make([]byte, 16)
+	if _, err := io.ReadFull(answer.Body, first); err != nil || !strings.HasPrefix(string(first), "event: progress") {
+		t.Fatalf("first event %q, %v", first, err)
+	}
+	go func() {
+		_, err := io.Copy(io.Discard, answer.Body)
+		followed <- err == nil
+	}()
+	stop()
+	select {
+	case err := <-served:
+		if err != nil {
+			t.Errorf("Serve ended with %v", err)
+		}
+	case <-time.After(2 * closeTimeout):
+		t.Fatal("the desk did not close")
+	}
+	if !<-followed {
+		t.Error("the events broke off instead of ending")
+	}
+	if j, ok := d.choices.get(job, "quillhaven"); !ok || !j.Ended() {
+		t.Error("the choice goes on after the desk closed")
 	}
 }

@@ -20,7 +20,7 @@ import (
 )
 
 // exampleMaker plans with what the program carries.
-func exampleMaker(t *testing.T) plan.Maker {
+func exampleMaker(t testing.TB) plan.Maker {
 	t.Helper()
 	k, err := kit.Default()
 	if err != nil {
@@ -34,7 +34,7 @@ func exampleMaker(t *testing.T) plan.Maker {
 }
 
 // exampleIDs are the ids of the example arenas: their files' names.
-func exampleIDs(t *testing.T) []string {
+func exampleIDs(t testing.TB) []string {
 	t.Helper()
 	names, err := fs.Glob(examples.Files, "*.yaml")
 	if err != nil || len(names) == 0 {
@@ -47,7 +47,7 @@ func exampleIDs(t *testing.T) []string {
 }
 
 // exampleShelf is a shelf with the example arenas in a store of its own.
-func exampleShelf(t *testing.T, folder string) (*shelf.Shelf, *store.Store) {
+func exampleShelf(t testing.TB, folder string) (*shelf.Shelf, *store.Store) {
 	t.Helper()
 	s, err := store.OpenFolder(t.Context(), folder)
 	if err != nil {
@@ -78,7 +78,7 @@ var sharedDesk struct {
 	err    error
 }
 
-func exampleDesk(t *testing.T) *Desk {
+func exampleDesk(t testing.TB) *Desk {
 	t.Helper()
 	sharedDesk.once.Do(func() {
 		if sharedDesk.folder, sharedDesk.err = os.MkdirTemp("", "rinkpane-desk"); sharedDesk.err != nil {

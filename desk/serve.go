@@ -77,6 +77,7 @@ func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 		IdleTimeout:       idleTimeout,
 		MaxHeaderBytes:    mostHeader,
 	}
+	defer d.bench.Close()
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(ln) }()
 	select {
