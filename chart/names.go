@@ -29,5 +29,6 @@ func stationName(s unit.Length, sys unit.System) string {
 	return strconv.Itoa(int(s.Metres()+0.5)) + " m"
 }
 
-// stationData prints a station for a data attribute: metres to the millimetre.
+// stationData prints a station or a height for a data attribute: metres to the
+// millimetre.
 func stationData(s unit.Length) string { return strconv.FormatFloat(s.Metres(), 'f', 3, 64) }

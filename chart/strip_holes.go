@@ -26,7 +26,7 @@ func (r *stripRow) openings() {
 	for i, x := range spread(slots, labelGap, stripLeft-8, r.d.W-1) {
 		o := here[i]
 		g, e := r.d.Group("holes", "hole-mark")
-		e.With(o.key, o.id).With("station", stationData(r.Arena.Rink.Wrap(r.from+o.at))).As("button").Titled(o.title)
+		e.With(o.key, o.id).With("station", stationData(r.Arena.Rink.Wrap(r.from+o.at))).With("height", stationData(o.height)).As("button").Titled(o.title)
 		box := r.box(piece{o.at - o.size.W/2, o.at + o.size.W/2}, o.height-o.size.H/2, o.height+o.size.H/2)
 		g.Add("hit", sheet.Circle{C: sheet.Pt(box.X+box.W/2, box.Y+box.H/2), R: max(hitSize, box.W)})
 		if o.key == "hole" && o.id == r.Picked {

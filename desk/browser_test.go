@@ -48,10 +48,22 @@ type visitor struct {
 // fails at its end when the page reported an error or asked another server.
 func visit(t *testing.T, width, height int64, scheme string) *visitor {
 	t.Helper()
-	server := httptest.NewServer(exampleDesk(t).Handler())
+	return visitAt(t, open(t, exampleDesk(t)), width, height, scheme)
+}
+
+// open serves a desk for a test and returns its address.
+func open(t *testing.T, d *Desk) string {
+	t.Helper()
+	server := httptest.NewServer(d.Handler())
 	t.Cleanup(server.Close)
+	return server.URL
+}
+
+// visitAt opens a tab on a desk that is served already.
+func visitAt(t *testing.T, base string, width, height int64, scheme string) *visitor {
+	t.Helper()
 	ctx := newTab(t)
-	v := &visitor{t: t, ctx: ctx, base: server.URL}
+	v := &visitor{t: t, ctx: ctx, base: base}
 	if err := chromedp.Listen(ctx, v.listen); err != nil {
 		t.Fatal(err)
 	}

@@ -143,11 +143,11 @@ func TestVersionsPageUndoesAndRestores(t *testing.T) {
 	says(t, ask(t, h, "POST", "/arena/quillhaven/restore", "base=3&version=9"), 404)
 	says(t, ask(t, h, "GET", "/arena/quillhaven/versions?to=9", ""), 404)
 	says(t, ask(t, h, "POST", "/arena/quillhaven/away", "away=yes"), 303)
-	if strings.Contains(ask(t, h, "GET", "/", "").Body.String(), "Tidewater") {
+	if strings.Contains(ask(t, h, "GET", "/arenas", "").Body.String(), "Tidewater") {
 		t.Error("an arena put away is listed")
 	}
 	says(t, ask(t, h, "POST", "/arena/quillhaven/away", "away=no"), 303)
-	says(t, ask(t, h, "GET", "/", ""), 200, "Tidewater")
+	says(t, ask(t, h, "GET", "/arenas", ""), 200, "Tidewater")
 }
 
 func TestPeoplePageLetsIn(t *testing.T) {
@@ -193,9 +193,9 @@ func TestSignInOverHTTP(t *testing.T) {
 		h.ServeHTTP(out, r)
 		return out
 	}
-	says(t, as("GET", "/"), 200, "Vi, viewer", "Sign out", "Tidewater")
+	says(t, as("GET", "/arenas"), 200, "Vi, viewer", "Sign out", "Tidewater")
 	says(t, as("GET", "/import"), 403, "role does not allow")
 	says(t, as("POST", "/api/arenas/quillhaven/edits"), 403, "planner")
 	says(t, as("POST", "/sign-out"), 303)
-	says(t, as("GET", "/"), 303)
+	says(t, as("GET", "/arenas"), 303)
 }

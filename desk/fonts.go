@@ -10,7 +10,7 @@ import (
 // browser loads the letters of plain English first; accents and other alphabets
 // only when a page has any (unicode-range in fonts.css).
 var (
-	plainLetters = letters(' ', '~') + "–—‘’“”…×·°±½¼¾⅛⅜⅝⅞→←−"
+	plainLetters = letters(' ', '~') + "–—‘’“”…×·°±½¼¾⅛⅜⅝⅞→←↑↓−"
 	otherLetters = letters(0xa0, 0x24f) + letters(0x370, 0x52f)
 )
 

@@ -14,7 +14,7 @@ func TestNothingOverflows(t *testing.T) {
 			for _, id := range exampleIDs(t) {
 				v.checkWidth("/arena/" + id)
 			}
-			for _, path := range []string{"/", "/arena/quillhaven/versions", "/arena/quillhaven/text", "/import", "/people", "/sign-in", "/api"} {
+			for _, path := range []string{"/arenas", "/arena/quillhaven/versions", "/arena/quillhaven/compare", "/arena/quillhaven/paper", "/arena/quillhaven/survey", "/arena/quillhaven/survey/panes", "/arena/quillhaven/survey/holes?item=holes%5BB1%5D", "/arena/quillhaven/text", "/import", "/people", "/sign-in", "/api"} {
 				v.checkWidth(path)
 			}
 			v.checkWidth(missingPage)
@@ -39,7 +39,7 @@ func (v *visitor) checkWidth(path string) {
 // are unique.
 func TestControlsHaveNames(t *testing.T) {
 	v := visit(t, 1280, 900, "dark")
-	for _, path := range []string{"/", demoPage} {
+	for _, path := range []string{"/arenas", demoPage} {
 		v.open(path)
 		for _, complaint := range eval[[]string](v, namesScript) {
 			t.Errorf("%s: %s", path, complaint)

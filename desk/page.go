@@ -22,6 +22,8 @@ func loadTemplates(assets assetSet) (*template.Template, error) {
 		"cautions": plan.Cautions,
 		"status":   statusWord,
 		"keeps":    keepsWords,
+		"metres":   toMillimetre,
+		"count":    plan.Count,
 	}).ParseFS(templateFiles, "templates/*.tmpl")
 }
 

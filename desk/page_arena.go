@@ -1,67 +1,49 @@
 package desk
 
 import (
-	"errors"
 	"html/template"
 	"net/http"
 	"net/url"
+	"strconv"
 
 	"example.org/rinkpane/plan"
-	"example.org/rinkpane/revision"
-	"example.org/rinkpane/rules"
 	"example.org/rinkpane/unit"
 )
 
-// arenaPage is one arena with one of its holes picked.
+// arenaPage is one arena with one of its holes picked: the place where holes are
+// planned.
 type arenaPage struct {
 	frame
-	ID       string
-	Number   int // of the version shown
-	Address  address
+	liveView
 	Survey   plan.Survey
 	Size     string
-	Verdict  rules.Status
-	Words    string
+	Version  shelfVersion
 	Revision string
 	RuleSets []string
 	Notes    []string
 	Systems  []option
-	Picks    []pick
 	Map      template.HTML
 	Strip    template.HTML
-	Picked   *holeView    // nil on an arena without working holes
-	Findings findingsView // those to be mended
-	Rules    []ruleRow    // every rule over the whole arena
+	Frames   frames
+	Rules    []ruleRow // every rule over the whole arena
+	Places   []placeOption
+	Tour     []tourStep
+	Message  string // why what was asked could not be done; ""
+	Edits    bool   // the visitor may change this version
+	Step     string // how far an arrow moves a hole: "1 in"
+	StepM    string // the same in metres
+	Way      string // which of the arena's pages this is
 }
 
-// address is the state that stands in a page's address.
-type address struct {
-	slug   string
-	hole   string
-	system string // "" prints in the document's own units
+// shelfVersion is which version is shown, and where undo and redo lead.
+type shelfVersion struct {
+	Number, Head int
+	Undo, Redo   int // versions to put on top; 0 for none
+	What, Who    string
 }
 
-// URL returns the address as a link.
-func (a address) URL() string {
-	q := url.Values{}
-	if a.hole != "" {
-		q.Set("hole", a.hole)
-	}
-	if a.system != "" {
-		q.Set("units", a.system)
-	}
-	u := url.URL{Path: "/arena/" + a.slug, RawQuery: q.Encode()}
-	return u.String()
-}
-
-// Slug returns the arena's part of the address.
-func (a address) Slug() string { return a.slug }
-
-// Hole returns the address with another hole picked.
-func (a address) Hole(id string) address {
-	a.hole = id
-	return a
-}
+// Old reports whether a newer version is there.
+func (v shelfVersion) Old() bool { return v.Number < v.Head }
 
 // pictureURL leads to the view through a hole, with the lens that serves it best.
 func (a address) pictureURL(h plan.Hole) string {
@@ -81,70 +63,70 @@ type option struct {
 	Chosen    bool
 }
 
-// pick is one hole to pick.
-type pick struct {
-	ID, URL, Words string
-	Status         rules.Status
-	Chosen         bool
+func (d *Desk) arenaPage(w http.ResponseWriter, r *http.Request) {
+	d.showArena(w, r, http.StatusOK, r.PathValue("slug"), r.URL.Query(), "")
 }
 
-func (d *Desk) arenaPage(w http.ResponseWriter, r *http.Request) {
-	b, err := d.shelf.Open(r.Context(), r.PathValue("slug"), 0)
-	switch {
-	case errors.Is(err, revision.ErrNone):
-		d.fail(w, r, http.StatusNotFound, "No arena has this address.", "Go back to the list of arenas and pick one.")
+// showArena shows an arena's page in the state of a query, with a message where
+// something could not be done.
+func (d *Desk) showArena(w http.ResponseWriter, r *http.Request, status int, slug string, q url.Values, message string) {
+	o, ok := d.open(w, r, slug, q)
+	if !ok {
 		return
-	case err != nil:
+	}
+	if o.at.hole != "" && !o.has(o.at.hole) {
+		if message == "" {
+			d.fail(w, r, http.StatusNotFound, "This arena has no hole of that name.", "Open the arena and pick a hole on its map.")
+			return
+		}
+		o.at.hole = ""
+	}
+	page, err := d.arenaView(r, o)
+	if err != nil {
 		d.broken(w, r, err)
 		return
 	}
-	p, err := d.shelf.Plan(b)
-	if err != nil {
-		d.log.Warn("desk", "arena", b.Document.ID, "error", err)
-		d.fail(w, r, http.StatusUnprocessableEntity, "This arena cannot be planned.", err.Error())
-		return
-	}
-	at := address{slug: b.Document.ID, hole: r.FormValue("hole"), system: r.FormValue("units")}
-	sys := p.Survey.System()
-	if at.system != "" {
-		if sys, err = unit.ParseSystem(at.system); err != nil {
-			d.fail(w, r, http.StatusBadRequest, "These units are not known.", "Choose metric or imperial.")
-			return
-		}
-	}
-	if at.hole != "" {
-		if _, ok := p.Hole(at.hole); !ok {
-			d.fail(w, r, http.StatusNotFound, "This arena has no working hole of that name.", "Open the arena and pick a hole on its map.")
-			return
-		}
-	}
-	page := d.arenaView(r, p, at, sys)
-	page.ID, page.Number = b.Document.ID, b.Version.Number
-	d.show(w, r, http.StatusOK, "arena.tmpl", page)
+	page.Message = message
+	d.show(w, r, status, "arena.tmpl", page)
 }
 
-func (d *Desk) arenaView(r *http.Request, p plan.Plan, at address, sys unit.System) arenaPage {
+// has reports whether the arena has a hole, working or turned off.
+func (o opened) has(id string) bool {
+	_, ok := o.plan.Hole(id)
+	return ok || o.plan.IsOff(id)
+}
+
+func (d *Desk) arenaView(r *http.Request, o opened) (arenaPage, error) {
+	p, at := o.plan, o.at
 	if at.hole == "" && len(p.Holes) > 0 {
 		at.hole = p.Holes[0].ID
 	}
+	sys := at.units(p.Survey.System())
+	live, err := d.live(o.Book, o.Arena, p, at)
+	if err != nil {
+		return arenaPage{}, err
+	}
 	page := arenaPage{
-		frame: d.frame(r, p.Survey.Name), Address: at, Survey: p.Survey, Size: p.Survey.Size(sys),
-		Verdict: p.Verdict, Words: plan.VerdictWords(p.Findings), Revision: p.Revision, RuleSets: p.RuleSets, Notes: p.Notes,
-		Findings: viewFindings(p.Findings, "", sys), Rules: viewRules(p.Findings, sys),
+		frame: d.frame(r, p.Survey.Name), liveView: live, Survey: p.Survey, Size: p.Survey.Size(sys),
+		Revision: p.Revision, RuleSets: p.RuleSets, Notes: p.Notes, Rules: viewRules(p.Findings, sys),
+		Version: shelfVersion{Number: o.Version.Number, Head: o.Document.Head, What: o.Version.What, Who: o.Version.Who},
+		Step:    nudgeStep(sys).Format(sys), StepM: strconv.FormatFloat(nudgeStep(sys).Metres(), 'f', -1, 64), Tour: tourFor(r), Way: "plan",
+	}
+	if at.theme != "" {
+		page.Theme = at.theme
+	}
+	page.Edits = page.Plans && !page.Version.Old()
+	if page.Edits {
+		if page.Version.Undo, page.Version.Redo, err = d.shelf.Steps(r.Context(), o.Document.ID); err != nil {
+			return arenaPage{}, err
+		}
+		page.Places = placesFor(live.arena, live.now)
 	}
 	for _, name := range []unit.System{unit.Metric, unit.Imperial} {
 		to := at
 		to.system = name.String()
 		page.Systems = append(page.Systems, option{name.String(), to.URL(), name == sys})
 	}
-	for _, h := range p.Holes {
-		page.Picks = append(page.Picks, pick{h.ID, at.Hole(h.ID).URL(), h.Where(sys), h.Status, h.ID == at.hole})
-	}
-	if h, ok := p.Hole(at.hole); ok {
-		view := viewHole(p, h, sys)
-		view.Picture = at.pictureURL(h)
-		page.Picked = &view
-	}
-	page.Map, page.Strip = drawings(p, at, sys)
-	return page
+	page.Map, page.Strip, page.Frames = drawings(live)
+	return page, nil
 }

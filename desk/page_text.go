@@ -101,7 +101,7 @@ func (d *Desk) saveOver(w http.ResponseWriter, r *http.Request, from shelf.Book,
 	var stale *revision.Stale
 	switch {
 	case err == nil:
-		http.Redirect(w, r, "/arena/"+id, http.StatusSeeOther)
+		http.Redirect(w, r, "/arena/"+id+suffix(backTo(r, doc)), http.StatusSeeOther)
 	case errors.As(err, &stale):
 		d.conflict(w, r, from, text, what, stale)
 	default:

@@ -3,6 +3,7 @@ package desk
 import (
 	"errors"
 	"net/http"
+	"net/url"
 	"strconv"
 	"strings"
 
@@ -16,6 +17,8 @@ import (
 // between two versions.
 type versionsPage struct {
 	frame
+	Way        string // which of the arena's pages this is
+	Address    address
 	ID, Name   string
 	Head       int
 	Away       bool
@@ -48,7 +51,7 @@ func (d *Desk) versionsPage(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	id := b.Document.ID
-	page := versionsPage{frame: d.frame(r, b.Document.Name+": versions"), ID: id, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away}
+	page := versionsPage{frame: d.frame(r, b.Document.Name+": versions"), Way: "versions", Address: address{slug: id}, ID: id, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away}
 	page.To = numberOr(r.FormValue("to"), page.Head)
 	page.From = numberOr(r.FormValue("from"), max(1, page.To-1))
 	versions, err := d.shelf.Keeper().History(r.Context(), id, mostVersions)
@@ -128,7 +131,12 @@ func (d *Desk) restore(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	what := r.PostFormValue("what")
-	if what == "" {
+	switch act := r.PostFormValue("act"); {
+	case act == "undo":
+		what = shortened("undo: " + from.Version.What)
+	case act == "redo":
+		what = shortened("redo: " + old.Version.What)
+	case what == "":
 		what = "restore version " + strconv.Itoa(version)
 	}
 	d.saveOver(w, r, from, old.Version.Text, what, func(p *problemView, status int) {
@@ -148,4 +156,10 @@ func (d *Desk) putAway(w http.ResponseWriter, r *http.Request) {
 		d.log.Info("desk", "arena", r.PathValue("slug"), "away", away, "who", door.Who(r.Context()))
 		http.Redirect(w, r, "/", http.StatusSeeOther)
 	}
+}
+
+// Beside returns where the plans of both versions stand side by side.
+func (p versionsPage) Beside() string {
+	q := url.Values{"left": {p.ID + "@" + strconv.Itoa(p.From)}, "right": {p.ID + "@" + strconv.Itoa(p.To)}}
+	return "/arena/" + p.ID + "/compare?" + q.Encode()
 }

@@ -27,14 +27,15 @@ func TestPagesAnswer(t *testing.T) {
 		status int
 		says   string
 	}{
-		{"/", 200, "Tidewater Pavilion"},
+		{"/", 303, "/arena/quillhaven"},
+		{"/arenas", 200, "Tidewater Pavilion"},
 		{demoPage, 200, "Hole B1"},
 		{demoPage + "?hole=A2", 200, "Hole A2"},
 		{demoPage + "?hole=A2&units=metric", 200, "60.96 m"},
 		{demoPage + "?hole=A2&units=imperial", 200, "200 ft"},
 		{demoPage + "?units=furlongs", 400, "not known"},
-		{demoPage + "?hole=nobody", 404, "no working hole of that name"},
-		{demoPage + "?hole=" + url.QueryEscape(`"><script>alert(1)</script>`), 404, "no working hole"},
+		{demoPage + "?hole=nobody", 404, "no hole of that name"},
+		{demoPage + "?hole=" + url.QueryEscape(`"><script>alert(1)</script>`), 404, "no hole of that name"},
 		{"/arena/nowhere", 404, "No arena has this address"},
 		{"/arena/..%2f..%2fetc%2fpasswd", 404, "No arena"},
 		{"/assets/0123/page.css", 404, "no page here"},
@@ -90,7 +91,7 @@ func TestPolicyForbidsByDefault(t *testing.T) {
 
 func TestPagesHoldNoStyleAndNoScript(t *testing.T) {
 	h := exampleDesk(t).Handler()
-	for _, target := range []string{"/", demoPage, "/nothing", demoPage + "/versions", demoPage + "/text", "/import", "/people", "/sign-in", "/api"} {
+	for _, target := range []string{"/arenas", demoPage, "/nothing", demoPage + "/versions", demoPage + "/survey", demoPage + "/compare", demoPage + "/paper", demoPage + "/text", "/import", "/people", "/sign-in", "/api"} {
 		body := ask(t, h, "GET", target, "").Body.String()
 		for _, bad := range []string{"<style", " style=", "javascript:", " onclick=", "http://", "//cdn"} {
 			body := strings.ReplaceAll(body, `xmlns="http://www.w3.org/2000/svg"`, "")
@@ -110,7 +111,7 @@ func TestOtherHostsAreRefused(t *testing.T) {
 		"127.0.0.1:8417": 200, "localhost:1": 200, "[::1]:8417": 200, "127.9.9.9": 200,
 		"evil.example:8417": 421, "192.0.2.7:8417": 421, "localhost.evil.example": 421, "": 421,
 	} {
-		r := httptest.NewRequest("GET", "/", nil)
+		r := httptest.NewRequest("GET", "/arenas", nil)
 		r.Host = host
 		w := httptest.NewRecorder()
 		h.ServeHTTP(w, r)

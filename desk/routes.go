@@ -27,7 +27,8 @@ const (
 // table lists every address, pages first. The roles: package people.
 func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 	return []route{
-		{"GET /{$}", people.Read, aForm, d.listPage},
+		{"GET /{$}", people.Read, aForm, d.firstPage},
+		{"GET /arenas", people.Read, aForm, d.listPage},
 		{"GET /arena/{slug}", people.Read, aForm, d.arenaPage},
 		{"GET /arena/{slug}/choose", people.Read, aForm, d.showChoice},
 		{"POST /arena/{slug}/choose", people.Plan, aForm, d.startChoice},
@@ -50,6 +51,15 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 		{"GET /people", people.Plan, aForm, d.peoplePage},
 		{"POST /people", people.Plan, aForm, d.addPerson},
 		{"POST /people/remove", people.Plan, aForm, d.removePerson},
+		{"POST /arena/{slug}/holes", people.Plan, aForm, d.handsOn},
+		{"POST /arena/{slug}/live", people.Read, aForm, d.livePage},
+		{"GET /arena/{slug}/reach.png", people.Read, aForm, d.reachPicture},
+		{"GET /arena/{slug}/survey", people.Read, aForm, d.surveyPage},
+		{"GET /arena/{slug}/survey/{part}", people.Read, aForm, d.surveyPage},
+		{"POST /arena/{slug}/survey/{part}", people.Plan, aDocument, d.saveSurvey},
+		{"GET /arena/{slug}/compare", people.Read, aForm, d.comparePage},
+		{"GET /arena/{slug}/paper", people.Read, aForm, d.paperPage},
+		{"POST /tour", people.Read, aForm, d.closeTour},
 
 		{"GET /sign-in", door.Open, aForm, d.signInPage},
 		{"POST /sign-in", door.Open, aForm, d.signIn},

@@ -14,6 +14,7 @@ import (
 
 // readsThoughPosted are the calls that send a body and change nothing.
 var readsThoughPosted = map[string]bool{
+	"POST /arena/{slug}/live": true, "POST /tour": true,
 	"POST /api/arenas/{id}/try": true, "POST /api/arenas/{id}/reach": true,
 }
 

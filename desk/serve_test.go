@@ -46,7 +46,7 @@ func TestServeEndsWithItsContext(t *testing.T) {
 	ctx, stop := context.WithCancel(t.Context())
 	ended := make(chan error, 1)
 	go func() { ended <- exampleDesk(t).Serve(ctx, ln) }()
-	answer, err := http.Get("http://" + ln.Addr().String() + "/")
+	answer, err := http.Get("http://" + ln.Addr().String() + "/arenas")
 	if err != nil {
 		t.Fatal(err)
 	}

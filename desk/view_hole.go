@@ -22,6 +22,8 @@ type holeView struct {
 	Fits      []fitRow
 	Light     []lightRow
 	Assumed   string // what had to be assumed, ""
+	Lens      string // the lens picked
+	Moved     bool   // not saved yet: reach and framing are not known
 }
 
 // fact is one line of a list of facts.
@@ -31,7 +33,8 @@ type fact struct{ Name, Value string }
 // straight ahead.
 type fitRow struct {
 	Name, Focal, Frames             string
-	Fits, Best                      bool
+	URL                             string // with this lens picked
+	Fits, Best, Chosen              bool
 	PanBody, PanClear, PanUsable    string
 	TiltBody, TiltClear, TiltUsable string
 }
@@ -43,10 +46,12 @@ type lightRow struct {
 	Near                              bool // the slot before the hole's own net
 }
 
-func viewHole(p plan.Plan, h plan.Hole, sys unit.System) holeView {
+// viewHole says everything of the hole picked. While it is moved, what takes
+// longer to work out is left open.
+func viewHole(live *liveView, h plan.Hole, sys unit.System) holeView {
 	v := holeView{
-		ID: h.ID, Where: h.Where(sys), Status: h.Status,
-		Findings: viewFindings(p.FindingsOf(h.ID), h.ID, sys),
+		ID: h.ID, Where: h.Where(sys), Status: h.Status, Moved: live.moved,
+		Findings: viewFindings(live.now.FindingsOf(h.ID), h.ID, sys),
 		Reach:    reachWords(h.Reach, sys),
 	}
 	if best, ok := h.BestFit(); ok {
@@ -57,7 +62,16 @@ func viewHole(p plan.Plan, h plan.Hole, sys unit.System) holeView {
 		v.Assumed = "The survey lacks this pane's thickness; " + unit.Length(h.Thick/1e3).Format(sys) + " is assumed."
 	}
 	for _, f := range h.Fits {
-		v.Fits = append(v.Fits, viewFit(f, f.Lens == h.Best && f.Focal == h.BestFocal))
+		row := viewFit(f, f.Lens == h.Best && f.Focal == h.BestFocal)
+		row.URL = live.Address.Lens(f.Lens, f.Focal).URL()
+		row.Chosen = f.Lens == live.now.Picked.Lens && f.Focal == live.now.Picked.Focal
+		if row.Chosen {
+			v.Lens = f.Short()
+		}
+		if live.moved {
+			row.Frames = "…"
+		}
+		v.Fits = append(v.Fits, row)
 	}
 	for _, l := range h.Light {
 		row := viewLight(l, sys)

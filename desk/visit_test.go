@@ -14,7 +14,7 @@ const picked = `document.querySelector("[data-picked]").dataset.picked`
 
 func TestVisitorPicksHolesByMouse(t *testing.T) {
 	v := visit(t, 1280, 900, "dark")
-	v.open("/")
+	v.open("/arenas")
 	v.do(chromedp.Click(`a[href="`+demoPage+`"]`), chromedp.WaitReady("[data-picked]"))
 	first := eval[string](v, picked)
 	v.do(chromedp.Click(`[data-picks] li:nth-child(3) a`))
@@ -98,7 +98,7 @@ func TestThemeIsKept(t *testing.T) {
 	if dark == light {
 		t.Errorf("both themes are %s", light)
 	}
-	v.open("/")
+	v.open("/arenas")
 	if got := eval[string](v, `document.documentElement.dataset.theme`); got != "light" {
 		t.Errorf("the next page is %s", got)
 	}

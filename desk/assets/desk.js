@@ -1,18 +1,26 @@
 // @ts-check
-// The desk's pages work without this module. It adds two comforts: picking a
-// hole changes the page in place, and arrow keys walk from hole to hole.
+// The desk's pages work without a script: every change is a link or a form. These
+// modules make a plan one that is worked on with hands: drag, keys, in place.
 
-import { pickInPlace } from "./pick.js";
-import { arrowKeys } from "./keys.js";
-import { showPickedOnStrip } from "./strip.js";
-import { finder } from "./finder.js";
 import { tapWishes, watchChoice } from "./choose.js";
+import { dragging } from "./drag.js";
+import { finder } from "./finder.js";
+import { keys } from "./keys.js";
+import { inPlace } from "./links.js";
+import { showPickedOnStrip } from "./strip.js";
+import { tools } from "./tools.js";
+import { tour } from "./tour.js";
 
 const page = document.querySelector("main");
-if (page && page.querySelector("[data-picks]")) {
-  const pick = pickInPlace(page);
-  arrowKeys(page, pick);
-  showPickedOnStrip(page);
+if (page) {
+  inPlace(page);
+  tools(page);
+  if (page.querySelector("[data-plan]")) {
+    tour(page);
+    dragging(page);
+    keys(page);
+    showPickedOnStrip(page);
+  }
 }
 
 const view = document.querySelector("[data-picture]");

@@ -26,7 +26,6 @@ type Kind string
 // The kinds of question.
 const (
 	Line   Kind = "line"   // a text of one line
-	Area   Kind = "area"   // a text of many lines
 	Choice Kind = "choice" // one of some words
 	Where  Kind = "where"  // a place on the boards: a distance and what it is measured from
 	Cover  Kind = "cover"  // a hole's cover: whether, of what, on a tether
@@ -122,8 +121,6 @@ func (q Question) read(doc *arena.Document, path string, out Answers) {
 		for _, at := range doc.Items(path) {
 			out[q.Name] = append(out[q.Name], doc.Value(at))
 		}
-	case Area:
-		out[q.Name] = []string{string(doc.Bytes())}
 	default:
 		out[q.Name] = []string{doc.Value(path)}
 	}

@@ -115,7 +115,6 @@ func TestEveryAnswerArrives(t *testing.T) {
 		{"windows", "", map[string]string{"id": "LW9", "kind": "opening", "place": "60 ft", "place.from": "station", "height": "20 in", "size": "10 in x 8 in"}, []string{"id: LW9", "kind: opening"}},
 		{"dispensations", "", map[string]string{"rule": "cover", "holes": "B1", "by": "the operator", "reference": "letter 7", "date": "2026-01-31"}, []string{"dispensations:", "rule: cover", "holes: [B1]"}},
 		{"lenses", "", map[string]string{"lenses": "70-200"}, []string{"lenses: [70-200]"}},
-		{"file", "", map[string]string{"text": "rinkpane: arena 1\r\nname: a\r\nunits: metric\r\nrink: {standard: international}\r\nboards: {height: 1 m}\r\n"}, []string{"name: a\nunits: metric"}},
 	} {
 		doc := read(t, "quillhaven.yaml")
 		p := part(t, doc, c.part)
@@ -163,8 +162,6 @@ func TestMessagesStandBesideTheirFields(t *testing.T) {
 		{"light", "", map[string]string{"x": "500 ft", "y": "0 ft", "light": "900 lx"}, map[string]string{"x": "off the ice"}, ""},
 		{"light", "light.readings[#2]", map[string]string{"light": "-4"}, map[string]string{"light": ""}, ""},
 		{"dispensations", "", map[string]string{"rule": "cover", "by": "x", "reference": "y", "date": "soon"}, map[string]string{"date": "no date"}, ""},
-		{"file", "", map[string]string{"text": "rinkpane: arena 1\n"}, map[string]string{"text": "missing"}, ""},
-		{"file", "", map[string]string{"text": ""}, map[string]string{"text": "missing"}, ""},
 	} {
 		doc := read(t, "quillhaven.yaml")
 		p := part(t, doc, c.part)

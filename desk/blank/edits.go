@@ -48,7 +48,7 @@ func (q Question) same(was, is Answers) bool {
 		return slices.Equal(was[q.Name], is[q.Name])
 	}
 	for _, n := range names {
-		if cleaned(q, was.One(n)) != cleaned(q, is.One(n)) {
+		if cleaned(was.One(n)) != cleaned(is.One(n)) {
 			return false
 		}
 	}
@@ -56,18 +56,12 @@ func (q Question) same(was, is Answers) bool {
 }
 
 // cleaned returns an answer as it goes into the document.
-func cleaned(q Question, text string) string {
-	if q.Kind == Area { // browsers send line ends of their own
-		return strings.ReplaceAll(text, "\r\n", "\n")
-	}
+func cleaned(text string) string {
 	return strings.Join(strings.Fields(text), " ")
 }
 
 // edits returns what writes one changed answer.
 func (q Question) edits(doc *arena.Document, path string, a Answers) []edit.Edit {
-	if q.Kind == Area {
-		return []edit.Edit{{Do: edit.Text, Text: cleaned(q, a.One(q.Name))}}
-	}
 	var out []edit.Edit
 	own := stationOf(path)
 	if q.Kind == Where && own != "" && doc.Has(own) {
@@ -96,7 +90,7 @@ func stationOf(path string) string {
 
 // value returns the answer as the document's field, nil for none.
 func (q Question) value(a Answers) *edit.Value {
-	text := cleaned(q, a.One(q.Name))
+	text := cleaned(a.One(q.Name))
 	switch {
 	case q.Kind == Where && a.One(q.Name+fromInput) != "" && a.One(q.Name+fromInput) != alongBoards:
 		corner, landmark, _ := strings.Cut(a.One(q.Name+fromInput), " ")
@@ -118,7 +112,7 @@ func (q Question) value(a Answers) *edit.Value {
 func (q Question) cover(a Answers) *edit.Value {
 	var fields []edit.Named
 	for _, f := range []struct{ name, input string }{{"material", materialInput}, {"tether", tetherInput}} {
-		if v := cleaned(q, a.One(q.Name+f.input)); v != "" {
+		if v := cleaned(a.One(q.Name + f.input)); v != "" {
 			fields = append(fields, edit.Named{Name: f.name, Value: edit.One(v)})
 		}
 	}

@@ -59,9 +59,6 @@ func (p Part) blame(doc *arena.Document, item string, a Answers, made []edit.Edi
 	var fault *edit.Fault
 	switch {
 	case errors.As(err, &at):
-		if p.Name == partFile {
-			return p.Questions[0].Name, at.Error()
-		}
 		if name := p.asked(doc, at.Field, item, a); name != "" {
 			return name, at.Text
 		}
@@ -70,9 +67,6 @@ func (p Part) blame(doc *arena.Document, item string, a Answers, made []edit.Edi
 		}
 		return "", at.Text
 	case errors.As(err, &fault) && fault.Number <= len(made):
-		if p.Name == partFile {
-			return p.Questions[0].Name, fault.Err.Error()
-		}
 		return p.asked(doc, made[fault.Number-1].Path, item, a), fault.Err.Error()
 	}
 	return "", err.Error()

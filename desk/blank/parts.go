@@ -6,9 +6,6 @@ import (
 	"example.org/rinkpane/rink"
 )
 
-// partFile is the part that is the whole document as text.
-const partFile = "file"
-
 // Around is what the questions' options come from besides the document.
 type Around struct {
 	Arena  arena.Arena
@@ -20,7 +17,7 @@ type Around struct {
 func Parts(o Around) []Part {
 	return []Part{
 		hall(), boards(), allGlass(), panes(), holes(), windows(), zones(), mains(), readings(),
-		dispensations(o), lenses(o), file(),
+		dispensations(o), lenses(o),
 	}
 }
 
@@ -60,12 +57,17 @@ func words(list ...string) []Option {
 	return out
 }
 
-func material(name, hint string) Question {
-	var list []string
+// Materials are the materials to choose from, and none of them.
+func Materials() []Option {
+	out := []Option{{"", "not said"}}
 	for _, m := range glass.Materials() {
-		list = append(list, string(m))
+		out = append(out, Option{string(m), string(m)})
 	}
-	return choice(name, "Material", hint, false, words(list...)...)
+	return out
+}
+
+func material(name, hint string) Question {
+	return choice(name, "Material", hint, false, Materials()[1:]...)
 }
 
 // place asks for a place on the boards.
@@ -138,12 +140,5 @@ func lenses(o Around) Part {
 	return Part{
 		Name: "lenses", Title: "The lenses", Lead: "Those that photographers bring to this rink. None ticked: every lens of the kit.",
 		Questions: []Question{{Name: "lenses", Label: "Lenses in use", Kind: Ticks, Options: o.Lenses}},
-	}
-}
-
-func file() Part {
-	return Part{
-		Name: partFile, Title: "The file itself", Lead: "The whole arena file as text, comments kept. It is checked like any file.",
-		Questions: []Question{{Name: "text", Label: "arena.yaml", Kind: Area, Needed: true}},
 	}
 }

@@ -1,0 +1,29 @@
+// @ts-check
+// The reach map follows when the hand rests: it takes the server longer than a
+// step of a drag.
+
+import { said } from "./plan.js";
+
+/** @returns {SVGImageElement | null} */
+function picture() {
+  return document.querySelector('[data-drawing="map"] [data-layer="heat"] image');
+}
+
+/** The map shown is of another place. */
+export function staleHeat() {
+  picture()?.classList.add("stale");
+}
+
+/** @param {string} hole @param {number} station @param {number} height */
+export function restHeat(hole, station, height) {
+  const image = picture();
+  if (!image) return;
+  const q = new URLSearchParams({ hole, version: said("base"), station_m: station.toFixed(4), height_m: height.toFixed(4) });
+  const address = `/arena/${encodeURIComponent(said("arena"))}/reach.png?${q}`;
+  const ready = new Image();
+  ready.addEventListener("load", () => {
+    image.setAttribute("href", address);
+    image.classList.remove("stale");
+  });
+  ready.src = address;
+}
