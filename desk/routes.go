@@ -95,7 +95,7 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 // routes builds the table's addresses, each behind its need.
 func (d *Desk) routes() http.Handler {
 	mux := http.NewServeMux()
-	for _, r := range d.table(d.calls.ServeHTTP) {
+	for _, r := range d.table(squeezed(d.calls.ServeHTTP)) {
 		mux.Handle(r.pattern, d.door.Need(r.need, http.MaxBytesHandler(r.answer, r.most)))
 	}
 	return mux
