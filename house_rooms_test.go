@@ -256,6 +256,7 @@ var houseRooms = []room{
 		{"kit", "lenses and bodies to choose from"},
 		{"fit", "how a lens is set"},
 		{"light", "the light on the ice"},
+		{"cut", "the clear patch in a printed film"},
 		{"frame", "the picture"},
 	}},
 	{name: "desk/blank", floor: 10.1, uses: []arrow{

@@ -74,3 +74,26 @@ func TestVisitorStepsThroughMoments(t *testing.T) {
 		t.Error(complaint)
 	}
 }
+
+// TestNextMomentKeepsTheCamera changes the focal length and steps on: the next
+// moment is seen at it, aimed at its own subject.
+func TestNextMomentKeepsTheCamera(t *testing.T) {
+	v := visit(t, 1280, 900, "dark")
+	v.open(picturePath + "&pan=10&tilt=0")
+	v.waitFor(pictureIn)
+	v.do(chromedp.Focus(`[data-slide="focal"]`), chromedp.KeyEvent(kb.End))
+	v.waitFor(`new URL(location.href).searchParams.get("focal") === "200"`)
+	v.do(chromedp.Click(`[data-step="1"]`))
+	v.waitFor(`document.querySelector("[data-moment]")?.textContent === "1"`)
+	if got := eval[string](v, `document.querySelector('[name="focal"]').value`); got != "200" {
+		t.Errorf("the next moment is seen at %s mm, want 200", got)
+	}
+	if eval[bool](v, `new URL(location.href).searchParams.has("pan")`) {
+		t.Error("the next moment keeps the pan of the one before")
+	}
+	v.do(chromedp.Click(`.head .units a`)) // metric
+	v.waitFor(`document.querySelector('[data-fact="distance"]')?.textContent.includes(" m ")`)
+	if got := eval[string](v, `document.querySelector('[name="focal"]').value`); got != "200" {
+		t.Errorf("in other units it is seen at %s mm", got)
+	}
+}

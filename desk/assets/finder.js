@@ -41,6 +41,8 @@ export function finder(view) {
   /** Something changed: follow with a preview, then with the sharp picture. */
   function changed() {
     history.replaceState(null, "", `${base}?${query()}`);
+    const back = document.querySelector('.themes [name="back"]');
+    if (back instanceof HTMLInputElement) back.value = location.pathname + location.search;
     clearTimeout(rest);
     rest = window.setTimeout(() => void sharp(), restAfter);
     turn++;
@@ -171,6 +173,22 @@ export function finder(view) {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     changed();
+  });
+  // Links to other moments and units were written for the state the page came
+  // with: take what is set now along.
+  document.addEventListener("click", (event) => {
+    const link = event.target instanceof Element ? event.target.closest("a[href]") : null;
+    if (!(link instanceof HTMLAnchorElement) || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    const to = new URL(link.href);
+    if (to.pathname !== base) return;
+    event.preventDefault();
+    const q = query();
+    if (link.closest(".finder-moments") || "aim" in link.dataset) for (const name of loose) q.delete(name);
+    for (const name of ["moment", "units"]) {
+      const value = to.searchParams.get(name);
+      if (value !== null) q.set(name, value);
+    }
+    location.assign(`${base}?${q}`);
   });
   dragToTurn(glass, {
     start: () => ({ pan: Number(field("pan").value), tilt: Number(field("tilt").value) }),

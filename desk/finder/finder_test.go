@@ -106,3 +106,26 @@ func TestLossInWords(t *testing.T) {
 		}
 	}
 }
+
+// TestPrintedWindowTellsItsClearPatch: the more the camera is turned, the wider
+// the patch that it needs; a hole has none.
+func TestPrintedWindowTellsItsClearPatch(t *testing.T) {
+	a, k := demo(t)
+	a.Windows[0].Open, a.Windows[0].Printed = false, true
+	s, err := Read(url.Values{"hole": {a.Windows[0].ID}, "lens": {"70-200"}}, a, k)
+	if err != nil {
+		t.Fatal(err)
+	}
+	straight, _ := s.patch(a, 0, unit.Metric)
+	turned, _ := s.patch(a, 20, unit.Metric)
+	if straight == "" || turned == "" || straight == turned {
+		t.Errorf("straight %q, turned %q", straight, turned)
+	}
+	if _, note := s.patch(a, 80, unit.Metric); note == "" {
+		t.Error("turned by 80 degrees nothing is said")
+	}
+	s.Hole = "B1"
+	if none, _ := s.patch(a, 0, unit.Metric); none != "" {
+		t.Errorf("a hole needs a patch of %s", none)
+	}
+}

@@ -71,6 +71,12 @@ func (s State) Numbers(shot *frame.Shot, a arena.Arena, sys unit.System) (Number
 	if note != "" {
 		n.Notes = append(n.Notes, note)
 	}
+	if value, note := s.patch(a, n.Pan, sys); value != "" {
+		add("patch", "Clear patch", "%s", value)
+		if note != "" {
+			n.Notes = append(n.Notes, note)
+		}
+	}
 	s.note(&n, shot)
 	return n, nil
 }
