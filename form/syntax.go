@@ -41,7 +41,18 @@ func (d *Document) syntax(err error) *Problem {
 			line = own
 		}
 	}
+	if d.tabbed(line) {
+		cure = cures[0].cure
+	}
 	return &Problem{File: d.name, Line: line, Column: d.firstColumn(line), Text: "not valid YAML: " + says + "; " + cure}
+}
+
+// tabbed reports whether a line is indented with a tab, whatever the parser calls it.
+func (d *Document) tabbed(line int) bool {
+	if line < 1 || line > len(d.lines) {
+		return false
+	}
+	return bytes.HasPrefix(bytes.TrimLeft(d.text[d.lines[line-1]:d.lineEnd(line)], " "), []byte{'\t'})
 }
 
 // failingLine returns the first line that the parser cannot take: the text
