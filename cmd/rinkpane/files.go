@@ -106,7 +106,7 @@ func stage(dir string, files []outFile) ([]string, error) {
 		path := filepath.Join(dir, f.name)
 		tmp, err := os.CreateTemp(filepath.Dir(path), ".rinkpane-*")
 		if err != nil {
-			return staged, plainPathError(err)
+			return staged, unmadeError(path, err)
 		}
 		staged = append(staged, tmp.Name())
 		_, werr := tmp.Write(f.data)
@@ -121,6 +121,15 @@ func discard(names []string) {
 	for _, n := range names {
 		_ = os.Remove(n) // best effort: the error that led here matters more
 	}
+}
+
+// unmadeError names the file that was to be written, not its temporary name.
+func unmadeError(path string, err error) error {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		return fmt.Errorf("%s: cannot be written: %w", path, pe.Err)
+	}
+	return err
 }
 
 // plainPathError says which path failed and why, without the system call's name.

@@ -60,6 +60,7 @@ type planned struct {
 	Folder string   `json:"folder"`
 	Files  []string `json:"files"`
 	plan.Plan
+	Guard []guardJSON `json:"guard"` // null when the shots cannot be modelled
 }
 
 func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
@@ -83,11 +84,15 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if err != nil {
 		return err
 	}
+	guard, guarded, err := planGuard(a, doc, sys)
+	if err != nil {
+		return err
+	}
 	made, err := p.Files(sys)
 	if err != nil {
 		return err
 	}
-	made = append(made, chosen...)
+	made = append(append(made, chosen...), guarded...)
 	files := make([]outFile, len(made))
 	names := make([]string, len(made))
 	for i, m := range made {
@@ -97,7 +102,7 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if err != nil {
 		return err
 	}
-	return a.print(planned{folder, names, p}, func(w io.Writer) {
+	return a.print(planned{folder, names, p, guard}, func(w io.Writer) {
 		fmt.Fprintf(w, "%s\n%s %s%c\n%s", p.Summary(sys), note, folder, filepath.Separator, plan.LookFirst())
 	})
 }

@@ -12,7 +12,13 @@ func drawSectors(ar arena.Arena, guards []puck.Guard, f puckFlags) error {
 	if f.out == "" {
 		return nil
 	}
-	var sectors []chart.Sector
+	sectors, picked := sectorsOf(guards)
+	return drawMap(chart.GuardMap(ar, sectors, picked, mapWidthMM), f.out, f.force)
+}
+
+// sectorsOf returns the guards' sectors as a map draws them, and the hole to look
+// at when there is only one.
+func sectorsOf(guards []puck.Guard) (sectors []chart.Sector, picked string) {
 	for _, g := range guards {
 		if s := g.Sector; s.Passing {
 			sectors = append(sectors, chart.Sector{
@@ -21,9 +27,8 @@ func drawSectors(ar arena.Arena, guards []puck.Guard, f puckFlags) error {
 			})
 		}
 	}
-	picked := ""
 	if len(guards) == 1 && len(sectors) == 1 {
 		picked = guards[0].Hole
 	}
-	return drawMap(chart.GuardMap(ar, sectors, picked, mapWidthMM), f.out, f.force)
+	return sectors, picked
 }

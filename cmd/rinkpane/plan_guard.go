@@ -1,0 +1,48 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+
+	"example.org/rinkpane/arena"
+	"example.org/rinkpane/chart"
+	"example.org/rinkpane/plan"
+	"example.org/rinkpane/puck"
+	"example.org/rinkpane/sheet"
+	"example.org/rinkpane/unit"
+)
+
+// planGuard assesses what comes through the holes when their covers are out, and
+// returns it with its files. An arena whose shots cannot be modelled has none,
+// which is said; the rest of the plan stands without it.
+func planGuard(a *app, doc *arena.Document, sys unit.System) ([]guardJSON, []plan.File, error) {
+	ar, err := doc.Check()
+	if err != nil {
+		return nil, nil, err
+	}
+	ar.Units = sys
+	guards, err := puck.Assess(ar, puck.DefaultOptions())
+	if err != nil {
+		fmt.Fprintf(a.err, "no guard of the holes: %v\n", err)
+		return nil, nil, nil
+	}
+	if len(guards) == 0 {
+		return []guardJSON{}, nil, nil
+	}
+	var text, data bytes.Buffer
+	writeGuards(&text, ar, guards)
+	enc := json.NewEncoder(&data)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	found := guardsJSON(guards)
+	if err := enc.Encode(found); err != nil {
+		return nil, nil, fmt.Errorf("guard as JSON: %w", err)
+	}
+	sectors, picked := sectorsOf(guards)
+	return found, []plan.File{
+		{Name: "guard-map.svg", Data: sheet.SVG(chart.GuardMap(ar, sectors, picked, mapWidthMM))},
+		{Name: "guard.txt", Data: text.Bytes()},
+		{Name: "guard.json", Data: data.Bytes()},
+	}, nil
+}
