@@ -19,7 +19,7 @@ func TestPictureAnswers(t *testing.T) {
 	}{
 		{"/picture", 200, "Through hole"},
 		{"/picture?hole=B1&pan=-20&tilt=-1&focal=120&stop=4&shutter=1/500&moment=3&planes=1", 200, "120"},
-		{"/picture?hole=LW1&lens=24-70", 200, "Through hole LW1"},
+		{"/picture?hole=LW1&lens=24-70", 200, "Through low window LW1"},
 		{"/picture?hole=nobody", 422, "no hole or low window"},
 		{"/picture?hole=B1&lens=fisheye", 422, "no such lens"},
 		{"/picture?hole=B1&pan=north", 422, "pan in degrees"},

@@ -56,7 +56,7 @@ func (d *Desk) picturePage(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	page := picturePage{
-		frame: d.frame(r, "Through hole "+s.state.Hole), Arena: s.arena.Name, Slug: s.book.Document.ID, Mark: s.book.Mark,
+		frame: d.frame(r, "Through "+finder.Opening(s.arena, s.state.Hole)), Arena: s.arena.Name, Slug: s.book.Document.ID, Mark: s.book.Mark,
 		State: s.state, Units: r.FormValue("units"), Last: finder.Moments - 1, Back: address{slug: s.book.Document.ID, hole: s.state.Hole, system: r.FormValue("units")}.URL(),
 	}
 	shot, err := s.shot()

@@ -48,7 +48,7 @@ func (st stage) shades(s *Shot) []shape {
 	}
 	for _, p := range s.Moment.People {
 		for _, k := range [2]float64{1.5, 1} {
-			st.flat(&out, shadePaint, circle(geom.Vec2{X: p.X, Y: p.Y}, 0.26*k, 16))
+			st.flat(&out, shadePaint, circle(geom.Vec2{X: p.X, Y: p.Y}, 0.26*k, 32))
 		}
 	}
 	return out

@@ -23,6 +23,14 @@ func Holes(a arena.Arena) []string {
 	return out
 }
 
+// Opening names a hole or low window for people: "hole B1", "low window LW1".
+func Opening(a arena.Arena, id string) string {
+	if _, ok := a.Hole(id); ok {
+		return "hole " + id
+	}
+	return "low window " + id
+}
+
 func firstHole(a arena.Arena) string {
 	if all := Holes(a); len(all) > 0 {
 		return all[0]

@@ -64,7 +64,7 @@ func (s State) Numbers(shot *frame.Shot, a arena.Arena, sys unit.System) (Number
 	add("blur", "Skater's blur", "%.1f px across the view", blur)
 	centre := shot.Transmission(0, 0)
 	add("centre", "Light lost, middle", "%s", lost(centre))
-	add("corner", "worst corner", "%s", lost(worstCorner(shot)))
+	add("corner", "Light lost, corner", "%s", lost(worstCorner(shot)))
 	lux, iso, note := s.exposure(shot, a, centre)
 	add("light", "Light there", "%s", lux)
 	add("iso", "ISO", "%s", iso)
