@@ -26,9 +26,9 @@ type deskProcess struct {
 }
 
 // startDesk runs the program as a user does and reads where the desk is open.
-func startDesk(t *testing.T, folder string) deskProcess {
+func startDesk(t *testing.T, flags ...string) deskProcess {
 	t.Helper()
-	c := exec.Command("rinkpane", "desk", "--data", folder, "--addr", "127.0.0.1:0", "--json")
+	c := exec.Command("rinkpane", append([]string{"desk", "--addr", "127.0.0.1:0", "--json"}, flags...)...)
 	out, err := c.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)
@@ -101,7 +101,7 @@ func TestDeskKilledInMidSave(t *testing.T) {
 	folder := t.TempDir()
 	marks := map[int]string{}
 	for round := range rounds {
-		d := startDesk(t, folder)
+		d := startDesk(t, "--data", folder)
 		head := get[struct{ Head int }](t, d.url+crashArena).Head
 		for n, mark := range marks {
 			if n > head {
@@ -146,7 +146,7 @@ func fileIsSound(t *testing.T, folder string) {
 // TestHalfSentRequestSavesNothing cuts connections in the middle of a save and
 // of an upload: nothing is saved, and the desk answers on.
 func TestHalfSentRequestSavesNothing(t *testing.T) {
-	d := startDesk(t, t.TempDir())
+	d := startDesk(t, "--data", t.TempDir())
 	host := strings.TrimSuffix(strings.TrimPrefix(d.url, "http://"), "/")
 	for _, half := range []string{
 		"POST /" + crashArena + "/edits HTTP/1.1\r\nHost: " + host + "\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n" +
