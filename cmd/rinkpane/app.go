@@ -73,9 +73,10 @@ func rootCommand(a *app) *cobra.Command {
 		Version:       version(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		Args:          cobra.NoArgs,
+		Args:          knownCommand,
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
+	root.SuggestionsMinimumDistance = 2 // letters amiss in a command's name
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetFlagErrorFunc(flagProblem)
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print one JSON value and nothing else")

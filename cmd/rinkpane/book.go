@@ -37,7 +37,7 @@ league and photographer sign. With --html also one file for a browser that needs
 nothing else.`,
 		Example: `  rinkpane book arena.yaml --out book.pdf
   rinkpane book arena.yaml --out book.pdf --html book.html --paper a4 --rules common-practice`,
-		Args: cobra.ExactArgs(1),
+		Args: oneArena,
 		RunE: func(c *cobra.Command, args []string) error { return runBook(c, a, args[0], f) },
 	}
 	c.Flags().StringVar(&f.out, "out", "", "the PDF to write")

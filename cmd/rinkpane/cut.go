@@ -46,7 +46,7 @@ drawing is of this plan.`,
 
   # is this drawing of this plan?
   rinkpane cut arena.yaml --verify shop/holes/B1/template.pdf`,
-		Args: cobra.MaximumNArgs(1),
+		Args: atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 && f.verify == "" {
 				return errors.New("cut needs an arena file: rinkpane cut ARENA --out DIR")

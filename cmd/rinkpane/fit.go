@@ -62,7 +62,7 @@ the way. The camera is hand-held: for each aim it stands in the best place, unle
 
   # a lens of the kit in a hole of an arena, with its hood
   rinkpane fit my.yaml --hole B1 --lens 70-200 --focal "200 mm" --hood`,
-		Args: cobra.MaximumNArgs(1),
+		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				return runFitArena(a, c, args[0], f)

@@ -57,7 +57,7 @@ boards' ledge. Without --out it only tells the numbers.`,
 
   # another moment, portrait, slower shutter
   rinkpane frame my.yaml --hole B1 --moment 12 --orientation portrait --shutter 1/250 --out b1.svg`,
-		Args: cobra.ExactArgs(1),
+		Args: oneArena,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := needFlags(c, "hole"); err != nil {
 				return err

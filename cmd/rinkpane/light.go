@@ -52,7 +52,7 @@ sharp there. Without two settings, 1/1000 s and f/2.8 are meant.`,
 
   # a whole rink, one hole of it
   rinkpane light my.yaml --hole B1 --lens 70-200`,
-		Args: cobra.MaximumNArgs(1),
+		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				return runLightArena(a, args[0], f)

@@ -32,7 +32,7 @@ pixels. Distances are from the lens; the lens is thin.`,
 		Example: `  # a skater at full speed, 15 m away
   rinkpane optics --focal "200 mm" --stop f/2.8 --distance "15 m" \
     --sensor "36 x 24 mm" --pixels "6000 x 4000" --speed 8.2 --shutter 1/1000`,
-		Args: cobra.NoArgs,
+		Args: noArgument,
 		RunE: func(c *cobra.Command, _ []string) error { return runOptics(a, c, f) },
 	}
 	quantity(c, &f.focal, "focal", "length", unit.ParseLength, `focal length, as "200 mm"`)

@@ -35,7 +35,7 @@ comes through both faces. Scratches, coatings and tint are left out.`,
 
   # the index of a material of this program
   rinkpane panel --material polycarbonate --thick "12 mm"`,
-		Args: cobra.NoArgs,
+		Args: noArgument,
 		RunE: func(c *cobra.Command, _ []string) error { return runPanel(a, c, f) },
 	}
 	quantity(c, &f.index, "index", "number", parseNumber, "refractive index: 1.491 acrylic, 1.585 polycarbonate, 1.523 glass")

@@ -45,7 +45,7 @@ func planCommand(a *app) *cobra.Command {
 		Example: "  rinkpane plan\n" +
 			"  rinkpane plan my-rink.yaml --out plans/spring\n" +
 			"  rinkpane plan my-rink.yaml --rules common-practice,tempered-glass --out plans/spring --force",
-		Args: cobra.MaximumNArgs(1),
+		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error { return runPlan(c.Context(), a, args, f) },
 	}
 	c.Flags().StringVar(&f.out, "out", "", "folder to write (default: named for the arena)")

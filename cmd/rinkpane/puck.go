@@ -55,7 +55,7 @@ strength check.`,
 
   # every hole of an arena, covers out for 20 minutes of practice
   rinkpane puck arena.yaml --practice-minutes 20 --map sectors.svg`,
-		Args: cobra.MaximumNArgs(1),
+		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				return runPuckArena(a, c, args[0], f)

@@ -47,7 +47,7 @@ counter-clockwise seen from above, from the bench-side end of the red line.`,
   # a rink of your own, then with its goal lines
   rinkpane rink --length "56 m" --width "26 m" --corner-radius "7 m"
   rinkpane rink --length "56 m" --width "26 m" --corner-radius "7 m" --goal-line "4 m"`,
-		Args: cobra.NoArgs,
+		Args: noArgument,
 		RunE: func(c *cobra.Command, _ []string) error { return runRink(a, c, f) },
 	}
 	f.flags(c)

@@ -47,7 +47,7 @@ exit 2 when the file cannot be read as an arena.`,
 
   # the built-in bodies and lenses, to measure and edit
   rinkpane survey --kit > my-kit.yaml`,
-		Args: cobra.MaximumNArgs(1),
+		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error { return runSurvey(a, c, f, args) },
 	}
 	f.rink.flags(c)
