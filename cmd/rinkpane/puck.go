@@ -194,7 +194,7 @@ func runPuckBare(a *app, c *cobra.Command, f puckFlags) error {
 	if err != nil {
 		return fmt.Errorf("the hole: %w", err)
 	}
-	sys, err := a.system(unit.Metric)
+	sys, err := a.system(unit.SystemOf(f.size))
 	if err != nil {
 		return err
 	}
