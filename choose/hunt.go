@@ -33,6 +33,7 @@ type hunt struct {
 	serial  int // nodes made
 	drawn   int // cuts drawn
 	members [][]int
+	rest    []float64 // see proved
 	core    []float64 // the middle of the solutions so far
 	mid     []float64
 	most    int  // nodes to look at, 0 for no limit
@@ -83,6 +84,7 @@ func newHunt(s *Solver, q *Problem, tell Progress) *hunt {
 		tell = func(float64, float64, int) {}
 	}
 	h := &hunt{solver: s, q: q, tell: tell, n: q.Candidates(), value: math.Inf(-1)}
+	h.rest = make([]float64, h.n+parts)
 	h.core, h.mid = make([]float64, h.n), make([]float64, h.n)
 	cost := make([]float64, h.n+parts)
 	lo, hi := make([]float64, h.n+parts), make([]float64, h.n+parts)

@@ -29,11 +29,13 @@ func (h *hunt) look(ctx context.Context, nd node) {
 		rounds = rootRounds
 	}
 	y := make([]float64, h.n)
+	var bound float64
 	for round := 0; ; round++ {
 		if !h.relax() {
 			return
 		}
-		nd.bound = min(nd.bound, h.proved())
+		bound = h.proved()
+		nd.bound = min(nd.bound, bound)
 		if nd.bound <= h.value+Tolerance {
 			return
 		}
@@ -56,6 +58,7 @@ func (h *hunt) look(ctx context.Context, nd node) {
 			break
 		}
 	}
+	nd.branch = h.decide(bound, nd.branch)
 	h.split(nd, y)
 }
 

@@ -10,9 +10,12 @@ import "math"
 // It uses the prices that the simplex ended with but none of its other
 // numbers, so that rounding in the tableau can weaken the bound, never break
 // it. A row with pi < 0 is taken at its other end, b - room.
+//
+// It leaves cost - pi.A in h.rest for [hunt.decide].
 func (h *hunt) proved() float64 {
 	lp := h.lp
-	rest := make([]float64, lp.n)
+	rest := h.rest
+	clear(rest)
 	for k := range parts {
 		rest[h.n+k] = 1 // the trace of cost on candidates is left out
 	}
@@ -37,6 +40,25 @@ func (h *hunt) proved() float64 {
 		}
 	}
 	return sum
+}
+
+// decide fixes the candidates that a bound just proved decides: choosing one
+// whose rest is below zero lowers the bound by as much, and so does leaving one
+// whose rest is above; where that falls to the best value found, no better set
+// of the node does it. It returns the node's branch with these added.
+func (h *hunt) decide(bound float64, b *branch) *branch {
+	for i := range h.n {
+		if h.lp.lo[i] == h.lp.hi[i] {
+			continue
+		}
+		switch c := h.rest[i]; {
+		case c < 0 && bound+c <= h.value+Tolerance:
+			b = &branch{v: i, parent: b}
+		case c > 0 && bound-c <= h.value+Tolerance:
+			b = &branch{v: i, lo: 1, hi: 1, parent: b}
+		}
+	}
+	return b
 }
 
 // impossible reports whether tableau row r proves that the node holds no set:
