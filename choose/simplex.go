@@ -55,7 +55,7 @@ const (
 	lpFeasible = 1e-9
 	lpPivot    = 1e-9
 	lpDual     = 1e-12
-	refresh    = 400 // pivots after which the tableau is built anew
+	refresh    = 3000 // pivots after which the tableau is built anew
 	maxPivots  = 20_000
 )
 

@@ -144,9 +144,6 @@ func (s *Study) apart() {
 	var order []string
 	for i := range n {
 		for j := i + 1; j < n; j++ {
-			if s.places[i].hole.Pane == s.places[j].hole.Pane {
-				continue // one hole per pane keeps these apart
-			}
 			for _, f := range s.sets.Conflict(s.arena, s.places[i].hole, s.places[j].hole) {
 				if f.Status == rules.Pass {
 					continue

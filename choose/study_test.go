@@ -273,3 +273,29 @@ func TestModelHoldsTheProblem(t *testing.T) {
 		}
 	}
 }
+
+// A rule on pairs holds within a pane too, and its groups are few: one for
+// each place along the boards at most.
+func TestPairsAreStatedBriefly(t *testing.T) {
+	a, _, k := demo(t)
+	set, err := rules.Shipped("example-loose")
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := few()
+	o.Step = 0.15
+	s, ans := answer(t, a, rules.Sets{set}, k, o)
+	if ans.Status != choose.Optimal || ans.Nodes > 500 {
+		t.Errorf("%s after %d nodes", ans.Status, ans.Nodes)
+	}
+	var text bytes.Buffer
+	if err := s.WriteLP(&text); err != nil {
+		t.Fatal(err)
+	}
+	if n := strings.Count(text.String(), "\\ example-loose/least-separation"); n == 0 || n > ans.Candidates {
+		t.Errorf("%d groups for the least separation, %d candidates", n, ans.Candidates)
+	}
+	if v := (rules.Sets{set}).Check(with(t, a, s, ans.Holes)).Verdict; v != rules.Pass {
+		t.Errorf("the chosen holes: %s", v)
+	}
+}
