@@ -16,6 +16,7 @@ test: need format vet lint seen-to-fail race unit
 
 need:
 	@scripts/need
+	@scripts/axe >/dev/null
 
 format:
 	@scripts/check-format

@@ -2,8 +2,14 @@
 // machine? It serves the arenas it was given, each as a page: the plan map
 // above the boards strip, the findings, and the tables of the hole picked.
 //
-//	GET /                       the arenas
-//	GET /arena/{slug}           one arena; ?hole=ID picks a hole
+//	GET /                       the demo for a newcomer, else the arenas
+//	GET /arenas                 the arenas
+//	GET /arena/{slug}           the plan, worked on with hands; ?hole=ID picks a hole
+//	POST /arena/{slug}/holes    what hands do to a hole, saved as a version
+//	POST /arena/{slug}/live     what follows while a hole is dragged, nothing saved
+//	GET /arena/{slug}/survey    the document's parts as forms (package blank)
+//	GET /arena/{slug}/compare   two plans side by side
+//	GET /arena/{slug}/paper     everything for printing
 //	GET /arena/{slug}/picture   through the lens (package finder)
 //	GET /arena/{slug}/choose    choose the best holes, live (package bench)
 //	POST /theme                 dim, light, or as the machine says
@@ -15,7 +21,7 @@
 // shelf (package shelf). Whatever can be picked stands in the address, so that it
 // can be bookmarked and mailed; HTML and drawings are made by Go from one
 // [plan.Plan]; modules of JavaScript save a reload, add keys and drag. What is
-// changed is changed over the API. Every address stands in one table, with who
+// changed is changed by forms that work without a script, or over the API. Every address stands in one table, with who
 // may ask for it: routes.go.
 package desk
 

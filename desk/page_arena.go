@@ -112,9 +112,6 @@ func (d *Desk) arenaView(r *http.Request, o opened) (arenaPage, error) {
 		Version: shelfVersion{Number: o.Version.Number, Head: o.Document.Head, What: o.Version.What, Who: o.Version.Who},
 		Step:    nudgeStep(sys).Format(sys), StepM: strconv.FormatFloat(nudgeStep(sys).Metres(), 'f', -1, 64), Tour: tourFor(r), Way: "plan",
 	}
-	if at.theme != "" {
-		page.Theme = at.theme
-	}
 	page.Edits = page.Plans && !page.Version.Old()
 	if page.Edits {
 		if page.Version.Undo, page.Version.Redo, err = d.shelf.Steps(r.Context(), o.Document.ID); err != nil {

@@ -23,8 +23,12 @@ const (
 	themeSeconds = 365 * 24 * 3600
 )
 
-// themeOf returns the visitor's theme from the cookie.
+// themeOf returns the theme that the address asks for, else the visitor's from
+// the cookie.
 func themeOf(r *http.Request) theme {
+	if asked := theme(r.URL.Query().Get("theme")); slices.Contains(themes, asked) {
+		return asked
+	}
 	c, err := r.Cookie(themeCookie)
 	if err != nil || !slices.Contains(themes, theme(c.Value)) {
 		return themeAuto

@@ -2,7 +2,6 @@
 // The desk's pages work without a script: every change is a link or a form. These
 // modules make a plan one that is worked on with hands: drag, keys, in place.
 
-import { tapWishes, watchChoice } from "./choose.js";
 import { dragging } from "./drag.js";
 import { finder } from "./finder.js";
 import { keys } from "./keys.js";
@@ -26,7 +25,8 @@ if (page) {
 const view = document.querySelector("[data-picture]");
 if (view instanceof HTMLElement) finder(view);
 
+// What only one page needs comes when it is needed.
 const choosing = document.querySelector("[data-choosing]");
-if (choosing instanceof HTMLElement) watchChoice(choosing);
+if (choosing instanceof HTMLElement) void import("./choose.js").then((m) => m.watchChoice(choosing));
 const wishMap = document.querySelector("[data-wish-map]");
-if (wishMap instanceof HTMLElement) tapWishes(wishMap);
+if (wishMap instanceof HTMLElement) void import("./choose.js").then((m) => m.tapWishes(wishMap));

@@ -1,0 +1,139 @@
+package desk
+
+import (
+	"net/http/httptest"
+	"net/url"
+	"strings"
+	"testing"
+)
+
+// TestTwoBrowsersMergeTheirMoves lets two people move different holes from the same
+// version: the second is told what the first did, and keeps both.
+func TestTwoBrowsersMergeTheirMoves(t *testing.T) {
+	base := openOwn(t)
+	one, two := visitAt(t, base, 1280, 900, "dark"), visitAt(t, base, 1280, 900, "light")
+	two.forgive(409)
+	one.open(demoPage + "?hole=B2")
+	two.open(demoPage + "?hole=A4")
+	a4 := two.stationOf("A4")
+	one.drag(one.middleOf(markOf("map", "B2")), -30, 0, nil)
+	one.waitFor(baseNow + ` === 2`)
+	b2 := one.stationOf("B2")
+	two.drag(two.middleOf(markOf("map", "A4")), 30, 0, nil)
+	two.waitFor(`document.querySelector("[data-conflict]") !== null`)
+	if said := eval[string](two, `document.querySelector("main").textContent`); !strings.Contains(said, "move B2") {
+		t.Errorf("the second is not told what the first did: %.300s", said)
+	}
+	eval[bool](two, `document.querySelector('form[action$="/text"]').requestSubmit(), true`)
+	two.waitFor(`document.querySelector("[data-plan]") !== null && ` + baseNow + ` === 3`)
+	if got := two.stationOf("B2"); got != b2 {
+		t.Errorf("the first one's move is lost: B2 at %.3f, expected %.3f", got, b2)
+	}
+	if got := two.stationOf("A4"); got == a4 {
+		t.Error("the second one's move is lost")
+	}
+}
+
+// forgive takes the browser's note about one status for no trouble.
+func (v *visitor) forgive(status int) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	v.forgiven = status
+}
+
+// TestExportComesBackTheSame takes the document away after a change and brings it
+// back: the same text, to the byte.
+func TestExportComesBackTheSame(t *testing.T) {
+	h, _, _ := ownDesk(t, false)
+	if w := ask(t, h, "POST", demoPage+"/holes", "base=1&hole=B2&act=right"); w.Code != 303 {
+		t.Fatalf("moving: %d %.300s", w.Code, w.Body)
+	}
+	first := ask(t, h, "GET", "/api/arenas/quillhaven/text", "").Body.String()
+	if !strings.Contains(first, "# Panes in station order") || !strings.Contains(first, "offset: -1 in") {
+		t.Fatal("the export lacks a comment or the move")
+	}
+	if w := fillIn(t, h, "/import", map[string]string{"file": first, "text": first}); w.Code != 303 {
+		t.Fatalf("importing: %d %.300s", w.Code, w.Body)
+	} else if again := ask(t, h, "GET", "/api"+strings.Replace(w.Header().Get("Location"), "/arena/", "/arenas/", 1)+"/text", "").Body.String(); again != first {
+		t.Errorf("what came back has %d bytes, sent were %d", len(again), len(first))
+	}
+}
+
+// mostFirstBytes is the most that the first page may cost in all, compressed.
+const mostFirstBytes = 100_000
+
+// TestFirstPageIsSmall adds up everything that a newcomer's browser fetches, as it
+// comes over the wire.
+func TestFirstPageIsSmall(t *testing.T) {
+	v := visit(t, 1280, 900, "dark")
+	v.open("/")
+	v.waitFor(`document.readyState === "complete" && document.fonts.status === "loaded"`)
+	sizes := eval[[]float64](v, `[...performance.getEntriesByType("navigation"), ...performance.getEntriesByType("resource")]
+		.filter((e) => e.initiatorType !== "fetch").map((e) => e.encodedBodySize)`)
+	sum := 0.0
+	for _, n := range sizes {
+		sum += n
+	}
+	if len(sizes) < 10 || sum > mostFirstBytes || sum < 10_000 {
+		t.Errorf("%d files of %.0f bytes in all, expected under %d", len(sizes), sum, mostFirstBytes)
+	}
+	if paint := eval[float64](v, `performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? -1`); paint > 0 {
+		t.Logf("first page: %.0f bytes compressed in %d files, painted after %.0f ms", sum, len(sizes), paint)
+	}
+}
+
+// TestHandsWithoutAScript does with plain forms what hands do with modules.
+func TestHandsWithoutAScript(t *testing.T) {
+	h, _, _ := ownDesk(t, false)
+	post := func(form string) *httptest.ResponseRecorder {
+		return ask(t, h, "POST", demoPage+"/holes", form)
+	}
+	for i, c := range []struct{ form, leadsTo, says string }{
+		{"base=1&hole=B2&act=right&back=hole%3DB2", "hole=B2", "1 in back"},
+		{"base=2&hole=B2&act=pane-right&back=", "", "B2"},
+		{"base=3&hole=B2&act=up&back=", "", "4 ft 11 in"},
+		{"base=4&hole=B2&act=off&back=hole%3DB2", "hole=B2", "turned off"},
+		{"base=5&hole=B2&act=on&back=hole%3DB2", "hole=B2", "Turn off"},
+		{"base=6&hole=B2&act=copy&back=hole%3DB2", "hole=B5", "Hole B5"},
+		{"base=7&hole=B5&act=delete&back=hole%3DB5", "", "Tidewater"},
+		{"base=8&act=add&station_m=12.8016&as=X1&back=", "hole=X1", "Hole X1"},
+	} {
+		w := post(c.form)
+		if to := w.Header().Get("Location"); w.Code != 303 || !strings.Contains(to, c.leadsTo) {
+			t.Fatalf("%d: %s: %d to %q: %.400s", i, c.form, w.Code, to, w.Body)
+		}
+		says(t, ask(t, h, "GET", w.Header().Get("Location"), ""), 200, c.says)
+	}
+	for form, status := range map[string]int{
+		"base=9&hole=none&act=up&back=": 422, "base=9&hole=A1&act=fly&back=": 422, "base=&hole=A1&act=up": 400,
+		"base=99&hole=A1&act=up": 404, "base=9&act=add&station_m=soon": 422, "base=9&hole=A1&act=place&station_m=x": 422,
+		"base=1&hole=A1&act=up&back=": 409, "base=9&act=add&station_m=12.8016&as=X1": 422,
+	} {
+		if w := post(form); w.Code != status {
+			t.Errorf("%s: %d, expected %d", form, w.Code, status)
+		}
+	}
+}
+
+// TestSurveyForms fills in parts of the survey, rightly and wrongly.
+func TestSurveyForms(t *testing.T) {
+	h, _, _ := ownDesk(t, false)
+	form := func(part string, fields url.Values) *httptest.ResponseRecorder {
+		return ask(t, h, "POST", demoPage+"/survey/"+part, fields.Encode())
+	}
+	w := form("boards", url.Values{"base": {"1"}, "height": {"41"}, "ledge": {"9 in"}, "setback": {"1 1/2 in"}})
+	says(t, w, 422, "needs its unit", `value="41"`, `aria-invalid="true"`)
+	if w = form("boards", url.Values{"base": {"1"}, "height": {"41 in"}, "ledge": {"9 in"}, "setback": {"1 1/2 in"}}); w.Code != 303 {
+		t.Fatalf("a sound answer: %d %.400s", w.Code, w.Body)
+	}
+	says(t, ask(t, h, "GET", demoPage+"/survey/boards", ""), 200, `value="41 in"`)
+	if w = form("light", url.Values{"base": {"2"}, "x": {"3 ft"}, "y": {"-4 ft"}, "light": {"1100 lx"}}); w.Code != 303 {
+		t.Fatalf("a new reading: %d %.400s", w.Code, w.Body)
+	}
+	if w = form("zones", url.Values{"base": {"3"}, "item": {"zones[first-aid]"}, "act": {"remove"}}); w.Code != 303 {
+		t.Fatalf("removing a zone: %d %.400s", w.Code, w.Body)
+	}
+	says(t, form("zones", url.Values{"base": {"4"}, "item": {"zones[first-aid]"}, "act": {"remove"}}), 404)
+	says(t, ask(t, h, "GET", demoPage+"/survey/nothing", ""), 404)
+	says(t, ask(t, h, "GET", demoPage+"/survey/panes?item=panes%5Bnone%5D", ""), 404)
+}
