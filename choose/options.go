@@ -39,7 +39,8 @@ type Options struct {
 	// Plain leaves out what takes further searches: prices of the rules and
 	// losses of the panes.
 	Plain bool
-	// Tell is told how far the work is; nil for nobody.
+	// Tell is told how far the work is, one report after the other and never by two
+	// goroutines at once; nil for nobody.
 	Tell func(Report)
 }
 

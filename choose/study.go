@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"sync"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/form"
@@ -79,8 +80,15 @@ func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
 	for i, p := range s.places {
 		holes[i] = p.hole
 	}
+	var one sync.Mutex // the scorer tells from all its cores
+	most := 0
 	s.scores, err = scorer.Score(ctx, holes, s.moments, func(done int) {
-		s.opt.tell(Report{Stage: "scoring", Share: float64(done) / float64(s.opt.Moments)})
+		one.Lock()
+		defer one.Unlock()
+		if done > most {
+			most = done
+			s.opt.tell(Report{Stage: "scoring", Share: float64(done) / float64(s.opt.Moments)})
+		}
 	})
 	s.problem.Score, s.problem.Moments, s.problem.Weight = s.scores.Value, s.moments.Len(), s.moments.Weight
 	return err

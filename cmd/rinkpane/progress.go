@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"strings"
-	"sync"
 	"time"
 
 	"example.org/rinkpane/choose"
@@ -14,7 +13,6 @@ import (
 // progress shows how far long work is: a bar that redraws itself on a
 // terminal, a plain line each few seconds elsewhere.
 type progress struct {
-	mu       sync.Mutex
 	w        io.Writer
 	terminal bool
 	last     time.Time
@@ -37,10 +35,8 @@ func newProgress(w io.Writer) *progress {
 	return p
 }
 
-// tell may be called by many goroutines.
+// tell shows a report, not each one.
 func (p *progress) tell(r choose.Report) {
-	p.mu.Lock()
-	defer p.mu.Unlock()
 	every := lineEvery
 	if p.terminal {
 		every = redrawEvery
@@ -61,8 +57,6 @@ func (p *progress) tell(r choose.Report) {
 
 // end clears the bar.
 func (p *progress) end() {
-	p.mu.Lock()
-	defer p.mu.Unlock()
 	if p.drawn {
 		fmt.Fprintf(p.w, "\r%s\r", strings.Repeat(" ", barWidth+63))
 		p.drawn = false
