@@ -164,9 +164,17 @@ func table(g *sheet.Group, x, y, width float64, t sheet.Table) float64 {
 func (p Plan) whereabouts(j Job) string {
 	r := p.Arena.Rink
 	s := r.Wrap(j.Hole.Station)
-	text := "station " + s.FormatFine(p.Arena.Units)
+	text := "station " + along(s, p.Arena.Units)
 	if c := r.Corner(s); c != rink.NoCorner {
 		text = "corner " + c.String() + ", " + text
 	}
 	return "pane " + j.Pane.ID + ", " + text
+}
+
+// along prints a station: metres to the millimetre, or feet and inches.
+func along(s unit.Length, sys unit.System) string {
+	if sys == unit.Metric {
+		return fmt.Sprintf("%.3f m", s.Metres())
+	}
+	return s.FormatFine(sys)
 }

@@ -137,7 +137,7 @@ func (d windowDrawing) column(p Plan, box sheet.Rect) {
 		film,
 		"The patch is where rays of the whole frame cross the film: half the pupil, plus its distance times the tangent of half the view, plus the way inside the panel by refraction.",
 		"The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil.",
-		fmt.Sprintf("Where: station %s, centre %s above the ice.", p.Arena.Rink.Wrap(w.Station).FormatFine(p.Arena.Units), d.one(w.Height)),
+		fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height)),
 		"Cut the film only, with a blade that does not score the panel; round the patch's corners. The panel itself is the rink's.",
 		"Centre the patch on the lens as it will stand, not on the window by eye.",
 	}

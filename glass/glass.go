@@ -50,7 +50,7 @@ type Pane struct {
 	Thickness unit.Maybe[unit.Length]
 	Material  unit.Maybe[Material]
 	Curved    bool   // bent to the corner's arc; a flat pane in a corner is a chord
-	Gate      string // "bench", "penalty-box", "zamboni"... ("" for none)
+	Gate      string // "bench", "penalty-box", "ice machine"... ("" for none)
 }
 
 // To returns the station of the pane's other edge; it may pass the rink's perimeter.
