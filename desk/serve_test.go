@@ -43,9 +43,10 @@ func TestServeEndsWithItsContext(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	_, d, _ := ownDesk(t, false) // serving closes the desk at its end: not the shared one
 	ctx, stop := context.WithCancel(t.Context())
 	ended := make(chan error, 1)
-	go func() { ended <- exampleDesk(t).Serve(ctx, ln) }()
+	go func() { ended <- d.Serve(ctx, ln) }()
 	answer, err := http.Get("http://" + ln.Addr().String() + "/arenas")
 	if err != nil {
 		t.Fatal(err)
