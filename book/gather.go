@@ -70,7 +70,7 @@ func Gather(ctx context.Context, m plan.Maker, doc *arena.Document, o Options) (
 		return Content{}, fmt.Errorf("paper %s: too small for a book; take a4, letter or larger", o.Paper.Name)
 	}
 	a.Units = o.Units
-	c := Content{Plan: p, Arena: a, Kit: m.Kit, Mark: cut.Mark(doc.Bytes()), Options: o}
+	c := Content{Plan: p, Arena: a, Kit: m.Kit, Mark: arena.Mark(doc.Bytes()), Options: o}
 	if c.Guards, err = puck.Assess(a, o.Guard); err != nil {
 		return Content{}, err
 	}

@@ -24,29 +24,14 @@
 package cut
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
-
 	"example.org/rinkpane/arena"
 )
 
 // Plan is an arena and the mark of the document it was read from.
 type Plan struct {
 	Arena arena.Arena
-	Mark  string // the plan's revision, see [Mark]
-}
-
-// markDigits is how many hexadecimal digits of the hash stand on a drawing:
-// 48 bits, so that two texts with one mark do not come about by accident.
-const markDigits = 12
-
-// Mark returns the revision of a document: the first twelve hexadecimal digits
-// of the SHA-256 of its text. Any change of the text, be it of a comment, gives
-// another mark.
-func Mark(text []byte) string {
-	sum := sha256.Sum256(text)
-	return hex.EncodeToString(sum[:])[:markDigits]
+	Mark  string // the plan's revision, see [arena.Mark]
 }
 
 // NewPlan returns the plan of a checked arena and its document's text.
-func NewPlan(a arena.Arena, text []byte) Plan { return Plan{Arena: a, Mark: Mark(text)} }
+func NewPlan(a arena.Arena, text []byte) Plan { return Plan{Arena: a, Mark: arena.Mark(text)} }

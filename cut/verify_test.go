@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/unit"
 )
 
@@ -39,7 +40,7 @@ func TestEveryDrawingIsStamped(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if Mark(append(text, '\n')) == p.Mark || Mark(text) != p.Mark || len(p.Mark) != 12 {
+	if arena.Mark(append(text, '\n')) == p.Mark || arena.Mark(text) != p.Mark || len(p.Mark) != 12 {
 		t.Errorf("mark %s does not follow the text", p.Mark)
 	}
 }

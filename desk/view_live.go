@@ -44,7 +44,7 @@ type pick struct {
 // live works out what a page says of a document: of a version as kept, or with
 // edits that are not saved.
 func (d *Desk) live(b shelf.Book, doc *arena.Document, p plan.Plan, at address) (liveView, error) {
-	v := liveView{Address: at, plan: p, version: b.Version.Number, moved: plan.Revision(doc) != p.Revision}
+	v := liveView{Address: at, plan: p, version: b.Version.Number, moved: arena.Revision(doc.Bytes()) != p.Revision}
 	ask := plan.Question{Hole: at.hole, Lens: at.lens, Focal: at.focal, All: true}
 	if h, ok := p.Hole(at.hole); ok && at.lens == "" {
 		ask.Lens, ask.Focal = h.Best, h.BestFocal

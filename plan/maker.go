@@ -2,8 +2,6 @@ package plan
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 
 	"example.org/rinkpane/arena"
@@ -20,13 +18,6 @@ type Maker struct {
 	Rules rules.Sets
 }
 
-// Revision names a document's content: the SHA-256 of its bytes in hexadecimal.
-// Two documents with one revision are the same to the byte.
-func Revision(doc *arena.Document) string {
-	sum := sha256.Sum256(doc.Bytes())
-	return hex.EncodeToString(sum[:])
-}
-
 // Prove surveys and checks an arena. Errors are those of [arena.Document.Check].
 func (m Maker) Prove(doc *arena.Document) (Proof, error) {
 	a, err := doc.Check()
@@ -39,7 +30,7 @@ func (m Maker) Prove(doc *arena.Document) (Proof, error) {
 func (m Maker) prove(doc *arena.Document, a arena.Arena) Proof {
 	report := m.Rules.Check(a)
 	return Proof{
-		Revision: Revision(doc),
+		Revision: arena.Revision(doc.Bytes()),
 		Survey:   survey(a),
 		RuleSets: report.RuleSets,
 		Verdict:  report.Verdict,

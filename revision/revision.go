@@ -16,8 +16,6 @@ package revision
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"regexp"
@@ -43,13 +41,6 @@ type Version struct {
 	Who      string // person, or "desk" where nobody signs in
 	What     string // one line: what changed
 	Text     string // empty in listings
-}
-
-// Mark returns the content hash of a document's text: SHA-256, the first 12
-// hexadecimal digits. Two texts with the same mark are the same text.
-func Mark(text string) string {
-	sum := sha256.Sum256([]byte(text))
-	return hex.EncodeToString(sum[:])[:12]
 }
 
 // Draft is a version about to be saved.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/cut"
 )
 
@@ -47,7 +48,7 @@ func runVerify(a *app, args []string, f cutFlags) error {
 	if err != nil {
 		return err
 	}
-	v := verifyAnswer{Drawing: f.verify, Format: format, DrawingRevision: mark, PlanRevision: cut.Mark(doc.Bytes())}
+	v := verifyAnswer{Drawing: f.verify, Format: format, DrawingRevision: mark, PlanRevision: arena.Mark(doc.Bytes())}
 	v.OfThisPlan = v.DrawingRevision == v.PlanRevision
 	if err := a.print(v, func(out io.Writer) { writeVerify(out, v) }); err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 
 	"github.com/danielgtaylor/huma/v2"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/desk/shelf"
 	"example.org/rinkpane/plan"
 	"example.org/rinkpane/revision"
@@ -98,7 +99,7 @@ func (s *server) saved(ctx context.Context, v revision.Version) *body[Saved] {
 	if err != nil {
 		s.Log.WarnContext(ctx, "api", "steps", v.Document, "error", err)
 	}
-	return &body[Saved]{Saved{v.Document, lineOf(v), revision.Mark(v.Text), undo, redo}}
+	return &body[Saved]{Saved{v.Document, lineOf(v), arena.Mark([]byte(v.Text)), undo, redo}}
 }
 
 func (s *server) arenas() {

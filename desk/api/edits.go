@@ -8,6 +8,7 @@ import (
 
 	"github.com/danielgtaylor/huma/v2"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/edit"
 	"example.org/rinkpane/plan"
 	"example.org/rinkpane/revision"
@@ -104,7 +105,7 @@ func (s *server) try(ctx context.Context, in *struct {
 		if doc, out.What, err = s.Shelf.Edited(b, in.Body.Edits); err != nil {
 			return nil, s.fail(ctx, err)
 		}
-		out.Mark = revision.Mark(string(doc.Bytes()))
+		out.Mark = arena.Mark(doc.Bytes())
 	}
 	q := plan.Question{Hole: in.Body.Hole, Lens: in.Body.Lens, Focal: in.Body.Focal, All: in.Body.All}
 	if out.Now, err = s.Shelf.Live().Try(doc, q); err != nil {

@@ -7,8 +7,8 @@ import (
 
 	"github.com/danielgtaylor/huma/v2"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/desk/parcel"
-	"example.org/rinkpane/revision"
 )
 
 // FileLine is one file that can be taken away.
@@ -92,7 +92,7 @@ func (s *server) text(ctx context.Context, in *AtVersion) (*download, error) {
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	mark := revision.Mark(v.Text)
+	mark := arena.Mark([]byte(v.Text))
 	return &download{
 		"application/yaml; charset=utf-8", fmt.Sprintf(`attachment; filename="%s-v%d-%s-arena.yaml"`, v.Document, v.Number, mark),
 		v.Number, mark, []byte(v.Text),

@@ -9,6 +9,7 @@ import (
 
 	"github.com/danielgtaylor/huma/v2"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/revision"
 )
 
@@ -85,7 +86,7 @@ func (s *server) version(ctx context.Context, in *struct {
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	return &body[VersionText]{VersionText{lineOf(v), revision.Mark(v.Text), v.Text}}, nil
+	return &body[VersionText]{VersionText{lineOf(v), arena.Mark([]byte(v.Text)), v.Text}}, nil
 }
 
 func (s *server) diff(ctx context.Context, in *struct {

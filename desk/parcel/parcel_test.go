@@ -91,7 +91,7 @@ func TestCutZipHoldsDrawingsOfThisPlan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	drawings, mark := 0, cut.Mark(b.Arena.Bytes())
+	drawings, mark := 0, arena.Mark(b.Arena.Bytes())
 	for _, f := range z.File {
 		if !strings.HasPrefix(f.Name, "demo-v1-") || strings.Contains(f.Name, "..") || strings.Contains(f.Name, `\`) {
 			t.Errorf("a file named %s", f.Name)

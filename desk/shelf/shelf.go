@@ -90,7 +90,7 @@ func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
 	if err != nil {
 		return Book{}, err
 	}
-	mark := revision.Mark(v.Text)
+	mark := arena.Mark([]byte(v.Text))
 	doc, err := s.documents.get(mark, func() (*arena.Document, error) { return read(id, v.Text) })
 	return Book{d, v, mark, doc}, err
 }

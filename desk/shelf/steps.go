@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"example.org/rinkpane/arena"
 	"example.org/rinkpane/revision"
 )
 
@@ -39,6 +40,6 @@ func (s *Shelf) Steps(ctx context.Context, id string) (undo, redo int, err error
 func (s *Shelf) mark(ctx context.Context, id string, number int) (string, error) {
 	return s.marks.get(fmt.Sprintf("%s %d", id, number), func() (string, error) {
 		v, err := s.keeper.Version(context.WithoutCancel(ctx), id, number)
-		return revision.Mark(v.Text), err
+		return arena.Mark([]byte(v.Text)), err
 	})
 }
