@@ -30,8 +30,9 @@ func (h *hunt) look(ctx context.Context, nd node) {
 	}
 	y := make([]float64, h.n)
 	var bound float64
+	var last outcome
 	for round := 0; ; round++ {
-		if !h.relax() {
+		if last = h.relax(); last == empty {
 			return
 		}
 		bound = h.proved()
@@ -54,40 +55,54 @@ func (h *hunt) look(ctx context.Context, nd node) {
 			heap.Push(&h.open, nd)
 			return
 		}
-		if !h.sharpen(y, nd.bound, integral, nd.branch == nil, round >= rounds) {
+		// Where the arithmetic left the relaxation unsolved, a cut would not
+		// move its solution: the node is split, which ends at single sets.
+		if last == unsolved || !h.sharpen(y, nd.bound, integral, nd.branch == nil, round, rounds) {
 			break
 		}
 	}
 	nd.branch = h.decide(bound, nd.branch)
-	h.split(nd, y)
+	h.split(nd, y, last == solved)
 }
 
-// relax solves the node's relaxation; false proves that the node holds no set.
-func (h *hunt) relax() bool {
-	row, ok := h.lp.solve()
-	if ok {
-		return true
+// outcome is what solving a node's relaxation has shown.
+type outcome int
+
+const (
+	solved   outcome = iota
+	empty            // proved: the node holds no set
+	unsolved         // rounding stood in the way; the prices still prove a bound
+)
+
+// relax solves the node's relaxation, a second time from a fresh tableau when
+// the first calls it impossible and cannot prove it.
+func (h *hunt) relax() outcome {
+	for range 2 {
+		row, ok := h.lp.solve()
+		switch {
+		case ok:
+			return solved
+		case row >= 0 && h.impossible(row):
+			return empty
+		}
+		h.lp.rebuild()
 	}
-	if h.impossible(row) {
-		return false
-	}
-	h.lp.rebuild()
-	row, ok = h.lp.solve()
-	return ok || !h.impossible(row)
+	return unsolved
 }
 
 // sharpen draws cuts that the relaxation's solution y passes; false when no
 // more are worth while. Cuts are first tried at a point between y and the
 // middle of the solutions so far, where they say more about the choices that
 // remain (in-out separation; Ben-Ameur and Neto 2007), then at y itself.
-func (h *hunt) sharpen(y []float64, bound float64, integral, root, enough bool) bool {
+func (h *hunt) sharpen(y []float64, bound float64, integral, root bool, round, rounds int) bool {
 	want := worthwhileNode * (bound - h.value)
 	if root {
 		want = worthwhileRoot * (bound - h.value)
 	}
-	if integral {
-		want = Tolerance / 2
-	} else if enough {
+	if integral { // its value is to be met, within what rounding allows
+		want, rounds = Tolerance/2, max(rounds, rootRounds)
+	}
+	if round >= rounds {
 		return false
 	}
 	if !integral {
@@ -152,10 +167,51 @@ func (h *hunt) offer(set []int) {
 	}
 }
 
+// offerDecided offers the one set of a node in which every candidate is decided.
+func (h *hunt) offerDecided() {
+	var set []int
+	for i := range h.n {
+		if h.lp.lo[i] > 0 {
+			set = append(set, i)
+		}
+	}
+	if h.q.Allows(set) {
+		h.offer(set)
+	}
+}
+
 // split makes two nodes of one: on the count of a group, or on a candidate,
-// whichever is farthest from whole; groups first.
-func (h *hunt) split(nd node, y []float64) {
-	v, at, far := -1, 0.0, whole
+// whichever is farthest from whole; groups first. A relaxation that is whole,
+// or unsolved, names neither: then the first open candidate is decided.
+func (h *hunt) split(nd node, y []float64, solved bool) {
+	v, at := -1, 0.5
+	if solved {
+		v, at = h.farthest(y)
+	}
+	if v < 0 {
+		v = h.firstOpen()
+	}
+	if v < 0 { // all decided: the boxes are the set
+		h.offerDecided()
+		return
+	}
+	below, above := branch{v: v, hi: math.Floor(at), parent: nd.branch}, branch{v: v, lo: math.Floor(at) + 1, hi: math.Inf(1), parent: nd.branch}
+	if v >= h.n { // a group's count k is its slack at cap - k
+		most := h.lp.rows[v-h.n-parts].b
+		below = branch{v: v, lo: most - math.Floor(at), hi: math.Inf(1), parent: nd.branch}
+		above = branch{v: v, hi: most - math.Floor(at) - 1, parent: nd.branch}
+	}
+	for _, b := range [...]branch{below, above} {
+		h.serial++
+		heap.Push(&h.open, node{bound: nd.bound, serial: h.serial, branch: &b})
+	}
+}
+
+// farthest returns the group's slack or the candidate that is farthest from
+// whole, and the count or share it has; -1 and a half when all are whole.
+func (h *hunt) farthest(y []float64) (v int, at float64) {
+	v, at = -1, 0.5
+	far := whole
 	for r, members := range h.members {
 		sum := 0.0
 		for _, i := range members {
@@ -170,27 +226,17 @@ func (h *hunt) split(nd node, y []float64) {
 			v, at, far = i, x, f/2
 		}
 	}
-	if v < 0 { // whole, but not allowed or not met: take any open candidate
-		for i := range y {
-			if h.lp.lo[i] < h.lp.hi[i] {
-				v, at = i, 0.5
-				break
-			}
+	return v, at
+}
+
+// firstOpen returns the first candidate that is not decided yet, or -1.
+func (h *hunt) firstOpen() int {
+	for i := range h.n {
+		if h.lp.lo[i] < h.lp.hi[i] {
+			return i
 		}
-		if v < 0 {
-			return
-		}
 	}
-	below, above := branch{v: v, hi: math.Floor(at), parent: nd.branch}, branch{v: v, lo: math.Floor(at) + 1, hi: math.Inf(1), parent: nd.branch}
-	if v >= h.n { // a group's count k is its slack at cap - k
-		most := h.lp.rows[v-h.n-parts].b
-		below = branch{v: v, lo: most - math.Floor(at), hi: math.Inf(1), parent: nd.branch}
-		above = branch{v: v, hi: most - math.Floor(at) - 1, parent: nd.branch}
-	}
-	for _, b := range [...]branch{below, above} {
-		h.serial++
-		heap.Push(&h.open, node{bound: nd.bound, serial: h.serial, branch: &b})
-	}
+	return -1
 }
 
 // splitTie makes the earlier group win among equals.

@@ -137,8 +137,8 @@ func (s *simplex) settle() {
 	}
 }
 
-// solve runs the dual simplex; it returns false when the program has no
-// solution, with the row that shows it.
+// solve runs the dual simplex; it returns false when the program seems to have
+// no solution, with the row that shows it, or with row -1 after too many pivots.
 func (s *simplex) solve() (row int, ok bool) {
 	s.settle()
 	for range maxPivots {
@@ -156,7 +156,7 @@ func (s *simplex) solve() (row int, ok bool) {
 		}
 		s.exchange(r, j, below)
 	}
-	return -1, true // unfinished: its prices still prove a bound, if a weak one
+	return -1, false // unfinished: its prices still prove a bound, if a weak one
 }
 
 // worst returns the row whose basic variable is farthest outside its box.
@@ -209,9 +209,13 @@ func (s *simplex) entering(r int, below bool) int {
 	})
 	for _, k := range s.ratios {
 		v := s.column[k.j]
-		if lack -= k.size * (s.hi[v] - s.lo[v]); lack <= 0 {
+		lack -= k.size * (s.hi[v] - s.lo[v])
+		if lack <= 0 {
 			return k.j
 		}
+	}
+	if n := len(s.ratios); n > 0 && lack <= lpFeasible { // short by rounding only
+		return s.ratios[n-1].j
 	}
 	return -1
 }

@@ -1,0 +1,62 @@
+package choose
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"testing"
+	"time"
+)
+
+// Candidates that must be in and groups that leave no room beside them make
+// programs with a single point, which rounding lets a simplex call impossible.
+// Each of these instances kept a search without end before.
+func TestSearchEndsWhereRoundingHidesTheOnlySet(t *testing.T) {
+	tests := []struct {
+		seed                uint64
+		candidates, moments int
+	}{
+		{276602530524909, 8, 36},
+		{17213930465497629, 9, 40},
+		{85970, 10, 2},
+	}
+	for _, tt := range tests {
+		t.Run(fmt.Sprint(tt.seed), func(t *testing.T) {
+			p := instance(tt.seed, tt.candidates, tt.moments)
+			want, value := brute(&p)
+			ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
+			defer cancel()
+			res := solver(t, p).Solve(ctx, nil)
+			if res.Status != Optimal || math.Abs(res.Value-value) > Tolerance {
+				t.Errorf("%s value %.9f of %v, brute force %.9f of %v", res.Status, res.Value, res.Set, value, want)
+			}
+		})
+	}
+}
+
+// A relaxation that stays unsolved is split candidate by candidate, down to
+// single sets.
+func TestUnsolvedRelaxationsAreSplitToSingleSets(t *testing.T) {
+	for seed := range uint64(12) {
+		p := instance(seed, 7, 20)
+		want, value := brute(&p)
+		s := solver(t, p)
+		h := newHunt(s, &s.problem, nil)
+		sets := 0
+		h.open = nodes{{bound: math.Inf(1)}}
+		for len(h.open) > 0 {
+			nd := h.open[len(h.open)-1]
+			h.open = h.open[:len(h.open)-1]
+			if !h.narrow(nd.branch) {
+				continue
+			}
+			if h.firstOpen() < 0 {
+				sets++
+			}
+			h.split(nd, make([]float64, h.n), false)
+		}
+		if sets == 0 || want == nil != (h.best == nil) || want != nil && math.Abs(h.value-value) > Tolerance {
+			t.Errorf("seed %d: %d single sets, best %v of value %.9f; brute force %v, %.9f", seed, sets, h.best, h.value, want, value)
+		}
+	}
+}
