@@ -64,6 +64,7 @@ func (e elevation) draw(box sheet.Rect, mirrored bool) {
 	c := sheet.Pt(x(f.Left), base-f.Up.Millimetres()*e.scale)
 	e.name(box, mirrored)
 	e.outlines(pane, c)
+	e.others(pane, x)
 	e.edges(pane, mirrored)
 	e.measures(pane, c, mirrored)
 }

@@ -21,10 +21,12 @@ type Job struct {
 	Corner   unit.Length // corner radius of the outline
 	Rounding unit.Length // edge rounding on both faces
 	Limits   []Limit
-	Cover    Cover
-	Whole    float64  // mass of the pane without its hole, kg
-	Mass     float64  // mass of the pane with its hole, kg
-	Assumed  []string // what the plan does not say and the drawing had to take, in plain words
+	// Neighbours are the other working holes of the pane.
+	Neighbours []Neighbour
+	Cover      Cover
+	Whole      float64  // mass of the pane without its hole, kg
+	Mass       float64  // mass of the pane with its hole, kg
+	Assumed    []string // what the plan does not say and the drawing had to take, in plain words
 }
 
 // What a drawing takes where the plan says nothing: common practice.
@@ -61,6 +63,7 @@ func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
 		return Job{}, &Refusal{h.ID, []string{fmt.Sprintf("its pane %q is not in the plan", h.Pane)}}
 	}
 	j := Job{Hole: h, Pane: pane, Face: FaceOf(p.Arena, pane, h)}
+	j.Neighbours = p.neighbours(j)
 	var why []string
 	no := func(err error) {
 		if err != nil {
@@ -70,7 +73,7 @@ func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
 	no(j.material(o.Route))
 	j.assume()
 	if j.Thick > 0 && j.Material != "" {
-		j.Limits = limitsFor(j.Material, j.Thick, j.Face, h, j.Corner)
+		j.Limits = append(limitsFor(j.Material, j.Thick, j.Face, h, j.Corner), j.apart()...)
 		why = append(why, broken(j.Limits, p.Arena.Units)...)
 		no(j.shape())
 	}

@@ -3,6 +3,7 @@ package cut
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -59,6 +60,42 @@ func TestWhatMayNotBeMadeIsRefused(t *testing.T) {
 		var no *Refusal
 		if !errors.As(err, &no) || no.Hole != c.hole || !strings.Contains(err.Error(), c.words) {
 			t.Errorf("%s: %v, want a refusal with %q", c.name, err, c.words)
+		}
+	}
+}
+
+// A second hole in the pane: it may not meet the first, nor come nearer than a
+// neighbour may; turned off it counts for nothing.
+func TestNeighboursInAPane(t *testing.T) {
+	const mm = unit.Millimetre
+	for _, c := range []struct {
+		name, hole string
+		along, up  unit.Length // of the neighbour's centre from the hole's
+		state      glass.State
+		words      string // of the refusal; "" for a drawing
+	}{
+		{"the same place", "flat", 0, 0, glass.Cut, "rim to the rim of hole twin is 0 mm, at least 115 mm"},
+		{"overlapping", "flat", 50 * mm, 20 * mm, glass.Planned, "rim to the rim of hole twin is 0 mm"},
+		{"too near beside", "flat", 240 * mm, 0, glass.Planned, "rim to the rim of hole twin is 100 mm, at least 115 mm (short by 15 mm)"},
+		{"far enough beside", "flat", 255 * mm, 0, glass.Planned, ""},
+		{"too near above", "flat", 0, 221 * mm, glass.Planned, "rim to the rim of hole twin is 106 mm"},
+		{"turned off", "flat", 0, 0, glass.Off, ""},
+		{"in glass too near", "order", 174 * mm, 0, glass.Planned, "rim to the rim of hole twin is 24 mm, at least 25.4 mm"},
+		{"in glass far enough", "order", 176 * mm, 0, glass.Planned, ""},
+	} {
+		p := shopPlan(t, unit.Metric)
+		h, _ := p.Arena.Hole(c.hole)
+		twin := h
+		twin.ID, twin.Station, twin.Height, twin.State = "twin", h.Station+c.along, h.Height+c.up, c.state
+		p.Arena.Holes = append(slices.Clone(p.Arena.Holes), twin)
+		j, err := p.Job(h, DefaultOptions())
+		switch {
+		case c.words != "" && (err == nil || !strings.Contains(err.Error(), c.words)):
+			t.Errorf("%s: %v, want a refusal with %q", c.name, err, c.words)
+		case c.words == "" && err != nil:
+			t.Errorf("%s: %v, want a drawing", c.name, err)
+		case c.words == "" && c.state != glass.Off && len(j.Neighbours) != 1:
+			t.Errorf("%s: neighbours %v", c.name, j.Neighbours)
 		}
 	}
 }

@@ -30,9 +30,10 @@ func (l Limit) Kept() bool {
 
 // Sources of the limits.
 const (
-	fabricators = "fabricators' guides: centre of a hole 1.5 diameters or more from an edge (told of polycarbonate; acrylic from memory)"
-	noSharp     = "fabricators' guides: no sharp inside corners; the numbers are an own choice"
-	tradeTable  = "a glazing shop's table of limits for tempered glass; laminated glass is held to the same"
+	fabricators  = "fabricators' guides: centre of a hole 1.5 diameters or more from an edge (told of polycarbonate; acrylic from memory)"
+	asFromAnEdge = "own reading of the fabricators' guides: a neighbour's rim is kept away from as an edge is, one diameter of material between rims"
+	noSharp      = "fabricators' guides: no sharp inside corners; the numbers are an own choice"
+	tradeTable   = "a glazing shop's table of limits for tempered glass; laminated glass is held to the same"
 )
 
 // diameters is how far a hole's centre stays from an edge, in its own widths
@@ -68,6 +69,7 @@ func plasticLimits(t unit.Length, f Face, h glass.Hole, r unit.Length) []Limit {
 const (
 	edgeThicknesses   = 2.0
 	cornerThicknesses = 6.5
+	holeThicknesses   = 2.0 // between the rims of two holes
 	filletThicknesses = 1.0
 	sideShare         = 1.0 / 3 // a cut-out is at most a third of its side
 	diameterPlus      = unit.Inch / 16

@@ -43,9 +43,9 @@ func (l holeToHole) pair(c *court, h, k glass.Hole) (Finding, bool) {
 	if !ok {
 		return c.lacksThickness(f, h), true
 	}
-	dx := apart(c.arena.Rink, h.Station, k.Station).Metres()
+	dx := apart(c.arena.Rink, h.Station, k.Station)
 	a, b := rims(h), rims(k)
-	sharp, round := a[0].gap(b[0], dx), a[1].gap(b[1], dx)
+	sharp, round := a[0].Gap(b[0], dx).Metres(), a[1].Gap(b[1], dx).Metres()
 	f = f.weigh(sharp, least.Metres(), sharp-least.Metres())
 	switch {
 	case f.Status == Pass:

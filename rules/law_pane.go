@@ -68,10 +68,10 @@ func (l paneCorner) alone(c *court, h glass.Hole) Finding {
 // cornerGap returns the distance in metres from the rim, with a corner radius,
 // to the nearest of the four corners of its pane.
 func cornerGap(h glass.Hole, radius unit.Length, e glass.Edges) float64 {
-	o := rim(h, radius)
-	across := (min(e.Left, e.Right) + h.Size.W/2).Metres()
-	up := (min(e.Bottom, e.Top) + h.Size.H/2).Metres()
-	return o.gap(outline{y: o.y + up}, across)
+	r := glass.RimOf(h, radius)
+	across := min(e.Left, e.Right) + h.Size.W/2
+	up := min(e.Bottom, e.Top) + h.Size.H/2
+	return r.Gap(glass.Rim{Y: r.Y + up}, across).Metres()
 }
 
 // cutOutShare caps the hole's width and height as a share of the pane's.
