@@ -1,6 +1,8 @@
 package cut
 
 import (
+	"strings"
+
 	"example.org/rinkpane/glass"
 	"example.org/rinkpane/sheet"
 	"example.org/rinkpane/unit"
@@ -42,13 +44,29 @@ func (j Job) apart() []Limit {
 	return out
 }
 
-// others draws the neighbours, which are no part of this job, with their names.
+// others draws the neighbours, which are no part of this job, dashed and with
+// their names.
 func (e elevation) others(pane sheet.Rect, x func(unit.Length) float64) {
 	for _, k := range e.job.Neighbours {
 		c := sheet.Pt(x(k.Left), pane.Y+pane.H-k.Up.Millimetres()*e.scale)
 		w, h := k.Hole.Size.W.Millimetres()*e.scale, k.Hole.Size.H.Millimetres()*e.scale
 		rim := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
-		e.group(sheet.LayerDatum).Add("pane", sheet.RoundRect(rim, k.Hole.Corner.Or(0).Millimetres()*e.scale))
-		e.group(sheet.LayerText).Add("note", sheet.Text{At: sheet.Pt(c.X, rim.Y-1), S: "hole " + k.Hole.ID + ", not of this sheet", Anchor: sheet.Middle})
+		e.group(sheet.LayerDatum).Add("beside", sheet.RoundRect(rim, k.Hole.Corner.Or(0).Millimetres()*e.scale))
+		e.group(sheet.LayerText).Add("caption", sheet.Text{At: sheet.Pt(c.X, rim.Y-1), S: k.Hole.ID, Anchor: sheet.Middle})
 	}
+}
+
+// besides says which holes are dashed, in one line; "" for none.
+func (j Job) besides() string {
+	ids := make([]string, len(j.Neighbours))
+	for i, k := range j.Neighbours {
+		ids[i] = k.Hole.ID
+	}
+	switch len(ids) {
+	case 0:
+		return ""
+	case 1:
+		return "Dashed: hole " + ids[0] + " of the same pane. It has a sheet of its own."
+	}
+	return "Dashed: holes " + strings.Join(ids, ", ") + " of the same pane. Each has a sheet of its own."
 }

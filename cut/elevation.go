@@ -158,6 +158,9 @@ func (p Plan) placeNotes(j Job, g page) noteBlock {
 		b, _ := g.places(j.Face.Behind(j.Face.Right(), j.Thick))
 		lines = append(lines, fmt.Sprintf("The pane is curved, inner radius %s. On the shooting face the hole's centre is %s from the left and %s from the right edge.", g.one(j.Face.Radius), a, b))
 	}
+	if s := j.besides(); s != "" {
+		lines = append(lines, s)
+	}
 	for _, a := range j.Assumed {
 		lines = append(lines, "Assumed: "+a+".")
 	}

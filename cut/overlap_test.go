@@ -2,6 +2,7 @@ package cut
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"example.org/rinkpane/glass"
@@ -136,5 +137,35 @@ func TestNoTextOverlapsInOddSizes(t *testing.T) {
 	}
 	if n < 70 {
 		t.Fatalf("only %d drawings met", n)
+	}
+}
+
+// TestNeighboursAreDrawnApart looks at the drawing of a pane with three holes.
+func TestNeighboursAreDrawnApart(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	h, _ := p.Arena.Hole("flat")
+	for i, along := range []unit.Length{0.3, -0.3} {
+		k := h
+		k.ID, k.Station, k.Size.W = fmt.Sprintf("twin-%d", i+1), h.Station+along, 0.1
+		p.Arena.Holes = append(slices.Clone(p.Arena.Holes), k)
+	}
+	p.Arena.Panes = slices.Clone(p.Arena.Panes)
+	for i, pane := range p.Arena.Panes {
+		if pane.ID == h.Pane {
+			p.Arena.Panes[i].From, p.Arena.Panes[i].Width = pane.From-0.5, pane.Width+1
+		}
+	}
+	paper, err := sheet.ParsePaper("a4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := p.Sheets(jobOf(t, p, "flat", DefaultOptions()), paper)[0]
+	checkWords(t, d.Title, d)
+	var said []string
+	for _, w := range wordsOf(d) {
+		said = append(said, w.text)
+	}
+	if !slices.Contains(said, "Dashed: holes twin-1, twin-2 of the same pane. Each has a sheet of its own.") || !slices.Contains(said, "twin-2") {
+		t.Errorf("the neighbours are not told: %q", said)
 	}
 }

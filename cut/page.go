@@ -16,6 +16,7 @@ func styles() sheet.Stylesheet {
 	return sheet.Base().Merge(sheet.Stylesheet{
 		{Class: "pane", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.Ice, Width: sheet.W50}},
 		{Class: "cut", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.White, Width: sheet.W50}},
+		{Class: "beside", Style: sheet.Style{Stroke: sheet.Deep, Fill: sheet.White, Width: sheet.W25, Dash: []float64{2, 1}}},
 		{Class: "cut-line", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W35}},
 		{Class: "pilot", Style: sheet.Style{Stroke: sheet.Deep, Width: sheet.W25, Dash: []float64{2, 1}}},
 		{Class: "boards", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.White, Width: sheet.W35}},
