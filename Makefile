@@ -9,10 +9,10 @@ GO ?= go
 # tests run once more under the race detector.
 RACE = ./choose ./cut ./desk/... ./fit ./frame ./plan ./play ./puck ./sight ./store
 
-.PHONY: test need format vet lint race unit bench seen-to-fail pictures
+.PHONY: test need format vet lint modules race unit bench seen-to-fail pictures
 
 # The order matters: cheap checks first, and go test's own lines last.
-test: need format vet lint seen-to-fail race unit
+test: need format vet lint modules seen-to-fail race unit
 
 need:
 	@scripts/need
@@ -26,6 +26,9 @@ vet:
 
 lint:
 	$(GO) tool staticcheck ./...
+
+modules:
+	@scripts/check-modules
 
 race:
 	$(GO) test -race $(RACE)
