@@ -131,19 +131,30 @@ func (s *Study) sentence(set []int, k int, sh *role) string {
 		b.WriteString("Best view of nothing; it only seconds others")
 	}
 	if only := sum(sh.only); only >= 0.0005 {
-		kind, _ := largest(sh.only)
-		fmt.Fprintf(&b, "; alone in seeing %s, most of it %s", percent(only), kindName(kind))
+		kind, part := largest(sh.only)
+		fmt.Fprintf(&b, "; alone in seeing %s, %s of it %s", percent(only), mostly(part), kindName(kind))
 	}
 	lost, total := sum(sh.lost), s.solver.Value(set)
 	if total > 0 && lost > 0 {
-		kind, _ := largest(sh.lost)
-		fmt.Fprintf(&b, ". Without it %s of the value is lost, most of it %s", percent(lost/total), kindName(kind))
+		kind, part := largest(sh.lost)
+		fmt.Fprintf(&b, ". Without it %s of the value is lost, %s of it %s", percent(lost/total), mostly(part), kindName(kind))
 	}
 	if names := s.successors(set, sh); names != "" {
 		fmt.Fprintf(&b, "; %s would step in", names)
 	}
 	b.WriteString(".")
 	return b.String()
+}
+
+// mostly says in words how much of a whole its largest part is.
+func mostly(part float64) string {
+	switch {
+	case part > 0.9995:
+		return "all"
+	case part > 0.5:
+		return "most"
+	}
+	return percent(part)
 }
 
 // successors names the one or two members that would be the best view instead.
