@@ -44,7 +44,8 @@ func phaseNames() string {
 // more, every so-manieth is taken. An event's weight multiplies its phase's.
 //
 // An event without a team belongs to the team that attacks the nearer end; one
-// without a period takes its turn; one without a phase follows from its place:
+// without a period takes its turn; a shot, a goal, a scramble or zone play past
+// a blue line goes at the nearer goal, whatever the period; one without a phase follows from its place:
 // a scramble within 4.5 m of the goal, zone play behind the blue line, else a
 // rush.
 func Around(r rink.Rink, events []Event, a Assumptions, seed uint64, n int) (*Set, error) {
@@ -74,19 +75,34 @@ func (s *scene) around(ev Event) {
 			team = 1
 		}
 	}
-	end := float64(Attacks(team, period))
+	toward := s.attacked(ev, team, period)
+	end := float64(toward)
 	at := Puck{ev.X * end, ev.Y * end, 0}
 	phase := ev.Phase
 	if !ev.Known || phase == shotPhase {
 		phase = s.phaseAt(at)
 	}
-	s.begin(phase, period, team)
+	s.begin(phase, period, team, toward)
 	s.m.Weight *= ev.Weight
 	at = s.onIce(at)
 	s.play(&at)
 	if ev.Known {
 		s.m.Shot = ev.Phase == shotPhase
 	}
+}
+
+// attacked returns the end that an event's team attacks. A shot, a goal, a
+// scramble or a spell in the zone past a blue line says it by its place, which
+// holds also in a rink where the home team begins toward end A; else the
+// period says it.
+func (s *scene) attacked(ev Event, team, period int) int {
+	if ev.Known && math.Abs(ev.X) > s.lay.BlueX {
+		switch ev.Phase {
+		case shotPhase, Celebration, NetFront, ZonePlay:
+			return int(sign(ev.X))
+		}
+	}
+	return Attacks(team, period)
 }
 
 // phaseAt tells the phase from where the puck is, in the attack's frame.

@@ -82,6 +82,9 @@ func ReadEvents(name string, in io.Reader, r rink.Rink, f EventFormat) ([]Event,
 	if len(rd.bad) > 0 && !f.Lenient {
 		return nil, rd.bad, fmt.Errorf("%s: %w", name, refuse(rd.bad))
 	}
+	if len(rd.events) == 0 && len(rd.bad) > 0 {
+		return nil, rd.bad, fmt.Errorf("%s: no usable row among %d; the first: %w", name, len(rd.bad), rd.bad[0])
+	}
 	if len(rd.events) == 0 {
 		return nil, rd.bad, fmt.Errorf("%s: no usable row: give at least one row with x and y", name)
 	}
@@ -134,7 +137,7 @@ func (r *eventReader) header() error {
 	}
 	for i, want := range eventColumns[:2] {
 		if r.column[i] < 0 {
-			return fmt.Errorf("line 1: no column %s among %q: name the columns in the first line", want, row)
+			return fmt.Errorf("line 1: no column %s among %q: name the columns in the first line, separated by commas", want, row)
 		}
 	}
 	return nil

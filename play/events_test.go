@@ -42,6 +42,7 @@ func TestReadEventsRefuses(t *testing.T) {
 		{"weight", "x,y,weight\n1,2,-1\n", `column weight: "-1"`},
 		{"short row", "x,y\n1\n", "has 1 columns, the first line 2"},
 		{"quote", "x,y\n\"1,2\n", "not CSV"},
+		{"semicolons", "x;y\n1;2\n", "separated by commas"},
 		{"no rows", "x,y\n", "no usable row"},
 		{"binary", "\x00\x01\x02,\xff\n", "no column x"},
 	} {
@@ -57,6 +58,14 @@ func TestLenientSkipsBadRowsByLine(t *testing.T) {
 	ev, bad, err := ReadEvents("g.csv", strings.NewReader("x,y\n1,2\nzz,3\n4,5\n400,1\n"), r, EventFormat{Scale: foot, Lenient: true})
 	if err != nil || len(ev) != 2 || len(bad) != 2 || bad[0].Line != 3 || bad[1].Line != 5 {
 		t.Fatalf("events %v, bad %v, error %v", ev, bad, err)
+	}
+}
+
+func TestLenientSaysWhyNoRowWillDo(t *testing.T) {
+	r := standard(t, "north-american")
+	_, _, err := ReadEvents("g.csv", strings.NewReader("x,y\n1,zz\n400,1\n"), r, EventFormat{Scale: foot, Lenient: true})
+	if want := `g.csv: no usable row among 2; the first: line 2, column y: "zz": write a number`; err == nil || err.Error() != want {
+		t.Errorf("error %v, want %s", err, want)
 	}
 }
 
@@ -103,6 +112,35 @@ func TestAroundKeepsThePuckWhereItWas(t *testing.T) {
 	}
 	if _, err := Around(r, nil, DefaultAssumptions(), 1, 3); err == nil {
 		t.Error("no events: no error")
+	}
+}
+
+// Where the home team begins toward end A, every row's period names the other
+// end than its place does; shots and goals are taken at the goal before them.
+func TestShotsAndGoalsGoAtTheGoalBeforeThem(t *testing.T) {
+	r := standard(t, "north-american")
+	text := "x,y,phase,period,team\n-61,-32,shot,1,home\n65,19,goal,1,away\n-85,2,net-front,3,home\n-70,-30,zone-play,1,home\n-8,-27,shot,1,home\n"
+	events, _, err := ReadEvents("g.csv", strings.NewReader(text), r, EventFormat{Scale: foot})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := Around(r, events, DefaultAssumptions(), 1, 500)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range s.Len() {
+		m, ev := s.At(i), events[i%len(events)]
+		sound(t, s.Layout, m)
+		want := int(sign(ev.X))
+		if ev.Line == 6 { // from the neutral zone: the period says it
+			want = 1
+		}
+		if m.End != want || m.Team != ev.Team || m.Period != ev.Period {
+			t.Fatalf("line %d: team %d in period %d attacks end %+d, want %+d", ev.Line, m.Team, m.Period, m.End, want)
+		}
+		if scorer := m.People[0]; m.Phase == Celebration && (scorer.X < 0 || m.Puck.X < 0) {
+			t.Fatalf("line %d: scored at end B, celebrated at %.1f m with the puck at %.1f m", ev.Line, scorer.X, m.Puck.X)
+		}
 	}
 }
 

@@ -74,7 +74,8 @@ func mix(x uint64) uint64 {
 
 // draw makes one moment from the assumptions alone.
 func (s *scene) draw() {
-	s.begin(s.ass.phase(s.rng.Float64()), 1+s.rng.IntN(3), s.team())
+	phase, period, team := s.ass.phase(s.rng.Float64()), 1+s.rng.IntN(3), s.team()
+	s.begin(phase, period, team, Attacks(team, period))
 	s.play(nil)
 }
 
@@ -85,10 +86,9 @@ func (s *scene) team() int {
 	return 1
 }
 
-// begin sets what a moment is about.
-func (s *scene) begin(p Phase, period, team int) {
-	s.m.Phase, s.m.Period, s.m.Team = p, period, team
-	s.m.End = Attacks(team, period)
+// begin sets what a moment is about; end is the one attacked, +1 or -1.
+func (s *scene) begin(p Phase, period, team, end int) {
+	s.m.Phase, s.m.Period, s.m.Team, s.m.End = p, period, team, end
 	s.m.Weight = s.ass.Weight[p]
 	if team == 0 {
 		s.m.Weight *= s.ass.HomeWeight
