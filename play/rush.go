@@ -27,7 +27,8 @@ func (s *scene) onIce(p Puck) Puck {
 
 // rush: the carrier comes over the blue line in a lane, a second forward in
 // the other lane, a third through the middle; the attacking defenders trail.
-// Two defenders back off between puck and goal, three checkers chase.
+// Two defenders back off between puck and goal, three checkers chase. Nobody is
+// offside: while the puck is short of the blue line, so are all who attack.
 //
 //	     F2 o
 //	          D2 x
@@ -48,6 +49,7 @@ func (s *scene) rush(at *Puck) {
 		lane = sign(at.Y)
 	}
 	p := s.m.Puck
+	s.onside = p.X < l.BlueX
 	s.goalies(poseSet)
 	toGoal := math.Atan2(-p.Y, l.GoalX-p.X)
 	cx, cy := behind(p, toGoal)

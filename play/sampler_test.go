@@ -67,6 +67,29 @@ func TestMomentsAreSound(t *testing.T) {
 	}
 }
 
+// No rush is whistled off: while the puck is short of the blue line, nobody of
+// the attacking team is past it.
+func TestNoRushIsOffside(t *testing.T) {
+	s := sample(t, standard(t, "north-american"), DefaultAssumptions(), 3, 20_000)
+	before := 0
+	for i := range s.Len() {
+		m := s.At(i)
+		end := float64(m.End)
+		if m.Phase != Rush || m.Puck.X*end >= s.Layout.BlueX {
+			continue
+		}
+		before++
+		for k := Attackers; k < Defenders; k++ {
+			if x := m.People[k].X*end - s.Layout.BlueX; x > 0 {
+				t.Fatalf("moment %d: attacker %d stands %.2f m past the blue line, the puck %.2f m short of it", i, k, x, s.Layout.BlueX-m.Puck.X*end)
+			}
+		}
+	}
+	if before < 300 {
+		t.Errorf("only %d rushes short of the line", before)
+	}
+}
+
 func TestMomentsAreSoundOnAnyRink(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := rapid.Float64Range(26, 70).Draw(t, "length")

@@ -16,6 +16,8 @@ type scene struct {
 	in  [People]bool // who stands already
 	// benchSide is the y sign of the benches' boards in the attack's frame.
 	benchSide float64
+	// onside keeps the carrier's team mates behind the attacked blue line.
+	onside bool
 }
 
 // Poses: how high the top of the helmet is, as a share of the standing height
@@ -88,6 +90,9 @@ const spiralEnd = 2_000_000
 func (s *scene) free(i int, x, y float64) bool {
 	r := Radius(i)
 	if s.lay.Clearance(x, y) < r+boardsGap || s.lay.inGoal(x, y, r) {
+		return false
+	}
+	if s.onside && i > Attackers && i < Defenders && x > s.lay.BlueX {
 		return false
 	}
 	for j := range s.in {
