@@ -2,36 +2,13 @@ package plan
 
 import (
 	"context"
-	"fmt"
 	"runtime"
-	"slices"
 	"sync"
 
-	"example.org/rinkpane/arena"
 	"example.org/rinkpane/fit"
 	"example.org/rinkpane/kit"
 	"example.org/rinkpane/unit"
 )
-
-// inUse returns the lenses of the kit that the arena names, all when it names
-// none, in the kit's order. A name that the kit lacks is an error.
-func inUse(k kit.Kit, a arena.Arena) ([]kit.Lens, error) {
-	if len(a.Lenses) == 0 {
-		return k.Lenses, nil
-	}
-	var out []kit.Lens
-	for _, l := range k.Lenses {
-		if slices.Contains(a.Lenses, l.ID) {
-			out = append(out, l)
-		}
-	}
-	for _, id := range a.Lenses {
-		if _, ok := k.Lens(id); !ok {
-			return nil, fmt.Errorf("lenses: the kit has no lens %q; take it out of the arena's lenses, or add it to the kit", id)
-		}
-	}
-	return out, nil
-}
 
 // fitJob is one row of one hole's table, to be worked out.
 type fitJob struct {

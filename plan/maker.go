@@ -75,7 +75,7 @@ func (m Maker) lenses(a arena.Arena) ([]kit.Lens, error) {
 	if len(m.Kit.Bodies) == 0 {
 		return nil, errors.New("kit: a plan needs at least one body")
 	}
-	return inUse(m.Kit, a)
+	return m.Kit.InUse(a.Lenses)
 }
 
 // survey counts and measures what the document holds.

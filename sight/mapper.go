@@ -3,7 +3,6 @@ package sight
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"sync"
 
 	"example.org/rinkpane/arena"
@@ -52,19 +51,24 @@ func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 		return nil, errors.New("kit: a map needs at least one body")
 	}
 	m := &Mapper{arena: a, body: k.Bodies[0], shapes: map[openingShape]*traces{}}
-	for _, l := range k.Lenses {
-		if len(a.Lenses) == 0 || slices.Contains(a.Lenses, l.ID) {
-			m.ends = append(m.ends, ends(l)...)
-		}
+	lenses, err := k.InUse(a.Lenses)
+	if err != nil {
+		return nil, err
+	}
+	for _, l := range lenses {
+		m.ends = append(m.ends, ends(l)...)
 	}
 	switch n := len(m.ends); {
 	case n == 0:
-		return nil, errors.New("kit: none of its lenses is in use at this arena; see the arena's field lenses")
+		return nil, errNoLens
 	case n > mostEnds:
 		return nil, fmt.Errorf("kit: %d lenses and ends of zooms are in use, a map tells %d apart; name those used in the arena's field lenses", n, mostEnds)
 	}
 	return m, nil
 }
+
+// errNoLens answers a kit without a lens.
+var errNoLens = errors.New("kit: it has no lens")
 
 // openingShape is all of a hole that the fit of a lens depends on.
 type openingShape struct {

@@ -2,9 +2,7 @@ package sight
 
 import (
 	"errors"
-	"fmt"
 	"math"
-	"slices"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/geom"
@@ -34,11 +32,12 @@ func settingsOf(a arena.Arena, k kit.Kit) ([]lensSetting, error) {
 		return nil, errors.New("kit: a score needs at least one body")
 	}
 	sensor := k.Bodies[0].Sensor
+	lenses, err := k.InUse(a.Lenses)
+	if err != nil {
+		return nil, err
+	}
 	var out []lensSetting
-	for _, l := range k.Lenses {
-		if len(a.Lenses) > 0 && !slices.Contains(a.Lenses, l.ID) {
-			continue
-		}
+	for _, l := range lenses {
 		for _, f := range focals(l) {
 			out = append(out, lensSetting{
 				lens: l, focal: f, stop: l.WidestAt(f), minFocus: l.MinFocus.Metres(),
@@ -47,7 +46,7 @@ func settingsOf(a arena.Arena, k kit.Kit) ([]lensSetting, error) {
 		}
 	}
 	if len(out) == 0 {
-		return nil, fmt.Errorf("kit: none of its lenses is in use at this arena; see the arena's field lenses")
+		return nil, errNoLens
 	}
 	return out, nil
 }
