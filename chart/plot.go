@@ -148,7 +148,9 @@ func (a Axis) ticks(span [2]float64, n int) []float64 {
 		lo, hi = a.Low, a.High
 	}
 	if a.Step > 0 && (hi-lo)/a.Step < mostTicks {
-		return stepTicks(lo, hi, a.Step)
+		if t := stepTicks(lo, hi, a.Step); len(t) > 1 {
+			return t
+		}
 	}
 	return ticks(lo, hi, min(max(n, 2), 12))
 }

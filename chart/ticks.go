@@ -7,20 +7,28 @@ import (
 
 // ticks returns round numbers, steps of 1, 2 or 5 times a power of ten, that
 // cover lo to hi with about n steps: the first at or below lo, the last at or
-// above hi. A range without extent is widened.
+// above hi. A range of hardly any extent is widened.
 func ticks(lo, hi float64, n int) []float64 {
-	if !(hi > lo) {
-		lo, hi = lo-0.5, lo+0.5
+	if least := max(leastExtent, tellApart*max(math.Abs(lo), math.Abs(hi))); !(hi-lo > least) {
+		half := max(0.5, least)
+		lo, hi = lo-half, lo+half
 	}
 	return stepTicks(lo, hi, niceStep((hi-lo)/float64(max(n, 1))))
 }
 
+// An axis shorter than leastExtent, in its own unit, or than the share tellApart
+// of its values shows rounding, under names of many digits.
+const (
+	leastExtent = 1e-6
+	tellApart   = 1e-10
+)
+
 // stepTicks returns the multiples of a step that cover lo to hi.
 func stepTicks(lo, hi, step float64) []float64 {
 	first, last := math.Floor(lo/step+1e-9), math.Ceil(hi/step-1e-9)
-	out := make([]float64, 0, int(last-first)+1)
-	for k := first; k <= last; k++ {
-		out = append(out, k*step)
+	out := make([]float64, int(last-first)+1)
+	for k := range out { // counted: adding 1 to a large float64 may leave it as it is
+		out[k] = (first + float64(k)) * step
 	}
 	return out
 }

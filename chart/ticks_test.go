@@ -39,6 +39,27 @@ func TestTickNames(t *testing.T) {
 	}
 }
 
+// Values that differ by rounding alone make no axis of their own: the first of
+// these ranges kept the loop over the ticks without end, the second named them
+// with 83 decimals.
+func TestTicksOfHardlyAnyExtent(t *testing.T) {
+	for _, c := range [][2]float64{{0.3, math.Nextafter(0.3, 1)}, {0, 1.3177747429038154e-82}, {1e5, math.Nextafter(1e5, 1e6)}, {1e17, 1e17}, {-1e17, -1e17 + 16}} {
+		got := ticks(c[0], c[1], 8)
+		if n := len(got); n < 2 || n > 12 || got[0] > c[0] || got[n-1] < c[1] {
+			t.Fatalf("%g to %g: %v", c[0], c[1], got)
+		}
+		if name := tickName(got[0], got[1]-got[0]); len(name) > 22 {
+			t.Errorf("%g to %g: tick %s", c[0], c[1], name)
+		}
+	}
+	if got := stepTicks(1e17, 1e17+64, 16); len(got) != 5 {
+		t.Errorf("%v", got)
+	}
+	if got := (Axis{Step: 5}).ticks([2]float64{10, 10}, 6); len(got) < 2 {
+		t.Errorf("a step and no extent: %v", got)
+	}
+}
+
 func TestTicksOfNoExtent(t *testing.T) {
 	if got := ticks(3, 3, 5); len(got) < 2 || got[0] > 3 || got[len(got)-1] < 3 {
 		t.Errorf("%v", got)
