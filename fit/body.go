@@ -69,9 +69,14 @@ func worst(sx, sy float64, f func(n geom.Vec2) float64) (float64, geom.Vec2) {
 	return v, normal(at)
 }
 
-// overlap returns how deep the lens cuts into the pane when the nose's centre
-// stands at c, in metres, and the outward normal there; at most 0 when it
-// clears the pane.
+// touch is how deep, in metres, a lens may seem to cut the pane and still only
+// touches it: a nose exactly as wide as the hole leaves a search in the plane
+// no area to look in, and rounding would decide whether it enters.
+const touch = 1e-12
+
+// overlap returns how deep the lens cuts into the pane, past a touch, when the
+// nose's centre stands at c, in metres, and the outward normal there; at most 0
+// when it clears the pane.
 func (s *stance) overlap(b *body, c geom.Vec2) (float64, geom.Vec2) {
 	deepest, at := math.Inf(-1), geom.Vec2{}
 	take := func(v float64, n geom.Vec2) {
@@ -86,7 +91,7 @@ func (s *stance) overlap(b *body, c geom.Vec2) (float64, geom.Vec2) {
 		take(reach[i]-[4]float64{hw, hw, hh, hh}[i], n)
 	}
 	if r == 0 {
-		return deepest, at
+		return deepest - touch, at
 	}
 	for i, sx := range [2]float64{1, -1} {
 		for j, sy := range [2]float64{1, -1} {
@@ -98,7 +103,7 @@ func (s *stance) overlap(b *body, c geom.Vec2) (float64, geom.Vec2) {
 			}))
 		}
 	}
-	return deepest, at
+	return deepest - touch, at
 }
 
 // spanX returns the nose centre's lowest and highest X at level tilt, Y = 0,
