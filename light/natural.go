@@ -2,14 +2,20 @@ package light
 
 import (
 	"math"
+	"slices"
 
 	"example.org/rinkpane/geom"
 )
 
-// boxes is how many times the readings' spread S the starting cell reaches out.
-// A place at distance flat inside the hull has a cell as long as S^2/(8 flat):
-// within the box for all surveys up to 80 m.
-const boxes = 1e7
+// How many times the readings' spread S the starting cell reaches out. Nearly
+// all cells end within near, where rounding leaves their sides right to 1e-13 m;
+// cut from a wider box they are right to its size times 1e-16. A place at
+// distance flat inside the hull has a cell as long as S^2/(8 flat): within wide
+// for all surveys up to 80 m.
+const (
+	near = 4
+	wide = 1e7
+)
 
 // corner is a corner of a cell, with the reading whose bisector is the side
 // from it to the next corner (none: a side of the starting box).
@@ -64,16 +70,27 @@ func (c *cell) cut(q, p geom.Vec2, reading int) {
 	}
 }
 
+// around cuts the cell of a place out of a box of half side h; it reports
+// whether readings bound it on all sides.
+func (f *Field) around(q geom.Vec2, h float64, c *cell) bool {
+	c.start(q, h)
+	for i, p := range f.points {
+		c.cut(q, p.At, i)
+	}
+	return !slices.ContainsFunc(c.corners, func(v corner) bool { return v.side == none })
+}
+
 // natural interpolates at a place strictly inside the hull: each neighbour
 // weighs the length of the side that its bisector has in the cell, over its
 // distance. c is room to work in.
 func (f *Field) natural(q geom.Vec2, c *cell) float64 {
-	c.start(q, boxes*f.spread)
-	for i, p := range f.points {
+	for _, p := range f.points {
 		if p.At.Sub(q).Len() < flat {
 			return float64(p.Lux)
 		}
-		c.cut(q, p.At, i)
+	}
+	if !f.around(q, near*f.spread, c) {
+		f.around(q, wide*f.spread, c)
 	}
 	var sum, weights float64
 	for i, a := range c.corners {
