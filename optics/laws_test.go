@@ -69,7 +69,8 @@ func TestPlateLaws(t *testing.T) {
 		if err != nil || math.Abs(float64(thick.Shift-2*p.Shift)) > 1e-17 {
 			t.Fatalf("twice as thick shifts %v, not twice %v", thick.Shift, p.Shift)
 		}
-		if p.Transmission < 0 || p.WithMultiples < p.Transmission || p.WithMultiples > 1 {
+		// Where hardly anything is reflected the two are one, but for rounding.
+		if p.Transmission < 0 || p.WithMultiples < p.Transmission-1e-15 || p.WithMultiples > 1 {
 			t.Fatalf("%+v", p)
 		}
 	})
