@@ -9,6 +9,10 @@ GO ?= go
 # tests run once more under the race detector.
 RACE = ./choose ./cut ./desk/... ./fit ./frame ./plan ./play ./puck ./sight ./store
 
+# How long one package's tests may take: those of the desk drive a browser, and
+# on a busy machine under the race detector come near Go's own 10 minutes.
+PATIENCE = -timeout 30m
+
 .PHONY: test need format vet lint modules race unit bench seen-to-fail pictures
 
 # The order matters: cheap checks first, and go test's own lines last.
@@ -31,10 +35,10 @@ modules:
 	@scripts/check-modules
 
 race:
-	$(GO) test -race $(RACE)
+	$(GO) test -race $(PATIENCE) $(RACE)
 
 unit:
-	$(GO) test ./...
+	$(GO) test $(PATIENCE) ./...
 
 bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./...

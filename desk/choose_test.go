@@ -149,7 +149,7 @@ func TestDeskClosesOverARunningChoice(t *testing.T) {
 		if err != nil {
 			t.Errorf("Serve ended with %v", err)
 		}
-	case <-time.After(2 * closeTimeout):
+	case <-time.After(patience):
 		t.Fatal("the desk did not close")
 	}
 	if !<-followed {

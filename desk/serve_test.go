@@ -61,7 +61,7 @@ func TestServeEndsWithItsContext(t *testing.T) {
 		if err != nil {
 			t.Errorf("Serve ended with %v", err)
 		}
-	case <-time.After(2 * closeTimeout):
+	case <-time.After(patience):
 		t.Fatal("Serve did not end")
 	}
 	if c, err := net.Dial("tcp", ln.Addr().String()); err == nil {
