@@ -109,8 +109,9 @@ func schedule(r rink.Rink, g grid, h habits, all []stretch, nominal unit.Length)
 	return out
 }
 
-// leastPane is the narrowest pane laid; a shorter piece of boards counts as a post.
-const leastPane = 100 * unit.Millimetre
+// leastPane is the narrowest pane laid; a shorter piece of boards counts as a
+// [post], and so do two of them that meet at the red line.
+const leastPane = 70 * unit.Millimetre
 
 // widths shares a stretch out, in marks; one shorter than least gets none. A last pane under half the nominal
 // width shares with the one before it.

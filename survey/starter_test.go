@@ -123,6 +123,24 @@ func TestStarterForAnyRink(t *testing.T) {
 	})
 }
 
+// On a rink that is all but a circle the boards on both sides of the red line
+// are too short for a pane each; they are no gap in the survey either.
+func TestStarterOnAnAllButRoundRink(t *testing.T) {
+	for half := unit.Length(60); half <= 110; half += 2 {
+		r, err := rink.New(rink.Dimensions{Length: 29.782 + 2*half*unit.Millimetre, Width: 29.783, CornerRadius: 14.891})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, sys := range []unit.System{unit.Metric, unit.Imperial} {
+			_, a, err := survey.Starter(survey.Plan{Rink: r, Pane: 507 * unit.Millimetre, Units: sys})
+			if err != nil {
+				t.Fatal(err)
+			}
+			whole(t, a, sys)
+		}
+	}
+}
+
 func TestStarterRefuses(t *testing.T) {
 	for _, pane := range []unit.Length{0.1, 7, -1} {
 		if _, _, err := survey.Starter(survey.Plan{Rink: standard(t, "international"), Pane: pane}); err == nil || !strings.Contains(err.Error(), "write a width from") {
