@@ -128,7 +128,7 @@ func startBrowser() {
 	}
 	flags := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(chromiumPath), chromedp.UserDataDir(profile),
-		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
+		chromedp.WSURLReadTimeout(patience), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-background-networking", true),
 		chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true),
 		chromedp.Flag("disable-dev-shm-usage", true),
@@ -205,14 +205,14 @@ func eval[T any](v *visitor, expression string) T {
 	return out
 }
 
-// waitFor waits until an expression in the page holds; a page that is just
-// being left counts as not yet.
+// waitFor waits until a page is there whole and an expression in it holds; a
+// page that is just being left, or read, counts as not yet.
 func (v *visitor) waitFor(expression string) {
 	v.t.Helper()
 	var holds bool
 	var err error
 	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(waitStep) {
-		if holds, err = chromedp.Run(v.ctx, chromedp.Evaluate[bool](expression)); holds && err == nil {
+		if holds, err = chromedp.Run(v.ctx, chromedp.Evaluate[bool](`document.readyState === "complete" && (`+expression+`)`)); holds && err == nil {
 			return
 		}
 	}
