@@ -57,6 +57,15 @@ func (s *Solver) Lifted(ctx context.Context, lift func(g Group) bool, start []in
 	return s.solve(ctx, &q, start, furtherNodes, tell)
 }
 
+// Freed returns the best set if candidate i, which is kept, need not be
+// chosen; start is a set to begin with. A search that is too long ends with a
+// bound above its value.
+func (s *Solver) Freed(ctx context.Context, i int, start []int, tell Progress) Result {
+	q := s.problem
+	q.In = slices.DeleteFunc(slices.Clone(q.In), func(k int) bool { return k == i })
+	return s.solve(ctx, &q, start, furtherNodes, tell)
+}
+
 // Without returns the best set if none of the given candidates may be chosen.
 func (s *Solver) Without(ctx context.Context, gone []int, tell Progress) Result {
 	q := s.problem

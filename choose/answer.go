@@ -35,8 +35,11 @@ type Answer struct {
 	// Clash is the smallest group of constraints that no set can keep, when
 	// there is no answer.
 	Clash []string `json:"clash"`
-	Nodes int      `json:"nodes"`
-	Cuts  int      `json:"cuts"`
+	// Unfinished names what was asked for and not completed, since the search
+	// was stopped after its proof: "alternatives", "prices", "losses".
+	Unfinished []string `json:"unfinished"`
+	Nodes      int      `json:"nodes"`
+	Cuts       int      `json:"cuts"`
 }
 
 // Place is a hole of an answer.
@@ -56,7 +59,8 @@ type Choice struct {
 	Place
 	Worth float64 `json:"worth"` // value lost without it, the others unchanged; without unit
 	// Loss is the value lost when its pane may not be used and the others are
-	// chosen anew, without unit; null when it was not asked for.
+	// chosen anew, without unit; below 0 for a kept hole without which another
+	// set is better; null when it was not asked for or its search was cut short.
 	Loss *float64 `json:"loss"`
 	Best float64  `json:"best_view_share"` // share of the news of which it is the best view, from 0 to 1
 	Only float64  `json:"only_view_share"` // share of the news that no other chosen hole sees, from 0 to 1
@@ -71,11 +75,12 @@ type Option struct {
 	Holes []Place `json:"holes"`
 }
 
-// Price is what a constraint costs.
+// Price is what a constraint costs. Of a pane without a place that only this
+// constraint bars, the place nearest its middle is tried.
 type Price struct {
 	Rule  string   `json:"rule"`
 	Value float64  `json:"value"` // of the best set found if the rule were lifted, without unit
-	Bound float64  `json:"bound"` // none is better, without unit; above Value when that search was cut short
+	Bound float64  `json:"bound"` // none of the places tried makes a better one, without unit; above Value when that search was cut short
 	Gain  float64  `json:"gain"`  // over the best set under it, without unit
 	Holes []string `json:"holes"` // of that set
 }
@@ -102,7 +107,7 @@ func ForArena(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, op
 func (s *Study) Answer(ctx context.Context) Answer {
 	out := Answer{
 		Candidates: s.open, Moments: s.moments.Len(), Seed: s.opt.Seed, Excluded: s.causes,
-		Holes: []Choice{}, Alternatives: []Option{}, Prices: []Price{}, Clash: []string{},
+		Holes: []Choice{}, Alternatives: []Option{}, Prices: []Price{}, Clash: []string{}, Unfinished: []string{},
 		Today: s.standing(func(p place) bool { return p.cut }),
 		Drawn: s.standing(func(p place) bool { return p.drawn }),
 	}

@@ -33,7 +33,11 @@ type placing struct {
 func lay(a arena.Arena, sets rules.Sets, opt Options) *placing {
 	l := &placing{arena: a, sets: sets, opt: opt, standard: sets.Standard(a), tally: map[string]map[string]int{}}
 	for _, h := range a.Working() {
-		l.add(place{hole: h, drawn: true, cut: h.State == glass.Cut})
+		p := place{hole: h, drawn: true, cut: h.State == glass.Cut}
+		if pane, ok := a.Pane(h.Pane); ok && !p.cut && l.wrongMaterial(pane) != "" {
+			p.against = append(p.against, materialsWish)
+		}
+		l.add(p)
 	}
 	heights := opt.Heights
 	if len(heights) == 0 {
@@ -55,20 +59,33 @@ func lay(a arena.Arena, sets rules.Sets, opt Options) *placing {
 
 // unfit says why a pane holds no place at all, "" when it may.
 func (l *placing) unfit(p glass.Pane, heights []unit.Length) string {
-	m, known := p.Material.Get()
+	wrong := l.wrongMaterial(p)
 	switch {
 	case p.Gate != "":
 		return "the pane is a gate"
-	case len(l.opt.Materials) > 0 && !known:
-		return "the pane's material is not surveyed"
-	case len(l.opt.Materials) > 0 && !slices.Contains(l.opt.Materials, m):
-		return "the material is not to be cut or ordered: " + string(m)
+	case wrong != "":
+		return wrong
 	case len(l.offsets(p)) == 0:
 		return "the pane is too narrow for the hole and its distance to the edges"
 	case !slices.ContainsFunc(heights, func(z unit.Length) bool { return l.insideHeight(p, z) }):
 		return "no allowed height lies inside the pane"
 	}
 	return ""
+}
+
+// materialsWish names the wish for panes of some materials only.
+const materialsWish = "materials"
+
+// wrongMaterial says why a pane's material forbids a new hole, "" when it does not.
+func (l *placing) wrongMaterial(p glass.Pane) string {
+	m, known := p.Material.Get()
+	switch {
+	case len(l.opt.Materials) == 0 || slices.Contains(l.opt.Materials, m) && known:
+		return ""
+	case !known:
+		return "the pane's material is not surveyed"
+	}
+	return "the material is not to be cut or ordered: " + string(m)
 }
 
 // insideHeight reports whether a hole's centre at height z above the ice

@@ -2,6 +2,7 @@ package choose
 
 import (
 	"context"
+	"slices"
 
 	"example.org/rinkpane/rink"
 )
@@ -21,7 +22,7 @@ func (s *Study) alternatives(ctx context.Context, out *Answer, best Result) {
 			class[i] = -1
 		}
 	}
-	sets, _ := s.solver.Alternatives(ctx, best, s.opt.Alternatives, class, s.telling("alternatives"))
+	sets, ok := s.solver.Alternatives(ctx, best, s.opt.Alternatives, class, s.telling("alternatives"))
 	for _, alt := range sets {
 		o := Option{Value: alt.Value, Bound: alt.Bound, Lost: best.Value - alt.Value}
 		for _, i := range alt.Set {
@@ -29,26 +30,41 @@ func (s *Study) alternatives(ctx context.Context, out *Answer, best Result) {
 		}
 		out.Alternatives = append(out.Alternatives, o)
 	}
+	if !ok {
+		out.Unfinished = append(out.Unfinished, "alternatives")
+	}
 }
 
-// prices fills in what each constraint costs: the best value if it did not
-// hold. A barred place counts once the only rule against it is lifted.
+// prices fills in what each constraint and each kept hole costs: the best value
+// if it did not hold. A barred place counts once the only rule against it is lifted.
 func (s *Study) prices(ctx context.Context, out *Answer, best Result) {
+	price := func(name string, res Result) bool {
+		if ctx.Err() != nil { // a price half worked out would mislead
+			out.Unfinished = append(out.Unfinished, "prices")
+			return false
+		}
+		out.Prices = append(out.Prices, Price{Rule: name, Value: res.Value, Bound: res.Bound, Gain: max(0, res.Value-best.Value), Holes: s.ids(res.Set)})
+		return true
+	}
 	var rules []string
 	seen := map[string]bool{}
 	for _, g := range s.problem.Groups {
-		if !seen[g.Rule] && g.Rule != onePerPane && s.binds(g) {
+		// Panes of other materials are no candidates, so that wish has no price.
+		if !seen[g.Rule] && g.Rule != onePerPane && g.Rule != materialsWish && s.binds(g) {
 			seen[g.Rule] = true
 			rules = append(rules, g.Rule)
 		}
 	}
 	rules = append(rules, onePerPane)
 	for _, rule := range rules {
-		res := s.solver.Lifted(ctx, func(g Group) bool { return g.Rule == rule }, best.Set, s.telling("prices"))
-		if ctx.Err() != nil {
-			return // stopped: a price half worked out would mislead
+		if !price(rule, s.solver.Lifted(ctx, func(g Group) bool { return g.Rule == rule }, best.Set, s.telling("prices"))) {
+			return
 		}
-		out.Prices = append(out.Prices, Price{Rule: rule, Value: res.Value, Bound: res.Bound, Gain: max(0, res.Value-best.Value), Holes: s.ids(res.Set)})
+	}
+	for _, i := range s.problem.In {
+		if !price("keep "+s.id(i), s.solver.Freed(ctx, i, best.Set, s.telling("prices"))) {
+			return
+		}
 	}
 }
 
@@ -56,7 +72,7 @@ func (s *Study) prices(ctx context.Context, out *Answer, best Result) {
 func (s *Study) binds(g Group) bool { return len(g.Members) > g.Most }
 
 // losses fills in what leaving each chosen hole's pane whole would cost, the
-// rest chosen anew.
+// rest chosen anew. Only a kept hole can cost more than it gives.
 func (s *Study) losses(ctx context.Context, out *Answer, best Result) {
 	for k, i := range best.Set {
 		var gone []int
@@ -66,10 +82,17 @@ func (s *Study) losses(ctx context.Context, out *Answer, best Result) {
 			}
 		}
 		res := s.solver.Without(ctx, gone, s.telling("losses"))
-		if res.Status != Optimal {
+		if ctx.Err() != nil {
+			out.Unfinished = append(out.Unfinished, "losses")
 			return
 		}
-		loss := max(0, best.Value-res.Value)
+		if res.Status != Optimal {
+			continue
+		}
+		loss := best.Value - res.Value
+		if loss < Tolerance && !slices.Contains(s.problem.In, i) {
+			loss = 0
+		}
 		out.Holes[k].Loss = &loss
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 	"sync"
 
 	"example.org/rinkpane/arena"
@@ -113,7 +114,11 @@ func (s *Study) constrain() error {
 	}
 	for i := s.open; i < len(s.places); i++ {
 		for _, rule := range s.places[i].against {
-			p.Groups = append(p.Groups, Group{Rule: rule, Name: s.places[i].hole.ID, Members: []int{i}})
+			g := Group{Rule: rule, Name: s.places[i].hole.ID, Members: []int{i}}
+			if rule == materialsWish {
+				g.Label = fmt.Sprintf("materials: the pane of %s is not to be cut or ordered", g.Name)
+			}
+			p.Groups = append(p.Groups, g)
 		}
 	}
 	return s.wishes()
@@ -197,6 +202,12 @@ func (s *Study) wishes() error {
 
 // unknown says that a wish names nothing, and what it may have meant.
 func (s *Study) unknown(wish, id string, panes bool) error {
+	pane, _, _ := strings.Cut(id, "+")
+	for _, c := range s.causes {
+		if slices.Contains(c.Panes, pane) {
+			return fmt.Errorf("%s: %s is no candidate: pane %s holds no place; mostly, %s", wish, form.Quote(id), pane, c.Cause)
+		}
+	}
 	var known []string
 	for _, p := range s.places {
 		known = append(known, p.hole.ID)

@@ -182,6 +182,72 @@ func TestMaterialsAndEdgesExclude(t *testing.T) {
 	}
 }
 
+// A hole that is only planned is a new cut: it stands in a pane that may be cut.
+func TestPlannedHolesKeepToTheMaterials(t *testing.T) {
+	a, sets, k := demo(t)
+	o := few()
+	o.Materials = []glass.Material{glass.Tempered}
+	_, ans := answer(t, a, sets, k, o)
+	if len(ans.Holes) == 0 {
+		t.Fatal("no hole at all")
+	}
+	for _, h := range ans.Holes {
+		if pane, _ := a.Pane(h.Pane); h.State != "cut" && pane.Material.Or("") != glass.Tempered {
+			t.Errorf("hole %s, %s, in a pane of %s", h.ID, h.State, pane.Material.Or("unknown"))
+		}
+	}
+	o.Keep = []string{"B4"}
+	_, ans = answer(t, a, sets, k, o)
+	if want := []string{"keep B4", "materials: the pane of B4 is not to be cut or ordered"}; !slices.Equal(ans.Clash, want) {
+		t.Errorf("clash %q, want %q", ans.Clash, want)
+	}
+}
+
+// A hole that is kept against the best set's will says what it costs.
+func TestAKeptHoleHasAPrice(t *testing.T) {
+	a, sets, k := demo(t)
+	o := few()
+	o.Plain = false
+	_, free := answer(t, a, sets, k, o)
+	o.Keep = []string{"B4"}
+	_, kept := answer(t, a, sets, k, o)
+	at := slices.IndexFunc(kept.Prices, func(p choose.Price) bool { return p.Rule == "keep B4" })
+	if at < 0 {
+		t.Fatalf("no price of keeping B4 among %v", kept.Prices)
+	}
+	if got := kept.Prices[at]; math.Abs(got.Value-free.Value) > choose.Tolerance || got.Gain <= 0 {
+		t.Errorf("without keeping: value %.9f, gain %.9f; the free choice is worth %.9f", got.Value, got.Gain, free.Value)
+	}
+	at = slices.IndexFunc(kept.Holes, func(c choose.Choice) bool { return c.ID == "B4" })
+	if loss := kept.Holes[at].Loss; loss == nil || *loss >= 0 {
+		t.Errorf("loss of B4 %v: another set is better without it", loss)
+	}
+	if len(kept.Unfinished) != 0 {
+		t.Errorf("unfinished: %q", kept.Unfinished)
+	}
+}
+
+// What an end after the proof leaves undone is named.
+func TestWhatIsLeftUndoneIsNamed(t *testing.T) {
+	a, sets, k := demo(t)
+	o := few()
+	o.Plain, o.Alternatives = false, 2
+	ctx, cancel := context.WithCancel(context.Background())
+	o.Tell = func(r choose.Report) {
+		if r.Stage == "prices" {
+			cancel()
+		}
+	}
+	s, err := choose.Prepare(ctx, a, sets, k, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ans := s.Answer(ctx)
+	if want := []string{"prices", "losses"}; ans.Status != choose.Optimal || !slices.Equal(ans.Unfinished, want) || len(ans.Alternatives) != 2 {
+		t.Errorf("%s, unfinished %q, want %q; %d alternatives", ans.Status, ans.Unfinished, want, len(ans.Alternatives))
+	}
+}
+
 func TestSameAnswerEveryTime(t *testing.T) {
 	a, sets, k := demo(t)
 	o := few()

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/chart"
@@ -175,19 +176,29 @@ func (c chosen) shownSet(n int) []choose.Choice {
 	return out
 }
 
+// answerWords says in a sentence or two how a search ended.
+func answerWords(a choose.Answer) string {
+	switch {
+	case len(a.Holes) == 0 && a.Status == choose.Infeasible:
+		return "No set of holes keeps the rules and wishes."
+	case len(a.Holes) == 0 && a.Status == choose.Optimal:
+		return "The best set is empty: what is forbidden leaves no place that sees anything."
+	case len(a.Holes) == 0:
+		return "Stopped before a set of holes was found."
+	case a.Status != choose.Optimal:
+		return fmt.Sprintf("The best %s so far; none is worth more than %.4f, a gap of %.2f %%.", plan.Count(len(a.Holes), "hole"), a.Bound, 100*a.Gap)
+	}
+	words := fmt.Sprintf("The best %s, and proved: no legal set is worth more than %.4f.", plan.Count(len(a.Holes), "hole"), a.Bound)
+	if len(a.Unfinished) > 0 {
+		words += fmt.Sprintf(" Stopped before these were complete: %s.", strings.Join(a.Unfinished, ", "))
+	}
+	return words
+}
+
 func (c chosen) view(shown int, slug, job string) *answerView {
 	a := c.answer
 	v := &answerView{Shown: shown, Took: fmt.Sprintf("%.1f s, %d places, %d moments, seed %d", a.Seconds, a.Candidates, a.Moments, a.Seed)}
-	switch {
-	case len(a.Holes) == 0 && a.Status == choose.Infeasible:
-		v.Words = "No set of holes keeps the rules and wishes."
-	case len(a.Holes) == 0:
-		v.Words = "Stopped before a set of holes was found."
-	case a.Status == choose.Optimal:
-		v.Words = fmt.Sprintf("The best %s, and proved: no legal set is worth more than %.4f.", plan.Count(len(a.Holes), "hole"), a.Bound)
-	default:
-		v.Words = fmt.Sprintf("The best %s so far; none is worth more than %.4f, a gap of %.2f %%.", plan.Count(len(a.Holes), "hole"), a.Bound, 100*a.Gap)
-	}
+	v.Words = answerWords(a)
 	v.Clash = a.Clash
 	v.sets(a, shown, slug, job)
 	sys := c.arena.Units

@@ -44,6 +44,14 @@ func TestChoiceTellsAndDraws(t *testing.T) {
 	}
 }
 
+func TestChoiceTellsWhatIsUndone(t *testing.T) {
+	c := choice(t)
+	c.Unfinished = []string{"prices", "losses"}
+	if text := c.Text(unit.Metric); !strings.Contains(text, "\nStopped before these were complete: prices, losses.\n") {
+		t.Errorf("nothing is said of what is undone:\n%s", text)
+	}
+}
+
 func TestChoiceFilesAreTheSameEachTime(t *testing.T) {
 	one, err := choice(t).Files(unit.Metric)
 	if err != nil {

@@ -57,7 +57,11 @@ func (c Choice) best(b *strings.Builder, sys unit.System) {
 	if c.Seconds > 0 {
 		fmt.Fprintf(b, " Took %.1f s.", c.Seconds)
 	}
-	b.WriteString("\n\n")
+	b.WriteString("\n")
+	if len(c.Unfinished) > 0 {
+		fmt.Fprintf(b, "Stopped before these were complete: %s.\n", strings.Join(c.Unfinished, ", "))
+	}
+	b.WriteString("\n")
 	t := newTable("hole", "pane", "corner", ">station", ">height", "state", ">worth", ">loss", ">best view")
 	for _, h := range c.Holes {
 		loss := "-"
@@ -125,7 +129,8 @@ func (c Choice) prices(b *strings.Builder) {
 	for _, p := range c.Prices {
 		t.row(p.Rule, valueWords(p.Value, p.Bound), fmt.Sprintf("%+.4f", p.Gain), fmt.Sprint(len(p.Holes)))
 	}
-	b.WriteString(t.String() + "\n")
+	b.WriteString(t.String())
+	b.WriteString(wrap("A pane that only the lifted rule bars is tried at its middle; another place on it may be better.", "") + "\n")
 }
 
 // valueWords is a value, or the range in which it lies when its search was cut

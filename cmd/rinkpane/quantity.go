@@ -41,8 +41,15 @@ func quantity[T any](c *cobra.Command, into *unit.Maybe[T], name, kind string, p
 func flagProblem(c *cobra.Command, err error) error {
 	var bad *pflag.InvalidValueError
 	if errors.As(err, &bad) {
-		if bad.GetFlag().Value.Type() == "bool" {
+		switch bad.GetFlag().Value.Type() {
+		case "bool":
 			return fmt.Errorf("--%s %q: write true or false, or the flag alone", bad.GetFlag().Name, bad.GetValue())
+		case "int":
+			return fmt.Errorf("--%s: %q: write a whole number", bad.GetFlag().Name, bad.GetValue())
+		case "uint64":
+			return fmt.Errorf("--%s: %q: write a whole number from 0", bad.GetFlag().Name, bad.GetValue())
+		case "float64":
+			return fmt.Errorf("--%s: %q: write a number", bad.GetFlag().Name, bad.GetValue())
 		}
 		return fmt.Errorf("--%s: %w", bad.GetFlag().Name, bad.Unwrap())
 	}
