@@ -26,6 +26,15 @@ func (f Face) font() *typeface.Face { return typeface.Get(f.id()) }
 // Width returns the width in millimetres of a line of text at a type size in millimetres.
 func (f Face) Width(s string, size float64) float64 { return f.font().Width(s) * size }
 
+// FitSize returns the largest size from most down to least, in millimetres, at
+// which a text is no wider than width; least when none is.
+func (f Face) FitSize(s string, most, least, width float64) float64 {
+	if w := f.Width(s, most); w > width {
+		return max(least, most*width/w)
+	}
+	return most
+}
+
 // CapHeight returns the height of the capitals in millimetres at a type size in millimetres.
 func (f Face) CapHeight(size float64) float64 { return f.font().CapHeight * size }
 

@@ -77,15 +77,20 @@ func (t TitleBlock) draw(g *Group, border Rect) float64 {
 	return h
 }
 
-// titles sets title and subject on one line, the title to the left.
+// titles sets title and subject on one line, the title to the left. A title too
+// long is set smaller before it loses its end: it names the part.
 func (t TitleBlock) titles(g *Group, r Rect) {
 	room := r.W - 2*blockPad
 	subject := Regular.Shorten(t.Subject, SizeHead, room*0.45)
-	title := Bold.Shorten(t.Title, SizeTitle, room-Regular.Width(subject, SizeHead)-4)
-	y := r.Y + r.H/2
-	g.Add("title", Text{At: Pt(r.X+blockPad, y), S: title, VAlign: Centre})
+	left := room - Regular.Width(subject, SizeHead) - 4
+	title := Text{At: Pt(r.X+blockPad, r.Y+r.H/2), S: t.Title, VAlign: Centre}
+	if Bold.Width(t.Title, SizeTitle) > left {
+		title.Size = Bold.FitSize(t.Title, SizeTitle, SizeText, left)
+		title.S = Bold.Shorten(t.Title, title.Size, left+1e-6)
+	}
+	g.Add("title", title)
 	if subject != "" {
-		g.Add("text", Text{At: Pt(r.X+r.W-blockPad, y), S: subject, Size: SizeHead, Anchor: End, VAlign: Centre})
+		g.Add("text", Text{At: Pt(r.X+r.W-blockPad, title.At.Y), S: subject, Size: SizeHead, Anchor: End, VAlign: Centre})
 	}
 }
 

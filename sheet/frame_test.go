@@ -31,3 +31,20 @@ func TestTitleBlockFits(t *testing.T) {
 		}
 	})
 }
+
+// A title too long for its room is set smaller before it loses its end.
+func TestLongTitleKeepsItsEnd(t *testing.T) {
+	p, err := sheet.ParsePaper("a4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const title = "Hole of-the-longest-name-that-there-is: template, full size"
+	d := p.Portrait().Sheet("framed", sheet.Base())
+	d.Frame(sheet.TitleBlock{Title: title, Subject: "A hall of ice by the river"})
+	for _, b := range d.TextBoxes() {
+		if b.S == title {
+			return
+		}
+	}
+	t.Errorf("the title lost its end: %v", d.TextBoxes())
+}
