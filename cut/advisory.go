@@ -108,8 +108,11 @@ func (a advisory) mark(box sheet.Rect, curve []StressPoint, x func(unit.Length) 
 		return
 	}
 	g.Add("plot-mark", sheet.Circle{C: sheet.Pt(at, y(k)), R: 1.4})
-	elbow := sheet.Pt(at+14, max(y(k)-8, box.Y+8))
-	t.Note(sheet.Pt(at, y(k)).Polar(1.4, math.Pi/4), elbow, true, say, fmt.Sprintf("Kt %.2f", k))
+	turn, elbow := math.Pi/4, sheet.Pt(at+14, max(y(k)-8, box.Y+8))
+	if elbow.X+5+sheet.Regular.Width(say, sheet.SizeText) > box.X+box.W {
+		turn, elbow = 3*math.Pi/4, sheet.Pt(at-14, max(y(k)-16, box.Y+8)) // no room to the right of the mark
+	}
+	t.Note(sheet.Pt(at, y(k)).Polar(1.4, turn), elbow, true, say, fmt.Sprintf("Kt %.2f", k))
 }
 
 // words say what the curve compares.

@@ -44,12 +44,15 @@ const (
 	flangeOverlap = 20 * unit.Millimetre // past the hole's edge on every side
 	flangeThick   = 6 * unit.Millimetre
 	coverRounding = 2 * unit.Millimetre // of every edge that a hand meets
-	plugShy       = 1 * unit.Millimetre // the plug ends so far behind the rink face
+	plugShy       = 1 * unit.Millimetre // the plug ends at least so far behind the rink face
 	tabWide       = 40 * unit.Millimetre
 	tabLong       = 30 * unit.Millimetre
-	tabHole       = 8 * unit.Millimetre // for a cord
-	leastHold     = 5 * unit.Millimetre // overlap that must be left on a side, or the cover falls through
-	mostPlay      = 6 * unit.Millimetre // play in all above which the plug counts as loose
+	tabHole       = 8 * unit.Millimetre  // for a cord
+	tabHoleUp     = 12 * unit.Millimetre // of its centre above the tab's foot
+	tabFillet     = 5 * unit.Millimetre  // where the tab meets the flange
+	tabRound      = 10 * unit.Millimetre // at the tab's foot
+	leastHold     = 5 * unit.Millimetre  // overlap that must be left on a side, or the cover falls through
+	mostPlay      = 6 * unit.Millimetre  // play in all above which the plug counts as loose
 )
 
 // Cover is a cover for one hole: a plug that fills the hole and a flange on
@@ -58,7 +61,7 @@ type Cover struct {
 	Material   glass.Material
 	Plug       unit.Size
 	PlugCorner unit.Length
-	PlugDepth  unit.Length
+	PlugDepth  unit.Length // at most: in the thinnest sheet that the pane may be, it still ends behind the rink face
 	Flange     unit.Size
 	FlangeThk  unit.Length
 	Rounding   unit.Length
@@ -120,8 +123,9 @@ func designCover(j *Job, m glass.Material, o CoverOptions) (Cover, error) {
 	if !ok || !props.CutInPlace {
 		return Cover{}, fmt.Errorf("a cover of %s is not possible: make it of acrylic or polycarbonate", m)
 	}
-	depth := j.Thick - plugShy
-	if depth < 2*coverRounding {
+	pane, _ := j.Material.Properties()
+	depth := j.Thick - pane.ThicknessTolerance(j.Thick) - plugShy
+	if depth < 2*coverRounding-slack {
 		return Cover{}, fmt.Errorf("the pane is %s thick, too thin for a plug with rounded edges", both(j.Thick))
 	}
 	c := Cover{
@@ -131,12 +135,12 @@ func designCover(j *Job, m glass.Material, o CoverOptions) (Cover, error) {
 		PlugDepth:  depth,
 		Flange:     unit.Size{W: j.Hole.Size.W + 2*flangeOverlap, H: j.Hole.Size.H + 2*flangeOverlap},
 		FlangeThk:  flangeThick, Rounding: coverRounding,
-		TabWide: tabWide, TabLong: tabLong, TabHole: tabHole,
+		TabLong: tabLong, TabHole: tabHole,
 	}
+	c.TabWide = min(tabWide, c.Flange.W/2)
 	if c.Plug.W <= 0 || c.Plug.H <= 0 {
 		return Cover{}, fmt.Errorf("a clearance of %s leaves no plug", both(o.Clearance))
 	}
-	pane, _ := j.Material.Properties()
 	c.Fits = append(stack("width", j.Hole.Size.W, c.Plug.W, pane, props, o), stack("height", j.Hole.Size.H, c.Plug.H, pane, props, o)...)
 	c.Mass = props.Mass(c.areas())
 	return c, c.judge(j.Rounding)

@@ -76,6 +76,25 @@ func TestEqualMaterialsKeepThePlay(t *testing.T) {
 	}
 }
 
+// The plug ends behind the rink face in the thinnest sheet that the pane may
+// be. By hand: acrylic of 12 mm is +-1.6 mm (ISO 7823-1), so 10.4 mm at least,
+// less 1 mm: 9.4 mm; tempered 12.7 mm is +-0.3 mm: 11.4 mm.
+func TestPlugEndsBehindTheRinkFace(t *testing.T) {
+	for _, c := range []struct {
+		m          glass.Material
+		thick, max float64
+	}{{glass.Acrylic, 12, 9.4}, {glass.Tempered, 12.7, 11.4}} {
+		j := job(c.m, glass.Acrylic)
+		j.Thick = unit.Length(c.thick) * mm
+		if err := j.cover(DefaultCoverOptions(), true); err != nil {
+			t.Fatal(err)
+		}
+		if got := j.Cover.PlugDepth.Millimetres(); math.Abs(got-c.max) > 1e-9 {
+			t.Errorf("%s %g mm: plug %.3f mm deep, at most %.1f", c.m, c.thick, got, c.max)
+		}
+	}
+}
+
 func TestCoverIsRefused(t *testing.T) {
 	for _, c := range []struct {
 		name   string

@@ -9,7 +9,7 @@ import (
 )
 
 // coverShare is the drawing's part of a cover page's width.
-const coverShare = 0.61
+const coverShare = 0.585
 
 // coverPage draws the cover from the shooting side and from the edge, with
 // its play over the range of temperatures.
@@ -47,7 +47,8 @@ func (d coverDrawing) front(at sheet.Point) {
 	cut.Add("cut-line", flangeOutline(c, at, d.scale))
 	w, h := d.mm(c.Flange.W), d.mm(c.Flange.H)
 	middle := sheet.Pt(at.X+w/2, at.Y+h/2)
-	cut.Add("cut-line", sheet.Circle{C: sheet.Pt(middle.X, at.Y+h+d.mm(c.TabLong)-d.mm(c.TabWide)/2*tabHoleDown), R: d.mm(c.TabHole) / 2})
+	cord := sheet.Pt(middle.X, at.Y+h+d.mm(c.TabLong-tabHoleUp))
+	cut.Add("cut-line", sheet.Circle{C: cord, R: d.mm(c.TabHole) / 2})
 	pw, ph := d.mm(c.Plug.W), d.mm(c.Plug.H)
 	plug := sheet.Rect{X: middle.X - pw/2, Y: middle.Y - ph/2, W: pw, H: ph}
 	d.group(sheet.LayerDatum).Add("hidden-edge", sheet.RoundRect(plug, d.mm(c.PlugCorner)))
@@ -62,28 +63,31 @@ func (d coverDrawing) front(at sheet.Point) {
 	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X, plug.Y+ph), B: sheet.Pt(plug.X+pw, plug.Y+ph), Off: -(foot - plug.Y - ph + 9), Text: text, Under: under})
 	text, under = d.dims(c.Plug.H)
 	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X+pw, plug.Y+ph), B: sheet.Pt(plug.X+pw, plug.Y), Off: -(at.X + w - plug.X - pw + 8), Text: text, Under: under})
-	a, b := d.dims(c.PlugCorner)
 	corner := sheet.Pt(plug.X+pw-d.mm(c.PlugCorner), plug.Y+d.mm(c.PlugCorner)).Polar(d.mm(c.PlugCorner), math.Pi/4)
-	if say := fmt.Sprintf("R %s (%s)", a, b); pw > sheet.Regular.Width(say, sheet.SizeText)+16 {
-		g.Note(corner, sheet.Pt(corner.X-8, corner.Y+12), true, "plug", say)
+	if say := "plug: see " + plugNote; pw/2 > sheet.Regular.Width(say, sheet.SizeText)+d.mm(c.PlugCorner)+9 && ph/2 > 14 {
+		g.Note(corner, sheet.Pt(corner.X-5, corner.Y+7), true, say)
 	}
-	a, _ = d.dims(c.TabHole)
-	g.Note(sheet.Pt(middle.X+d.mm(c.TabHole)/2, at.Y+h+d.mm(c.TabLong)-d.mm(c.TabWide)/2*tabHoleDown), sheet.Pt(middle.X+d.mm(c.TabWide)/2+5, at.Y+h+d.mm(c.TabLong)*0.6), true, "tether tab, hole dia. "+a)
+	// Clear of the tab and of the extension line of the plug's width.
+	elbow := max(middle.X+d.mm(c.TabWide)/2+5, plug.X+pw-1)
+	g.Note(cord.Add(sheet.Pt(d.mm(c.TabHole)/2, 0)), sheet.Pt(elbow, cord.Y), true, "tab: see "+tabNote)
 }
 
-// tabHoleDown is how far the cord's hole stands above the tab's foot, in half
-// the tab's width.
-const tabHoleDown = 0.6
+// The numbers of the notes that give the plug's corners and the tab's sizes.
+const plugNote, tabNote = "1", "5"
+
+// flangeCorner is the radius of the flange's corners: concentric with the
+// plug's where the tab leaves room for it.
+func (c Cover) flangeCorner() unit.Length {
+	return min(c.PlugCorner+flangeOverlap, (c.Flange.W-c.TabWide)/2-tabFillet, c.Flange.H/2)
+}
 
 // flangeOutline is the flange with its tab below, one closed outline; at is
 // the flange's top left corner, k its scale.
 func flangeOutline(c Cover, at sheet.Point, k float64) sheet.Polyline {
 	w, h := c.Flange.W.Millimetres()*k, c.Flange.H.Millimetres()*k
 	tw, tl := c.TabWide.Millimetres()*k/2, c.TabLong.Millimetres()*k
-	r := min((c.PlugCorner.Millimetres()+flangeOverlap.Millimetres())*k, w/2-tw-2*k, h/2)
-	fillet, end := min(5*k, tl/2), min(10*k, tl/2, tw)
+	r, fillet, end := c.flangeCorner().Millimetres()*k, tabFillet.Millimetres()*k, tabRound.Millimetres()*k
 	x0, y0, x1, y1, m := at.X, at.Y, at.X+w, at.Y+h, at.X+w/2
-	fillet = min(fillet, w/2-tw-r)
 	l := sheet.Polyline{Closed: true}
 	add := func(x, y, bulge float64) {
 		l.Vertices = append(l.Vertices, sheet.Vertex{Point: sheet.Pt(x, y), Bulge: bulge})
@@ -121,7 +125,7 @@ func (d coverDrawing) side(at sheet.Point) {
 		r := sheet.RoundRect(sheet.Rect{X: x, Y: s[0], W: thick, H: s[1] - s[0]}, 0)
 		var hatch sheet.Path
 		hatch.Add(r)
-		d.group(sheet.LayerDatum).Add("pane", r)
+		d.group(sheet.LayerDatum).Add("edge", r)
 		d.group(sheet.LayerHatch).Hatch("hatch", hatch, -math.Pi/4, 1.6)
 	}
 	py := at.Y + (h-d.mm(c.Plug.H))/2
@@ -146,19 +150,17 @@ func (d coverDrawing) column(box sheet.Rect) {
 	g := d.group(sheet.LayerText)
 	y := box.Y
 	y += heading(g, box.X, y, "What it is")
-	a, b := d.dims(c.Rounding)
-	p, q := d.dims(c.Clearance)
-	r, s := d.dims(c.PlugCorner)
+	one := d.one
 	tether := "A cord of 3 mm or more ties the tab to the frame, not to the pane; the cover hangs clear of people's faces."
 	if !c.Tether {
 		tether = "The plan has no tether: the tab is there all the same; tie it, so that the cover is where the hole is."
 	}
 	y += numbered(g, box.X, y, box.W, []string{
-		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece; the plug's corners R %s (%s), all edges rounded R %s (%s).", c.Material, r, s, a, b),
-		fmt.Sprintf("Clearance between plug and hole %s (%s) on each side, measured at %.0f deg C.", p, q, c.Options.Made),
-		"The plug ends behind the rink face; nothing stands past it.",
+		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece; corners of the plug R %s, of the flange R %s; all edges rounded R %s.", c.Material, one(c.PlugCorner), one(c.flangeCorner()), one(c.Rounding)),
+		fmt.Sprintf("Clearance between plug and hole %s on each side, measured at %.0f deg C; plug's width and height %s.", one(c.Clearance), c.Options.Made, tolerance(c.Options.PlugTolerance)),
+		fmt.Sprintf("The plug is at most %s deep, for the thinnest sheet that the pane may be: it ends behind the rink face. Measure the pane; nothing stands past it.", one(c.PlugDepth)),
 		"The flange keeps the cover from going through to the rink. What keeps it in against a puck (turn buttons or a strap on the frame) is the rink's to choose and to try.",
-		tether,
+		fmt.Sprintf("Tab %s wide, %s long, R %s at its foot, R %s where it meets the flange; hole dia. %s, %s above the foot. ", one(c.TabWide), one(c.TabLong), one(tabRound), one(tabFillet), one(c.TabHole), one(tabHoleUp)) + tether,
 		fmt.Sprintf("Mark the cover with its hole: %s.", d.job.Hole.ID),
 	}) + blockGap
 	y += heading(g, box.X, y, fmt.Sprintf("Play of the plug, %.0f to %.0f deg C", c.Options.Cold, c.Options.Warm))

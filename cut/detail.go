@@ -66,7 +66,7 @@ func (d detail) outline(box sheet.Rect, scale float64) {
 func (d detail) pilots(hole sheet.Rect, r float64) {
 	g := d.group(sheet.LayerEngrave)
 	text := d.group(sheet.LayerDim)
-	if r > 0 && d.job.Route != Order {
+	if d.job.Pilot() > 0 {
 		for _, c := range corners(hole, r) {
 			g.Add("pilot", sheet.Circle{C: c, R: r})
 			g.CentreMark(c, 0, 0)
@@ -74,18 +74,19 @@ func (d detail) pilots(hole sheet.Rect, r float64) {
 	}
 	a, b := d.dims(d.job.Corner)
 	corner := sheet.Pt(hole.X+r, hole.Y+hole.H-r).Polar(r, -3*math.Pi/4)
-	text.Note(corner, sheet.Pt(hole.X+8, hole.Y+hole.H+9), true, fmt.Sprintf("R %s (%s), four corners", a, b))
-	if d.job.Route == Order || r == 0 {
-		return
+	elbow := sheet.Pt(max(hole.X+8, corner.X+4), hole.Y+hole.H+9)
+	lines := []string{fmt.Sprintf("R %s (%s), four corners", a, b)}
+	if d.job.Pilot() > 0 {
+		a, b = d.dims(d.job.Pilot())
+		what, size := "four pilot holes", fmt.Sprintf("dia. %s (%s)", a, b)
+		if hole.W-2*r-14 > sheet.Regular.Width(size, sheet.SizeText) && hole.H > 4*r+17 {
+			centre := sheet.Pt(hole.X+r, hole.Y+r)
+			text.Note(centre.Polar(r, -math.Pi/5), sheet.Pt(hole.X+2*r+5, hole.Y+2*r+3), true, what, size)
+		} else {
+			lines = append(lines, what+" "+size)
+		}
 	}
-	a, b = d.dims(d.job.Pilot())
-	lines := []string{"four pilot holes", fmt.Sprintf("dia. %s (%s)", a, b)}
-	centre := sheet.Pt(hole.X+r, hole.Y+r)
-	if room := hole.W - 2*r - 14; room > sheet.Regular.Width(lines[1], sheet.SizeText) && hole.H > 30 {
-		text.Note(centre.Polar(r, -math.Pi/5), sheet.Pt(hole.X+2*r+5, hole.Y+2*r+3), true, lines...)
-		return
-	}
-	text.Note(centre.Polar(r, math.Pi), sheet.Pt(hole.X-4, hole.Y-4), true, lines...)
+	text.Note(corner, elbow, true, lines...)
 }
 
 // cutMarks shows where section A-A goes through the right edge.
@@ -103,7 +104,7 @@ func (d detail) section(box sheet.Rect, scale float64) {
 	t := d.group(sheet.LayerText)
 	heading(t, box.X, box.Y, "Section A-A through the edge, all round the hole")
 	thick, r := d.job.Thick.Millimetres()*scale, d.job.Rounding.Millimetres()*scale
-	x0 := box.X + detailRoom + 10
+	x0 := box.X + detailRoom - 2
 	x1, y0 := x0+sectionLong, box.Y+headHeight+10
 	y1 := y0 + thick
 	var edge sheet.Path
@@ -120,7 +121,7 @@ func (d detail) section(box sheet.Rect, scale float64) {
 	d.breakLine(x0, y0, y1)
 	g := d.group(sheet.LayerDim)
 	text, under := d.dims(d.job.Thick)
-	g.Dim(sheet.Dimension{A: sheet.Pt(x0, y1), B: sheet.Pt(x0, y0), Off: 9, Text: text, Under: under})
+	g.Dim(sheet.Dimension{A: sheet.Pt(x0, y0), B: sheet.Pt(x0, y1), Off: -9, Text: text, Under: under})
 	t.Add("caption", sheet.Text{At: sheet.Pt(x0+sectionLong/2, y0-2), S: "RINK FACE", Anchor: sheet.Middle})
 	t.Add("caption", sheet.Text{At: sheet.Pt(x0+sectionLong/2, y1+2), S: "SHOOTING FACE", Anchor: sheet.Middle, VAlign: sheet.Top})
 	t.Add("caption", sheet.Text{At: sheet.Pt(x1+4, (y0+y1)/2), S: "hole", VAlign: sheet.Centre})

@@ -65,7 +65,7 @@ func (e elevation) draw(box sheet.Rect, mirrored bool) {
 	e.name(box, mirrored)
 	e.outlines(pane, c)
 	e.others(pane, x)
-	e.edges(pane, mirrored)
+	e.edges(box, pane, c, mirrored)
 	e.measures(pane, c, mirrored)
 }
 
@@ -94,9 +94,12 @@ func (e elevation) outlines(pane sheet.Rect, c sheet.Point) {
 }
 
 // edges names the pane's edges, so that nobody mistakes one for the other.
-func (e elevation) edges(pane sheet.Rect, mirrored bool) {
+func (e elevation) edges(box, pane sheet.Rect, c sheet.Point, mirrored bool) {
 	t := e.group(sheet.LayerText)
 	y := pane.Y + pane.H*0.62
+	if math.Abs(y-c.Y) < 14 { // clear of the line to the hole's height
+		y = pane.Y + pane.H*0.25
+	}
 	for _, s := range []struct {
 		x    float64
 		name string
@@ -107,7 +110,21 @@ func (e elevation) edges(pane sheet.Rect, mirrored bool) {
 		}
 		t.Add("caption", sheet.Text{At: sheet.Pt(s.x, y), S: name, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: math.Pi / 2})
 	}
-	t.Add("caption", sheet.Text{At: sheet.Pt(pane.X+pane.W+8, pane.Y+pane.H+stub/2), S: "datum: top of the boards", VAlign: sheet.Centre})
+	e.datum(box, pane, c)
+}
+
+// datum names the boards' top: beside the boards where the box has room, else
+// in them on the wider side of the hole's centre line.
+func (e elevation) datum(box, pane sheet.Rect, c sheet.Point) {
+	const say = "datum: top of the boards"
+	t := sheet.Text{At: sheet.Pt(pane.X+pane.W+8, pane.Y+pane.H+stub/2), S: say, VAlign: sheet.Centre}
+	if t.At.X+sheet.Regular.Width(say, sheet.SizeSmall) > box.X+box.W {
+		t.Anchor, t.At.X = sheet.Middle, (pane.X+c.X)/2
+		if c.X-pane.X < pane.W/2 {
+			t.At.X = (c.X + pane.X + pane.W) / 2
+		}
+	}
+	e.group(sheet.LayerText).Add("caption", t)
 }
 
 // measures sets the dimensions: overall above and outside, the hole's place

@@ -188,7 +188,10 @@ func (p Plan) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
 			return err
 		}
 		dir := "windows/" + w.ID + "/"
-		out.Files = append(out.Files, File{dir + "window.pdf", WindowPDF, w.ID, pdf}, File{dir + "window.dxf", WindowDXF, w.ID, sheet.DXF(p.WindowOutline(job))})
+		out.Files = append(out.Files, File{dir + "window.pdf", WindowPDF, w.ID, pdf})
+		if w.Printed { // without a film a plotter has nothing to cut
+			out.Files = append(out.Files, File{dir + "window.dxf", WindowDXF, w.ID, sheet.DXF(p.WindowOutline(job))})
+		}
 	}
 	list, err := p.List(r.Options, r.Spares)
 	if err != nil {

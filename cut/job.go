@@ -24,8 +24,8 @@ type Job struct {
 	// Neighbours are the other working holes of the pane.
 	Neighbours []Neighbour
 	Cover      Cover
-	Whole      float64  // mass of the pane without its hole, kg
-	Mass       float64  // mass of the pane with its hole, kg
+	Whole      float64  // mass of the pane without its holes, kg
+	Mass       float64  // mass of the pane with all its holes, kg
 	Assumed    []string // what the plan does not say and the drawing had to take, in plain words
 }
 
@@ -91,7 +91,12 @@ func (j *Job) weigh() {
 	area := j.Face.Width.Metres() * j.Face.Height.Metres()
 	h := j.Hole
 	h.Corner = unit.Known(j.Corner)
-	j.Whole, j.Mass = props.Mass(area, j.Thick), props.Mass(area-h.Area(), j.Thick)
+	left := area - h.Area()
+	for _, k := range j.Neighbours {
+		k.Hole.Corner = unit.Known(cornerOf(k.Hole))
+		left -= k.Hole.Area()
+	}
+	j.Whole, j.Mass = props.Mass(area, j.Thick), props.Mass(left, j.Thick)
 }
 
 // material settles material, thickness and route.
@@ -116,8 +121,8 @@ func (j *Job) assume() {
 		j.Assumed = append(j.Assumed, fmt.Sprintf("%s %s: not in the plan, common practice taken", what, both(v)))
 	}
 	var known bool
-	if j.Corner, known = j.Hole.Corner.Get(); !known {
-		j.Corner = min(usualCorner, j.Hole.Size.W/2, j.Hole.Size.H/2)
+	j.Corner = cornerOf(j.Hole)
+	if _, known = j.Hole.Corner.Get(); !known {
 		note("corner radius", j.Corner)
 	}
 	if j.Rounding, known = j.Hole.Rounding.Get(); !known {
@@ -127,6 +132,11 @@ func (j *Job) assume() {
 	if _, known = j.Hole.Cover.Get(); !known {
 		j.Assumed = append(j.Assumed, "cover: not in the plan; drawn all the same, because no hole goes without one")
 	}
+}
+
+// cornerOf returns a hole's corner radius, common practice where the plan says none.
+func cornerOf(h glass.Hole) unit.Length {
+	return h.Corner.Or(min(usualCorner, h.Size.W/2, h.Size.H/2))
 }
 
 // shape refuses an outline that cannot be drawn.
@@ -142,9 +152,19 @@ func (j *Job) shape() error {
 	return nil
 }
 
+// largestPilot is the largest diameter that is drilled in a sheet of plastic: own choice.
+const largestPilot = 2 * unit.Inch
+
 // Pilot returns the diameter of the four pilot holes: twice the corner radius,
-// so that the drill makes the corner.
-func (j Job) Pilot() unit.Length { return 2 * j.Corner }
+// so that the drill makes the corner. It is 0 where nothing is drilled: in
+// glass that is ordered made, and where the corner is too round for a bit, so
+// that the router makes it.
+func (j Job) Pilot() unit.Length {
+	if j.Route == Order || 2*j.Corner > largestPilot+slack {
+		return 0
+	}
+	return 2 * j.Corner
+}
 
 // both prints a length in both systems: "12.7 mm (1/2 in)".
 func both(l unit.Length) string {

@@ -28,6 +28,30 @@ func TestRoutesFollowTheMaterial(t *testing.T) {
 	}
 }
 
+// A corner too round for a bit is routed, not drilled; glass is never drilled.
+func TestPilotHolesOnlyWhereOneDrills(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	for _, c := range []struct {
+		id    string
+		r     float64
+		dia   float64
+		words string
+	}{
+		{"flat", 13, 26, "four pilot holes"}, {"flat", 25.4, 50.8, "four pilot holes"},
+		{"flat", 57, 0, "one starting hole"}, {"order", 20, 0, "NEVER CUT"},
+	} {
+		h, _ := p.Arena.Hole(c.id)
+		h.Corner = unit.Known(unit.Length(c.r) * unit.Millimetre)
+		j, err := p.Job(h, DefaultOptions())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := j.Pilot().Millimetres(); math.Abs(got-c.dia) > 1e-9 || !strings.Contains(strings.Join(j.Steps(), " "), c.words) {
+			t.Errorf("%s, R %g: pilot %g mm, steps %q", c.id, c.r, got, j.Steps())
+		}
+	}
+}
+
 func TestWhatMayNotBeMadeIsRefused(t *testing.T) {
 	const mm = unit.Millimetre
 	for _, c := range []struct {

@@ -3,6 +3,7 @@ package cut
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/rinkpane/glass"
@@ -17,12 +18,12 @@ type ListRow struct {
 
 // Group is drilled panes that can stand in for one another: the same size,
 // thickness, material and bend with the same hole at the same place to a
-// millimetre; a flat pane may be turned round.
+// millimetre; a flat pane with one hole may be turned round.
 type Group struct {
 	Holes  []string
 	Pane   string // what they are, in words
-	Count  int
-	Spares int // drilled panes to keep
+	Count  int    // of panes
+	Spares int    // drilled panes to keep
 }
 
 // List is the cut list over an arena.
@@ -38,10 +39,11 @@ type List struct {
 }
 
 // List gathers the cut list of all working holes. Refused holes stand in it
-// with their reasons.
+// with their reasons. A pane with several holes is one pane.
 func (p Plan) List(o Options, s SpareOptions) (List, error) {
 	l := List{Options: s}
-	index := make(map[string]int)
+	var panes []string
+	jobs := make(map[string][]Job)
 	for _, h := range p.Arena.Working() {
 		row, err := p.listRow(h, o)
 		if err != nil {
@@ -53,18 +55,32 @@ func (p Plan) List(o Options, s SpareOptions) (List, error) {
 		}
 		l.Holes++
 		l.Covers++
-		l.Mass += row.Job.Mass
-		kind := kindOf(row.Job)
-		i, ok := index[kind]
-		if !ok {
-			i = len(l.Groups)
-			index[kind] = i
-			l.Groups = append(l.Groups, Group{Pane: describe(row.Job, p.Arena.Units)})
+		if _, met := jobs[h.Pane]; !met {
+			panes = append(panes, h.Pane)
+			l.Mass += row.Job.Mass
 		}
-		l.Groups[i].Holes = append(l.Groups[i].Holes, h.ID)
-		l.Groups[i].Count++
+		jobs[h.Pane] = append(jobs[h.Pane], row.Job)
+	}
+	index := make(map[string]int)
+	for _, id := range panes {
+		l.add(index, jobs[id], p.Arena.Units)
 	}
 	return l, l.spares()
+}
+
+// add counts one pane, told by the jobs of its holes, to its group.
+func (l *List) add(index map[string]int, jobs []Job, sys unit.System) {
+	kind := kindOf(jobs)
+	i, ok := index[kind]
+	if !ok {
+		i = len(l.Groups)
+		index[kind] = i
+		l.Groups = append(l.Groups, Group{Pane: describe(jobs, sys)})
+	}
+	for _, j := range jobs {
+		l.Groups[i].Holes = append(l.Groups[i].Holes, j.Hole.ID)
+	}
+	l.Groups[i].Count++
 }
 
 func (p Plan) listRow(h glass.Hole, o Options) (ListRow, error) {
@@ -95,19 +111,26 @@ func (l *List) spares() error {
 }
 
 // kindOf is equal for panes that can stand in for one another: sizes to a
-// millimetre.
-func kindOf(j Job) string {
-	f := j.Face
-	if !f.Curved { // a flat pane can be turned round
-		f.Left = min(f.Left, f.Right())
+// millimetre, holes from left to right.
+func kindOf(jobs []Job) string {
+	f, j := jobs[0].Face, jobs[0]
+	holes := make([]string, len(jobs))
+	for i, j := range jobs {
+		left := j.Face.Left
+		if len(jobs) == 1 && !f.Curved { // a flat pane can be turned round
+			left = min(left, j.Face.Right())
+		}
+		holes[i] = fmt.Sprintf("%05.0f %.0f %.0f %.0f %.1f", left.Millimetres(), j.Face.Up.Millimetres(),
+			j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres(), j.Corner.Millimetres())
 	}
-	return fmt.Sprintf("%s %.0f %.0f %.0f %t %.0f %.0f %.0f %.0f %.0f %.1f", j.Material, j.Thick.Millimetres()*10,
-		f.Width.Millimetres(), f.Height.Millimetres(), f.Curved, f.Radius.Millimetres(), f.Left.Millimetres(), f.Up.Millimetres(),
-		j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres(), j.Corner.Millimetres())
+	slices.Sort(holes)
+	return fmt.Sprintf("%s %.0f %.0f %.0f %t %.0f: ", j.Material, j.Thick.Millimetres()*10,
+		f.Width.Millimetres(), f.Height.Millimetres(), f.Curved, f.Radius.Millimetres()) + strings.Join(holes, ", ")
 }
 
 // describe says in words what a drilled pane is.
-func describe(j Job, sys unit.System) string {
+func describe(jobs []Job, sys unit.System) string {
+	j := jobs[0]
 	parts := []string{
 		string(j.Material), j.Thick.FormatFine(sys),
 		j.Face.Width.FormatFine(sys) + " x " + j.Face.Height.FormatFine(sys),
@@ -115,6 +138,13 @@ func describe(j Job, sys unit.System) string {
 	if j.Face.Curved {
 		parts = append(parts, "curved")
 	}
-	parts = append(parts, "hole "+j.Face.Left.FormatFine(sys)+" from the left")
-	return strings.Join(parts, ", ")
+	lefts := make([]string, len(jobs))
+	for i, j := range jobs {
+		lefts[i] = j.Face.Left.FormatFine(sys)
+	}
+	word := "hole "
+	if len(jobs) > 1 {
+		word = "holes "
+	}
+	return strings.Join(append(parts, word+strings.Join(lefts, " and ")+" from the left"), ", ")
 }

@@ -41,16 +41,22 @@ func (p Plan) holeTable(l List) sheet.Table {
 			sheet.End, sheet.End, sheet.Start, sheet.End},
 	}
 	sys := p.Arena.Units
+	weighed := map[string]bool{}
 	for _, r := range l.Rows {
 		j := r.Job
 		if len(r.Refused) > 0 {
 			t.Rows = append(t.Rows, []string{j.Hole.ID, stateWord(j), j.Hole.Pane, "not drawn, see below"})
 			continue
 		}
+		whole, drilled := fmt.Sprintf("%.1f", j.Whole), fmt.Sprintf("%.1f", j.Mass)
+		if weighed[j.Pane.ID] {
+			whole, drilled = "same pane", "" // one pane with several holes weighs once
+		}
+		weighed[j.Pane.ID] = true
 		pane := j.Face.Width.FormatFine(sys) + " x " + j.Face.Height.FormatFine(sys)
 		t.Rows = append(t.Rows, []string{
 			j.Hole.ID, stateWord(j), j.Pane.ID, string(j.Material), j.Thick.FormatFine(sys), pane,
-			fmt.Sprintf("%.1f", j.Whole), fmt.Sprintf("%.1f", j.Mass),
+			whole, drilled,
 			fine(j.Hole.Size, sys), j.Corner.FormatFine(sys), string(j.Route), fine(j.Cover.Plug, unit.Metric),
 		})
 	}

@@ -27,11 +27,17 @@ func (p Plan) PaneOutline(j Job) *sheet.Drawing {
 	g.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(hole, j.Corner.Millimetres()))
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(pane.X, c.Y), B: sheet.Pt(pane.X+w, c.Y)})
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, pane.Y), B: sheet.Pt(c.X, pane.Y+h)})
-	if j.Route != Order && j.Corner > 0 {
+	if j.Pilot() > 0 {
 		r := j.Corner.Millimetres()
 		for _, at := range corners(hole, r) {
 			g.group(sheet.LayerEngrave).Add("pilot", sheet.Circle{C: at, R: r})
 		}
+	}
+	for _, k := range j.Neighbours {
+		w, h := k.Hole.Size.W.Millimetres(), k.Hole.Size.H.Millimetres()
+		at := sheet.Rect{X: pane.X + k.Left.Millimetres() - w/2, Y: pane.Y + pane.H - k.Up.Millimetres() - h/2, W: w, H: h}
+		datum.Add("edge", sheet.RoundRect(at, cornerOf(k.Hole).Millimetres()))
+		g.group(sheet.LayerText).Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y-3), S: "hole " + k.Hole.ID + ": in the same pane, see its own drawing"})
 	}
 	g.stamp(p, j, sheet.Pt(pane.X, pane.Y-outlineMargin/2), "FROM THE SHOOTING SIDE; DATUM: visible edge of the pane, bottom edge at the boards' top")
 	return d
@@ -61,9 +67,9 @@ func (p Plan) CoverOutline(j Job) *sheet.Drawing {
 	cut.Add("cut-line", sheet.RoundRect(plug, c.PlugCorner.Millimetres()))
 	at := sheet.Pt(pw+2*outlineMargin, outlineMargin)
 	cut.Add("cut-line", flangeOutline(c, at, 1))
-	cut.Add("cut-line", sheet.Circle{C: sheet.Pt(at.X+fw/2, at.Y+fh+tab-c.TabWide.Millimetres()/2*tabHoleDown), R: c.TabHole.Millimetres() / 2})
+	cut.Add("cut-line", sheet.Circle{C: sheet.Pt(at.X+fw/2, at.Y+fh+tab-tabHoleUp.Millimetres()), R: c.TabHole.Millimetres() / 2})
 	t := g.group(sheet.LayerText)
-	t.Add("note", sheet.Text{At: sheet.Pt(plug.X, plug.Y+ph+6), S: "PLUG, " + string(c.Material) + ", thickness " + g.one(c.PlugDepth), VAlign: sheet.Top})
+	t.Add("note", sheet.Text{At: sheet.Pt(plug.X, plug.Y+ph+6), S: "PLUG, " + string(c.Material) + ", thickness at most " + g.one(c.PlugDepth), VAlign: sheet.Top})
 	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+fh+tab+6), S: "FLANGE, " + string(c.Material) + ", thickness " + g.one(c.FlangeThk), VAlign: sheet.Top})
 	t.Add("title", sheet.Text{At: sheet.Pt(plug.X+pw/2, plug.Y+ph/2), S: j.Hole.ID, Anchor: sheet.Middle, VAlign: sheet.Centre})
 	g.stamp(p, j, sheet.Pt(plug.X, plug.Y-outlineMargin/2), "all edges rounded R "+g.one(c.Rounding))

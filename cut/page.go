@@ -98,9 +98,9 @@ func scales() []float64 {
 	return []float64{5, 2, 1, 1.0 / 2, 1.0 / 2.5, 1.0 / 3, 1.0 / 4, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 25, 1.0 / 30, 1.0 / 40, 1.0 / 50, 1.0 / 100}
 }
 
-// tolerance prints a plus-minus: "±2 mm (±0.079 in)".
+// tolerance prints a plus-minus to two digits: "±0.25 mm (±0.010 in)".
 func tolerance(l unit.Length) string {
-	return fmt.Sprintf("±%s (±%.3f in)", l.FormatFine(unit.Metric), l.Inches())
+	return fmt.Sprintf("±%.2g mm (±%.3f in)", l.Millimetres(), l.Inches())
 }
 
 // scaleFor returns the largest scale not above most at which a part of so

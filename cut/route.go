@@ -48,13 +48,19 @@ func routeFor(m glass.Material, asked Route) (Route, error) {
 
 // Steps returns what is to be done on the route, in order, in plain words.
 func (j Job) Steps() []string {
+	drill := "Drill the four pilot holes with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed."
+	along := "from pilot hole to pilot hole"
+	if j.Pilot() == 0 {
+		drill = "Drill one starting hole well inside the outline with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed."
+		along = "all round, corners included"
+	}
 	switch j.Route {
 	case Shop:
 		return []string{
 			"Take the pane out, lay it flat on a clean, padded table; leave its masking on.",
 			"Mark the outline from the template after measuring the check bars.",
-			"Drill the four pilot holes with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed.",
-			"Rout along a jig from pilot hole to pilot hole; leave no step where radius meets side.",
+			drill,
+			"Rout along a jig " + along + "; leave no step where radius meets side.",
 			"Round both edges all round, sand out every tool mark, flame or polish; no notch may stay.",
 			"Check size, radius, rounding and the cover's fit before the pane goes back.",
 		}
@@ -62,15 +68,19 @@ func (j Job) Steps() []string {
 		return []string{
 			"No one on the ice and nobody behind the pane; shore the pane on both sides.",
 			"Mark the outline from the template after measuring the check bars; look at it from both sides.",
-			"Drill the four pilot holes with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed.",
-			"Rout along a jig clamped to the pane; catch chips and keep them off the ice.",
+			drill,
+			"Rout along a jig clamped to the pane, " + along + "; catch chips and keep them off the ice.",
 			"Round both edges all round, sand out every tool mark; no notch may stay.",
 			"Check size, radius, rounding and the cover's fit before the rink opens.",
 		}
 	}
+	measure := "Measure the pane in its frame and order it made with the hole, all edges worked before tempering."
+	if n := len(j.Neighbours); n > 0 {
+		measure = fmt.Sprintf("Measure the pane in its frame and order ONE pane made with all its %d holes, all edges worked before tempering.", n+1)
+	}
 	return []string{
 		"NEVER CUT this pane: tempered and laminated glass breaks when it is cut or drilled.",
-		"Measure the pane in its frame and order it made with the hole, all edges worked before tempering.",
+		measure,
 		"Send the factory this sheet and the DXF; the pane's outline in the frame is theirs to add.",
 		"On delivery lay the template on the new pane: for checking only, not for cutting.",
 	}

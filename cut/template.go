@@ -2,6 +2,7 @@ package cut
 
 import (
 	"math"
+	"strings"
 
 	"example.org/rinkpane/sheet"
 	"example.org/rinkpane/unit"
@@ -16,7 +17,10 @@ const (
 	around      = 21.0 // paper left above and below the hole's outline
 	beside      = 9.0  // and to its sides
 	leastWide   = 150.0
-	templateEnd = 4.0 // a line of notes below
+	templateEnd = 4.0  // a line of notes below
+	wordsAside  = 3.0  // the words stand so far right of the upright centre line
+	wordsReach  = 16.0 // and reach so far above and below the level one
+	wordsBelow  = 16.0 // more below, where a small hole has no room for its name and height
 )
 
 // Full is the paper on which a template is one sheet, however large.
@@ -28,6 +32,9 @@ const Full = "full"
 func (p Plan) Template(j Job, paper string) ([]*sheet.Drawing, error) {
 	w := max(j.Hole.Size.W.Millimetres()+2*beside, leastWide)
 	h := templateTop + j.Hole.Size.H.Millimetres() + 2*around + templateEnd
+	if !p.roomInside(j) {
+		h += wordsBelow
+	}
 	if paper == Full {
 		return []*sheet.Drawing{p.template(j, w+sheet.FilingMargin+sheet.Margin+2*pagePad, h+2*sheet.Margin+2*pagePad+blockHeight)}, nil
 	}
@@ -59,7 +66,7 @@ func (p Plan) template(j Job, w, h float64) *sheet.Drawing {
 			{Name: "Route", Value: string(j.Route)}, {Name: "Plan revision", Value: p.Mark},
 		},
 	})
-	t := template{page: page{d: d, area: area.Inset(pagePad), sys: p.Arena.Units}, job: j}
+	t := template{page: page{d: d, area: area.Inset(pagePad), sys: p.Arena.Units}, job: j, roomInside: p.roomInside(j)}
 	t.bars()
 	t.outline()
 	return d
@@ -67,7 +74,37 @@ func (p Plan) template(j Job, w, h float64) *sheet.Drawing {
 
 type template struct {
 	page
-	job Job
+	job        Job
+	roomInside bool
+}
+
+// words are a template's name for its hole and, in three lines, how high it stands.
+func (j Job) words(g page) (name string, say []string) {
+	both := func(l unit.Length) string {
+		a, b := g.places(l)
+		return a + " (" + b + ")"
+	}
+	return "Hole " + j.Hole.ID, []string{"this line: " + both(j.Face.Up), "above the top of the boards,", both(j.Hole.Height) + " above the ice"}
+}
+
+// roomInside reports whether a hole's outline has room for the words to the
+// right of its centre, clear of the rounded corner and the pilot hole.
+func (p Plan) roomInside(j Job) bool {
+	name, say := j.words(page{sys: p.Arena.Units})
+	x := sheet.Bold.Width(name, sheet.SizeTitle)
+	for _, s := range say {
+		x = max(x, sheet.Regular.Width(s, sheet.SizeText))
+	}
+	x += wordsAside + 2
+	w, h, r := j.Hole.Size.W.Millimetres()/2, j.Hole.Size.H.Millimetres()/2, j.Corner.Millimetres()
+	switch dx, dy := x-(w-r), wordsReach-(h-r); {
+	case x > w || wordsReach > h:
+		return false
+	case j.Pilot() > 0:
+		return x <= w-2*r || wordsReach <= h-2*r
+	default:
+		return dx <= 0 || dy <= 0 || math.Hypot(dx, dy) <= r
+	}
 }
 
 // bars draws the two check bars, filled from outer edge to outer edge, and what
@@ -104,7 +141,7 @@ func (t template) outline() {
 	left, right := hole.X-beside+4, hole.X+w+beside-4
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(left, c.Y), B: sheet.Pt(right, c.Y)})
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, hole.Y-around+5), B: sheet.Pt(c.X, hole.Y+h+around-5)})
-	if j.Route != Order && r > 0 {
+	if j.Pilot() > 0 {
 		g := t.group(sheet.LayerEngrave)
 		for _, at := range corners(hole, r) {
 			g.Add("pilot", sheet.Circle{C: at, R: r})
@@ -118,13 +155,21 @@ func (t template) outline() {
 func (t template) places(hole sheet.Rect, c sheet.Point) {
 	g := t.group(sheet.LayerText)
 	f, thick := t.job.Face, t.job.Thick
-	for i, say := range []string{
-		"this line: " + t.placeBoth(f.Up), "above the top of the boards,", t.placeBoth(t.job.Hole.Height) + " above the ice",
-	} {
-		g.Add("note", sheet.Text{At: sheet.Pt(c.X+3, c.Y+3+lineHeight*float64(i)), S: say, VAlign: sheet.Top})
-	}
-	g.Add("title", sheet.Text{At: sheet.Pt(c.X+3, c.Y-6), S: "Hole " + t.job.Hole.ID})
+	name, say := t.job.words(t.page)
 	foot := hole.Y + hole.H + 7
+	if t.roomInside {
+		for i, s := range say {
+			g.Add("note", sheet.Text{At: sheet.Pt(c.X+wordsAside, c.Y+3+lineHeight*float64(i)), S: s, VAlign: sheet.Top})
+		}
+		g.Add("title", sheet.Text{At: sheet.Pt(c.X+wordsAside, c.Y-6), S: name})
+	} else {
+		y := hole.Y + hole.H + around - 2
+		size := sheet.Bold.FitSize(name, sheet.SizeTitle, sheet.SizeText, t.area.W)
+		g.Add("title", sheet.Text{At: sheet.Pt(c.X, y), S: name, Size: size, Anchor: sheet.Middle, VAlign: sheet.Top})
+		for i, s := range []string{strings.Replace(say[0], "this", "level", 1) + " " + say[1], say[2]} {
+			g.Add("note", sheet.Text{At: sheet.Pt(c.X, y+8+lineHeight*float64(i)), S: s, Anchor: sheet.Middle, VAlign: sheet.Top})
+		}
+	}
 	g.Add("note", sheet.Text{At: sheet.Pt(c.X-2, foot), S: t.placeBoth(f.Behind(f.Left, thick)) + " from the left edge", Anchor: sheet.End, VAlign: sheet.Top})
 	g.Add("note", sheet.Text{At: sheet.Pt(c.X+2, foot), S: t.placeBoth(f.Behind(f.Right(), thick)) + " from the right edge", VAlign: sheet.Top})
 	g.Add("head", sheet.Text{At: sheet.Pt(c.X+3, hole.Y-12), S: "UP, shooting side toward you"})

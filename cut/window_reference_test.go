@@ -7,6 +7,7 @@ import (
 
 	"example.org/rinkpane/glass"
 	"example.org/rinkpane/kit"
+	"example.org/rinkpane/sheet"
 	"example.org/rinkpane/unit"
 )
 
@@ -115,5 +116,42 @@ func TestDrawnPatchFits(t *testing.T) {
 	}
 	if seen[true] < 2 || seen[false] < 1 {
 		t.Errorf("seen %v", seen)
+	}
+}
+
+// A low window without a printed film has nothing to cut: no file for a plotter,
+// no patch drawn as a cut, and the sheet says so.
+func TestNothingIsCutWithoutAFilm(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	n := 0
+	for _, f := range folder(t, p, "a4").Files {
+		switch {
+		case f.Hole == "LW2" && f.Kind == WindowDXF:
+			t.Errorf("%s would cut an opening", f.Path)
+		case f.Kind == WindowDXF, f.Kind == WindowPDF:
+			n++
+		}
+	}
+	if n != 3 {
+		t.Errorf("%d drawings of the two windows, want 3", n)
+	}
+	job, err := p.WindowJob(p.Arena.Windows[1], builtInKit(t))
+	if err != nil || job.Drawn < 0 {
+		t.Fatal(job.Drawn, err)
+	}
+	paper, err := sheet.ParsePaper("a4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := p.windowPage(job, paper)
+	said := false
+	for _, w := range wordsOf(d) {
+		said = said || strings.Contains(w.text, "NOTHING IS CUT")
+		if strings.Contains(w.text, "blade") {
+			t.Errorf("%q", w.text)
+		}
+	}
+	if !said || strings.Contains(d.Title, "film") {
+		t.Errorf("title %q, nothing is cut: %v", d.Title, said)
 	}
 }

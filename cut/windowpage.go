@@ -79,7 +79,11 @@ func (p Plan) windowPage(job WindowJob, paper sheet.Paper) *sheet.Drawing {
 	if !w.Open {
 		fields = append(fields, sheet.Field{Name: "Panel", Value: fmt.Sprintf("%s, %s", w.Material, probe.one(w.Thick.Or(0)))})
 	}
-	g := p.newPage(paper, "window", "Low window "+w.ID+": clear patch in the film", fields...)
+	title := ": clear patch in the film"
+	if !w.Printed {
+		title = ": what must stay clear for the lens"
+	}
+	g := p.newPage(paper, "window", "Low window "+w.ID+title, fields...)
 	d := windowDrawing{page: g, job: job, scale: scale}
 	d.front(sheet.Pt(g.area.X+20, g.area.Y+headHeight+16))
 	d.column(p, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H})
@@ -111,7 +115,11 @@ func (d windowDrawing) front(at sheet.Point) {
 	p := d.job.Patches[d.job.Drawn].Straight
 	pw, ph := p.Size.W.Millimetres()*d.scale, p.Size.H.Millimetres()*d.scale
 	patch := sheet.Rect{X: c.X - pw/2, Y: c.Y - ph/2, W: pw, H: ph}
-	d.group(sheet.LayerCut).Add("cut", sheet.RoundRect(patch, p.Corner.Millimetres()*d.scale))
+	if outline := sheet.RoundRect(patch, p.Corner.Millimetres()*d.scale); w.Printed {
+		d.group(sheet.LayerCut).Add("cut", outline)
+	} else { // nothing is cut
+		d.group(sheet.LayerCut).Add("hidden-edge", outline)
+	}
 	text, under = d.places(p.Size.W)
 	g.Dim(sheet.Dimension{A: sheet.Pt(patch.X, patch.Y+ph), B: sheet.Pt(patch.X+pw, patch.Y+ph), Off: -(at.Y + wh - patch.Y - ph + 9), Text: text, Under: under})
 	text, under = d.places(p.Size.H)
@@ -125,9 +133,9 @@ func (d windowDrawing) column(p Plan, box sheet.Rect) {
 	w := d.job.Window
 	y := box.Y + heading(g, box.X, box.Y, "Clear patch by lens, widest view and stop")
 	y += table(g, box.X, y, box.W, d.patches()) + 2
-	film := "The film is taken to lie on the panel's rink face."
+	film, todo := "The film is taken to lie on the panel's rink face.", "Cut the film only, with a blade that does not score the panel; round the patch's corners. The panel itself is the rink's."
 	if !w.Printed {
-		film = "The plan has no printed film here: the patch then says what must stay clean and unscratched."
+		film, todo = "The plan has no printed film here: NOTHING IS CUT. The dashed patch says what must stay free, clean and unscratched before the lens.", ""
 	}
 	index := math.NaN()
 	if len(d.job.Patches) > 0 {
@@ -138,8 +146,9 @@ func (d windowDrawing) column(p Plan, box sheet.Rect) {
 		"The patch is where rays of the whole frame cross the film: half the pupil, plus its distance times the tangent of half the view, plus the way inside the panel by refraction.",
 		"The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil.",
 		fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height)),
-		"Cut the film only, with a blade that does not score the panel; round the patch's corners. The panel itself is the rink's.",
-		"Centre the patch on the lens as it will stand, not on the window by eye.",
+	}
+	if todo != "" {
+		lines = append(lines, todo, "Centre the patch on the lens as it will stand, not on the window by eye.")
 	}
 	if !w.Open {
 		lines = append(lines, fmt.Sprintf("Index of the panel taken as %.4g.", index))
