@@ -39,7 +39,11 @@ func (p Plan) PaneOutline(j Job) *sheet.Drawing {
 		datum.Add("edge", sheet.RoundRect(at, cornerOf(k.Hole).Millimetres()))
 		g.group(sheet.LayerText).Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y-3), S: "hole " + k.Hole.ID + ": in the same pane, see its own drawing"})
 	}
-	g.stamp(p, j, sheet.Pt(pane.X, pane.Y-outlineMargin/2), "FROM THE SHOOTING SIDE; DATUM: visible edge of the pane, bottom edge at the boards' top")
+	say := "FROM THE SHOOTING SIDE; DATUM: visible edge of the pane, bottom edge at the boards' top"
+	if j.Face.Curved {
+		say += "; CURVED PANE, inner radius " + g.one(j.Face.Radius) + ": unrolled, lengths along the rink face"
+	}
+	g.stamp(p, j, sheet.Pt(pane.X, pane.Y-outlineMargin/2), say)
 	return d
 }
 

@@ -1,7 +1,10 @@
 package sheet_test
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"example.org/rinkpane/sheet"
@@ -66,6 +69,13 @@ func TestRegisterMarksMeet(t *testing.T) {
 	}
 	if len(places[0]) != 2 || len(places[1]) != 2 {
 		t.Fatalf("marks %v", places)
+	}
+	// The caption tells how far apart they are, so that each sheet can be measured.
+	want := fmt.Sprintf("%g mm up", places[0][0].Dist(places[0][1]))
+	for i, tile := range tiles {
+		if !slices.ContainsFunc(tile.TextBoxes(), func(b sheet.TextBox) bool { return strings.Contains(b.S, want) }) {
+			t.Errorf("sheet %d does not say %q: %v", i, want, tile.TextBoxes())
+		}
 	}
 	for i := range 2 {
 		if places[0][i].Dist(places[1][i]) > 1e-9 {
