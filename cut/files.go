@@ -3,9 +3,11 @@ package cut
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 
+	"example.org/rinkpane/glass"
 	"example.org/rinkpane/kit"
 	"example.org/rinkpane/sheet"
 )
@@ -75,6 +77,10 @@ func (p Plan) Folder(r Request) (Folder, error) {
 	if paper = paper.Portrait(); paper.W < leastPaper {
 		return Folder{}, fmt.Errorf("paper %s: too small for shop drawings; take a4, letter or larger", paper.Name)
 	}
+	// What is wrong for every hole is said once.
+	if err := errors.Join(r.Options.Cover.check(), r.Spares.check()); err != nil {
+		return Folder{}, err
+	}
 	jobs, refused, err := p.jobs(r)
 	if err != nil {
 		return Folder{}, err
@@ -101,9 +107,9 @@ func (p Plan) Folder(r Request) (Folder, error) {
 
 // holeNames lists the holes that may be asked for.
 func (p Plan) holeNames() string {
-	names := make([]string, len(p.Arena.Holes))
-	for i, h := range p.Arena.Holes {
-		names[i] = h.ID
+	var names []string
+	for _, h := range p.Arena.Working() {
+		names = append(names, h.ID)
 	}
 	if len(names) == 0 {
 		return "a hole's id, once the plan has holes"
@@ -118,10 +124,14 @@ func (p Plan) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 		holes = nil
 		for _, id := range r.Holes {
 			h, ok := p.Arena.Hole(id)
-			if !ok {
+			switch {
+			case !ok:
 				return nil, nil, fmt.Errorf("no hole %q in the plan; write %s", id, p.holeNames())
+			case h.State == glass.Off:
+				return nil, nil, fmt.Errorf("hole %q is off in the plan, so nothing is made of it; set its state to planned, or write %s", id, p.holeNames())
+			case !slices.ContainsFunc(holes, func(k glass.Hole) bool { return k.ID == id }):
+				holes = append(holes, h)
 			}
-			holes = append(holes, h)
 		}
 	}
 	for _, h := range holes {
