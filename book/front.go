@@ -92,6 +92,20 @@ func place(d, picture *sheet.Drawing, area sheet.Rect) {
 	d.Place("picture", picture, sheet.Pt(area.X+(area.W-k*picture.W)/2, area.Y+(area.H-k*picture.H)/2), k)
 }
 
+// fitted draws a picture as wide as an area has room for, so that its words
+// keep their size: scaled down whole, a tall picture's words cannot be read.
+func fitted(area sheet.Rect, draw func(width float64) *sheet.Drawing) *sheet.Drawing {
+	const tries = 4 // a picture's height hangs all but straight on its width
+	picture := draw(area.W)
+	for range tries {
+		if picture.H <= area.H {
+			break
+		}
+		picture = draw(picture.W * area.H / picture.H)
+	}
+	return picture
+}
+
 // contents lists the chapters with links to their pages.
 func contents(d *sheet.Drawing, area sheet.Rect, chapters []chapter, first []int) {
 	g, _ := d.Group(sheet.LayerText, "")

@@ -138,10 +138,10 @@ const leastMap = 92.0
 
 func guardRows(g puck.Guard, sys unit.System) [][]string {
 	rows := [][]string{
-		{"flat puck, head on", "window " + g.FlatWindow.Format(sys) + ", closes at " + degrees(g.FlatLimit)},
-		{"any orientation", "closes at " + degrees(g.AnyLimit)},
-		{"open in play", fmt.Sprintf("%.2g pucks per 1000 hours", 1000*g.Game.PerHour)},
-		{"open at practice", fmt.Sprintf("%.2g pucks per 1000 hours", 1000*g.Practice.PerHour)},
+		{"flat puck, head on", "window " + g.FlatWindow.Format(sys) + ", " + closes("closes at ", g.FlatLimit)},
+		{"any orientation", closes("closes at ", g.AnyLimit)},
+		{"open in play", perThousandHours(g.Game) + " pucks per 1000 hours"},
+		{"open at practice", perThousandHours(g.Practice) + " pucks per 1000 hours"},
 	}
 	if g.MeanJ > 0 {
 		rows = append(rows, []string{"energy of a puck that passes", fmt.Sprintf("mean %.0f J, most %.0f J", g.MeanJ, g.MostJ)})
@@ -159,11 +159,29 @@ func guardRows(g puck.Guard, sys unit.System) [][]string {
 	return rows
 }
 
-func degrees(m unit.Maybe[unit.Angle]) string {
+// closes says at which angle an opening closes, with what stands before the
+// angle, or that it never opens.
+func closes(lead string, m unit.Maybe[unit.Angle]) string {
 	if q, ok := m.Get(); ok {
-		return fmt.Sprintf("%.0f deg", q.Degrees())
+		return fmt.Sprintf("%s%.0f deg", lead, q.Degrees())
 	}
-	return "once: it never opens"
+	return "never opens"
+}
+
+// perThousandHours prints how many pucks come through in 1000 open hours, two
+// digits and no powers of ten.
+func perThousandHours(p puck.Passes) string {
+	const least = 0.001
+	switch n := 1000 * p.PerHour; {
+	case n == 0:
+		return "0"
+	case n < least:
+		return "under 0.001"
+	case n < 10:
+		return fmt.Sprintf("%.2g", n)
+	default:
+		return fmt.Sprintf("%.0f", n)
+	}
 }
 
 // lenses is the fit chart of the best lens and the table of all.

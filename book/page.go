@@ -47,7 +47,8 @@ func (s setter) page(name, title string) (*sheet.Drawing, sheet.Rect) {
 	if s.c.Arena.Place != "" {
 		subject += ", " + s.c.Arena.Place
 	}
-	area := d.Frame(sheet.TitleBlock{Title: title, Subject: subject + ", plan " + s.c.Mark, Caution: s.caution})
+	// The revision goes first: the end of a long name may be cut off.
+	area := d.Frame(sheet.TitleBlock{Title: title, Subject: "plan " + s.c.Mark + ", " + subject, Caution: s.caution})
 	return d, area.Inset(pagePad)
 }
 

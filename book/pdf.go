@@ -34,7 +34,7 @@ func (c Content) chapters() []chapter {
 func (s setter) guardChapter() chapter {
 	ch := s.chapter("guard", "Guard: what an open hole lets through", s.ranking)
 	d, area := s.page("sectors", "Sectors to be kept clear while a cover is out")
-	place(d, chart.GuardMap(s.c.Arena, s.c.sectors(), "", area.W), area)
+	place(d, fitted(area, func(width float64) *sheet.Drawing { return chart.GuardMap(s.c.Arena, s.c.sectors(), "", width) }), area)
 	ch.pages = append(ch.pages, d)
 	return ch
 }

@@ -168,7 +168,7 @@ func (s setter) ranking(f flow) {
 	}
 	sys := s.units()
 	for _, g := range puck.Rank(s.c.Guards) {
-		row := []string{g.Hole, degrees(g.FlatLimit), degrees(g.AnyLimit), fmt.Sprintf("%.2g", 1000*g.Game.PerHour), fmt.Sprintf("%.2g", 1000*g.Practice.PerHour), fmt.Sprintf("%.0f J", g.MeanJ), "-", "-"}
+		row := []string{g.Hole, closes("", g.FlatLimit), closes("", g.AnyLimit), perThousandHours(g.Game), perThousandHours(g.Practice), fmt.Sprintf("%.0f J", g.MeanJ), "-", "-"}
 		if g.Sector.Passing {
 			row[6], row[7] = plan.Far(g.Sector.Typical.Metres(), sys), plan.Far(g.Sector.Far.Metres(), sys)
 		}

@@ -139,10 +139,22 @@ func (m *planMap) sector(s Sector, window sheet.Rect) {
 	e.With("hole", s.Hole).Titled(fmt.Sprintf("Keep clear behind %s: half land by %s, 95 %% by %s", s.Hole, about(s.Typical, sys), about(s.Far, sys)))
 	m.d.Add("holes", "sector-hole", sheet.Circle{C: m.pt(p), R: 0.9})
 	words, _ := m.d.Group("labels", "")
-	middle := (s.From + s.To) / 2
-	at := to(middle, s.Far*0.8)
+	at := sectorLabel(m.pt(p), to((s.From+s.To)/2, s.Far), to((s.From+s.To)/2, s.Typical))
 	words.Add("hole-label", sheet.Text{At: sheet.Pt(at.X, at.Y-1.2), S: s.Hole, Anchor: sheet.Middle, VAlign: sheet.Centre})
 	words.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: about(s.Far, sys), Anchor: sheet.Middle, VAlign: sheet.Centre})
+}
+
+// sectorLabel is where a sector's name and distance stand: between its two
+// arcs, or past the outer one where they lie too close for words, clear of the
+// rays that end there.
+func sectorLabel(hole, far, typical sheet.Point) sheet.Point {
+	const room, up, across = 10.0, 4.0, 7.0 // mm
+	long := far.Dist(hole)
+	if long == 0 || far.Dist(typical) >= room {
+		return hole.Add(far.Sub(hole).Scale(0.8))
+	}
+	way := far.Sub(hole).Scale(1 / long)
+	return far.Add(sheet.Pt(way.X*across, way.Y*up))
 }
 
 // about prints a distance no finer than a model knows it: a tenth of a metre or a foot.

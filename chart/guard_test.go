@@ -95,3 +95,18 @@ func TestGuardMapOfOneHole(t *testing.T) {
 		t.Errorf("13.2 m is %q", got)
 	}
 }
+
+// A sector's name stands between its arcs, and past the outer one where they
+// leave no room for words.
+func TestSectorNameKeepsOffItsArcs(t *testing.T) {
+	hole := sheet.Pt(50, 50)
+	if got := sectorLabel(hole, sheet.Pt(50, 90), sheet.Pt(50, 70)); got.Dist(sheet.Pt(50, 82)) > 1e-9 {
+		t.Errorf("roomy: %v", got)
+	}
+	if got := sectorLabel(hole, sheet.Pt(50, 60), sheet.Pt(50, 57)); got.Dist(sheet.Pt(50, 64)) > 1e-9 {
+		t.Errorf("below: %v", got)
+	}
+	if got := sectorLabel(hole, sheet.Pt(60, 50), sheet.Pt(57, 50)); got.Dist(sheet.Pt(67, 50)) > 1e-9 {
+		t.Errorf("beside: %v", got)
+	}
+}

@@ -81,16 +81,19 @@ func (t TitleBlock) draw(g *Group, border Rect) float64 {
 // long is set smaller before it loses its end: it names the part.
 func (t TitleBlock) titles(g *Group, r Rect) {
 	room := r.W - 2*blockPad
-	subject := Regular.Shorten(t.Subject, SizeHead, room*0.45)
-	left := room - Regular.Width(subject, SizeHead) - 4
+	most := room * 0.45
+	subject := Text{S: t.Subject, Size: Regular.FitSize(t.Subject, SizeHead, SizeText, most), Anchor: End, VAlign: Centre}
+	subject.S = Regular.Shorten(t.Subject, subject.Size, most+1e-6)
+	left := room - Regular.Width(subject.S, subject.Size) - 4
 	title := Text{At: Pt(r.X+blockPad, r.Y+r.H/2), S: t.Title, VAlign: Centre}
 	if Bold.Width(t.Title, SizeTitle) > left {
 		title.Size = Bold.FitSize(t.Title, SizeTitle, SizeText, left)
 		title.S = Bold.Shorten(t.Title, title.Size, left+1e-6)
 	}
 	g.Add("title", title)
-	if subject != "" {
-		g.Add("text", Text{At: Pt(r.X+r.W-blockPad, title.At.Y), S: subject, Size: SizeHead, Anchor: End, VAlign: Centre})
+	if subject.S != "" {
+		subject.At = Pt(r.X+r.W-blockPad, title.At.Y)
+		g.Add("text", subject)
 	}
 }
 
