@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"math"
 	"net/http/httptest"
 	"net/url"
 	"strings"
@@ -112,6 +113,33 @@ func TestHandsWithoutAScript(t *testing.T) {
 		if w := post(form); w.Code != status {
 			t.Errorf("%s: %d, expected %d", form, w.Code, status)
 		}
+	}
+}
+
+// TestNudgeIsAsLongAsTheButtonSays presses "10 mm" on a document in inches.
+func TestNudgeIsAsLongAsTheButtonSays(t *testing.T) {
+	h, d, _ := ownDesk(t, false)
+	const back = "hole=B2&units=metric"
+	says(t, ask(t, h, "GET", demoPage+"?"+back, ""), 200, `title="Right by 10 mm"`)
+	station := func() float64 {
+		b, err := d.shelf.Open(t.Context(), "quillhaven", 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := b.Arena.Check()
+		if err != nil {
+			t.Fatal(err)
+		}
+		hole, _ := a.Hole("B2")
+		return hole.Station.Millimetres()
+	}
+	before := station()
+	w := ask(t, h, "POST", demoPage+"/holes", "base=1&hole=B2&act=right&back="+url.QueryEscape(back))
+	if w.Code != 303 {
+		t.Fatalf("%d %.300s", w.Code, w.Body)
+	}
+	if moved := station() - before; math.Abs(moved-10) > 0.8 { // the document keeps sixteenths of an inch
+		t.Errorf("the button that says 10 mm moved the hole by %.2f mm", moved)
 	}
 }
 
