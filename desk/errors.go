@@ -5,6 +5,8 @@ import (
 	"errors"
 	"io/fs"
 	"net/http"
+
+	"example.org/rinkpane/revision"
 )
 
 // errorPage is what a visitor reads when there is no page to show.
@@ -26,11 +28,15 @@ func (d *Desk) fail(w http.ResponseWriter, r *http.Request, status int, message,
 }
 
 // broken answers when the fault is the program's own: the log has the reason,
-// the visitor does not.
+// the visitor does not. A full disk is the owner's to mend, and said.
 func (d *Desk) broken(w http.ResponseWriter, r *http.Request, err error) {
 	d.log.Error("desk", "path", r.URL.Path, "error", err)
-	if errors.Is(err, fs.ErrNotExist) {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
 		d.nowhere(w, r)
+		return
+	case errors.Is(err, revision.ErrFull):
+		d.fail(w, r, http.StatusInsufficientStorage, "The disk is full.", "Nothing was saved. Free some room, go back and try again.")
 		return
 	}
 	d.fail(w, r, http.StatusInternalServerError, "This page broke.", "The terminal that runs the desk shows why. The arena file is untouched.")

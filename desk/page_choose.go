@@ -169,10 +169,6 @@ func (d *Desk) startChoice(w http.ResponseWriter, r *http.Request) {
 		d.refusePicture(w, r, err)
 		return
 	}
-	if err := r.ParseForm(); err != nil {
-		d.fail(w, r, http.StatusBadRequest, "The form did not arrive whole.", "Go back and send it again.")
-		return
-	}
 	form := readWishes(r.PostForm)
 	id, err := d.begin(b, form)
 	if err != nil {

@@ -56,7 +56,7 @@ func (d *Desk) importPage(w http.ResponseWriter, r *http.Request) {
 func (d *Desk) importArena(w http.ResponseWriter, r *http.Request) {
 	text, err := sentDocument(r)
 	if err != nil {
-		d.badUpload(w, r, err)
+		d.badForm(w, r, err)
 		return
 	}
 	doc, err := d.shelf.Read("arena", text)
@@ -78,9 +78,6 @@ func (d *Desk) importArena(w http.ResponseWriter, r *http.Request) {
 // sentDocument returns the document of a form: the file, else the text typed.
 // A browser sends the text's lines with CRLF, whatever they were.
 func sentDocument(r *http.Request) (string, error) {
-	if err := r.ParseMultipartForm(aDocument); err != nil && !errors.Is(err, http.ErrNotMultipart) {
-		return "", err
-	}
 	f, _, err := r.FormFile("file")
 	if err == nil {
 		defer f.Close()
@@ -90,14 +87,4 @@ func sentDocument(r *http.Request) (string, error) {
 		}
 	}
 	return strings.ReplaceAll(r.PostFormValue("text"), "\r\n", "\n"), nil
-}
-
-// badUpload answers a form that did not arrive whole.
-func (d *Desk) badUpload(w http.ResponseWriter, r *http.Request, err error) {
-	var large *http.MaxBytesError
-	if errors.As(err, &large) {
-		d.fail(w, r, http.StatusRequestEntityTooLarge, "This is more than an arena document may hold.", "It may have a megabyte; is it the right file?")
-		return
-	}
-	d.fail(w, r, http.StatusBadRequest, "The form did not arrive whole.", "Nothing was saved. Go back, where what you typed still stands, and send it again.")
 }

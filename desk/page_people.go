@@ -5,6 +5,7 @@ import (
 	"net/http"
 
 	"example.org/rinkpane/people"
+	"example.org/rinkpane/revision"
 )
 
 // peoplePage is who may sign in, for planners.
@@ -45,11 +46,15 @@ func (d *Desk) showPeople(w http.ResponseWriter, r *http.Request, status int, pa
 func (d *Desk) addPerson(w http.ResponseWriter, r *http.Request) {
 	page := peoplePage{Name: r.PostFormValue("name"), Role: people.Role(r.PostFormValue("role"))}
 	if err := d.takeIn(r, page.Name, string(page.Role), r.PostFormValue("password")); err != nil {
-		if errors.Is(err, people.ErrTaken) {
+		status := http.StatusUnprocessableEntity
+		switch {
+		case errors.Is(err, people.ErrTaken):
 			err = people.ErrTaken
+		case errors.Is(err, revision.ErrFull):
+			err, status = revision.ErrFull, http.StatusInsufficientStorage
 		}
 		page.Problem = sentenceOf(err)
-		d.showPeople(w, r, http.StatusUnprocessableEntity, page)
+		d.showPeople(w, r, status, page)
 		return
 	}
 	http.Redirect(w, r, "/people", http.StatusSeeOther)
@@ -76,8 +81,18 @@ func (d *Desk) takeIn(r *http.Request, name, role, password string) error {
 	return d.door.Admit(r.Context(), name, as, password)
 }
 
+// errLast answers an attempt to leave others without a planner.
+var errLast = errors.New("this is the last planner, without whom nobody could let anybody in: let another planner in first")
+
 func (d *Desk) removePerson(w http.ResponseWriter, r *http.Request) {
-	switch err := d.register.RemovePerson(r.Context(), r.PostFormValue("name")); {
+	name := r.PostFormValue("name")
+	err := d.mayGo(r, name)
+	if err == nil {
+		err = d.register.RemovePerson(r.Context(), name)
+	}
+	switch {
+	case errors.Is(err, errLast):
+		d.showPeople(w, r, http.StatusUnprocessableEntity, peoplePage{Role: people.Planner, Problem: sentenceOf(err)})
 	case errors.Is(err, people.ErrNone):
 		d.showPeople(w, r, http.StatusNotFound, peoplePage{Role: people.Viewer, Problem: "Nobody of this name is set up."})
 	case err != nil:
@@ -85,4 +100,24 @@ func (d *Desk) removePerson(w http.ResponseWriter, r *http.Request) {
 	default:
 		http.Redirect(w, r, "/people", http.StatusSeeOther)
 	}
+}
+
+// mayGo returns errLast for the last planner, as long as anybody needs one. On
+// this machine alone the last person may go: then everybody may do everything.
+func (d *Desk) mayGo(r *http.Request, name string) error {
+	all, err := d.register.People(r.Context())
+	if err != nil || len(all) == 1 && !d.door.Always {
+		return err
+	}
+	last := false
+	for _, p := range all {
+		if p.Role == people.Planner && p.Name != name {
+			return nil
+		}
+		last = last || p.Name == name && p.Role == people.Planner
+	}
+	if last {
+		return errLast
+	}
+	return nil
 }

@@ -61,18 +61,17 @@ func (d *Desk) bookOf(w http.ResponseWriter, r *http.Request) (shelf.Book, bool)
 func (d *Desk) saveText(w http.ResponseWriter, r *http.Request) {
 	text, err := sentDocument(r)
 	if err != nil {
-		d.badUpload(w, r, err)
+		d.badForm(w, r, err)
 		return
 	}
 	id := r.PathValue("slug")
 	base, err := strconv.Atoi(r.PostFormValue("base"))
-	if err != nil {
+	if err != nil || base < 1 {
 		d.fail(w, r, http.StatusBadRequest, "The form lacks the version it was made from.", "Open the page anew.")
 		return
 	}
-	from, err := d.shelf.Open(r.Context(), id, base)
-	if errors.Is(err, revision.ErrNone) || base == 0 {
-		d.fail(w, r, http.StatusNotFound, "No arena has this address and version.", "Go back to the list of arenas and pick one.")
+	from, ok := d.book(w, r, id, base)
+	if !ok {
 		return
 	}
 	if strings.Contains(from.Version.Text, "\r\n") && !strings.Contains(text, "\r\n") {

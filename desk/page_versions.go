@@ -147,6 +147,10 @@ func (d *Desk) restore(w http.ResponseWriter, r *http.Request) {
 // putAway takes an arena off the list, or puts it back.
 func (d *Desk) putAway(w http.ResponseWriter, r *http.Request) {
 	away := r.PostFormValue("away") == "yes"
+	if !away && r.PostFormValue("away") != "no" {
+		d.fail(w, r, http.StatusBadRequest, "This form is incomplete.", "Open the page again and try once more.")
+		return
+	}
 	switch err := d.shelf.Keeper().SetAway(r.Context(), r.PathValue("slug"), away); {
 	case errors.Is(err, revision.ErrNone):
 		d.fail(w, r, http.StatusNotFound, "No arena has this address.", "Go back to the list of arenas and pick one.")

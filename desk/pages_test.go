@@ -132,7 +132,7 @@ func TestThemeForm(t *testing.T) {
 		{"theme=dim&back=//evil.example/", "/", 303},
 		{`theme=dim&back=/\evil.example/`, "/", 303},
 		{"theme=neon&back=/", "", 400},
-		{"theme=dim&back=" + strings.Repeat("x", 2*aForm), "", 400},
+		{"theme=dim&back=" + strings.Repeat("x", 2*aForm), "", 413},
 	}
 	for _, c := range cases {
 		w := ask(t, h, "POST", "/theme", c.body)

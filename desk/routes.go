@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"errors"
 	"net/http"
+	"strings"
 
 	"example.org/rinkpane/desk/door"
 	"example.org/rinkpane/people"
@@ -96,9 +98,42 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 func (d *Desk) routes() http.Handler {
 	mux := http.NewServeMux()
 	for _, r := range d.table(squeezed(d.calls.ServeHTTP)) {
-		mux.Handle(r.pattern, d.door.Need(r.need, http.MaxBytesHandler(r.answer, r.most)))
+		answer := r.answer
+		if strings.HasPrefix(r.pattern, "POST /") && !strings.HasPrefix(r.pattern, "POST /api/") {
+			answer = d.whole(answer)
+		}
+		mux.Handle(r.pattern, d.door.Need(r.need, http.MaxBytesHandler(answer, r.most)))
 	}
 	return mux
+}
+
+// whole lets a form through that arrived whole. Of one that did not, a handler
+// would read nothing, and an empty answer may mean something.
+func (d *Desk) whole(next http.HandlerFunc) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		err := r.ParseForm()
+		if err == nil {
+			err = r.ParseMultipartForm(aDocument)
+		}
+		if err != nil && !errors.Is(err, http.ErrNotMultipart) {
+			d.badForm(w, r, err)
+			return
+		}
+		next(w, r)
+	}
+}
+
+// badForm answers a form that did not arrive whole.
+func (d *Desk) badForm(w http.ResponseWriter, r *http.Request, err error) {
+	var large *http.MaxBytesError
+	switch {
+	case errors.As(err, &large) && large.Limit == aDocument:
+		d.fail(w, r, http.StatusRequestEntityTooLarge, "This is more than an arena document may hold.", "It may have a megabyte; is it the right file?")
+	case errors.As(err, &large):
+		d.fail(w, r, http.StatusRequestEntityTooLarge, "This is more than the form may hold.", "Nothing was saved. Go back, where what you typed still stands, and shorten it.")
+	default:
+		d.fail(w, r, http.StatusBadRequest, "The form did not arrive whole.", "Nothing was saved. Go back, where what you typed still stands, and send it again.")
+	}
 }
 
 // Handler returns the desk behind its door.
