@@ -128,7 +128,7 @@ func (a address) Compare() string { return a.beside("/compare") }
 
 // ThroughLens returns where the picture through a hole is seen.
 func (a address) ThroughLens() string {
-	return address{slug: a.slug, system: a.system, hole: a.hole}.page("/picture")
+	return address{slug: a.slug, system: a.system, theme: a.theme, hole: a.hole}.page("/picture")
 }
 
 // Choose returns where the best holes are looked for.
@@ -137,9 +137,35 @@ func (a address) Choose() string { return a.beside("/choose") }
 // Paper returns where everything is laid out for printing.
 func (a address) Paper() string { return a.beside("/paper") }
 
-// beside keeps what concerns every page of an arena: units and theme.
-func (a address) beside(below string) string {
-	return address{slug: a.slug, system: a.system, theme: a.theme}.page(below)
+// shared returns what concerns every page of an arena: units and theme.
+func (a address) shared() address {
+	return address{slug: a.slug, system: a.system, theme: a.theme}
+}
+
+// sharedOf returns the units and theme that a query asks for, none where it makes no sense.
+func sharedOf(slug string, q url.Values) address {
+	at, err := readAddress(slug, q)
+	if err != nil {
+		return address{slug: slug}
+	}
+	return at.shared()
+}
+
+// Version returns the plan as of a version.
+func (a address) Version(n int) address {
+	a = a.shared()
+	a.version = n
+	return a
+}
+
+// beside returns a page of the arena, with some fields of its own in the query.
+func (a address) beside(below string, fields ...string) string {
+	q := a.shared().query()
+	for i := 0; i+1 < len(fields); i += 2 {
+		q.Set(fields[i], fields[i+1])
+	}
+	u := url.URL{Path: "/arena/" + a.slug + below, RawQuery: q.Encode()}
+	return u.String()
 }
 
 // units returns the system to print in; own is the document's.

@@ -60,7 +60,7 @@ func (d *Desk) saveChoice(w http.ResponseWriter, r *http.Request, j *choiceJob, 
 	case err != nil:
 		d.broken(w, r, err)
 	default:
-		http.Redirect(w, r, address{slug: j.arena}.URL(), http.StatusSeeOther)
+		http.Redirect(w, r, sharedOf(j.arena, r.URL.Query()).URL(), http.StatusSeeOther)
 	}
 }
 

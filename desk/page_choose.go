@@ -162,20 +162,30 @@ next:
 	return out, nil
 }
 
+// choiceAt opens the arena that a choice is about.
+func (d *Desk) choiceAt(w http.ResponseWriter, r *http.Request) (shelf.Book, address, bool) {
+	at, err := readAddress(r.PathValue("slug"), r.URL.Query())
+	if err != nil {
+		d.fail(w, r, http.StatusBadRequest, "This address leads nowhere.", sentenceOf(err))
+		return shelf.Book{}, at, false
+	}
+	b, ok := d.book(w, r, at.slug, 0)
+	return b, at.shared(), ok
+}
+
 // startChoice answers POST /arena/{slug}/choose.
 func (d *Desk) startChoice(w http.ResponseWriter, r *http.Request) {
-	b, err := d.shelf.Open(r.Context(), r.PathValue("slug"), 0)
-	if err != nil {
-		d.refusePicture(w, r, err)
+	b, at, ok := d.choiceAt(w, r)
+	if !ok {
 		return
 	}
 	form := readWishes(r.PostForm)
 	id, err := d.begin(b, form)
 	if err != nil {
-		d.choicePage(w, r, b, nil, form, err.Error())
+		d.choicePage(w, r, b, at, nil, form, err.Error())
 		return
 	}
-	http.Redirect(w, r, "/arena/"+b.Document.ID+"/choose?job="+id, http.StatusSeeOther)
+	http.Redirect(w, r, at.beside("/choose", "job", id), http.StatusSeeOther)
 }
 
 // begin starts the job of a filled-in form.

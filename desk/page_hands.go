@@ -36,9 +36,7 @@ func (d *Desk) handsOn(w http.ResponseWriter, r *http.Request) {
 		d.fail(w, r, http.StatusUnprocessableEntity, "This arena cannot be changed like this.", err.Error())
 		return
 	}
-	if at, err := readAddress(slug, back); err == nil {
-		a.Units = at.units(a.Units) // a step is as long as the button that was pressed says
-	}
+	a.Units = sharedOf(slug, back).units(a.Units) // a step is as long as the button that was pressed says
 	edits, err := handEdits(r.PostForm, a)
 	if err != nil {
 		d.showArena(w, r, http.StatusUnprocessableEntity, slug, back, sentenceOf(err))

@@ -2,10 +2,8 @@ package desk
 
 import (
 	"net/http"
-	"net/url"
 	"slices"
 	"strconv"
-	"strings"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/desk/blank"
@@ -42,15 +40,10 @@ type itemRow struct {
 
 // part returns the address of a part, or of one of its items.
 func (a address) part(name, item string) string {
-	to := a.beside("/survey/" + name)
 	if item == "" {
-		return to
+		return a.beside("/survey/" + name)
 	}
-	glue := "?"
-	if strings.Contains(to, "?") {
-		glue = "&"
-	}
-	return to + glue + "item=" + url.QueryEscape(item)
+	return a.beside("/survey/"+name, "item", item)
 }
 
 // surveyPage shows a part; ?item= opens the form of an item, ?item=new an empty one.

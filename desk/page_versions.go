@@ -3,7 +3,6 @@ package desk
 import (
 	"errors"
 	"net/http"
-	"net/url"
 	"strconv"
 	"strings"
 
@@ -51,7 +50,12 @@ func (d *Desk) versionsPage(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	id := b.Document.ID
-	page := versionsPage{frame: d.frame(r, b.Document.Name+": versions"), Way: "versions", Address: address{slug: id}, ID: id, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away}
+	at, err := readAddress(id, r.URL.Query())
+	if err != nil {
+		d.fail(w, r, http.StatusBadRequest, "This address leads nowhere.", sentenceOf(err))
+		return
+	}
+	page := versionsPage{frame: d.frame(r, b.Document.Name+": versions"), Way: "versions", Address: at.shared(), ID: id, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away}
 	page.To = numberOr(r.FormValue("to"), page.Head)
 	page.From = numberOr(r.FormValue("from"), max(1, page.To-1))
 	versions, err := d.shelf.Keeper().History(r.Context(), id, mostVersions)
@@ -164,6 +168,10 @@ func (d *Desk) putAway(w http.ResponseWriter, r *http.Request) {
 
 // Beside returns where the plans of both versions stand side by side.
 func (p versionsPage) Beside() string {
-	q := url.Values{"left": {p.ID + "@" + strconv.Itoa(p.From)}, "right": {p.ID + "@" + strconv.Itoa(p.To)}}
-	return "/arena/" + p.ID + "/compare?" + q.Encode()
+	return p.Address.beside("/compare", "left", p.ID+"@"+strconv.Itoa(p.From), "right", p.ID+"@"+strconv.Itoa(p.To))
+}
+
+// Look returns where a version is looked at.
+func (p versionsPage) Look(number int) string {
+	return p.Address.beside("/versions", "to", strconv.Itoa(number))
 }

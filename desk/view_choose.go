@@ -23,17 +23,18 @@ import (
 // choosePage is the choice of holes: the form, then its progress, then its answer.
 type choosePage struct {
 	frame
-	Slug, Arena, Back string
-	Problem           string // what is wrong with the form
-	Wishes            wishes
-	Holes             []holeWish
-	RuleSets          []choice
-	FormMap           template.HTML
-	Job               string
-	Running           bool
-	News              news
-	Gone              string // why there is no answer
-	Answer            *answerView
+	Slug, Arena string
+	Address     address
+	Problem     string // what is wrong with the form
+	Wishes      wishes
+	Holes       []holeWish
+	RuleSets    []choice
+	FormMap     template.HTML
+	Job         string
+	Running     bool
+	News        news
+	Gone        string // why there is no answer
+	Answer      *answerView
 }
 
 // holeWish is what is wished for one hole of the arena.
@@ -70,11 +71,16 @@ type chosenRow struct {
 
 type priceRow struct{ Rule, Gain, Holes string }
 
+// Again returns the page's own address.
+func (p choosePage) Again() string { return p.Address.beside("/choose", "job", p.Job) }
+
+// To returns where the job is told something: "cancel", "accept".
+func (p choosePage) To(what string) string { return p.Address.beside("/choose/" + p.Job + "/" + what) }
+
 // showChoice answers GET /arena/{slug}/choose.
 func (d *Desk) showChoice(w http.ResponseWriter, r *http.Request) {
-	b, err := d.shelf.Open(r.Context(), r.PathValue("slug"), 0)
-	if err != nil {
-		d.refusePicture(w, r, err)
+	b, at, ok := d.choiceAt(w, r)
+	if !ok {
 		return
 	}
 	var j *choiceJob
@@ -88,17 +94,18 @@ func (d *Desk) showChoice(w http.ResponseWriter, r *http.Request) {
 		j, form = found, found.wishes
 		defer j.Watch()()
 	}
-	d.choicePage(w, r, b, j, form, "")
+	d.choicePage(w, r, b, at, j, form, "")
 }
 
-func (d *Desk) choicePage(w http.ResponseWriter, r *http.Request, b shelf.Book, j *choiceJob, form wishes, problem string) {
+func (d *Desk) choicePage(w http.ResponseWriter, r *http.Request, b shelf.Book, at address, j *choiceJob, form wishes, problem string) {
 	a, err := b.Arena.Check()
 	if err != nil {
 		d.broken(w, r, err)
 		return
 	}
+	a.Units = at.units(a.Units)
 	page := choosePage{
-		frame: d.frame(r, "Choose holes"), Slug: b.Document.ID, Arena: a.Name, Back: address{slug: b.Document.ID}.URL(),
+		frame: d.frame(r, "Choose holes"), Address: at, Slug: b.Document.ID, Arena: a.Name,
 		Problem: problem, Wishes: form,
 	}
 	status := http.StatusOK
@@ -157,7 +164,8 @@ func (d *Desk) fillAnswer(r *http.Request, p *choosePage, b shelf.Book, j *choic
 	if shown < 0 || shown > len(c.answer.Alternatives) {
 		shown = 0
 	}
-	v := c.view(shown, p.Slug, j.ID)
+	c.arena.Units = p.Address.units(c.arena.Units)
+	v := c.view(shown, p.Address, j.ID)
 	v.Version = j.version
 	v.Stale = b.Document.Head != j.version
 	v.CanAccept = p.Plans && !v.Stale && len(v.Rows) > 0
@@ -195,12 +203,12 @@ func answerWords(a choose.Answer) string {
 	return words
 }
 
-func (c chosen) view(shown int, slug, job string) *answerView {
+func (c chosen) view(shown int, at address, job string) *answerView {
 	a := c.answer
 	v := &answerView{Shown: shown, Took: fmt.Sprintf("%.1f s, %d places, %d moments, seed %d", a.Seconds, a.Candidates, a.Moments, a.Seed)}
 	v.Words = answerWords(a)
 	v.Clash = a.Clash
-	v.sets(a, shown, slug, job)
+	v.sets(a, shown, at, job)
 	sys := c.arena.Units
 	chosenIDs := map[string]bool{}
 	for _, h := range c.shownSet(shown) {
@@ -237,11 +245,11 @@ func (c chosen) view(shown int, slug, job string) *answerView {
 	return v
 }
 
-func (v *answerView) sets(a choose.Answer, shown int, slug, job string) {
+func (v *answerView) sets(a choose.Answer, shown int, at address, job string) {
 	if len(a.Holes) == 0 {
 		return
 	}
-	link := func(n int) string { return fmt.Sprintf("/arena/%s/choose?job=%s&set=%d", slug, job, n) }
+	link := func(n int) string { return at.beside("/choose", "job", job, "set", strconv.Itoa(n)) }
 	v.Sets = append(v.Sets, setView{"Best", link(0), fmt.Sprintf("%.4f", a.Value), "", shown == 0})
 	for i, alt := range a.Alternatives {
 		v.Sets = append(v.Sets, setView{fmt.Sprintf("Next best %d", i+1), link(i + 1), fmt.Sprintf("%.4f", alt.Value),

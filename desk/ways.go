@@ -6,14 +6,11 @@ package desk
 
 // Address is the arena with the picked hole and lens, for the ways.
 func (p picturePage) Address() address {
-	return address{slug: p.Slug, hole: p.State.Hole, lens: p.State.Lens.ID}
+	return address{slug: p.Slug, hole: p.State.Hole, lens: p.State.Lens.ID, system: p.Units}
 }
 
 // Way names the page among the ways.
 func (p picturePage) Way() string { return "picture" }
-
-// Address is the arena, for the ways.
-func (p choosePage) Address() address { return address{slug: p.Slug} }
 
 // Way names the page among the ways.
 func (p choosePage) Way() string { return "choose" }
