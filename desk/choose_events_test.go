@@ -3,6 +3,7 @@ package desk
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/rinkpane/choose"
 )
@@ -26,5 +27,23 @@ func TestChartOfASearch(t *testing.T) {
 	}
 	if n := newsOf([]progress{at(2, 0.8, 1)}); n.Gap != "20.00 %" || n.Value != "0.8000" {
 		t.Errorf("told as %+v", n)
+	}
+}
+
+// TestLastReportOfAStageIsTold: reports come faster than they are told, but the
+// one in which value and bound meet is told before the next stage begins.
+func TestLastReportOfAStageIsTold(t *testing.T) {
+	now := time.Date(2027, 1, 9, 12, 0, 0, 0, time.UTC)
+	var told []progress
+	tell := noted(now, func() time.Time { return now }, func(p progress) { told = append(told, p) })
+	for i, bound := range []float64{1.2, 1.1, 1} {
+		now = now.Add(tellEvery / 10)
+		tell(choose.Report{Stage: "choosing", Value: 1, Bound: bound, Share: float64(i)})
+	}
+	tell(choose.Report{Stage: "alternatives"})
+	now = now.Add(tellEvery)
+	tell(choose.Report{Stage: "alternatives", Share: 1})
+	if n := newsOf(told); len(told) != 4 || n.Bound != "1.0000" || n.Gap != "0.00 %" {
+		t.Errorf("%d reports told, the end of the search as %+v", len(told), n)
 	}
 }

@@ -15,6 +15,7 @@ type errorPage struct {
 	Status  int
 	Message string
 	Cure    string
+	Arena   string // id of the arena that the address is about, to go back to; ""
 }
 
 // nowhere answers an address that leads to no page.
@@ -22,9 +23,14 @@ func (d *Desk) nowhere(w http.ResponseWriter, r *http.Request) {
 	d.fail(w, r, http.StatusNotFound, "There is no page here.", "Go back to the list of arenas and pick one.")
 }
 
-// fail shows an error page. Message and cure are ours; nothing of the request is repeated.
+// fail shows an error page. Message and cure are ours; of the request nothing is
+// repeated but an arena's id.
 func (d *Desk) fail(w http.ResponseWriter, r *http.Request, status int, message, cure string) {
-	d.show(w, r, status, "error.tmpl", errorPage{d.frame(r, message), status, message, cure})
+	page := errorPage{frame: d.frame(r, message), Status: status, Message: message, Cure: cure}
+	if slug := r.PathValue("slug"); status != http.StatusNotFound && revision.CheckID(slug) == nil {
+		page.Arena = slug
+	}
+	d.show(w, r, status, "error.tmpl", page)
 }
 
 // broken answers when the fault is the program's own: the log has the reason,

@@ -219,16 +219,32 @@ func (d *Desk) begin(b shelf.Book, form wishes) (string, error) {
 // tellEvery is how often the way of a choice is noted.
 const tellEvery = 100 * time.Millisecond
 
+// noted tells a choice's reports at most every tellEvery, and the last of each
+// stage in any case: there value and bound have met.
+func noted(begun time.Time, clock func() time.Time, tell func(progress)) func(choose.Report) {
+	var held []progress // at most one: the latest that was not told
+	var stage string
+	var last time.Time
+	return func(r choose.Report) {
+		now := clock()
+		next := r.Stage != stage
+		if next && len(held) > 0 {
+			tell(held[0])
+		}
+		p := progress{r, now.Sub(begun).Seconds()}
+		if held = held[:0]; !next && now.Sub(last) < tellEvery {
+			held = append(held, p)
+			return
+		}
+		stage, last = r.Stage, now
+		tell(p)
+	}
+}
+
 // work makes a choice: the best set, then what speaks for it, within the limit.
 func work(ctx context.Context, a arena.Arena, m plan.Maker, opt choose.Options, limit time.Duration, tell func(progress)) (chosen, error) {
-	begun, last := time.Now(), time.Time{}
-	var stage string
-	opt.Tell = func(r choose.Report) {
-		if now := time.Now(); r.Stage != stage || now.Sub(last) >= tellEvery {
-			stage, last = r.Stage, now
-			tell(progress{r, now.Sub(begun).Seconds()})
-		}
-	}
+	begun := time.Now()
+	opt.Tell = noted(begun, time.Now, tell)
 	s, err := choose.Prepare(ctx, a, m.Rules, m.Kit, opt)
 	if err != nil {
 		return chosen{}, err

@@ -86,7 +86,7 @@ func (d *Desk) refusePicture(w http.ResponseWriter, r *http.Request, err error) 
 	case errors.Is(err, revision.ErrNone):
 		d.fail(w, r, http.StatusNotFound, "No arena has this address.", "Go back to the list of arenas and pick one.")
 	case errors.As(err, &asked):
-		d.fail(w, r, http.StatusUnprocessableEntity, "This picture cannot be taken.", asked.Error())
+		d.fail(w, r, http.StatusUnprocessableEntity, "This picture cannot be taken.", sentenceOf(asked))
 	case errors.Is(err, errQueue):
 		w.Header().Set("Retry-After", "1")
 		d.fail(w, r, http.StatusServiceUnavailable, "The darkroom is full.", errQueue.Error())
@@ -208,7 +208,7 @@ func (d *Desk) pictureNumbers(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Cache-Control", "no-store")
 	var asked errAsked
 	if errors.As(err, &asked) {
-		text, _ := json.Marshal(map[string]string{"problem": asked.Error()}) // a map of texts always encodes
+		text, _ := json.Marshal(map[string]string{"problem": sentenceOf(asked)}) // a map of texts always encodes
 		send(w, r, http.StatusUnprocessableEntity, "application/json", text, nil)
 		return
 	}

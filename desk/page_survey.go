@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/desk/blank"
@@ -201,6 +202,12 @@ func (d *Desk) surveyAgain(w http.ResponseWriter, r *http.Request, b shelf.Book,
 // applyTo returns what makes edits in a book's document and checks the outcome.
 func (d *Desk) applyTo(b shelf.Book) blank.Apply {
 	return func(edits []edit.Edit) (*arena.Document, string, error) { return d.shelf.Edited(b, edits) }
+}
+
+// ItemName names the item that is edited: "Hole B1", "Reading 3".
+func (p *surveyPage) ItemName() string {
+	name := strings.Trim(p.Item[strings.LastIndexByte(p.Item, '[')+1:], "#]") // items without a name are counted: "[#3]"
+	return strings.ToUpper(p.Part.Item[:1]) + p.Part.Item[1:] + " " + name
 }
 
 // NewURL returns where a new item is filled in.

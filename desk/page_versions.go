@@ -3,6 +3,7 @@ package desk
 import (
 	"errors"
 	"net/http"
+	"net/url"
 	"strconv"
 	"strings"
 
@@ -39,7 +40,11 @@ type diffLine struct {
 	Text string
 }
 
-type fileRow struct{ Name, Words, Path string }
+// fileRow is a file to take away, or one for each hole.
+type fileRow struct {
+	Name, Words, Path string
+	Holes             []fileRow
+}
 
 // mostVersions is how many versions a page lists.
 const mostVersions = 200
@@ -96,11 +101,17 @@ func numberOr(text string, other int) int {
 func filesOf(b shelf.Book) []fileRow {
 	var out []fileRow
 	for _, k := range parcel.Kinds() {
+		row := fileRow{Name: parcel.Name(b, k), Words: k.Words(), Path: "/api/arenas/" + b.Document.ID + "/files/" + string(k) + "?version=" + strconv.Itoa(b.Version.Number)}
 		if k == parcel.Outline {
-			continue // needs a hole
+			for _, hole := range b.Arena.Items("holes") {
+				id := strings.TrimSuffix(strings.TrimPrefix(hole, "holes["), "]")
+				row.Holes = append(row.Holes, fileRow{Name: id, Path: row.Path + "&hole=" + url.QueryEscape(id)})
+			}
+			if row.Holes == nil {
+				continue
+			}
 		}
-		path := "/api/arenas/" + b.Document.ID + "/files/" + string(k) + "?version=" + strconv.Itoa(b.Version.Number)
-		out = append(out, fileRow{parcel.Name(b, k), k.Words(), path})
+		out = append(out, row)
 	}
 	return out
 }

@@ -56,6 +56,9 @@ func (d *Desk) closeTour(w http.ResponseWriter, r *http.Request) {
 // demoID is the arena that a newcomer meets.
 var demoID = strings.TrimSuffix(examples.Demo, ".yaml")
 
+// Invented reports whether the arena is one that the program carries.
+func (p arenaPage) Invented() bool { return isExample(p.Address.slug) }
+
 // isExample reports whether the program carries an arena of this id.
 func isExample(id string) bool {
 	f, err := examples.Files.Open(id + ".yaml")

@@ -67,7 +67,7 @@ func (d *Desk) picturePage(w http.ResponseWriter, r *http.Request) {
 	var asked errAsked
 	switch {
 	case errors.As(err, &asked):
-		page.Problem = asked.Error()
+		page.Problem = sentenceOf(asked)
 		page.Wide, page.High = pictureSide, pictureSide*2/3
 		page.Numbers = finder.Numbers{Pan: s.state.Pan.Or(0), Tilt: s.state.Tilt.Or(0), Focal: s.state.Focal, Stop: s.state.Stop, Focus: s.state.Focus.Or(10)}
 	case err != nil:

@@ -162,6 +162,8 @@ func TestSurveyForms(t *testing.T) {
 		t.Fatalf("removing a zone: %d %.400s", w.Code, w.Body)
 	}
 	says(t, form("zones", url.Values{"base": {"4"}, "item": {"zones[first-aid]"}, "act": {"remove"}}), 404)
+	says(t, ask(t, h, "GET", demoPage+"/survey/holes?item=holes%5BB1%5D", ""), 200, "Hole B1</h3>")
+	says(t, ask(t, h, "GET", demoPage+"/survey/light?item=light.readings%5B%233%5D", ""), 200, "Reading 3</h3>")
 	says(t, ask(t, h, "GET", demoPage+"/survey/nothing", ""), 404)
 	says(t, ask(t, h, "GET", demoPage+"/survey/panes?item=panes%5Bnone%5D", ""), 404)
 }

@@ -103,7 +103,7 @@ export function finder(view) {
       if (place) place.textContent = fact.value;
     }
     const notes = view.querySelector("[data-notes]");
-    const told = n.notes.join("\n");
+    const told = n.notes.join("");
     if (notes && notes.textContent !== told) notes.replaceChildren(...n.notes.map(line));
     adopt("pan", n.pan_deg);
     adopt("tilt", n.tilt_deg);

@@ -38,6 +38,9 @@ function show(page) {
   page.querySelector(`#${steps[step].getAttribute("data-step-part")}`)?.classList.add("tour-here");
   const back = box.querySelector("[data-tour-back]");
   const next = box.querySelector("[data-tour-next]");
-  if (back instanceof HTMLButtonElement) back.disabled = step === 0;
-  if (next instanceof HTMLButtonElement) next.disabled = step === steps.length - 1;
+  if (!(back instanceof HTMLButtonElement && next instanceof HTMLButtonElement)) return;
+  const held = [back, next].find((button) => button === document.activeElement);
+  back.disabled = step === 0;
+  next.disabled = step === steps.length - 1;
+  if (held?.disabled) (held === next ? back : next).focus(); // the focus must not fall off the page
 }

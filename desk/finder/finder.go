@@ -18,6 +18,7 @@ import (
 	"net/url"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/fit"
@@ -79,7 +80,7 @@ func Read(q url.Values, a arena.Arena, k kit.Kit) (State, error) {
 		s.Hole = firstHole(a)
 	}
 	if !slices.Contains(Holes(a), s.Hole) {
-		return s, fmt.Errorf("this arena has no hole or low window of that name; it has %v", Holes(a))
+		return s, fmt.Errorf("this arena has no hole or low window of that name; it has %s", strings.Join(Holes(a), ", "))
 	}
 	var err error
 	if s.Lens, err = lensOf(k, a, q.Get("lens")); err != nil {

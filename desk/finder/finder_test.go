@@ -3,6 +3,7 @@ package finder
 import (
 	"math"
 	"net/url"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -77,6 +78,15 @@ func TestTheSubjectIsInTheMiddleAndSharp(t *testing.T) {
 	}
 	if math.Abs(n.Focus-shot.Aim.Distance.Metres()) > 0.02 || math.Abs(n.Pan) > likedTurn {
 		t.Errorf("focus %.2f m, subject %.2f m away, pan %.1f", n.Focus, shot.Aim.Distance.Metres(), n.Pan)
+	}
+	feet, err := s.Numbers(shot, a, unit.Imperial)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range feet.Facts {
+		if strings.HasSuffix(f.Value, " lx") || strings.HasSuffix(f.Value, " m") {
+			t.Errorf("%s is %s to somebody who reads feet and foot-candles", f.Name, f.Value)
+		}
 	}
 	s.Pan, s.Tilt = unit.Known(n.Pan), unit.Known(n.Tilt)
 	turned, err := s.Shot(a, moments)

@@ -58,6 +58,7 @@ func (s State) Numbers(shot *frame.Shot, a arena.Arena, sys unit.System) (Number
 	add("pan", "Turned", "%s", turned(n.Pan))
 	add("tilt", "Tilted", "%s", tilted(n.Tilt))
 	add("distance", "Subject", "%s away", shot.Aim.Distance.Format(sys))
+	add("focus", "Focused at", "%s", shot.Focus.Format(sys))
 	add("tall", "Player", "%.0f px tall, %.0f %% of the frame", px, 100*px/float64(shot.Pixels[1]))
 	add("view", "View", "%.1f° × %.1f°", n.ViewH, n.ViewV)
 	add("sharp", "Sharp", "%s", sharp(depth, sys))
@@ -65,7 +66,7 @@ func (s State) Numbers(shot *frame.Shot, a arena.Arena, sys unit.System) (Number
 	centre := shot.Transmission(0, 0)
 	add("centre", "Light lost, middle", "%s", lost(centre))
 	add("corner", "Light lost, corner", "%s", lost(worstCorner(shot)))
-	lux, iso, note := s.exposure(shot, a, centre)
+	lux, iso, note := s.exposure(shot, a, centre, sys)
 	add("light", "Light there", "%s", lux)
 	add("iso", "ISO", "%s", iso)
 	if note != "" {
@@ -134,14 +135,14 @@ func lost(share float64) string {
 }
 
 // exposure tells the light where the camera points and the ISO for it.
-func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64) (lux, iso, note string) {
+func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64, sys unit.System) (lux, iso, note string) {
 	field, err := light.NewField(light.Survey(a.Light))
 	if err != nil {
 		return "not surveyed", "-", ""
 	}
 	at := shot.Mount.Point(shot.Aim.Direction().Scale(shot.Aim.Distance.Metres()))
 	e, outside := field.At(geom.Vec2{X: at.X, Y: at.Y})
-	lux = fmt.Sprintf("%.0f lx", float64(e))
+	lux = e.Format(sys)
 	if outside {
 		lux += ", a guess"
 	}

@@ -41,7 +41,7 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 		return nil, err
 	}
 	if k == Folder {
-		return zipOf(Name(b, ""), files)
+		return zipOf(b, files)
 	}
 	for _, f := range files {
 		if f.Name == string(k) {
@@ -108,7 +108,7 @@ func (p *Packer) cut(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
 	if said := refusals(folder); said != "" {
 		files = append(files, plan.File{Name: "not-drawn.txt", Data: []byte(said)})
 	}
-	return zipOf(Name(b, ""), files)
+	return zipOf(b, files)
 }
 
 // refusals tells what the folder has no drawing of, and why.
@@ -145,11 +145,11 @@ func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 }
 
 // zipOf packs files below one folder, the same to the byte for the same files.
-func zipOf(folder string, files []plan.File) ([]byte, error) {
+func zipOf(b shelf.Book, files []plan.File) ([]byte, error) {
 	var out bytes.Buffer
 	z := zip.NewWriter(&out)
 	for _, f := range files {
-		w, err := z.CreateHeader(&zip.FileHeader{Name: path.Join(folder, f.Name), Method: zip.Deflate})
+		w, err := z.CreateHeader(&zip.FileHeader{Name: path.Join(stem(b), f.Name), Method: zip.Deflate, Modified: b.Version.At})
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", f.Name, err)
 		}

@@ -107,7 +107,12 @@ func New(s *shelf.Shelf, creator string) *Packer {
 
 // Name returns the file name of a kind for a book.
 func Name(b shelf.Book, k Kind) string {
-	return fmt.Sprintf("%s-v%d-%s-%s", b.Document.ID, b.Version.Number, b.Mark, k)
+	return stem(b) + "-" + string(k)
+}
+
+// stem names an arena's version and revision.
+func stem(b shelf.Book) string {
+	return fmt.Sprintf("%s-v%d-%s", b.Document.ID, b.Version.Number, b.Mark)
 }
 
 // Pack packs a kind. Errors: *Error for a wish that cannot be met, ctx's, and
@@ -133,7 +138,11 @@ func (p *Packer) Pack(ctx context.Context, b shelf.Book, k Kind, w Wish) (Parcel
 	if err != nil {
 		return Parcel{}, fmt.Errorf("%s: %w", k, err)
 	}
-	return Parcel{Name(b, k), kinds[at].media, data}, nil
+	name := Name(b, k)
+	if k == Outline {
+		name = stem(b) + "-hole-" + w.Hole + ".dxf"
+	}
+	return Parcel{name, kinds[at].media, data}, nil
 }
 
 func system(b shelf.Book, w Wish) (unit.System, error) {

@@ -66,7 +66,11 @@ func TestParcelsTellTheirRevision(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", k, err)
 		}
-		if want := "demo-v1-" + b.Mark + "-" + string(k); got.Name != want || got.Media == "" || k.Words() == "" {
+		want := "demo-v1-" + b.Mark + "-" + string(k)
+		if k == parcel.Outline {
+			want = "demo-v1-" + b.Mark + "-hole-B1.dxf" // of several holes, several files
+		}
+		if got.Name != want || got.Media == "" || k.Words() == "" {
 			t.Errorf("%s is named %s, %s", k, got.Name, got.Media)
 		}
 		start := strings.TrimPrefix(string(got.Data[:min(200, len(got.Data))]), `<?xml version="1.0" encoding="UTF-8"?>`+"\n")
@@ -93,7 +97,10 @@ func TestCutZipHoldsDrawingsOfThisPlan(t *testing.T) {
 	}
 	drawings, mark := 0, arena.Mark(b.Arena.Bytes())
 	for _, f := range z.File {
-		if !strings.HasPrefix(f.Name, "demo-v1-") || strings.Contains(f.Name, "..") || strings.Contains(f.Name, `\`) {
+		if !f.Modified.Equal(b.Version.At.Truncate(time.Second)) {
+			t.Errorf("%s is of %v, the version of %v", f.Name, f.Modified, b.Version.At)
+		}
+		if !strings.HasPrefix(f.Name, "demo-v1-"+b.Mark+"/") || strings.Contains(f.Name, "..") || strings.Contains(f.Name, `\`) {
 			t.Errorf("a file named %s", f.Name)
 		}
 		if !strings.HasSuffix(f.Name, ".pdf") && !strings.HasSuffix(f.Name, ".dxf") {
