@@ -109,7 +109,11 @@ func (c *clash) smallest(ctx context.Context) []int {
 		if !ok {
 			return group
 		}
-		corrections = append(corrections, c.broken(ctx, group, set))
+		more := c.broken(ctx, group, set)
+		if len(more) == 0 { // nothing need go: all can be kept
+			return nil
+		}
+		corrections = append(corrections, more)
 	}
 	return nil
 }
@@ -154,14 +158,15 @@ func (c *clash) holds(k int, set []int) bool {
 }
 
 // leastHitting returns a smallest list that shares a member with each of the
-// sets, by trying sizes 0, 1, 2, ...
+// sets, none of which is empty, by trying sizes 0, 1, 2, ...
 func leastHitting(sets [][]int) []int {
-	for size := 0; ; size++ {
+	for size := range len(sets) + 1 {
 		if hit, ok := hitting(sets, nil, size); ok {
 			slices.Sort(hit)
 			return hit
 		}
 	}
+	return nil
 }
 
 func hitting(sets [][]int, chosen []int, size int) ([]int, bool) {

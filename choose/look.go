@@ -208,21 +208,28 @@ func (h *hunt) split(nd node, y []float64, solved bool) {
 }
 
 // farthest returns the group's slack or the candidate that is farthest from
-// whole, and the count or share it has; -1 and a half when all are whole.
+// whole, and the count or share it has; -1 and a half when all are whole. What
+// the node's boxes have decided is passed by, however far rounding puts y from
+// it: each split narrows both its nodes, so that splitting ends.
 func (h *hunt) farthest(y []float64) (v int, at float64) {
 	v, at = -1, 0.5
 	far := whole
 	for r, members := range h.members {
+		slack, room := h.n+parts+r, h.lp.rows[r].b
+		least, most := room-h.lp.hi[slack], room-h.lp.lo[slack]
+		if least >= most {
+			continue
+		}
 		sum := 0.0
 		for _, i := range members {
 			sum += y[i]
 		}
 		if f := apartFromWhole(sum); f > far+splitTie {
-			v, at, far = h.n+parts+r, sum, f
+			v, at, far = slack, min(max(sum, least), most-0.5), f
 		}
 	}
 	for i, x := range y {
-		if f := apartFromWhole(x); f > 2*far {
+		if f := apartFromWhole(x); f > 2*far && h.lp.lo[i] < h.lp.hi[i] {
 			v, at, far = i, x, f/2
 		}
 	}

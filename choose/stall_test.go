@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"testing"
 	"time"
 )
@@ -34,17 +35,23 @@ func TestSearchEndsWhereRoundingHidesTheOnlySet(t *testing.T) {
 	}
 }
 
-// A relaxation that stays unsolved is split candidate by candidate, down to
-// single sets.
-func TestUnsolvedRelaxationsAreSplitToSingleSets(t *testing.T) {
-	for seed := range uint64(12) {
+// Relaxations that stay unsolved, or whose solutions contradict the boxes by
+// rounding, are split down to single sets, and the splitting ends.
+func TestAnySolutionIsSplitToSingleSets(t *testing.T) {
+	const mostNodes = 1_000_000
+	for seed := range uint64(24) {
 		p := instance(seed, 7, 20)
+		rng := rand.New(rand.NewPCG(seed, 3))
 		want, value := brute(&p)
 		s := solver(t, p)
 		h := newHunt(s, &s.problem, nil)
-		sets := 0
+		sets, looked := 0, 0
 		h.open = nodes{{bound: math.Inf(1)}}
-		for len(h.open) > 0 {
+		y := make([]float64, h.n)
+		for ; len(h.open) > 0; looked++ {
+			if looked > mostNodes {
+				t.Fatalf("seed %d: no end after %d nodes", seed, looked)
+			}
 			nd := h.open[len(h.open)-1]
 			h.open = h.open[:len(h.open)-1]
 			if !h.narrow(nd.branch) {
@@ -53,7 +60,10 @@ func TestUnsolvedRelaxationsAreSplitToSingleSets(t *testing.T) {
 			if h.firstOpen() < 0 {
 				sets++
 			}
-			h.split(nd, make([]float64, h.n), false)
+			for i := range y {
+				y[i] = rng.Float64()
+			}
+			h.split(nd, y, seed%2 == 0)
 		}
 		if sets == 0 || want == nil != (h.best == nil) || want != nil && math.Abs(h.value-value) > Tolerance {
 			t.Errorf("seed %d: %d single sets, best %v of value %.9f; brute force %v, %.9f", seed, sets, h.best, h.value, want, value)
