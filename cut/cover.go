@@ -130,20 +130,27 @@ func designCover(j *Job, m glass.Material, o CoverOptions) (Cover, error) {
 	}
 	c := Cover{
 		Material: m, Clearance: o.Clearance, Options: o,
-		Plug:       unit.Size{W: j.Hole.Size.W - 2*o.Clearance, H: j.Hole.Size.H - 2*o.Clearance},
-		PlugCorner: max(j.Corner-o.Clearance, coverRounding),
-		PlugDepth:  depth,
-		Flange:     unit.Size{W: j.Hole.Size.W + 2*flangeOverlap, H: j.Hole.Size.H + 2*flangeOverlap},
-		FlangeThk:  flangeThick, Rounding: coverRounding,
+		Plug:      unit.Size{W: j.Hole.Size.W - 2*o.Clearance, H: j.Hole.Size.H - 2*o.Clearance},
+		PlugDepth: depth,
+		Flange:    unit.Size{W: j.Hole.Size.W + 2*flangeOverlap, H: j.Hole.Size.H + 2*flangeOverlap},
+		FlangeThk: flangeThick, Rounding: coverRounding,
 		TabLong: tabLong, TabHole: tabHole,
 	}
 	c.TabWide = min(tabWide, c.Flange.W/2)
 	if c.Plug.W <= 0 || c.Plug.H <= 0 {
 		return Cover{}, fmt.Errorf("a clearance of %s leaves no plug", both(o.Clearance))
 	}
+	c.PlugCorner = plugCorner(j.Corner, o.Clearance, c.Plug)
 	c.Fits = append(stack("width", j.Hole.Size.W, c.Plug.W, pane, props, o), stack("height", j.Hole.Size.H, c.Plug.H, pane, props, o)...)
 	c.Mass = props.Mass(c.areas())
 	return c, c.judge(j.Rounding)
+}
+
+// plugCorner is the radius of a plug's corners: rounder than the hole's less
+// the clearance by the tolerance of the hole's radius, so that the plug is as
+// free at a corner cut too round as along its sides.
+func plugCorner(hole, clearance unit.Length, plug unit.Size) unit.Length {
+	return min(max(hole-clearance+radiusTolerance, coverRounding), plug.W/2, plug.H/2)
 }
 
 // areas returns plug and flange as one sheet: its area in square metres at the plug's depth.

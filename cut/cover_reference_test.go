@@ -95,6 +95,26 @@ func TestPlugEndsBehindTheRinkFace(t *testing.T) {
 	}
 }
 
+// At a corner of the hole that is cut too round by its whole tolerance the plug
+// has its clearance still. Along the diagonal from the hole's square corner an
+// arc of radius r begins at r (sqrt 2 - 1), the plug's square corner at
+// sqrt 2 times the clearance. A plug's corner is never rounder than its sides allow.
+func TestPlugIsFreeAtTheCorners(t *testing.T) {
+	for _, corner := range []float64{6.5, 12.7, 40, 57.15} {
+		j := job(glass.Acrylic, glass.Acrylic)
+		j.Corner = unit.Length(corner) * mm
+		if err := j.cover(DefaultCoverOptions(), true); err != nil {
+			t.Fatal(err)
+		}
+		c := j.Cover
+		hole := min((j.Corner + radiusTolerance), j.Hole.Size.H/2)
+		gap := math.Sqrt2*float64(c.Clearance) + float64(c.PlugCorner-hole)*(math.Sqrt2-1)
+		if gap < float64(c.Clearance)-1e-9 || c.PlugCorner > c.Plug.H/2 {
+			t.Errorf("R %g: plug's corner %.2f mm, gap on the diagonal %.3f mm", corner, c.PlugCorner.Millimetres(), 1000*gap)
+		}
+	}
+}
+
 func TestCoverIsRefused(t *testing.T) {
 	for _, c := range []struct {
 		name   string
