@@ -128,7 +128,7 @@ func (a advisory) words(box sheet.Rect) {
 		"Formula: Peterson's chart 4.62, restated by formula; valid from 0.2 to 1 of half the shorter side.") + blockGap
 	y += heading(g, box.X, y, "In numbers")
 	y += table(g, box.X, y, box.W, a.numbers()) + blockGap
-	if a.job.Route != Order {
+	if !a.job.neverCut() {
 		return
 	}
 	y += heading(g, box.X, y, "The trade's distances for tempered glass")

@@ -144,7 +144,7 @@ func (d detail) breakLine(x, y0, y1 float64) {
 func (d detail) column(box sheet.Rect) {
 	g := d.group(sheet.LayerText)
 	y := box.Y
-	if d.job.Route == Order {
+	if d.job.neverCut() {
 		g.Add("warn", sheet.Text{At: sheet.Pt(box.X, y), S: "ORDER MADE: NEVER CUT, NEVER DRILL", VAlign: sheet.Top})
 		y += headHeight
 	} else {
@@ -159,8 +159,11 @@ func (d detail) column(box sheet.Rect) {
 }
 
 func routeTitle(r Route) string {
-	if r == Site {
+	switch r {
+	case Site:
 		return "Route: cut where it stands"
+	case Order:
+		return "Route: ordered made with the hole"
 	}
 	return "Route: cut in the shop"
 }

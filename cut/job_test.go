@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"example.org/rinkpane/glass"
+	"example.org/rinkpane/sheet"
 	"example.org/rinkpane/unit"
 )
 
@@ -22,6 +23,23 @@ func TestRoutesFollowTheMaterial(t *testing.T) {
 	o.Route = Site
 	if j := jobOf(t, p, "flat", o); j.Route != Site || !strings.Contains(strings.Join(j.Steps(), " "), "No one on the ice") {
 		t.Errorf("route %s, steps %q", j.Route, j.Steps())
+	}
+	// Plastic may be ordered made, too; what is said of glass is not said of it.
+	o.Route = Order
+	if j := jobOf(t, p, "flat", o); j.Route != Order || strings.Contains(strings.Join(j.Steps(), " "), "NEVER") || !strings.Contains(j.Steps()[0], "comes made with its hole") {
+		t.Errorf("route %s, steps %q", j.Route, j.Steps())
+	} else {
+		sheets, err := p.Template(j, Full)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range append(p.Sheets(j, sheet.Paper{Name: "a4", W: 210, H: 297}), p.PaneOutline(j), sheets[0]) {
+			for _, w := range wordsOf(d) {
+				if strings.Contains(w.text, "NEVER") || strings.Contains(w.text, "distances for tempered") {
+					t.Errorf("%s: %q is said of acrylic", d.Title, w.text)
+				}
+			}
+		}
 	}
 	if j := jobOf(t, p, "order", DefaultOptions()); !strings.HasPrefix(j.Steps()[0], "NEVER CUT") {
 		t.Errorf("steps %q", j.Steps())

@@ -87,7 +87,7 @@ func (g page) stamp(p Plan, j Job, at sheet.Point, say string) {
 		p.subject() + ", hole " + j.Hole.ID + ", pane " + j.Pane.ID + ", " + string(j.Material) + ", route " + string(j.Route) + ", " + p.Stamp(),
 		say,
 	}
-	if j.Route == Order {
+	if j.neverCut() {
 		lines = append(lines, "ORDER MADE: NEVER CUT TEMPERED OR LAMINATED GLASS")
 	}
 	lines = append(lines, glass.Cautions()...)

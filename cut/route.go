@@ -46,6 +46,13 @@ func routeFor(m glass.Material, asked Route) (Route, error) {
 	return "", fmt.Errorf("the pane is %s glass, which is never cut: route %q is not possible; order a pane made with the hole (route order)", m, string(asked))
 }
 
+// neverCut reports whether the pane is glass that breaks when it is cut; plastic
+// may be ordered made, too.
+func (j Job) neverCut() bool {
+	p, _ := j.Material.Properties()
+	return !p.CutInPlace
+}
+
 // Steps returns what is to be done on the route, in order, in plain words.
 func (j Job) Steps() []string {
 	drill := "Drill the four pilot holes with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed."
@@ -74,13 +81,17 @@ func (j Job) Steps() []string {
 			"Check size, radius, rounding and the cover's fit before the rink opens.",
 		}
 	}
-	measure := "Measure the pane in its frame and order it made with the hole, all edges worked before tempering."
+	first, edges := "Nothing is cut at the rink: the pane comes made with its hole.", "all edges rounded and smooth"
+	if j.neverCut() {
+		first, edges = "NEVER CUT this pane: tempered and laminated glass breaks when it is cut or drilled.", "all edges worked before tempering"
+	}
+	what := "it made with the hole"
 	if n := len(j.Neighbours); n > 0 {
-		measure = fmt.Sprintf("Measure the pane in its frame and order ONE pane made with all its %d holes, all edges worked before tempering.", n+1)
+		what = fmt.Sprintf("ONE pane made with all its %d holes", n+1)
 	}
 	return []string{
-		"NEVER CUT this pane: tempered and laminated glass breaks when it is cut or drilled.",
-		measure,
+		first,
+		"Measure the pane in its frame and order " + what + ", " + edges + ".",
 		"Send the factory this sheet and the DXF; the pane's outline in the frame is theirs to add.",
 		"On delivery lay the template on the new pane: for checking only, not for cutting.",
 	}

@@ -122,8 +122,11 @@ func (t template) bars() {
 	}
 	y += 1
 	use := "Then cut out the template and lay it on the shooting side."
-	if t.job.Route == Order {
+	switch {
+	case t.job.neverCut():
 		use = "Then lay the template on the delivered pane: FOR CHECKING ONLY, NEVER CUT THIS PANE."
+	case t.job.Route == Order:
+		use = "Then lay the template on the delivered pane, to check it."
 	}
 	notes(text, t.area.X, y, t.area.W,
 		"Measure both bars, outer edge to outer edge, before cutting. If one is off by more than 0.3 mm (1/64 in), the print is not full size: print again at 100 %, without fitting to the page.",
