@@ -102,6 +102,8 @@ type cutAnswer struct {
 	Refused  []cutRefusal `json:"refused"`
 	Notes    []string     `json:"notes"`
 	Revision string       `json:"revision"`
+	// CutList sums the arena up; absent when only some holes are asked for.
+	CutList *cutSums `json:"cut_list,omitempty"`
 }
 
 type cutFile struct {
@@ -136,7 +138,15 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 		return err
 	}
 	files := make([]outFile, len(folder.Files))
-	answer := cutAnswer{Files: []cutFile{}, Refused: []cutRefusal{}, Notes: folder.Notes, Revision: plan.Mark}
+	var sums *cutSums
+	if len(f.holes) == 0 {
+		list, err := plan.List(r.Options, r.Spares)
+		if err != nil {
+			return err
+		}
+		sums = sumsOf(list)
+	}
+	answer := cutAnswer{Files: []cutFile{}, Refused: []cutRefusal{}, Notes: folder.Notes, Revision: plan.Mark, CutList: sums}
 	for i, file := range folder.Files {
 		files[i] = outFile{file.Path, file.Data}
 		answer.Files = append(answer.Files, cutFile{filepath.ToSlash(filepath.Join(f.out, filepath.FromSlash(file.Path))), file.Kind, file.Hole})
@@ -200,6 +210,9 @@ func writeCut(out io.Writer, answer cutAnswer, dir string) {
 		writeLines(out, []string{"hole " + no.Hole + ", not drawn: " + strings.Join(no.Reasons, "; ")})
 	}
 	writeLines(out, answer.Notes)
+	if answer.CutList != nil {
+		writeLines(out, []string{answer.CutList.words()})
+	}
 	writeLines(out, append([]string{"Measure the template's check bars before anything is cut."}, glass.Cautions()...))
 }
 
