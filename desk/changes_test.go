@@ -99,6 +99,10 @@ func TestImportKeepsWhatWasTyped(t *testing.T) {
 	}
 	says(t, fillIn(t, h, "/import", map[string]string{"text": ""}), 422, "empty")
 	says(t, fillIn(t, h, "/import", map[string]string{"file": "\x00\x01\x02"}), 422, "not UTF-8")
+	long := strings.Repeat("x", 100_000)
+	if w := fillIn(t, h, "/import", map[string]string{"file": long}); strings.Count(w.Body.String(), "x") > len(long)+2000 {
+		t.Errorf("a line of %d characters comes back twice in %d", len(long), w.Body.Len())
+	}
 	says(t, fillIn(t, h, "/import", map[string]string{"text": `"><script>alert(1)</script>`}), 422, "&lt;script&gt;")
 	says(t, fillIn(t, h, "/import", map[string]string{"text": strings.Repeat("x", aDocument)}), 413, "megabyte")
 }

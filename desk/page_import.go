@@ -31,6 +31,10 @@ type nearLine struct {
 	Here   bool
 }
 
+// longestNear is how much of such a line is shown, in characters: a file that is
+// no document may be one line.
+const longestNear = 300
+
 // nearMost is how many lines are shown before and after the one that is wrong.
 const nearMost = 2
 
@@ -44,7 +48,7 @@ func problemOf(err error, text string) (p *problemView, ok bool) {
 	p = &problemView{Line: at.Line, Field: at.Field, Text: at.Text}
 	lines := strings.Split(text, "\n")
 	for n := max(1, at.Line-nearMost); at.Line > 0 && n <= min(len(lines), at.Line+nearMost); n++ {
-		p.Near = append(p.Near, nearLine{n, strings.TrimRight(lines[n-1], "\r"), n == at.Line})
+		p.Near = append(p.Near, nearLine{n, cutShort(strings.TrimRight(lines[n-1], "\r"), longestNear), n == at.Line})
 	}
 	return p, true
 }

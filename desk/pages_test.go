@@ -149,9 +149,7 @@ func TestChangesFromElsewhereAreRefused(t *testing.T) {
 	r.Header.Set("Origin", "https://evil.example")
 	w := httptest.NewRecorder()
 	h.ServeHTTP(w, r)
-	if w.Code != http.StatusForbidden {
-		t.Errorf("a form of another site: %d, expected 403", w.Code)
-	}
+	says(t, w, http.StatusForbidden, "another site", "Host header")
 }
 
 func TestAssetsMayBeKeptForGood(t *testing.T) {

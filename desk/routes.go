@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"bytes"
 	"errors"
+	"io"
 	"net/http"
 	"strings"
 
@@ -99,7 +101,10 @@ func (d *Desk) routes() http.Handler {
 	mux := http.NewServeMux()
 	for _, r := range d.table(squeezed(d.calls.ServeHTTP)) {
 		answer := r.answer
-		if strings.HasPrefix(r.pattern, "POST /") && !strings.HasPrefix(r.pattern, "POST /api/") {
+		switch {
+		case strings.HasPrefix(r.pattern, "POST /api/"):
+			answer = d.wholeCall(answer)
+		case strings.HasPrefix(r.pattern, "POST /"):
 			answer = d.whole(answer)
 		}
 		mux.Handle(r.pattern, d.door.Need(r.need, http.MaxBytesHandler(answer, r.most)))
@@ -120,6 +125,23 @@ func (d *Desk) whole(next http.HandlerFunc) http.HandlerFunc {
 			return
 		}
 		next(w, r)
+	}
+}
+
+// wholeCall does the same for a call of the API.
+func (d *Desk) wholeCall(next http.HandlerFunc) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		body, err := io.ReadAll(r.Body)
+		var large *http.MaxBytesError
+		switch {
+		case errors.As(err, &large):
+			d.problem(w, r, http.StatusRequestEntityTooLarge, "this is more than an arena document may hold")
+		case err != nil:
+			d.problem(w, r, http.StatusBadRequest, "the body did not arrive whole, nothing was done: send it again")
+		default:
+			r.Body = io.NopCloser(bytes.NewReader(body))
+			next(w, r)
+		}
 	}
 }
 

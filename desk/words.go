@@ -28,8 +28,13 @@ const longestWhat = 160
 
 // shortened cuts what a version says of itself.
 func shortened(text string) string {
-	if r := []rune(text); len(r) > longestWhat {
-		return string(r[:longestWhat-1]) + "…"
+	return cutShort(text, longestWhat)
+}
+
+// cutShort takes what is beyond so many characters off a text.
+func cutShort(text string, most int) string {
+	if r := []rune(text); len(r) > most {
+		return string(r[:most-1]) + "…"
 	}
 	return text
 }

@@ -156,6 +156,30 @@ func TestOpeningWhatIsNoStore(t *testing.T) {
 	}
 }
 
+// TestFilesAreTheOwners: a data folder may be open to others; passwords' hashes
+// are not.
+func TestFilesAreTheOwners(t *testing.T) {
+	folder := t.TempDir()
+	if err := os.Chmod(folder, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	s, err := OpenFolder(t.Context(), folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	mustAdd(t, s, "east")
+	files, err := os.ReadDir(folder)
+	if err != nil || len(files) < 2 {
+		t.Fatalf("%d files, %v", len(files), err)
+	}
+	for _, f := range files {
+		if info, err := f.Info(); err != nil || info.Mode().Perm()&0o077 != 0 {
+			t.Errorf("%s may be read by others: %v, %v", f.Name(), info.Mode(), err)
+		}
+	}
+}
+
 func TestOpeningAgainFindsEverything(t *testing.T) {
 	folder := t.TempDir()
 	for round := range 2 {

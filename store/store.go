@@ -18,6 +18,7 @@ import (
 	"fmt"
 	"io/fs"
 	"net/url"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -49,6 +50,9 @@ const FileName = "rinkpane.db"
 // OpenFolder opens the SQLite store in a data folder, which must exist.
 func OpenFolder(ctx context.Context, folder string) (*Store, error) {
 	path := filepath.Join(folder, FileName)
+	if err := ownFile(path); err != nil {
+		return nil, fmt.Errorf("store: %w", err)
+	}
 	query := url.Values{
 		"_pragma": {"journal_mode(WAL)", "synchronous(FULL)", "busy_timeout(10000)", "foreign_keys(1)"},
 		"_txlock": {"immediate"}, // a transaction that will write takes its lock at once
@@ -58,6 +62,16 @@ func OpenFolder(ctx context.Context, folder string) (*Store, error) {
 		return nil, fmt.Errorf("store %s: %w", path, err)
 	}
 	return start(ctx, &Store{db: db, sqlite: true}, "store "+path)
+}
+
+// ownFile makes the file, unless it is there, for its owner only: it holds the
+// hashes of passwords. SQLite gives its other files the same permissions.
+func ownFile(path string) error {
+	f, err := os.OpenFile(path, os.O_RDONLY|os.O_CREATE, 0o600)
+	if err != nil {
+		return err
+	}
+	return f.Close()
 }
 
 // OpenDSN opens a PostgreSQL store: "postgres://user@host/database".

@@ -90,6 +90,7 @@ func May(ctx context.Context, a people.Act) bool {
 // Guard puts a handler behind the door, whose routes are behind [Need].
 func (d *Door) Guard(next http.Handler) http.Handler {
 	origin := http.NewCrossOriginProtection()
+	origin.SetDenyHandler(http.HandlerFunc(refuseElsewhere))
 	return withHeaders(origin.Handler(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		v, guests, err := d.look(r)
 		if err != nil {
@@ -103,6 +104,12 @@ func (d *Door) Guard(next http.Handler) http.Handler {
 		}
 		next.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), visitorKey{}, v)))
 	})))
+}
+
+// refuseElsewhere answers what another site's page sent: it gets no page of ours.
+func refuseElsewhere(w http.ResponseWriter, _ *http.Request) {
+	http.Error(w, "This came from a page of another site, so nothing was done: open the desk's own page and send it from there. "+
+		"A server before the desk must pass the Host header on.", http.StatusForbidden)
 }
 
 // look finds out who asks; guests says that nobody is set up and everybody may enter.
