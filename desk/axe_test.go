@@ -39,7 +39,7 @@ var axePages = []string{
 	"/arenas", demoPage, demoPage + "?hole=B2&heat=on&lens=24-70&units=metric", "/arena/brennholm", "/arena/sorrel-flats",
 	demoPage + "/survey", demoPage + "/survey/panes", demoPage + "/survey/holes?item=holes%5BB1%5D", demoPage + "/survey/dispensations?item=new",
 	demoPage + "/versions", demoPage + "/compare?left=quillhaven@1&right=brennholm@1", demoPage + "/paper", missingPage,
-	demoPage + "?version=1", demoPage + "/picture?hole=B1", demoPage + "/picture?hole=LW1&units=metric", demoPage + "/choose", demoPage + "/text",
+	demoPage + "/picture?hole=B1", demoPage + "/choose", demoPage + "/text",
 	"/import", "/people", "/sign-in", "/api",
 }
 

@@ -122,7 +122,11 @@ func TestTwoWhoSaveAreToldAndCanMerge(t *testing.T) {
 	}
 	clash := strings.Replace(text, "ledge: 9 in", "ledge: 11 in", 1)
 	says(t, fillIn(t, h, path, map[string]string{"base": "1", "text": clash}), 409, "both changed the same lines", "ledge: 11 in")
-	says(t, fillIn(t, h, path, map[string]string{"base": "2", "text": strings.Replace(mine, "ledge: 9 in", "ledge: 10 in", 1)}), 303)
+	joined := strings.Replace(mine, "ledge: 9 in", "ledge: 10 in", 1)
+	slip := strings.Replace(joined, "height: 60 in", "height: 60", 1)
+	says(t, fillIn(t, h, path, map[string]string{"base": "2", "text": slip, "what": "both"}), 422, "needs its unit", `name="base" value="2"`, `value="both"`, "height: 60\n")
+	says(t, fillIn(t, h, path, map[string]string{"base": "2", "text": joined}), 303)
+	says(t, fillIn(t, h, path, map[string]string{"base": "2", "text": strings.Replace(joined, "height: 60 in", "height: 61 in", 1)}), 409, "version 3", `name="base" value="3"`, "height: 61 in")
 	if _, n := headText(t, d, "quillhaven"); n != 3 {
 		t.Errorf("version %d after the merge", n)
 	}
