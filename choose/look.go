@@ -75,14 +75,15 @@ const (
 )
 
 // relax solves the node's relaxation, a second time from a fresh tableau when
-// the first calls it impossible and cannot prove it.
+// the first calls it impossible and cannot prove it, or gives a solution that
+// breaks the rows as stated.
 func (h *hunt) relax() outcome {
 	for range 2 {
 		row, ok := h.lp.solve()
 		switch {
-		case ok:
+		case ok && h.lp.sound():
 			return solved
-		case row >= 0 && h.impossible(row):
+		case !ok && row >= 0 && h.impossible(row):
 			return empty
 		}
 		h.lp.rebuild()

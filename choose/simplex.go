@@ -55,6 +55,7 @@ const (
 	lpFeasible = 1e-9
 	lpPivot    = 1e-9
 	lpDual     = 1e-12
+	lpSound    = 1e-7 // between a row's two sides
 	refresh    = 3000 // pivots after which the tableau is built anew
 	maxPivots  = 20_000
 )
@@ -157,6 +158,23 @@ func (s *simplex) solve() (row int, ok bool) {
 		s.exchange(r, j, below)
 	}
 	return -1, false // unfinished: its prices still prove a bound, if a weak one
+}
+
+// sound reports whether the last solution keeps the rows as they were stated.
+// Many pivots, or a small one, can leave a tableau that no longer tells them.
+func (s *simplex) sound() bool {
+	for r, row := range s.rows {
+		sum := s.value(s.n+r) - row.b
+		for v, a := range row.a {
+			if a != 0 {
+				sum += a * s.value(v)
+			}
+		}
+		if math.Abs(sum) > lpSound {
+			return false
+		}
+	}
+	return true
 }
 
 // worst returns the row whose basic variable is farthest outside its box.

@@ -70,3 +70,42 @@ func TestAnySolutionIsSplitToSingleSets(t *testing.T) {
 		}
 	}
 }
+
+// A tableau spoilt by rounding is made anew: its solution would break the
+// stated rows, no branch would mend it, and the search would never end.
+func TestASpoiltTableauIsMadeAnew(t *testing.T) {
+	spoilt := 0
+	for seed := range uint64(12) {
+		p := instance(seed, 9, 30)
+		_, value := brute(&p)
+		s := solver(t, p)
+		h := newHunt(s, &s.problem, nil)
+		for range 6 {
+			if h.relax() != solved {
+				break
+			}
+			y := make([]float64, h.n)
+			h.read(y)
+			h.draw(y, y)
+		}
+		for r := range h.lp.t {
+			for j := range h.lp.t[r] {
+				h.lp.t[r][j] *= 1 + 0.3*float64((r+2*j)%3)
+			}
+			h.lp.rhs[r] *= 1.2
+		}
+		if h.relax() != solved {
+			continue
+		}
+		spoilt++
+		if !h.lp.sound() {
+			t.Errorf("seed %d: a solution that breaks the stated rows is called one", seed)
+		}
+		if bound := h.proved(); bound < value-Tolerance {
+			t.Errorf("seed %d: bound %.9f below the best set's %.9f", seed, bound, value)
+		}
+	}
+	if spoilt < 6 {
+		t.Errorf("only %d tableaus spoilt", spoilt)
+	}
+}
