@@ -100,11 +100,12 @@ func (a advisory) mark(box sheet.Rect, curve []StressPoint, x func(unit.Length) 
 	r := a.job.Corner
 	at := x(r)
 	g.Add("plot-drop", sheet.Line{A: sheet.Pt(at, box.Y), B: sheet.Pt(at, box.Y+box.H)})
-	say := "this drawing: R " + a.one(r)
+	const lead = "this drawing:"
+	say := "R " + a.one(r)
 	k, ok := StressFactor(a.job.Hole.Size, r)
 	if !ok {
 		first := curve[0]
-		t.Note(sheet.Pt(at, box.Y+box.H*0.3), sheet.Pt(at+14, box.Y+box.H*0.25), true, say, fmt.Sprintf("below the formula's range: above %.2f", first.Factor))
+		t.Note(sheet.Pt(at, box.Y+box.H*0.3), sheet.Pt(at+14, box.Y+box.H*0.25), true, lead, say, fmt.Sprintf("below the formula's range: above %.2f", first.Factor))
 		return
 	}
 	g.Add("plot-mark", sheet.Circle{C: sheet.Pt(at, y(k)), R: 1.4})
@@ -112,7 +113,7 @@ func (a advisory) mark(box sheet.Rect, curve []StressPoint, x func(unit.Length) 
 	if elbow.X+5+sheet.Regular.Width(say, sheet.SizeText) > box.X+box.W {
 		turn, elbow = 3*math.Pi/4, sheet.Pt(at-14, max(y(k)-16, box.Y+8)) // no room to the right of the mark
 	}
-	t.Note(sheet.Pt(at, y(k)).Polar(1.4, turn), elbow, true, say, fmt.Sprintf("Kt %.2f", k))
+	t.Note(sheet.Pt(at, y(k)).Polar(1.4, turn), elbow, true, lead, say, fmt.Sprintf("Kt %.2f", k))
 }
 
 // words say what the curve compares.
@@ -126,8 +127,10 @@ func (a advisory) words(box sheet.Rect) {
 		"A larger radius is kinder to the pane, down to where the curve is lowest. The curve is there to compare one radius with another, nothing else.",
 		"It does not say what a pane bears: panes are bent and struck, not pulled; it knows no edge, no frame, no age of the material and no puck.",
 		"Formula: Peterson's chart 4.62, restated by formula; valid from 0.2 to 1 of half the shorter side.") + blockGap
-	y += heading(g, box.X, y, "In numbers")
-	y += table(g, box.X, y, box.W, a.numbers()) + blockGap
+	if numbers := a.numbers(); len(numbers.Rows) > 0 {
+		y += heading(g, box.X, y, "In numbers")
+		y += table(g, box.X, y, box.W, numbers) + blockGap
+	}
 	if !a.job.neverCut() {
 		return
 	}

@@ -11,6 +11,14 @@ import (
 // coverShare is the drawing's part of a cover page's width.
 const coverShare = 0.585
 
+// Room in millimetres between the two views of a cover: usual, and where the
+// plug is drawn lower than lowPlug.
+const (
+	sideAside    = 22.0
+	sideFarAside = 33.0
+	lowPlug      = 24.0
+)
+
 // coverPage draws the cover from the shooting side and from the edge, with
 // its play over the range of temperatures.
 func (p Plan) coverPage(j Job, paper sheet.Paper) *sheet.Drawing {
@@ -18,14 +26,19 @@ func (p Plan) coverPage(j Job, paper sheet.Paper) *sheet.Drawing {
 	c := j.Cover
 	wide := probe.area.W*coverShare - columnGap/2
 	deep := c.FlangeThk + j.Thick
-	scale := scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-46, probe.area.H-headHeight-44, 1)
+	aside := sideAside
+	scale := scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-44, 1)
+	if c.Plug.H.Millimetres()*scale < lowPlug { // its measure stands below it, toward the side view's
+		aside = sideFarAside
+		scale = scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-44, 1)
+	}
 	g := p.newPage(paper, "cover", "Hole "+j.Hole.ID+": cover",
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(c.Material)},
 		sheet.Field{Name: "Scale", Value: scaleText(scale)}, sheet.Field{Name: "Mass", Value: fmt.Sprintf("about %.2g kg", c.Mass)},
 		sheet.Field{Name: "Lengths", Value: lengthsIn(p.Arena.Units)})
 	d := coverDrawing{page: g, job: j, scale: scale}
 	d.front(sheet.Pt(g.area.X+20, g.area.Y+headHeight+15))
-	d.side(sheet.Pt(g.area.X+20+c.Flange.W.Millimetres()*scale+22, g.area.Y+headHeight+15))
+	d.side(sheet.Pt(g.area.X+20+c.Flange.W.Millimetres()*scale+aside, g.area.Y+headHeight+15))
 	d.column(sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H})
 	return g.d
 }
@@ -60,16 +73,17 @@ func (d coverDrawing) front(at sheet.Point) {
 	g.Dim(sheet.Dimension{A: sheet.Pt(at.X, at.Y+h), B: at, Off: 9, Text: text, Under: under})
 	foot := at.Y + h + d.mm(c.TabLong)
 	text, under = d.dims(c.Plug.W)
-	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X, plug.Y+ph), B: sheet.Pt(plug.X+pw, plug.Y+ph), Off: -(foot - plug.Y - ph + 9), Text: text, Under: under})
+	// Words that have no room within stand away from the side view.
+	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X+pw, plug.Y+ph), B: sheet.Pt(plug.X, plug.Y+ph), Off: foot - plug.Y - ph + 9, Text: text, Under: under})
 	text, under = d.dims(c.Plug.H)
-	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X+pw, plug.Y+ph), B: sheet.Pt(plug.X+pw, plug.Y), Off: -(at.X + w - plug.X - pw + 8), Text: text, Under: under})
+	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X+pw, plug.Y), B: sheet.Pt(plug.X+pw, plug.Y+ph), Off: at.X + w - plug.X - pw + 8, Text: text, Under: under})
 	corner := sheet.Pt(plug.X+pw-d.mm(c.PlugCorner), plug.Y+d.mm(c.PlugCorner)).Polar(d.mm(c.PlugCorner), math.Pi/4)
 	if say := "plug: see " + plugNote; pw/2 > sheet.Regular.Width(say, sheet.SizeText)+d.mm(c.PlugCorner)+9 && ph/2 > 14 {
 		g.Note(corner, sheet.Pt(corner.X-5, corner.Y+7), true, say)
 	}
 	// Clear of the tab and of the extension line of the plug's width.
-	elbow := max(middle.X+d.mm(c.TabWide)/2+5, plug.X+pw-1)
-	g.Note(cord.Add(sheet.Pt(d.mm(c.TabHole)/2, 0)), sheet.Pt(elbow, cord.Y), true, "tab: see "+tabNote)
+	elbow := min(middle.X-d.mm(c.TabWide)/2-5, plug.X+1)
+	g.Note(cord.Sub(sheet.Pt(d.mm(c.TabHole)/2, 0)), sheet.Pt(elbow, cord.Y), true, "tab: see "+tabNote)
 }
 
 // The numbers of the notes that give the plug's corners and the tab's sizes.

@@ -156,14 +156,15 @@ func (j *Job) shape() error {
 const largestPilot = 2 * unit.Inch
 
 // Pilot returns the diameter of the four pilot holes: twice the corner radius,
-// so that the drill makes the corner. It is 0 where nothing is drilled: in
-// glass that is ordered made, and where the corner is too round for a bit, so
-// that the router makes it.
+// so that the drill makes the corner. It is 0 where nothing is drilled: in a
+// pane that is ordered made, and where the corner is too round for a bit or two
+// pilot holes would run into one another, so that the router makes it.
 func (j Job) Pilot() unit.Length {
-	if j.Route == Order || 2*j.Corner > largestPilot+slack {
+	dia := 2 * j.Corner
+	if j.Route == Order || dia > largestPilot+slack || 2*dia > min(j.Hole.Size.W, j.Hole.Size.H)+slack {
 		return 0
 	}
-	return 2 * j.Corner
+	return dia
 }
 
 // both prints a length in both systems: "12.7 mm (1/2 in)".

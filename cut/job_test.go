@@ -50,15 +50,17 @@ func TestRoutesFollowTheMaterial(t *testing.T) {
 func TestPilotHolesOnlyWhereOneDrills(t *testing.T) {
 	p := shopPlan(t, unit.Metric)
 	for _, c := range []struct {
-		id    string
-		r     float64
-		dia   float64
-		words string
+		id      string
+		high, r float64
+		dia     float64
+		words   string
 	}{
-		{"flat", 13, 26, "four pilot holes"}, {"flat", 25.4, 50.8, "four pilot holes"},
-		{"flat", 57, 0, "one starting hole"}, {"order", 20, 0, "NEVER CUT"},
+		{"flat", 115, 13, 26, "four pilot holes"}, {"flat", 115, 25.4, 50.8, "four pilot holes"},
+		{"flat", 115, 57, 0, "one starting hole"}, {"order", 120, 20, 0, "NEVER CUT"},
+		{"flat", 66, 16.5, 33, "four pilot holes"}, {"flat", 66, 17, 0, "one starting hole"}, // they would run into one another
 	} {
 		h, _ := p.Arena.Hole(c.id)
+		h.Size.H = unit.Length(c.high) * unit.Millimetre
 		h.Corner = unit.Known(unit.Length(c.r) * unit.Millimetre)
 		j, err := p.Job(h, DefaultOptions())
 		if err != nil {
