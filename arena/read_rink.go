@@ -1,6 +1,8 @@
 package arena
 
 import (
+	"errors"
+
 	"example.org/rinkpane/form"
 	"example.org/rinkpane/rink"
 	"example.org/rinkpane/unit"
@@ -34,10 +36,29 @@ func (rd *reader) rink(m form.Map) {
 	}
 	r, err := rink.New(d)
 	if err != nil {
-		m.Failf("%v", err)
+		blamed(m, err).Failf("%v", err)
 		return
 	}
 	rd.a.Rink = r
+}
+
+// blamed returns the line of the dimension that is at fault, or the whole rink
+// when the file does not say that dimension itself: it is the standard's.
+func blamed(m form.Map, err error) form.Node {
+	var f *rink.Fault
+	if !errors.As(err, &f) {
+		return m.Node
+	}
+	if v := m.At(f.Field); v.Present() {
+		return v
+	}
+	if !m.Has("markings") {
+		return m.Node
+	}
+	if v := m.At("markings").Peek(f.Field); v.Present() {
+		return v
+	}
+	return m.Node
 }
 
 func replace(l *unit.Length, n form.Node) {

@@ -1,7 +1,6 @@
 package rink
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/rinkpane/geom"
@@ -73,30 +72,33 @@ func checkSides(d Dimensions) error {
 		l    unit.Length
 	}{{"length", d.Length}, {"width", d.Width}} {
 		if !(side.l >= MinSide && side.l <= MaxSide) { // also refuses NaN
-			return fmt.Errorf("rink %s %s: must lie between %s and %s", side.name,
+			return faultf(side.name, "rink %s %s: must lie between %s and %s", side.name,
 				show(side.l), show(MinSide), show(MaxSide))
 		}
 	}
 	most := min(d.Length, d.Width) / 2
 	if !(d.CornerRadius >= 0 && d.CornerRadius <= most) {
-		return fmt.Errorf("corner radius %s: must lie between 0 and half the smaller side, %s", show(d.CornerRadius), show(most))
+		return faultf("corner-radius", "corner radius %s: must lie between 0 and half the smaller side, %s", show(d.CornerRadius), show(most))
 	}
 	return nil
 }
 
-// named is one marking under the name that a message uses.
+// named is one marking under the names that a message and a document use.
 type named struct {
-	name string
-	l    unit.Length
+	name  string
+	field string
+	l     unit.Length
 }
 
 func (m Markings) all() []named {
 	return []named{
-		{"goal line", m.GoalLine}, {"blue line", m.BlueLine}, {"circle radius", m.CircleRadius},
-		{"spot from the goal line", m.SpotFromGoal}, {"spot from the axis", m.SpotFromAxis},
-		{"neutral spot", m.NeutralSpot}, {"goal width", m.GoalWidth}, {"goal height", m.GoalHeight},
-		{"goal depth", m.GoalDepth}, {"crease radius", m.CreaseRadius}, {"crease width", m.CreaseWidth},
-		{"line width", m.LineWidth}, {"blue line width", m.BlueWidth},
+		{"goal line", "goal-line", m.GoalLine}, {"blue line", "blue-line", m.BlueLine},
+		{"circle radius", "circle-radius", m.CircleRadius}, {"spot from the goal line", "spot-from-goal", m.SpotFromGoal},
+		{"spot from the axis", "spot-from-axis", m.SpotFromAxis}, {"neutral spot", "neutral-spot", m.NeutralSpot},
+		{"goal width", "goal-width", m.GoalWidth}, {"goal height", "goal-height", m.GoalHeight},
+		{"goal depth", "goal-depth", m.GoalDepth}, {"crease radius", "crease-radius", m.CreaseRadius},
+		{"crease width", "crease-width", m.CreaseWidth}, {"line width", "line-width", m.LineWidth},
+		{"blue line width", "blue-width", m.BlueWidth},
 	}
 }
 
@@ -104,23 +106,23 @@ func checkMarkings(d Dimensions) error {
 	m, half := d.Markings, d.Length/2
 	for _, f := range m.all() {
 		if !(f.l >= 0) || math.IsInf(float64(f.l), 0) {
-			return fmt.Errorf("%s %s: must be 0 or more", f.name, show(f.l))
+			return faultf(f.field, "%s %s: must be 0 or more", f.name, show(f.l))
 		}
 		if m.GoalLine == 0 && f.l > 0 {
-			return fmt.Errorf("%s %s: given without a goal line; give the goal line's distance from the end boards too", f.name, show(f.l))
+			return faultf(f.field, "%s %s: given without a goal line; give the goal line's distance from the end boards too", f.name, show(f.l))
 		}
 		if f.l > half {
-			return fmt.Errorf("%s %s: does not fit the half rink of %s", f.name, show(f.l), show(half))
+			return faultf(f.field, "%s %s: does not fit the half rink of %s", f.name, show(f.l), show(half))
 		}
 	}
 	if m.GoalLine == 0 {
 		return nil
 	}
 	if m.GoalLine >= half {
-		return fmt.Errorf("goal line %s from the end boards: lies outside its half of the ice, %s long", show(m.GoalLine), show(half))
+		return faultf("goal-line", "goal line %s from the end boards: lies outside its half of the ice, %s long", show(m.GoalLine), show(half))
 	}
 	if m.BlueLine > 0 && m.BlueLine <= m.GoalLine {
-		return fmt.Errorf("blue line %s from the end boards: must lie beyond the goal line at %s", show(m.BlueLine), show(m.GoalLine))
+		return faultf("blue-line", "blue line %s from the end boards: must lie beyond the goal line at %s", show(m.BlueLine), show(m.GoalLine))
 	}
 	return checkCircles(d)
 }
@@ -131,20 +133,20 @@ func checkCircles(d Dimensions) error {
 		return nil
 	}
 	if m.SpotFromGoal == 0 {
-		return fmt.Errorf("circle radius %s: given without the spot's distance from the goal line", show(m.CircleRadius))
+		return faultf("circle-radius", "circle radius %s: given without the spot's distance from the goal line", show(m.CircleRadius))
 	}
 	spot := m.GoalLine + m.SpotFromGoal
 	if spot < m.CircleRadius || spot+m.CircleRadius > d.Length/2 {
-		return fmt.Errorf("face-off circle of radius %s about a spot %s from the end boards: does not fit its half of the ice",
+		return faultf("circle-radius", "face-off circle of radius %s about a spot %s from the end boards: does not fit its half of the ice",
 			show(m.CircleRadius), show(spot))
 	}
 	if m.SpotFromAxis+m.CircleRadius > d.Width/2 {
-		return fmt.Errorf("face-off circle of radius %s about a spot %s from the axis: does not fit between the side boards",
+		return faultf("spot-from-axis", "face-off circle of radius %s about a spot %s from the axis: does not fit between the side boards",
 			show(m.CircleRadius), show(m.SpotFromAxis))
 	}
 	r := Rink{d}
 	if !r.Contains(geom.Vec2{X: (d.Length/2 - spot).Metres(), Y: m.SpotFromAxis.Metres()}) {
-		return fmt.Errorf("face-off spot %s from the end boards and %s from the axis: lies off the ice", show(spot), show(m.SpotFromAxis))
+		return faultf("spot-from-axis", "face-off spot %s from the end boards and %s from the axis: lies off the ice", show(spot), show(m.SpotFromAxis))
 	}
 	return nil
 }
