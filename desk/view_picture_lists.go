@@ -18,7 +18,7 @@ func (p *picturePage) fill(r *http.Request, s sitting, k kit.Kit) {
 	p.PNG = p.link(q, "picture.png", "save", "1", "side", strconv.Itoa(mostSide))
 	p.SVG = p.link(q, "picture.svg", "save", "1")
 	p.controls()
-	for _, id := range finder.Holes(s.arena) {
+	for _, id := range s.arena.Openings() {
 		p.Holes = append(p.Holes, choice{id, id, id == p.State.Hole})
 	}
 	for _, l := range k.Lenses {

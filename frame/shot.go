@@ -3,6 +3,7 @@ package frame
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/fit"
@@ -92,7 +93,7 @@ const maxTurn = 89.9
 
 // open finds the hole or low window and puts the lens into it.
 func (s *Shot) open(q Request) error {
-	if h, ok := s.Arena.Hole(q.Hole); ok {
+	if h, ok := s.Arena.Hole(q.Hole); ok && h.State != glass.Off {
 		p, _ := s.Arena.Pane(h.Pane)
 		thick, known := p.Thickness.Get()
 		if !known {
@@ -108,7 +109,7 @@ func (s *Shot) open(q Request) error {
 			return s.openWindow(w, q)
 		}
 	}
-	return fmt.Errorf("no hole or low window %q in %s", q.Hole, s.Arena.Name)
+	return fmt.Errorf("no hole or low window %q works in %s; there are %s", q.Hole, s.Arena.Name, strings.Join(s.Arena.Openings(), ", "))
 }
 
 // openWindow puts the lens behind a low window: into an opening in the boards,

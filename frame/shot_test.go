@@ -7,12 +7,14 @@ import (
 	"io"
 	"math"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 
 	"example.org/rinkpane/arena"
 	"example.org/rinkpane/fit"
 	"example.org/rinkpane/geom"
+	"example.org/rinkpane/glass"
 	"example.org/rinkpane/kit"
 	"example.org/rinkpane/play"
 	"example.org/rinkpane/unit"
@@ -205,5 +207,17 @@ func TestRequestsThatCannotBeDrawn(t *testing.T) {
 		if _, err := NewShot(a, q); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: got %v, want a word about %q", c.name, err, c.says)
 		}
+	}
+}
+
+// Through a hole that is turned off there is nothing to see.
+func TestNoPictureThroughAHoleTurnedOff(t *testing.T) {
+	a := demo(t)
+	q := request(t, a)
+	a.Holes = slices.Clone(a.Holes)
+	a.Holes[0].State = glass.Off
+	q.Hole = a.Holes[0].ID
+	if _, err := NewShot(a, q); err == nil || !strings.Contains(err.Error(), "there are "+strings.Join(a.Openings(), ", ")) {
+		t.Errorf("got %v, want the openings there are", err)
 	}
 }

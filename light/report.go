@@ -56,9 +56,9 @@ type DepthRow struct {
 // Compute answers a request for an arena. An arena without readings, and no
 // light given, is no error: the report then says Known false and why.
 func Compute(a arena.Arena, q Request) (Report, error) {
-	holes, err := q.holes(a)
+	holes, err := a.Pick(q.Holes)
 	if err != nil {
-		return Report{}, err
+		return Report{}, fmt.Errorf("hole %w", err)
 	}
 	r := Report{
 		Arena: a.Name, Calibration: float64(q.calibration()),

@@ -1,10 +1,7 @@
 package light
 
 import (
-	"fmt"
-
 	"example.org/rinkpane/arena"
-	"example.org/rinkpane/glass"
 	"example.org/rinkpane/kit"
 	"example.org/rinkpane/optics"
 	"example.org/rinkpane/unit"
@@ -55,20 +52,4 @@ func (q Request) field(a arena.Arena) (*Field, error) {
 		return Uniform(lux), nil
 	}
 	return NewField(Survey(a.Light))
-}
-
-// holes returns the holes asked for, in the arena's order.
-func (q Request) holes(a arena.Arena) ([]glass.Hole, error) {
-	if len(q.Holes) == 0 {
-		return a.Working(), nil
-	}
-	var out []glass.Hole
-	for _, id := range q.Holes {
-		h, ok := a.Hole(id)
-		if !ok {
-			return nil, fmt.Errorf("hole %q: not in %s", id, a.Name)
-		}
-		out = append(out, h)
-	}
-	return out, nil
 }

@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/arena"
-	"example.org/rinkpane/form"
 	"example.org/rinkpane/glass"
 	"example.org/rinkpane/sight"
 	"example.org/rinkpane/unit"
@@ -91,21 +90,9 @@ func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
 
 // pickHoles returns the working holes with the ids asked for, all without any.
 func pickHoles(ar arena.Arena, ids []string) ([]glass.Hole, error) {
-	working := ar.Working()
-	if len(ids) == 0 {
-		return working, nil
-	}
-	var known []string
-	for _, h := range working {
-		known = append(known, h.ID)
-	}
-	var out []glass.Hole
-	for _, id := range ids {
-		h, ok := ar.Hole(id)
-		if !ok || h.State == glass.Off {
-			return nil, fmt.Errorf("--hole %s: no working hole has this id; write %s", form.Quote(id), form.Choices(known))
-		}
-		out = append(out, h)
+	out, err := ar.Pick(ids)
+	if err != nil {
+		return nil, fmt.Errorf("--hole %w", err)
 	}
 	return out, nil
 }

@@ -11,18 +11,6 @@ import (
 	"example.org/rinkpane/play"
 )
 
-// Holes lists the working holes and low windows of an arena.
-func Holes(a arena.Arena) []string {
-	var out []string
-	for _, h := range a.Working() {
-		out = append(out, h.ID)
-	}
-	for _, w := range a.Windows {
-		out = append(out, w.ID)
-	}
-	return out
-}
-
 // Opening names a hole or low window for people: "hole B1", "low window LW1".
 func Opening(a arena.Arena, id string) string {
 	if _, ok := a.Hole(id); ok {
@@ -32,7 +20,7 @@ func Opening(a arena.Arena, id string) string {
 }
 
 func firstHole(a arena.Arena) string {
-	if all := Holes(a); len(all) > 0 {
+	if all := a.Openings(); len(all) > 0 {
 		return all[0]
 	}
 	return ""

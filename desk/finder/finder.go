@@ -79,8 +79,8 @@ func Read(q url.Values, a arena.Arena, k kit.Kit) (State, error) {
 	if s.Hole == "" {
 		s.Hole = firstHole(a)
 	}
-	if !slices.Contains(Holes(a), s.Hole) {
-		return s, fmt.Errorf("this arena has no hole or low window of that name; it has %s", strings.Join(Holes(a), ", "))
+	if !slices.Contains(a.Openings(), s.Hole) {
+		return s, fmt.Errorf("this arena has no hole or low window of that name; it has %s", strings.Join(a.Openings(), ", "))
 	}
 	var err error
 	if s.Lens, err = lensOf(k, a, q.Get("lens")); err != nil {
