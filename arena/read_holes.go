@@ -90,7 +90,7 @@ func (rd *reader) inPane(m form.Map, h *glass.Hole) {
 		edge string
 	}{
 		{at, e.Left, "left edge"}, {at, e.Right, "right edge"},
-		{m.At("height"), e.Bottom, "bottom edge, the top of the boards,"}, {m.At("height"), e.Top, "top edge"},
+		{m.At("height"), e.Bottom, "bottom edge (the top of the boards)"}, {m.At("height"), e.Top, "top edge"},
 	} {
 		if side.left <= 0 {
 			side.n.Failf("hole %s does not lie inside pane %s: it reaches %s past the pane's %s; move it or make it smaller",

@@ -19,7 +19,7 @@ func checkIndex(n float64) error {
 
 func checkIncidence(i unit.Angle) error {
 	if !(i >= 0 && float64(i) < math.Pi/2) || i.Degrees() >= 90 {
-		return fmt.Errorf("angle %v deg: must be at least 0 and below 90 from the normal", i.Degrees())
+		return fmt.Errorf("angle %.6g deg: must be at least 0 and below 90 from the normal", i.Degrees())
 	}
 	return nil
 }

@@ -19,7 +19,7 @@ const (
 type Plan struct {
 	Rink     rink.Rink
 	Standard string      // the standard's name; "" for own dimensions
-	Pane     unit.Length // nominal width; 0 for the usual: 4 ft or 1.2 m
+	Pane     unit.Length // nominal width, [UsualPane] when nobody told
 	Units    unit.System
 }
 
@@ -27,10 +27,7 @@ type Plan struct {
 // panes, doors, zones and a few planned holes, and the arena that it
 // reads as. Errors: a nominal width out of range, a rink too small for panes.
 func Starter(p Plan) ([]byte, arena.Arena, error) {
-	if p.Pane == 0 {
-		p.Pane = usualPane(p.Units)
-	}
-	if p.Pane < LeastNominal || p.Pane > MostNominal {
+	if !(p.Pane >= LeastNominal && p.Pane <= MostNominal) {
 		return nil, arena.Arena{}, fmt.Errorf("a pane %s wide; write a width from %s to %s", p.Pane.Format(p.Units), LeastNominal.Format(p.Units), MostNominal.Format(p.Units))
 	}
 	h, g := habitsOf(p.Units), grid{p.Units}
@@ -51,7 +48,8 @@ func Starter(p Plan) ([]byte, arena.Arena, error) {
 	return text, a, nil
 }
 
-func usualPane(sys unit.System) unit.Length {
+// UsualPane is the nominal width of most panes, 4 ft or 1.2 m.
+func UsualPane(sys unit.System) unit.Length {
 	if sys == unit.Imperial {
 		return 4 * unit.Foot
 	}

@@ -39,10 +39,10 @@ func TestStandardStarters(t *testing.T) {
 		units unit.System
 		panes []unit.Length
 	}{
-		{"north-american", unit.Imperial, []unit.Length{0, 3 * unit.Foot, 4 * unit.Foot, 5 * unit.Foot, 6 * unit.Foot, 45 * unit.Inch}},
-		{"north-american", unit.Metric, []unit.Length{0, 1, 1.21}},
-		{"international", unit.Metric, []unit.Length{0, 1, 1.5, 2}},
-		{"international", unit.Imperial, []unit.Length{0, 4 * unit.Foot}},
+		{"north-american", unit.Imperial, []unit.Length{survey.UsualPane(unit.Imperial), 3 * unit.Foot, 4 * unit.Foot, 5 * unit.Foot, 6 * unit.Foot, 45 * unit.Inch}},
+		{"north-american", unit.Metric, []unit.Length{survey.UsualPane(unit.Metric), 1, 1.21}},
+		{"international", unit.Metric, []unit.Length{survey.UsualPane(unit.Metric), 1, 1.5, 2}},
+		{"international", unit.Imperial, []unit.Length{unit.Length(1.2), survey.UsualPane(unit.Imperial)}},
 	} {
 		for _, pane := range c.panes {
 			text, a, err := survey.Starter(survey.Plan{Rink: standard(t, c.name), Standard: c.name, Pane: pane, Units: c.units})
@@ -142,7 +142,7 @@ func TestStarterOnAnAllButRoundRink(t *testing.T) {
 }
 
 func TestStarterRefuses(t *testing.T) {
-	for _, pane := range []unit.Length{0.1, 7, -1} {
+	for _, pane := range []unit.Length{0, 0.1, 7, -1} {
 		if _, _, err := survey.Starter(survey.Plan{Rink: standard(t, "international"), Pane: pane}); err == nil || !strings.Contains(err.Error(), "write a width from") {
 			t.Errorf("panes of %v: %v", pane, err)
 		}

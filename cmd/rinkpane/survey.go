@@ -107,7 +107,7 @@ func beginSurvey(a *app, c *cobra.Command, f surveyFlags) error {
 	if err != nil {
 		return err
 	}
-	text, ar, err := survey.Starter(survey.Plan{Rink: r, Standard: f.rink.standard, Pane: f.pane.Or(0), Units: sys})
+	text, ar, err := survey.Starter(survey.Plan{Rink: r, Standard: f.rink.standard, Pane: f.pane.Or(survey.UsualPane(sys)), Units: sys})
 	if err != nil {
 		return fmt.Errorf("survey: %w", err)
 	}
