@@ -25,6 +25,9 @@ const (
 	exitBad  = 2 // bad input or usage
 )
 
+// errStopped ends a command that the user stopped.
+var errStopped = errors.New("stopped before the answer was there")
+
 // errAnswerNo ends a command whose output is complete and whose answer is no.
 var errAnswerNo = errors.New("the answer is no")
 
@@ -33,9 +36,10 @@ var errAnswerNo = errors.New("the answer is no")
 // command leaves standard output empty.
 type app struct {
 	in     io.Reader
-	out    *bytes.Buffer // reaches standard output when the command is done
-	stdout io.Writer     // for commands that must print at once (desk)
-	err    io.Writer     // progress, warnings, people's text under --json
+	out    *bytes.Buffer   // reaches standard output when the command is done
+	stdout io.Writer       // for commands that must print at once (desk)
+	err    io.Writer       // progress, warnings, people's text under --json
+	stop   <-chan struct{} // closed when the user stops the program
 	json   bool
 	units  string
 }
@@ -45,13 +49,21 @@ func run(args []string, in io.Reader, stdout, stderr io.Writer) int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends at once what does not stop cleanly
-	a := &app{in: in, out: new(bytes.Buffer), stdout: stdout, err: stderr}
+	return answer(ctx, args, in, stdout, stderr)
+}
+
+// answer runs the command that args name until it is done or ctx ends.
+func answer(ctx context.Context, args []string, in io.Reader, stdout, stderr io.Writer) int {
+	a := &app{in: in, out: new(bytes.Buffer), stdout: stdout, err: stderr, stop: ctx.Done()}
 	root := rootCommand(a)
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(a.out)
 	root.SetErr(stderr)
 	err := root.ExecuteContext(ctx)
+	if errors.Is(err, context.Canceled) && ctx.Err() != nil {
+		err = errStopped
+	}
 	if err != nil && !errors.Is(err, errAnswerNo) {
 		fmt.Fprintln(stderr, "rinkpane: "+printable(err.Error()))
 		return exitBad

@@ -12,8 +12,20 @@ import (
 const stdinName = "standard input"
 
 // withInput opens the file that a user named, "-" for standard input, and hands
-// it on with the name that messages use.
+// it on with the name that messages use. A user who stops the program need not
+// wait for a terminal or a pipe that says nothing.
 func withInput(a *app, path string, use func(name string, r io.Reader) error) error {
+	done := make(chan error, 1)
+	go func() { done <- openInput(a, path, use) }()
+	select {
+	case err := <-done:
+		return err
+	case <-a.stop:
+		return errStopped
+	}
+}
+
+func openInput(a *app, path string, use func(name string, r io.Reader) error) error {
 	if path == "-" {
 		return use(stdinName, a.in)
 	}
