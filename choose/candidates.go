@@ -163,8 +163,9 @@ func (l *placing) count(pane, cause string) {
 }
 
 // sorted splits the places into those that may be chosen and those kept for
-// the price of a rule: drawn holes that break rules, and of each pane without a
-// choice the place nearest its middle if one rule alone is against it.
+// the price of a rule: drawn holes and places to keep that break rules, and of
+// each pane without a choice the place nearest its middle if one rule alone is
+// against it.
 func (l *placing) sorted() (open, barred []place) {
 	free := map[string]bool{}
 	for _, p := range l.places {
@@ -178,7 +179,7 @@ func (l *placing) sorted() (open, barred []place) {
 		if len(p.against) == 0 {
 			continue
 		}
-		if p.drawn {
+		if l.asked(p) {
 			barred = append(barred, p)
 			continue
 		}
@@ -196,6 +197,11 @@ func (l *placing) sorted() (open, barred []place) {
 		}
 	}
 	return open, barred
+}
+
+// asked reports whether somebody asks about a place by itself.
+func (l *placing) asked(p place) bool {
+	return p.drawn || slices.Contains(l.opt.Keep, p.hole.ID)
 }
 
 func (l *placing) fromMiddle(p place) unit.Length {

@@ -42,8 +42,8 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 	}
 	l := lay(a, sets, opt)
 	open, barred := l.sorted()
-	if opt.Plain { // without prices only the arena's own holes are asked about
-		barred = slices.DeleteFunc(barred, func(p place) bool { return !p.drawn })
+	if opt.Plain { // without prices only what somebody asks about counts
+		barred = slices.DeleteFunc(barred, func(p place) bool { return !l.asked(p) })
 	}
 	byStation := func(p, q place) int { return cmp.Compare(p.hole.Station, q.hole.Station) }
 	slices.SortStableFunc(open, byStation)

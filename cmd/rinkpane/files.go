@@ -85,6 +85,9 @@ func writeBoth(first, second string, one, two []byte, force bool) error {
 
 // mayWrite refuses a folder, and an existing file unless force is set.
 func mayWrite(path string, force bool) error {
+	if path == "-" {
+		return errors.New(`"-": a result is not written to standard output; name a file`)
+	}
 	info, err := os.Lstat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
