@@ -110,9 +110,10 @@ func (d *Desk) arenaView(r *http.Request, o opened) (arenaPage, error) {
 		frame: d.frame(r, p.Survey.Name), liveView: live, Survey: p.Survey, Size: p.Survey.Size(sys),
 		Revision: p.Revision, RuleSets: p.RuleSets, Notes: p.Notes, Rules: viewRules(p.Findings, sys),
 		Version: shelfVersion{Number: o.Version.Number, Head: o.Document.Head, What: o.Version.What, Who: o.Version.Who},
-		Step:    nudgeStep(sys).Format(sys), StepM: strconv.FormatFloat(nudgeStep(sys).Metres(), 'f', -1, 64), Tour: tourFor(r), Way: "plan",
+		Step:    nudgeStep(sys).Format(sys), StepM: strconv.FormatFloat(nudgeStep(sys).Metres(), 'f', -1, 64), Way: "plan",
 	}
 	page.Edits = page.Plans && !page.Version.Old()
+	page.Tour = tourFor(r, page.Edits)
 	if page.Edits {
 		if page.Version.Undo, page.Version.Redo, err = d.shelf.Steps(r.Context(), o.Document.ID); err != nil {
 			return arenaPage{}, err

@@ -59,6 +59,7 @@ func (d *Desk) paperPage(w http.ResponseWriter, r *http.Request) {
 			d.broken(w, r, err)
 			return
 		}
+		page.Findings = live.Findings
 		if live.Picked != nil {
 			page.Holes = append(page.Holes, *live.Picked)
 		}

@@ -29,10 +29,14 @@ var tourSteps = []tourStep{
 	{"Keep it or take it back", "Every move is saved as a version. Undo takes it back; Versions keeps them all.", "tools"},
 }
 
-// tourFor returns the steps for a visitor, none once they were closed.
-func tourFor(r *http.Request) []tourStep {
-	if toured(r) {
+// tourFor returns the steps for a visitor, none once they were closed: the first
+// alone for who may not move a hole.
+func tourFor(r *http.Request, edits bool) []tourStep {
+	switch {
+	case toured(r):
 		return nil
+	case !edits:
+		return tourSteps[:1]
 	}
 	return tourSteps
 }
@@ -56,8 +60,9 @@ func (d *Desk) closeTour(w http.ResponseWriter, r *http.Request) {
 // demoID is the arena that a newcomer meets.
 var demoID = strings.TrimSuffix(examples.Demo, ".yaml")
 
-// Invented reports whether the arena is one that the program carries.
-func (p arenaPage) Invented() bool { return isExample(p.Address.slug) }
+// Invented reports whether the arena is one that the program carries, to be
+// changed as the visitor likes.
+func (p arenaPage) Invented() bool { return p.Edits && isExample(p.Address.slug) }
 
 // isExample reports whether the program carries an arena of this id.
 func isExample(id string) bool {

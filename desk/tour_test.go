@@ -56,6 +56,15 @@ func TestTourCallsNoOtherArenaInvented(t *testing.T) {
 	if w.Code != 303 {
 		t.Fatalf("importing: %d", w.Code)
 	}
+	if old := ask(t, h, "GET", demoPage+"?version=1", "").Body.String(); !strings.Contains(old, "Move it") {
+		t.Error("the newest version shows no step to move a hole")
+	}
+	if move := ask(t, h, "POST", demoPage+"/holes", "base=1&hole=B2&act=right"); move.Code != 303 {
+		t.Fatalf("moving: %d", move.Code)
+	}
+	if old := ask(t, h, "GET", demoPage+"?version=1", "").Body.String(); strings.Contains(old, "Move it") || strings.Contains(old, said) {
+		t.Error("an old version tells to move what cannot be moved")
+	}
 	page := ask(t, h, "GET", w.Header().Get("Location"), "")
 	says(t, page, 200, "Close these steps")
 	if strings.Contains(page.Body.String(), said) {

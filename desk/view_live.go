@@ -45,7 +45,7 @@ type pick struct {
 // edits that are not saved.
 func (d *Desk) live(b shelf.Book, doc *arena.Document, p plan.Plan, at address) (liveView, error) {
 	v := liveView{Address: at, plan: p, version: b.Version.Number, moved: arena.Revision(doc.Bytes()) != p.Revision}
-	ask := plan.Question{Hole: at.hole, Lens: at.lens, Focal: at.focal, All: true}
+	ask := plan.Question{Hole: at.hole, Lens: at.lens, Focal: at.focal, All: true, Units: unit.Known(at.units(p.Survey.System()))}
 	if h, ok := p.Hole(at.hole); ok && at.lens == "" {
 		ask.Lens, ask.Focal = h.Best, h.BestFocal
 	}
@@ -57,7 +57,8 @@ func (d *Desk) live(b shelf.Book, doc *arena.Document, p plan.Plan, at address) 
 	v.arena.Units = sys
 	v.now, err = d.shelf.Live().Try(doc, ask)
 	if errors.Is(err, plan.ErrAsked) { // the lens of an old address is no longer in use
-		v.now, err = d.shelf.Live().Try(doc, plan.Question{Hole: at.hole, All: true})
+		ask.Lens, ask.Focal = "", 0
+		v.now, err = d.shelf.Live().Try(doc, ask)
 	}
 	if err != nil {
 		return v, err

@@ -37,5 +37,9 @@ func TestUnitsGoAlong(t *testing.T) {
 			t.Errorf("%s leads to %d pages only", below, ways)
 		}
 	}
+	for path, words := range map[string]string{"/arena/brennholm?units=imperial": "Move hole A-T 32 5/8 in", "/arena/brennholm?hole=A-T&units=imperial": "Move hole A-T 32 5/8 in",
+		"/arena/brennholm/paper?units=imperial": "Move hole A-T 32 5/8 in", "/arena/brennholm": "Move hole A-T 828 mm"} {
+		says(t, ask(t, h, "GET", path, ""), 200, words)
+	}
 	says(t, ask(t, h, "GET", demoPage+"/choose?units=metric", ""), 200, "16.46 m", `action="/arena/quillhaven/choose?units=metric"`)
 }

@@ -44,6 +44,8 @@ type Question struct {
 	Lens  string  // id of the lens in it; "" for the first in use that fits
 	Focal float64 // in millimetres: an end of its range; 0 for the short end
 	All   bool    // the limits of every lens in use, not only of the one picked
+	// Units are those that findings speak in; unknown, the document's own.
+	Units unit.Maybe[unit.System]
 }
 
 // Now is the answer: how the arena stands with the change.
@@ -120,6 +122,7 @@ func (l *Live) Try(doc *arena.Document, q Question) (Now, error) {
 	if err != nil {
 		return Now{}, err
 	}
+	a.Units = q.Units.Or(a.Units)
 	p := l.maker.prove(doc, a)
 	now := Now{Proof: p, Permitted: g.permitted, Undecided: g.undecided, Holes: []Mark{}}
 	for _, h := range a.Holes {
