@@ -62,8 +62,12 @@ func TestTourCallsNoOtherArenaInvented(t *testing.T) {
 	if move := ask(t, h, "POST", demoPage+"/holes", "base=1&hole=B2&act=right"); move.Code != 303 {
 		t.Fatalf("moving: %d", move.Code)
 	}
-	if old := ask(t, h, "GET", demoPage+"?version=1", "").Body.String(); strings.Contains(old, "Move it") || strings.Contains(old, said) {
+	old := ask(t, h, "GET", demoPage+"?version=1", "").Body.String()
+	if strings.Contains(old, "Move it") || strings.Contains(old, said) {
 		t.Error("an old version tells to move what cannot be moved")
+	}
+	if strings.Contains(old, "Look through the lens") || !strings.Contains(old, "Open the newest") {
+		t.Error("an old version leads to the newest one's picture without a word")
 	}
 	page := ask(t, h, "GET", w.Header().Get("Location"), "")
 	says(t, page, 200, "Close these steps")

@@ -74,6 +74,9 @@ func (d *Desk) live(b shelf.Book, doc *arena.Document, p plan.Plan, at address) 
 	if i := slices.IndexFunc(v.now.Holes, func(m plan.Mark) bool { return m.ID == at.hole }); i >= 0 {
 		v.pickedView(v.now.Holes[i], sys)
 	}
+	if v.Picked != nil && b.Version.Number < b.Document.Head {
+		v.Picked.Picture = "" // pictures are taken of the newest version
+	}
 	return v, nil
 }
 
