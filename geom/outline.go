@@ -93,6 +93,9 @@ func (o *Outline) measure() {
 	o.area = max(0, twice/2+bulges)
 }
 
+// lastDigits is the share of a coordinate that rounding leaves uncertain.
+const lastDigits = 1e-15
+
 // Contains reports whether p lies in the region, boundary included as far as
 // rounding allows.
 func (o *Outline) Contains(p Vec2) bool {
@@ -101,7 +104,11 @@ func (o *Outline) Contains(p Vec2) bool {
 	}
 	for i := range o.n {
 		pc := &o.pieces[i]
-		if o.end(i).Sub(pc.start).Cross(p.Sub(pc.start)) >= 0 {
+		way := p.Sub(pc.start)
+		// The ends are right to their last digits, which says little about a
+		// short piece's direction.
+		digits := lastDigits * (math.Abs(p.X) + math.Abs(p.Y) + math.Abs(pc.start.X) + math.Abs(pc.start.Y))
+		if o.end(i).Sub(pc.start).Cross(way) >= -digits*(math.Abs(way.X)+math.Abs(way.Y)) {
 			continue
 		}
 		if !pc.arc || p.Sub(pc.centre).Len() > pc.radius {

@@ -36,6 +36,17 @@ func (o *Outline) Overlap(e Ellipse) (area float64, gradient Vec2) {
 	return w.close(e)
 }
 
+// holds reports whether the region holds the ellipse's inner half, and so far
+// more of it than doubt.
+func (w *walk) holds(e Ellipse) bool {
+	for _, v := range [4]Vec2{e.A, e.B, e.A.Scale(-1), e.B.Scale(-1)} {
+		if !w.o.Contains(e.Centre.Add(v.Scale(0.5))) {
+			return false
+		}
+	}
+	return true
+}
+
 // walk gathers what one turn along the outline finds in the disc's plane.
 type walk struct {
 	o     *Outline
@@ -132,11 +143,23 @@ func (w *walk) alongLine(own bool, a, b corner) {
 	}
 }
 
+// doubt is how far from nothing, or past the whole disc, twice the area must be
+// for a whole turn of the circle to be in question: far above rounding.
+const doubt = 1e-5
+
 // close adds the last arc of the circle, or settles a turn without crossings.
 func (w *walk) close(e Ellipse) (float64, Vec2) {
 	if w.crossed {
 		if w.pending && w.entryDue {
 			w.twice += turn(w.lastOut, w.firstEntry)
+		}
+		// Where the outline touches the circle from without, a bite across a
+		// corner may pass for a step backward, and the other way round.
+		switch {
+		case w.twice < doubt && w.holds(e):
+			w.twice += 2 * math.Pi
+		case w.twice > 2*math.Pi+doubt:
+			w.twice -= 2 * math.Pi
 		}
 	} else if !w.inside && w.o.Contains(e.Centre) {
 		w.twice = 2 * math.Pi
