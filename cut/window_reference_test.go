@@ -155,3 +155,29 @@ func TestNothingIsCutWithoutAFilm(t *testing.T) {
 		t.Errorf("title %q, nothing is cut: %v", d.Title, said)
 	}
 }
+
+// A window that no lens's patch fits has nothing to cut either, and says so.
+func TestNothingIsCutWhereNoPatchFits(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	p.Arena.Windows[0].Size = unit.Size{W: 20 * mm, H: 20 * mm}
+	for _, f := range folder(t, p, "a4").Files {
+		if f.Kind == WindowDXF {
+			t.Errorf("%s has nothing to cut", f.Path)
+		}
+	}
+	job, err := p.WindowJob(p.Arena.Windows[0], builtInKit(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	paper, err := sheet.ParsePaper("a4")
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := ""
+	for _, w := range wordsOf(p.windowPage(job, paper)) {
+		all += w.text + " "
+	}
+	if !strings.Contains(all, "NO LENS'S PATCH FITS") || strings.Contains(all, "blade") {
+		t.Errorf("%q", all)
+	}
+}

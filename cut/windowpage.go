@@ -147,6 +147,10 @@ func (d windowDrawing) column(p Plan, box sheet.Rect) {
 		"The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil.",
 		fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height)),
 	}
+	if w.Printed && d.job.Drawn < 0 {
+		todo = ""
+		lines = append(lines, "NO LENS'S PATCH FITS in this window, so none is drawn and NOTHING IS CUT: take another lens, or have a larger window made.")
+	}
 	if todo != "" {
 		lines = append(lines, todo, "Centre the patch on the lens as it will stand, not on the window by eye.")
 	}
