@@ -199,7 +199,7 @@ func (p Plan) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
 		}
 		dir := "windows/" + w.ID + "/"
 		out.Files = append(out.Files, File{dir + "window.pdf", WindowPDF, w.ID, pdf})
-		if w.Printed && job.Drawn >= 0 { // else a plotter has nothing to cut
+		if w.Printed && !job.Clear.IsZero() { // else a plotter has nothing to cut
 			out.Files = append(out.Files, File{dir + "window.dxf", WindowDXF, w.ID, sheet.DXF(p.WindowOutline(job))})
 		}
 	}

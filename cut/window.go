@@ -19,6 +19,15 @@ type Patch struct {
 	Fits   bool        // it lies within the window
 }
 
+// With returns the least patch about the same middle that clears what both do.
+func (p Patch) With(q Patch) Patch {
+	return Patch{
+		Size:   unit.Size{W: max(p.Size.W, q.Size.W), H: max(p.Size.H, q.Size.H)},
+		Corner: min(p.Corner, q.Corner),
+		Fits:   p.Fits && q.Fits,
+	}
+}
+
 // View is a lens behind a panel.
 type View struct {
 	Pupil      unit.Length // diameter of the entrance pupil, f/N

@@ -89,8 +89,9 @@ func TestViewOfByHand(t *testing.T) {
 	}
 }
 
-// The patch that is drawn is the widest that fits the window; none when none does.
-func TestDrawnPatchFits(t *testing.T) {
+// The patch that is drawn clears every lens that fits the window, and is no
+// larger than one of them asks for in width and one in height; none when none fits.
+func TestDrawnPatchClearsEveryLensThatFits(t *testing.T) {
 	p := shopPlan(t, unit.Metric)
 	w := p.Arena.Windows[0]
 	seen := map[bool]int{}
@@ -100,18 +101,18 @@ func TestDrawnPatchFits(t *testing.T) {
 		if err != nil || len(job.Patches) < 5 {
 			t.Fatal(len(job.Patches), err)
 		}
-		widest := unit.Length(0)
+		var want unit.Size
+		round := unit.Length(1)
 		for _, l := range job.Patches {
 			if s := l.Straight.Size; s.W <= w.Size.W && s.H <= w.Size.H {
-				widest = max(widest, s.W)
+				want = unit.Size{W: max(want.W, s.W), H: max(want.H, s.H)}
+				round = min(round, l.Straight.Corner)
 			}
 		}
-		seen[job.Drawn >= 0]++
-		if job.Drawn < 0 && widest > 0 {
-			t.Errorf("%g mm: nothing drawn, %.1f mm would fit", side, widest.Millimetres())
-		}
-		if job.Drawn >= 0 && job.Patches[job.Drawn].Straight.Size.W != widest {
-			t.Errorf("%g mm: drawn %.1f mm, widest %.1f mm", side, job.Patches[job.Drawn].Straight.Size.W.Millimetres(), widest.Millimetres())
+		got, ok := job.Clear.Get()
+		seen[ok]++
+		if ok != (want.W > 0) || got.Size != want || (ok && got.Corner != round) {
+			t.Errorf("%g mm: drawn %+v (%v), want %v with corners %g", side, got, ok, want, round.Millimetres())
 		}
 	}
 	if seen[true] < 2 || seen[false] < 1 {
@@ -136,8 +137,8 @@ func TestNothingIsCutWithoutAFilm(t *testing.T) {
 		t.Errorf("%d drawings of the two windows, want 3", n)
 	}
 	job, err := p.WindowJob(p.Arena.Windows[1], builtInKit(t))
-	if err != nil || job.Drawn < 0 {
-		t.Fatal(job.Drawn, err)
+	if err != nil || job.Clear.IsZero() {
+		t.Fatal(job.Clear, err)
 	}
 	paper, err := sheet.ParsePaper("a4")
 	if err != nil {

@@ -26,7 +26,9 @@ type LensPatch struct {
 type WindowJob struct {
 	Window  glass.Window
 	Patches []LensPatch
-	Drawn   int // index of the patch that is drawn: the largest that fits the window; -1 when none does
+	// Clear is the patch that is drawn: the least rectangle that clears every
+	// lens whose straight patch fits the window; unknown when none does.
+	Clear unit.Maybe[Patch]
 }
 
 // WindowJob computes the clear patches of a low window for the lenses of a
@@ -35,7 +37,7 @@ func (p Plan) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
 	if len(k.Bodies) == 0 {
 		return WindowJob{}, fmt.Errorf("window %s: the kit has no body; its sensor decides the patch", w.ID)
 	}
-	job := WindowJob{Window: w, Drawn: -1}
+	job := WindowJob{Window: w}
 	for _, l := range k.Lenses {
 		if len(p.Arena.Lenses) > 0 && !slices.Contains(p.Arena.Lenses, l.ID) {
 			continue
@@ -45,8 +47,8 @@ func (p Plan) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
 			return WindowJob{}, err
 		}
 		job.Patches = append(job.Patches, lp)
-		if n := len(job.Patches) - 1; lp.Straight.Fits && (job.Drawn < 0 || lp.Straight.Size.W > job.Patches[job.Drawn].Straight.Size.W) {
-			job.Drawn = n
+		if lp.Straight.Fits {
+			job.Clear = unit.Known(job.Clear.Or(lp.Straight).With(lp.Straight))
 		}
 	}
 	return job, nil
@@ -109,10 +111,10 @@ func (d windowDrawing) front(at sheet.Point) {
 	g.Dim(sheet.Dimension{A: at, B: sheet.Pt(at.X+ww, at.Y), Off: 8, Text: text, Under: under})
 	text, under = d.dims(w.Size.H)
 	g.Dim(sheet.Dimension{A: sheet.Pt(at.X, at.Y+wh), B: at, Off: 9, Text: text, Under: under})
-	if d.job.Drawn < 0 {
+	p, ok := d.job.Clear.Get()
+	if !ok {
 		return
 	}
-	p := d.job.Patches[d.job.Drawn].Straight
 	pw, ph := p.Size.W.Millimetres()*d.scale, p.Size.H.Millimetres()*d.scale
 	patch := sheet.Rect{X: c.X - pw/2, Y: c.Y - ph/2, W: pw, H: ph}
 	if outline := sheet.RoundRect(patch, p.Corner.Millimetres()*d.scale); w.Printed {
@@ -125,7 +127,7 @@ func (d windowDrawing) front(at sheet.Point) {
 	text, under = d.places(p.Size.H)
 	g.Dim(sheet.Dimension{A: sheet.Pt(patch.X+pw, patch.Y+ph), B: sheet.Pt(patch.X+pw, patch.Y), Off: -(at.X + ww - patch.X - pw + 8), Text: text, Under: under})
 	a, b := d.places(p.Corner)
-	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: fmt.Sprintf("patch for %s, corners R %s (%s)", d.job.Patches[d.job.Drawn].Lens.ID, a, b), VAlign: sheet.Top})
+	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: fmt.Sprintf("clears every lens that fits, straight ahead; corners R %s (%s)", a, b), VAlign: sheet.Top})
 }
 
 func (d windowDrawing) column(p Plan, box sheet.Rect) {
@@ -147,7 +149,7 @@ func (d windowDrawing) column(p Plan, box sheet.Rect) {
 		"The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil.",
 		fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height)),
 	}
-	if w.Printed && d.job.Drawn < 0 {
+	if d.job.Clear.IsZero() && w.Printed {
 		todo = ""
 		lines = append(lines, "NO LENS'S PATCH FITS in this window, so none is drawn and NOTHING IS CUT: take another lens, or have a larger window made.")
 	}
@@ -165,7 +167,7 @@ func (d windowDrawing) patches() sheet.Table {
 		Size: tableSize, Head: []string{"lens", "pupil behind", "straight ahead", "turned ±15 deg", "fits"},
 		Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End, sheet.End, sheet.Start},
 	}
-	for i, l := range d.job.Patches {
+	for _, l := range d.job.Patches {
 		turned := "too wide"
 		if p, ok := l.Turned.Get(); ok {
 			turned = p.Size.Format(d.sys)
@@ -176,11 +178,6 @@ func (d windowDrawing) patches() sheet.Table {
 		}
 		behind, _ := d.places(l.View.Behind)
 		t.Rows = append(t.Rows, []string{l.Lens.ID, behind, l.Straight.Size.Format(d.sys), turned, fits})
-		class := ""
-		if i == d.job.Drawn {
-			class = "strong"
-		}
-		t.Classes = append(t.Classes, class)
 	}
 	return t
 }
@@ -197,8 +194,7 @@ func (p Plan) WindowOutline(job WindowJob) *sheet.Drawing {
 	g := page{d: d, sys: p.Arena.Units}
 	g.group(sheet.LayerDatum).Add("edge", sheet.RoundRect(sheet.Rect{X: outlineMargin, Y: outlineMargin, W: ww, H: wh}, 0))
 	c := sheet.Pt(outlineMargin+ww/2, outlineMargin+wh/2)
-	if job.Drawn >= 0 {
-		s := job.Patches[job.Drawn].Straight
+	if s, ok := job.Clear.Get(); ok {
 		pw, ph := s.Size.W.Millimetres(), s.Size.H.Millimetres()
 		g.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(sheet.Rect{X: c.X - pw/2, Y: c.Y - ph/2, W: pw, H: ph}, s.Corner.Millimetres()))
 	}

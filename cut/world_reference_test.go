@@ -265,14 +265,15 @@ func TestCoverInDXF(t *testing.T) {
 func TestPatchInDXF(t *testing.T) {
 	p := shopPlan(t, unit.Metric)
 	job, err := p.WindowJob(p.Arena.Windows[0], builtInKit(t))
-	if err != nil || job.Drawn < 0 {
+	clear, ok := job.Clear.Get()
+	if err != nil || !ok {
 		t.Fatal(job, err)
 	}
 	f := measure(t, p.WindowOutline(job))
 	if len(f.Cut) != 1 {
 		t.Fatalf("%d outlines on CUT", len(f.Cut))
 	}
-	want := job.Patches[job.Drawn].Straight.Size
+	want := clear.Size
 	near(t, "patch's width", f.Cut[0].w(), want.W.Millimetres())
 	near(t, "patch's height", f.Cut[0].h(), want.H.Millimetres())
 }
