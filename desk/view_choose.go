@@ -184,6 +184,20 @@ func (c chosen) shownSet(n int) []choose.Choice {
 	return out
 }
 
+// priceRows tells what each constraint costs, as a range where the search for
+// it was cut short.
+func priceRows(a choose.Answer) []priceRow {
+	var rows []priceRow
+	for _, p := range a.Prices {
+		gain := fmt.Sprintf("%.4f", p.Gain)
+		if p.Bound-p.Value > 10*choose.Tolerance {
+			gain += fmt.Sprintf(" to %.4f", max(0, p.Bound-a.Value))
+		}
+		rows = append(rows, priceRow{p.Rule, gain, fmt.Sprint(len(p.Holes))})
+	}
+	return rows
+}
+
 // answerWords says in a sentence or two how a search ended.
 func answerWords(a choose.Answer) string {
 	switch {
@@ -233,9 +247,7 @@ func (c chosen) view(shown int, at address, job string) *answerView {
 			v.Left = append(v.Left, h.ID)
 		}
 	}
-	for _, p := range a.Prices {
-		v.Prices = append(v.Prices, priceRow{p.Rule, fmt.Sprintf("%.4f", p.Gain), fmt.Sprint(len(p.Holes))})
-	}
+	v.Prices = priceRows(a)
 	v.Standings = []fact{
 		{"Holes cut today", fmt.Sprintf("%.4f with %s", a.Today.Value, plan.Count(len(a.Today.Holes), "hole"))},
 		{"As drawn", fmt.Sprintf("%.4f with %s", a.Drawn.Value, plan.Count(len(a.Drawn.Holes), "hole"))},

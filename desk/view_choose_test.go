@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -24,5 +25,17 @@ func TestAnswerWords(t *testing.T) {
 		if got := answerWords(tt.answer); !strings.Contains(got, tt.want) {
 			t.Errorf("%s, %d holes: %q lacks %q", tt.answer.Status, len(tt.answer.Holes), got, tt.want)
 		}
+	}
+}
+
+// A price whose search was cut short is told as a range.
+func TestPriceRows(t *testing.T) {
+	rows := priceRows(choose.Answer{Value: 1, Prices: []choose.Price{
+		{Rule: "a", Value: 1.25, Bound: 1.25, Gain: 0.25, Holes: []string{"H1"}},
+		{Rule: "b", Value: 1.01, Bound: 1.02, Gain: 0.01},
+	}})
+	want := []priceRow{{"a", "0.2500", "1"}, {"b", "0.0100 to 0.0200", "0"}}
+	if !slices.Equal(rows, want) {
+		t.Errorf("rows %v, want %v", rows, want)
 	}
 }
