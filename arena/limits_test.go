@@ -81,6 +81,7 @@ func TestProblemsNameTheirField(t *testing.T) {
 	cases := []struct{ text, field, words string }{
 		{start + "panes:\n  - {id: P1, width: 2 m}\n", "panes[P1].height", "for all of them as height: under glass"},
 		{start + "panes:\n  - {id: P1, from: 170 m, width: 2 m, height: 1 m}\n", "panes[P1].from", "past the boards' end"},
+		{start + "panes:\n  - {id: P1, from: 30 m, width: 2 m, height: 1 m}\n  - {id: P2, from: 3 m, width: 2 m, height: 1 m}\n", "panes[P2].from", "starts at 3 m, 29 m before pane P1 ends"},
 		{start + "panes:\n  - {id: P/1, width: 2 m, height: 1 m}\n", "panes[P/1].id", "cannot be an id"},
 		{start + "panes:\n  - {width: 2 m, height: 1 m}\n", "panes[#1].id", "missing"},
 		{start + "panes:\n  - {id: P1, width: 2 m, height: 1 m, material: glas}\n", "panes[P1].material", "write acrylic"},
@@ -89,7 +90,7 @@ func TestProblemsNameTheirField(t *testing.T) {
 		{start + pane + "holes:\n  - {id: H1, height: 1.4 m, size: 100 mm x 80 mm}\n", "holes[H1].place", "is missing; write place"},
 		{start + pane + "holes:\n  - {id: H1, place: 1 m, station: 1 m, height: 1.4 m, size: 100 mm x 80 mm}\n", "holes[H1].station", "keep one"},
 		{start + pane + "holes:\n  - {id: H1, place: {corner: A-box, landmark: goal}, height: 1.4 m, size: 100 mm x 80 mm}\n", "holes[H1].place.landmark", "write goal-line"},
-		{start + pane + "holes:\n  - {id: H1, place: 1 m, height: 1.03 m, size: 100 mm x 80 mm}\n", "holes[H1].height", "past the pane's bottom edge"},
+		{start + pane + "holes:\n  - {id: H1, place: 1 m, height: 1.03 m, size: 100 mm x 80 mm}\n", "holes[H1].height", "reaches 10 mm past the pane's bottom edge (the top of the boards); move it"},
 		{start + pane + "holes:\n  - {id: H1, place: 1 m, height: 1.4 m, size: 100 mm x 80 mm, cover: maybe}\n", "holes[H1].cover", "none or yes"},
 		{start + "low-windows:\n  - {id: W1, station: 1 m, height: 0.9 m, size: 300 x 300 mm, kind: opening}\n", "low-windows[W1].height", "between the ice and the boards' top"},
 		{start + "zones:\n  - {id: Z1, kind: bench, from: 1 m, to: 1 m}\n", "zones[Z1].to", "ends where it starts"},

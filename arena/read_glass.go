@@ -105,13 +105,13 @@ func (rd *reader) lies(m form.Map, p glass.Pane) {
 		end += first.From
 		if over := last.To() - p.From; over > noOverlap {
 			at.Failf("pane %s starts at %s, %s before pane %s ends (%s); panes stand in station order without overlap: correct this place or that width",
-				p.ID, p.From.Format(sys), over.FormatFine(sys), last.ID, last.To().Format(sys))
+				p.ID, p.From.Format(sys), over.Format(sys), last.ID, last.To().Format(sys))
 			return
 		}
 	}
 	if over := p.To() - end; over > noOverlap {
 		m.At("width").Failf("pane %s ends %s past the place where the first pane starts again; the boards are %s round: correct the widths before it",
-			p.ID, over.FormatFine(sys), rd.a.Rink.Perimeter().Format(sys))
+			p.ID, over.Format(sys), rd.a.Rink.Perimeter().Format(sys))
 	}
 }
 

@@ -94,7 +94,7 @@ func (rd *reader) inPane(m form.Map, h *glass.Hole) {
 	} {
 		if side.left <= 0 {
 			side.n.Failf("hole %s does not lie inside pane %s: it reaches %s past the pane's %s; move it or make it smaller",
-				h.ID, p.ID, (-side.left).FormatFine(sys), side.edge)
+				h.ID, p.ID, (-side.left).Format(sys), side.edge)
 			return
 		}
 	}

@@ -96,7 +96,7 @@ const MaxLine = 2000
 func Line(s string) (string, error) {
 	switch {
 	case strings.TrimSpace(s) == "":
-		return "", fmt.Errorf("blank; write a text or remove the line")
+		return "", fmt.Errorf("blank; write a text, or leave the line out where nothing need be said")
 	case len(s) > MaxLine:
 		return "", fmt.Errorf("this is a text of %d bytes; keep it under %d", len(s), MaxLine)
 	}
