@@ -94,6 +94,12 @@ func rootCommand(a *app) *cobra.Command {
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print one JSON value and nothing else")
 	root.PersistentFlags().StringVar(&a.units, "units", "", "print in metric or imperial units (default: the document's own)")
 	root.AddCommand(commands(a)...)
+	root.InitDefaultHelpCmd()
+	for _, c := range root.Commands() {
+		if c.Name() == "help" {
+			c.Args = helpTopic
+		}
+	}
 	return root
 }
 

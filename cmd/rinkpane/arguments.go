@@ -53,3 +53,11 @@ func knownCommand(c *cobra.Command, args []string) error {
 	}
 	return fmt.Errorf("%s; write one of %s", say, strings.Join(names, ", "))
 }
+
+// helpTopic refuses help about a word that is no command.
+func helpTopic(c *cobra.Command, args []string) error {
+	if found, _, err := c.Root().Find(args); err != nil || found == c.Root() {
+		return knownCommand(c.Root(), args)
+	}
+	return nil
+}
