@@ -104,6 +104,7 @@ func (l List) CSV(p Plan) []byte {
 	}
 	mm := func(v unit.Length) string { return strconv.FormatFloat(v.Millimetres(), 'f', 2, 64) }
 	rows := [][]string{head}
+	weighed := map[string]bool{}
 	for _, r := range l.Rows {
 		j := r.Job
 		if len(r.Refused) > 0 {
@@ -112,10 +113,15 @@ func (l List) CSV(p Plan) []byte {
 			rows = append(rows, row)
 			continue
 		}
+		whole, drilled := strconv.FormatFloat(j.Whole, 'f', 3, 64), strconv.FormatFloat(j.Mass, 'f', 3, 64)
+		if weighed[j.Pane.ID] {
+			whole, drilled = "", "" // so that the column adds up: a pane with several holes weighs once
+		}
+		weighed[j.Pane.ID] = true
 		rows = append(rows, []string{
 			j.Hole.ID, stateWord(j), j.Pane.ID, string(j.Material), mm(j.Thick), mm(j.Face.Width), mm(j.Face.Height),
 			strconv.FormatBool(j.Face.Curved), mm(j.Face.Left), mm(j.Face.Up), mm(j.Hole.Size.W), mm(j.Hole.Size.H), mm(j.Corner), mm(j.Rounding),
-			string(j.Route), mm(j.Cover.Plug.W), mm(j.Cover.Plug.H), strconv.FormatFloat(j.Whole, 'f', 3, 64), strconv.FormatFloat(j.Mass, 'f', 3, 64), "", p.Mark,
+			string(j.Route), mm(j.Cover.Plug.W), mm(j.Cover.Plug.H), whole, drilled, "", p.Mark,
 		})
 	}
 	// A strings.Builder does not fail, and no field can: the writer's error is always nil.

@@ -1,6 +1,7 @@
 package cut
 
 import (
+	"encoding/csv"
 	"math"
 	"strings"
 	"testing"
@@ -43,6 +44,10 @@ func TestPaneWithTwoHolesIsOnePane(t *testing.T) {
 	}
 	if l.Holes != 2 || l.Covers != 2 || len(l.Groups) != 1 || l.Groups[0].Count != 1 || l.Spares != 1 || len(l.Groups[0].Holes) != 2 {
 		t.Errorf("list %+v", l)
+	}
+	rows, err := csv.NewReader(strings.NewReader(string(l.CSV(p)))).ReadAll()
+	if err != nil || len(rows) != 3 || rows[1][17] == "" || rows[2][17] != "" || rows[0][17] != "mass_kg" {
+		t.Errorf("table %q, %v: the pane's mass stands in it once", rows, err)
 	}
 	if math.Abs(l.Mass-j.Mass) > 1e-9 {
 		t.Errorf("all panes weigh %.3f kg, the one pane %.3f kg", l.Mass, j.Mass)
