@@ -97,14 +97,11 @@ const (
 	bite     = 2 * backward
 )
 
-// turn returns the counter-clockwise angle from a to b, 0 .. 2 pi.
+// turn returns the counter-clockwise angle from a to b, from a step backward to 2 pi.
 func turn(a, b Vec2) float64 {
 	q := math.Atan2(a.Cross(b), a.Dot(b))
-	switch {
-	case q >= 0:
+	if q > -backward {
 		return q
-	case q > -backward:
-		return 0
 	}
 	return q + 2*math.Pi
 }
