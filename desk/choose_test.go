@@ -113,6 +113,17 @@ func TestWishesThatCannotBe(t *testing.T) {
 	}
 }
 
+// A form begins in the visitor's units.
+func TestChoiceBeginsInTheVisitorsUnits(t *testing.T) {
+	h, _, _ := ownDesk(t, false)
+	for query, step := range map[string]string{"": "1 ft", "?units=metric": "300 mm"} {
+		page := ask(t, h, "GET", choosePath+query, "").Body.String()
+		if got := between(page, `name="step" value="`, `"`); len(got) != 1 || got[0] != step {
+			t.Errorf("%q: step %q, want %q", query, got, step)
+		}
+	}
+}
+
 // TestDeskClosesOverARunningChoice: a choice that somebody watches does not keep
 // the desk open; it ends, and its events with it.
 func TestDeskClosesOverARunningChoice(t *testing.T) {

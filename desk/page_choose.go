@@ -50,7 +50,6 @@ const (
 	usualMoments      = 6000
 	mostLimit         = 300 * time.Second
 	usualLimit        = 60 * time.Second
-	usualStep         = "300 mm"
 )
 
 // wishes is the form of a choice as it was filled in.
@@ -63,9 +62,18 @@ type wishes struct {
 	Prices                                      bool
 }
 
+// usualStep is the distance between places that a form begins with.
+func usualStep(sys unit.System) string {
+	if sys == unit.Imperial {
+		return "1 ft"
+	}
+	return "300 mm"
+}
+
+// usualWishes is what a form begins with; the step waits for the page's units.
 func usualWishes(sets rules.Sets) wishes {
 	w := wishes{
-		Moments: strconv.Itoa(usualMoments), Seed: "1", Alternatives: "3", Step: usualStep,
+		Moments: strconv.Itoa(usualMoments), Seed: "1", Alternatives: "3",
 		Limit: strconv.Itoa(int(usualLimit / time.Second)), Prices: true,
 	}
 	for _, s := range sets {

@@ -104,6 +104,9 @@ func (d *Desk) choicePage(w http.ResponseWriter, r *http.Request, b shelf.Book, 
 		return
 	}
 	a.Units = at.units(a.Units)
+	if form.Step == "" {
+		form.Step = usualStep(a.Units)
+	}
 	page := choosePage{
 		frame: d.frame(r, "Choose holes"), Address: at, Slug: b.Document.ID, Arena: a.Name,
 		Problem: problem, Wishes: form,
