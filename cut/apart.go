@@ -32,9 +32,9 @@ func (p Plan) neighbours(j Job) []Neighbour {
 // the guides leave between a rim and an edge. A neighbour's corner radius that
 // is not recorded counts 0, the safe side.
 func (j Job) apart() []Limit {
-	least, source := holeThicknesses*j.Thick, tradeTable
-	if props, _ := j.Material.Properties(); props.CutInPlace {
-		least, source = min(j.Hole.Size.W, j.Hole.Size.H), asFromAnEdge
+	least, source := min(j.Hole.Size.W, j.Hole.Size.H), asFromAnEdge
+	if j.neverCut() {
+		least, source = holeThicknesses*j.Thick, tradeTable
 	}
 	var out []Limit
 	for _, k := range j.Neighbours {
@@ -51,7 +51,7 @@ func (e elevation) others(pane sheet.Rect, x func(unit.Length) float64) {
 		c := sheet.Pt(x(k.Left), pane.Y+pane.H-k.Up.Millimetres()*e.scale)
 		w, h := k.Hole.Size.W.Millimetres()*e.scale, k.Hole.Size.H.Millimetres()*e.scale
 		rim := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
-		e.group(sheet.LayerDatum).Add("beside", sheet.RoundRect(rim, k.Hole.Corner.Or(0).Millimetres()*e.scale))
+		e.group(sheet.LayerDatum).Add("beside", sheet.RoundRect(rim, cornerOf(k.Hole).Millimetres()*e.scale))
 		e.group(sheet.LayerText).Add("caption", sheet.Text{At: sheet.Pt(c.X, rim.Y-1), S: k.Hole.ID, Anchor: sheet.Middle})
 	}
 }

@@ -3,7 +3,6 @@ package cut
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"example.org/rinkpane/glass"
 	"example.org/rinkpane/kit"
@@ -37,11 +36,12 @@ func (p Plan) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
 	if len(k.Bodies) == 0 {
 		return WindowJob{}, fmt.Errorf("window %s: the kit has no body; its sensor decides the patch", w.ID)
 	}
+	lenses, err := k.InUse(p.Arena.Lenses)
+	if err != nil {
+		return WindowJob{}, err
+	}
 	job := WindowJob{Window: w}
-	for _, l := range k.Lenses {
-		if len(p.Arena.Lenses) > 0 && !slices.Contains(p.Arena.Lenses, l.ID) {
-			continue
-		}
+	for _, l := range lenses {
 		lp, err := lensPatch(l, k.Bodies[0].Sensor, w)
 		if err != nil {
 			return WindowJob{}, err
