@@ -7,7 +7,7 @@ GO ?= go
 
 # Packages whose work is shared over cores or served to many at once: their
 # tests run once more under the race detector.
-RACE = ./choose ./cut ./desk/... ./fit ./frame ./plan ./play ./puck ./sight ./store
+RACE = ./internal/decide/choose ./internal/draw/cut ./internal/desk/... ./internal/answer/fit ./internal/answer/frame ./internal/decide/plan ./internal/survey/play ./internal/answer/puck ./internal/answer/sight ./internal/keep/store
 
 # How long one package's tests may take: those of the desk drive a browser, and
 # on a busy machine under the race detector come near Go's own 10 minutes.

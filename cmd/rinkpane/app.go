@@ -15,7 +15,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Exit codes: the one table (contract).

@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/form"
+	"example.org/rinkpane/internal/measure/form"
 )
 
 // quoteHint answers the commonest slip: a value with a space that the shell split.

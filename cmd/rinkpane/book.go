@@ -9,13 +9,13 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/book"
-	"example.org/rinkpane/cut"
-	"example.org/rinkpane/form"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/puck"
-	"example.org/rinkpane/sheet"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/draw/book"
+	"example.org/rinkpane/internal/draw/cut"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // bookFlags are the flags of command book.

@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/rules"
+	"example.org/rinkpane/internal/answer/rules"
 )
 
 type checkFlags struct {

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"example.org/rinkpane/rules"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // textWidth is how wide people's text may be, in columns (contract).

@@ -11,9 +11,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/choose"
-	"example.org/rinkpane/plan"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 type chooseFlags struct {

@@ -7,12 +7,12 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/choose"
-	"example.org/rinkpane/form"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/play"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/play"
 )
 
 // chooseOptions makes the options of a choice from the flags.

@@ -10,10 +10,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/cut"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/sheet"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/draw/cut"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // cutFlags are the flags of command cut.

@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"example.org/rinkpane/cut"
+	"example.org/rinkpane/internal/draw/cut"
 )
 
 // cutSums are the sums of the cut list: all drilled panes, their covers, and

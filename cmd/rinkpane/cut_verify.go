@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"io"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/cut"
+	"example.org/rinkpane/internal/draw/cut"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // verifyAnswer says whether a drawing is of a plan.

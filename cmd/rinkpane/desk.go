@@ -12,8 +12,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/desk"
-	"example.org/rinkpane/desk/shelf"
+	"example.org/rinkpane/internal/desk"
+	"example.org/rinkpane/internal/desk/shelf"
 )
 
 func deskCommand(a *app) *cobra.Command {

@@ -16,7 +16,7 @@ import (
 
 	_ "modernc.org/sqlite" // to ask the file itself whether it is sound
 
-	"example.org/rinkpane/store"
+	"example.org/rinkpane/internal/keep/store"
 )
 
 // deskProcess is a real desk with its address.

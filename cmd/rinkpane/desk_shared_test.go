@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/rinkpane/store/cluster"
+	"example.org/rinkpane/internal/keep/store/cluster"
 )
 
 // TestTwoDesksOnOneDatabase opens two desks on one PostgreSQL: each sees what

@@ -7,10 +7,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/fit"
-	"example.org/rinkpane/form"
-	"example.org/rinkpane/optics"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // fitFlags are the flags of both forms: a lens and a hole by their numbers, or

@@ -6,11 +6,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/fit"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/kit"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/kit"
 )
 
 func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {

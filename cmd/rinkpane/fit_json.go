@@ -3,8 +3,8 @@ package main
 import (
 	"math"
 
-	"example.org/rinkpane/fit"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // fitReport is everything that fit has to tell.

@@ -6,8 +6,8 @@ import (
 	"math"
 	"slices"
 
-	"example.org/rinkpane/fit"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // text prints the fit for people.

@@ -5,7 +5,7 @@ import (
 	"io"
 	"strings"
 
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // writeFlicker prints the flicker-safe times, and says whether the shutter is one.

@@ -10,13 +10,13 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/fit"
-	"example.org/rinkpane/frame"
-	"example.org/rinkpane/geom"
-	"example.org/rinkpane/play"
-	"example.org/rinkpane/rink"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/answer/frame"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/play"
+	"example.org/rinkpane/internal/survey/rink"
 )
 
 type frameFlags struct {

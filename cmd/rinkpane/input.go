@@ -5,7 +5,7 @@ import (
 	"io"
 	"os"
 
-	"example.org/rinkpane/arena"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // stdinName stands for standard input in messages.

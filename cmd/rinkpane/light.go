@@ -7,8 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/optics"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 type lightFlags struct {

@@ -6,11 +6,11 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/form"
-	"example.org/rinkpane/kit"
-	"example.org/rinkpane/light"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/light"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/kit"
 )
 
 // runLightArena answers for every hole and zone of an arena.

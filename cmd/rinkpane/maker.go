@@ -3,8 +3,8 @@ package main
 import (
 	"fmt"
 
-	"example.org/rinkpane/kit"
-	"example.org/rinkpane/plan"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/survey/kit"
 )
 
 // newMaker returns what makes plans: the built-in kit and the rule sets named.

@@ -9,10 +9,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/form"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/optics"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 type panelFlags struct {

@@ -10,7 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/people"
+	"example.org/rinkpane/internal/keep/people"
 )
 
 func peopleCommand(a *app) *cobra.Command {

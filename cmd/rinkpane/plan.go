@@ -12,8 +12,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/plan"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // demoFolder is where the demo's plan goes; mostFolders bounds the search for a

@@ -5,10 +5,10 @@ import (
 	"errors"
 	"fmt"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/plan"
-	"example.org/rinkpane/play"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/play"
 )
 
 // planChoice adds the best legal set of holes to a plan and returns its files.

@@ -5,12 +5,12 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/chart"
-	"example.org/rinkpane/plan"
-	"example.org/rinkpane/puck"
-	"example.org/rinkpane/sheet"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/draw/chart"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // planGuard assesses what comes through the holes when their covers are out, and

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"time"
 
-	"example.org/rinkpane/choose"
+	"example.org/rinkpane/internal/decide/choose"
 )
 
 // progress shows how far long work is: a bar that redraws itself on a

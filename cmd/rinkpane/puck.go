@@ -8,10 +8,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/puck"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // puckFlags are the flags of both forms: one hole without an arena, or all

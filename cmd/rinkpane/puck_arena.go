@@ -5,10 +5,10 @@ import (
 	"io"
 	"strings"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/puck"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // guardJSON is one hole's guard; contract field names share_of_shots and passes_per_hour.

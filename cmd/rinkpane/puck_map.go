@@ -1,9 +1,9 @@
 package main
 
 import (
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/chart"
-	"example.org/rinkpane/puck"
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/draw/chart"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // drawSectors draws the sectors to be kept clear, where a map is asked for;

@@ -8,8 +8,8 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"example.org/rinkpane/form"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // quantityFlag is a flag whose value a parser of package unit reads.

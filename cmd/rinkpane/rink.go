@@ -9,8 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/rink"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/rink"
 )
 
 // rinkFlags are a rink by name or by its dimensions.

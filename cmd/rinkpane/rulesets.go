@@ -9,8 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/form"
-	"example.org/rinkpane/rules"
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/measure/form"
 )
 
 // rulesFlag adds --rules to a command: the rule sets in force together, each

@@ -9,10 +9,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/sight"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // mostMapHeight is the greatest height above the ice that is mapped: nothing of

@@ -6,12 +6,12 @@ import (
 	"path/filepath"
 	"strings"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/chart"
-	"example.org/rinkpane/form"
-	"example.org/rinkpane/geom"
-	"example.org/rinkpane/sheet"
-	"example.org/rinkpane/sight"
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/draw/chart"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // The map's width on paper and how finely a PNG shows it.

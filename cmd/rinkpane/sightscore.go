@@ -3,10 +3,10 @@ package main
 import (
 	"context"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/glass"
-	"example.org/rinkpane/play"
-	"example.org/rinkpane/sight"
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/play"
 )
 
 // The moments that holes are scored with where nobody says which: enough for a

@@ -5,9 +5,9 @@ import (
 	"io"
 	"math"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/sight"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // writeSight tables the reach of each hole, and of each lens when one hole is asked for.

@@ -9,10 +9,10 @@ import (
 	"path/filepath"
 	"strings"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/desk/shelf"
 	"example.org/rinkpane/examples"
-	"example.org/rinkpane/revision"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // importWho is who imports when the desk starts.

@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/store"
+	"example.org/rinkpane/internal/keep/store"
 )
 
 // storePlace is where the desk keeps what happens, as the flags name it.

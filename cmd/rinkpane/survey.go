@@ -7,10 +7,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/kit"
-	"example.org/rinkpane/survey"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/survey/starter"
 )
 
 type surveyFlags struct {
@@ -107,7 +107,7 @@ func beginSurvey(a *app, c *cobra.Command, f surveyFlags) error {
 	if err != nil {
 		return err
 	}
-	text, ar, err := survey.Starter(survey.Plan{Rink: r, Standard: f.rink.standard, Pane: f.pane.Or(survey.UsualPane(sys)), Units: sys})
+	text, ar, err := starter.Begin(starter.Layout{Rink: r, Standard: f.rink.standard, Pane: f.pane.Or(starter.UsualPane(sys)), Units: sys})
 	if err != nil {
 		return fmt.Errorf("survey: %w", err)
 	}
@@ -130,6 +130,6 @@ func reportSurvey(a *app, path string) error {
 	if err != nil {
 		return err
 	}
-	rep := survey.Missing(ar)
+	rep := starter.Missing(ar)
 	return a.print(surveyJSON(ar, rep), func(w io.Writer) { surveyText{w, ar.Units}.report(ar, rep) })
 }

@@ -5,9 +5,9 @@ import (
 	"io"
 	"strings"
 
-	"example.org/rinkpane/arena"
-	"example.org/rinkpane/survey"
-	"example.org/rinkpane/unit"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/starter"
 )
 
 // surveyAnswer is what survey prints under --json.
@@ -39,7 +39,7 @@ type surveyGap struct {
 	Cure  string   `json:"cure"`
 }
 
-func surveyJSON(a arena.Arena, rep survey.Report) surveyAnswer {
+func surveyJSON(a arena.Arena, rep starter.Report) surveyAnswer {
 	out := surveyAnswer{
 		Name: a.Name, Complete: rep.Complete(), Panes: rep.Panes, Holes: len(a.Holes), Readings: len(a.Light.Readings),
 		PerimeterM: rep.Perimeter.Metres(), GlazedM: rep.Glazed.Metres(), OpenM: rep.Open.Metres(),
@@ -68,7 +68,7 @@ type surveyText struct {
 	units unit.System
 }
 
-func (t surveyText) report(a arena.Arena, rep survey.Report) {
+func (t surveyText) report(a arena.Arena, rep starter.Report) {
 	title := a.Name
 	if a.Place != "" {
 		title += ", " + a.Place
@@ -98,7 +98,7 @@ func (t surveyText) report(a arena.Arena, rep survey.Report) {
 	}
 }
 
-func (t surveyText) gap(g survey.Gap) {
+func (t surveyText) gap(g starter.Gap) {
 	head := fmt.Sprintf("%s: %s", g.Part, g.Field)
 	if len(g.Of) > 0 {
 		head += " of " + ranges(g.Of)
@@ -128,7 +128,7 @@ func (t surveyText) holes(a arena.Arena) string {
 	return strings.Join(parts, ", ")
 }
 
-func total(list []survey.Stretch) unit.Length {
+func total(list []starter.Stretch) unit.Length {
 	var sum unit.Length
 	for _, s := range list {
 		sum += s.Length()

@@ -1,0 +1,178 @@
+package frame
+
+import (
+	"image/color"
+	"math"
+
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/rink"
+)
+
+// The hall's plain measures, in metres: own judgement, they only set the scene.
+const (
+	outlineStep = 0.75 // along the boards between corners of the drawn outline
+	kickHigh    = 0.20
+	railHigh    = 0.06
+	standsFrom  = 1.6 // behind the boards
+	standsLow   = 0.6 // height of the first row
+	rowDeep     = 0.85
+	rowRise     = 0.42
+	rows        = 16
+	stanchion   = 0.035
+	lap         = 0.03 // neighbouring bands overlap, so that no seam shows between
+)
+
+// A post is one corner of the drawn outline of the boards.
+type post struct{ at, in geom.Vec2 }
+
+// hall is the outline of the boards as seen from one eye: the runs of boards
+// that turn their rink face to it.
+type hall struct{ runs [][]post }
+
+func newHall(r rink.Rink, eye geom.Vec2) hall {
+	n := int(r.Perimeter().Metres()/outlineStep) + 1
+	all := make([]post, n)
+	for i := range all {
+		s := r.Perimeter() * unit.Length(i) / unit.Length(n)
+		all[i] = post{r.Point(s), r.Normal(s)}
+	}
+	faces := func(i int) bool {
+		a, b := all[i%n], all[(i+1)%n]
+		return a.in.Add(b.in).Dot(eye.Sub(a.at.Add(b.at).Scale(0.5))) > 0
+	}
+	start := 0
+	for start < n && faces(start) {
+		start++
+	}
+	var h hall
+	var run []post
+	for k := range n {
+		i := start + 1 + k
+		if faces(i) {
+			if run == nil {
+				run = append(run, all[i%n])
+			}
+			run = append(run, all[(i+1)%n])
+		} else if run != nil {
+			h.runs, run = append(h.runs, run), nil
+		}
+	}
+	if run != nil {
+		h.runs = append(h.runs, run)
+	}
+	return h
+}
+
+// ribbon fills the band between two rails that follow the boards: each rail is
+// so far behind the boards' face and so high.
+func (st stage) ribbon(to *[]shape, h hall, lowOut, lowZ, highOut, highZ float64, paint color.RGBA) {
+	for _, run := range h.runs {
+		for from := 0; from < len(run)-1; from += ribbonPosts {
+			part := run[from:min(from+ribbonPosts+2, len(run))] // one post more: no seam
+			var poly []geom.Vec3
+			for _, p := range part {
+				poly = append(poly, railAt(p, lowOut, lowZ))
+			}
+			for i := len(part) - 1; i >= 0; i-- {
+				poly = append(poly, railAt(part[i], highOut, highZ))
+			}
+			st.add(to, paint, poly...)
+		}
+	}
+}
+
+// ribbonPosts is how many posts one piece of a ribbon spans: short enough that
+// a piece is nearly flat and clips cleanly.
+const ribbonPosts = 4
+
+func railAt(p post, out, z float64) geom.Vec3 {
+	q := p.at.Sub(p.in.Scale(out))
+	return geom.Vec3{X: q.X, Y: q.Y, Z: z}
+}
+
+// stands draws the rows behind the boards, the farthest (highest) first.
+func (st stage) stands(h hall) []shape {
+	var out []shape
+	for row := rows - 1; row >= 0; row-- {
+		near := standsFrom + float64(row)*rowDeep
+		z := standsLow + float64(row)*rowRise
+		st.ribbon(&out, h, near+rowDeep, z-lap, near+rowDeep, z+rowRise, seatPaints[row%2])
+		st.ribbon(&out, h, near, z-lap, near+rowDeep, z, aislePaint)
+	}
+	st.ribbon(&out, h, standsFrom, 0, standsFrom, standsLow, seatPaints[0])
+	return out
+}
+
+// The roof over the hall, metres: own judgement, plain.
+const (
+	roofHigh  = 13.0
+	trussHigh = 0.9 // the trusses' depth below the roof
+	trussStep = 8.0
+	lampRows  = 4 // rows of lamps along the rink
+	lampLong  = 2.4
+	lampWide  = 0.35
+	lampStep  = 4.0
+	lampBelow = 0.6 // below the roof
+)
+
+// roof draws the wall above the stands, the roof, its trusses and the lamps.
+func (st stage) roof(r rink.Rink, h hall) []shape {
+	var out []shape
+	behind := standsFrom + rows*rowDeep
+	d := r.Dimensions()
+	lx, ly := d.Length.Metres()/2+behind, d.Width.Metres()/2+behind
+	flat := func(paint color.RGBA, x0, y0, x1, y1, z float64) {
+		st.add(&out, paint, geom.Vec3{X: x0, Y: y0, Z: z}, geom.Vec3{X: x1, Y: y0, Z: z}, geom.Vec3{X: x1, Y: y1, Z: z}, geom.Vec3{X: x0, Y: y1, Z: z})
+	}
+	flat(roofPaint, -lx, -ly, lx, ly, roofHigh)
+	st.ribbon(&out, h, behind, standsLow+rows*rowRise-lap, behind, roofHigh, wallPaint)
+	n := math.Floor(lx / trussStep)
+	for i := -n; i <= n; i++ {
+		x := i * trussStep
+		st.add(&out, trussPaint, geom.Vec3{X: x, Y: -ly, Z: roofHigh}, geom.Vec3{X: x, Y: ly, Z: roofHigh},
+			geom.Vec3{X: x, Y: ly, Z: roofHigh - trussHigh}, geom.Vec3{X: x, Y: -ly, Z: roofHigh - trussHigh})
+	}
+	m := math.Floor(d.Length.Metres() / 2 / lampStep)
+	for row := range lampRows {
+		y := d.Width.Metres() * ((float64(row)+0.5)/lampRows - 0.5)
+		for i := -m; i <= m; i++ {
+			x := (i + 0.5) * lampStep
+			flat(lampPaint, x-lampLong/2, y-lampWide/2, x+lampLong/2, y+lampWide/2, roofHigh-trussHigh-lampBelow)
+		}
+	}
+	return out
+}
+
+// boards draws the boards' rink face.
+func (st stage) boards(h hall, high float64) []shape {
+	var out []shape
+	st.ribbon(&out, h, 0, -lap, 0, high-lap, boardPaint)
+	st.ribbon(&out, h, 0, -lap, 0, kickHigh, kickPaint)
+	st.ribbon(&out, h, 0, high-railHigh, 0, high, railPaint)
+	return out
+}
+
+// panes draws the glass that turns its face to the eye: a tint and the
+// stanchions between.
+func (st stage) panes(s *Shot) []shape {
+	a := s.Arena
+	back := a.Boards.Setback.Or(0).Metres()
+	low := a.Boards.Height.Metres()
+	at := func(station unit.Length, z float64) geom.Vec3 {
+		return railAt(post{a.Rink.Point(station), a.Rink.Normal(station)}, back, z)
+	}
+	var out []shape
+	for _, p := range a.Panes {
+		mid := p.From + p.Width/2
+		if a.Rink.Normal(mid).Dot(st.cam.Eye.XY().Sub(a.Rink.Point(mid))) < 0.5 {
+			continue
+		}
+		high := low + p.Height.Metres()
+		st.add(&out, glassPaint, at(p.From, low), at(p.To(), low), at(p.To(), high), at(p.From, high))
+		st.add(&out, postPaint, at(p.From-stanchion/2, low), at(p.From+stanchion/2, low),
+			at(p.From+stanchion/2, high), at(p.From-stanchion/2, high))
+		st.add(&out, postPaint, at(p.From, high-0.02), at(p.To(), high-0.02), at(p.To(), high), at(p.From, high))
+	}
+	return out
+}

@@ -1,0 +1,162 @@
+package frame
+
+import (
+	"encoding/binary"
+	"image"
+	"image/color"
+	"math"
+
+	"example.org/rinkpane/internal/measure/geom"
+)
+
+// A pen fills outlines into a picture with exact coverage at their edges. Each
+// edge leaves in every row how much of a pixel's width it turns from outside to
+// inside; the running sum along the row is then the coverage (the signed-area
+// method of font rasterisers). A row costs what lies between its outermost
+// edges, not the outline's whole box.
+type pen struct {
+	im     *image.RGBA
+	w, h   int
+	turn   []float32 // (w+2) a row
+	lo, hi []int32   // columns of each row that edges touched
+}
+
+func newPen(im *image.RGBA) *pen {
+	w, h := im.Rect.Dx(), im.Rect.Dy()
+	p := &pen{im: im, w: w, h: h, turn: make([]float32, (w+2)*h), lo: make([]int32, h), hi: make([]int32, h)}
+	for y := range h {
+		p.lo[y], p.hi[y] = int32(w), -1
+	}
+	return p
+}
+
+// fill paints shapes in order.
+func (p *pen) fill(shapes []shape) {
+	for _, s := range shapes {
+		box := s.box.Intersect(p.im.Rect)
+		if box.Empty() {
+			continue
+		}
+		off := geom.Vec2{X: float64(p.im.Rect.Min.X), Y: float64(p.im.Rect.Min.Y)}
+		last := s.outline[len(s.outline)-1].Sub(off)
+		for _, q := range s.outline {
+			q = q.Sub(off)
+			p.edge(last, q)
+			last = q
+		}
+		p.flush(s.paint, box.Min.Y-p.im.Rect.Min.Y, box.Max.Y-p.im.Rect.Min.Y)
+	}
+}
+
+// edge notes an edge from a to b, pixels from the picture's upper left corner.
+func (p *pen) edge(a, b geom.Vec2) {
+	dir := float32(1)
+	if a.Y > b.Y {
+		a, b, dir = b, a, -1
+	}
+	if a.Y == b.Y || b.Y <= 0 || a.Y >= float64(p.h) {
+		return
+	}
+	slope := (b.X - a.X) / (b.Y - a.Y)
+	first, end := int(max(0, math.Floor(a.Y))), int(min(float64(p.h), math.Ceil(b.Y)))
+	for y := first; y < end; y++ {
+		y0, y1 := max(a.Y, float64(y)), min(b.Y, float64(y+1))
+		x0, x1 := a.X+(y0-a.Y)*slope, a.X+(y1-a.Y)*slope
+		p.inside(y, float32(min(x0, x1)), float32(max(x0, x1)), dir*float32(y1-y0))
+	}
+}
+
+// inside notes a piece of an edge within one row, from x0 to x1 >= x0, that
+// spans d of the row's height, d negative upward. What lies left of the picture
+// turns the whole row; what lies right of it turns nothing that is seen.
+func (p *pen) inside(y int, x0, x1, d float32) {
+	right := float32(p.w)
+	if x1 <= 0 {
+		p.cross(y, 0, 0, d)
+		return
+	}
+	if x0 >= right {
+		p.hi[y] = int32(p.w)
+		return
+	}
+	if x0 < 0 {
+		left := d * -x0 / (x1 - x0)
+		p.cross(y, 0, 0, left)
+		x0, d = 0, d-left
+	}
+	if x1 > right {
+		p.hi[y] = int32(p.w)
+		x1, d = right, d*(right-x0)/(x1-x0)
+	}
+	p.cross(y, x0, x1, d)
+}
+
+// cross is inside for a piece that lies wholly in the picture.
+func (p *pen) cross(y int, x0, x1, d float32) {
+	row := p.turn[y*(p.w+2) : (y+1)*(p.w+2)]
+	i := int(x0)
+	j := int(math.Ceil(float64(x1)))
+	p.lo[y] = min(p.lo[y], int32(i))
+	p.hi[y] = max(p.hi[y], int32(max(j, i+1)))
+	if j <= i+1 {
+		m := (x0+x1)/2 - float32(i)
+		row[i] += d * (1 - m)
+		row[i+1] += d * m
+		return
+	}
+	s := d / (x1 - x0) // turned per pixel of width
+	f0, f1 := 1-(x0-float32(i)), x1-float32(j-1)
+	// Coverage of pixel i is the triangle beyond x0; each further one adds the
+	// trapezium up to its right side.
+	sofar := s * f0 * f0 / 2
+	row[i] += sofar
+	for k := i + 1; k < j-1; k++ {
+		area := s * (f0 + float32(k-i) - 0.5)
+		row[k] += area - sofar
+		sofar = area
+	}
+	area := d - s*f1*f1/2 // the last pixel: all but the corner left of x1
+	row[j-1] += area - sofar
+	row[j] += d - area
+}
+
+// flush lays a paint where the noted edges turn inside, in the rows from..to,
+// and forgets the edges.
+func (p *pen) flush(paint color.RGBA, from, to int) {
+	solid := uint32(paint.R) | uint32(paint.G)<<8 | uint32(paint.B)<<16 | 0xff<<24
+	opaque := paint.A == 255
+	r, g, b := uint32(paint.R), uint32(paint.G), uint32(paint.B)
+	share := 256 * float32(paint.A) / 255
+	for y := from; y < to; y++ {
+		lo, hi := int(p.lo[y]), int(p.hi[y])
+		p.lo[y], p.hi[y] = int32(p.w), -1
+		if hi < lo {
+			continue
+		}
+		turn := p.turn[y*(p.w+2):]
+		pix := p.im.Pix[y*p.im.Stride:]
+		var sum float32
+		for x := lo; x <= hi; x++ {
+			sum += turn[x]
+			turn[x] = 0
+			cover := min(1, max(sum, -sum))
+			if cover < leastCover || x >= p.w {
+				continue
+			}
+			at := pix[4*x : 4*x+4 : 4*x+4]
+			if opaque && cover > 1-leastCover {
+				binary.LittleEndian.PutUint32(at, solid)
+				continue
+			}
+			k := uint32(cover*share + 0.5)
+			at[0] = uint8((r*k + uint32(at[0])*(256-k) + 128) >> 8)
+			at[1] = uint8((g*k + uint32(at[1])*(256-k) + 128) >> 8)
+			at[2] = uint8((b*k + uint32(at[2])*(256-k) + 128) >> 8)
+			at[3] = uint8((255*k + uint32(at[3])*(256-k) + 128) >> 8)
+		}
+	}
+}
+
+// leastCover is the share of a pixel below which paint is not seen: half a
+// step of eight bits.
+const leastCover = 1.0 / 512

@@ -1,0 +1,146 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/survey/play"
+)
+
+// Request is a picture as people ask for it.
+type Request struct {
+	Hole    string // id of a hole or a low window
+	Lens    kit.Lens
+	Body    kit.Body
+	Use     fit.Setting
+	Target  geom.Vec3               // point of the rink to aim at, metres
+	Focus   unit.Maybe[unit.Length] // along the axis from the pupil; the target when unknown
+	Shutter unit.Shutter
+	Speed   unit.Speed   // of skaters along their heading; 0: everybody stands still
+	Moment  *play.Moment // nil: an empty rink
+	Planes  bool         // draw where the plane of focus and the limits of depth of field meet the ice
+	// Turn, when known, aims by angles instead of at Target.
+	Turn unit.Maybe[Aim]
+}
+
+// Shot is a camera set up for one picture. Make one with NewShot; treat it as
+// read only, then many goroutines may draw it.
+type Shot struct {
+	Arena  arena.Arena
+	Moment *play.Moment
+	Mount  Mount
+	Aim    Aim
+	Case   fit.Case
+	View   fit.View
+	// Served is the share of the frame's width and height, about its centre, for
+	// which the pose is best: 1 but for views so wide that no pose gives light to
+	// every corner.
+	Served  float64
+	Camera  Camera
+	Focal   unit.Length
+	Stop    unit.Stop
+	Focus   unit.Length // along the axis from the pupil
+	Shutter unit.Shutter
+	Speed   unit.Speed
+	Pixels  [2]int      // the body's pixels as held: across, down
+	Sensor  unit.Length // the sensor's side across as held
+	Planes  bool        // see [Request]
+	coc     unit.Length
+	panel   *optics.Plate
+	ledge   ledge
+}
+
+// NewShot sets the camera up in its best pose. It refuses an unknown hole, a
+// hole in a pane of unknown thickness, a target behind the glass, and a lens
+// that sees nothing there.
+func NewShot(a arena.Arena, q Request) (*Shot, error) {
+	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed,
+		Planes: q.Planes, coc: optics.CircleOfConfusion(q.Body.Sensor)}
+	if err := s.open(q); err != nil {
+		return nil, err
+	}
+	s.Aim = s.Mount.AimAt(q.Target)
+	if turn, ok := q.Turn.Get(); ok {
+		s.Aim = turn
+	}
+	if !(math.Abs(s.Aim.Pan.Degrees()) < maxTurn && math.Abs(s.Aim.Tilt.Degrees()) < maxTurn) {
+		return nil, fmt.Errorf("hole %s: the target lies behind or beside the glass (pan %.0f deg, tilt %.0f deg); aim at a point on the ice",
+			q.Hole, s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees())
+	}
+	s.View, s.Served = bestView(s.Case, s.Aim)
+	s.Camera = newCamera(s.Mount, s.Case, s.View.Pose)
+	s.Focus = q.Focus.Or(s.Aim.Distance)
+	if s.Focus <= s.Focal {
+		return nil, fmt.Errorf("focus at %.2f m: must be farther than the focal length", s.Focus.Metres())
+	}
+	s.Pixels, s.Sensor = [2]int{q.Body.PixelsW, q.Body.PixelsH}, q.Body.Sensor.W
+	if q.Use.Portrait {
+		s.Pixels, s.Sensor = [2]int{q.Body.PixelsH, q.Body.PixelsW}, q.Body.Sensor.H
+	}
+	return s, nil
+}
+
+// maxTurn is the largest pan or tilt that fit answers for, in degrees.
+const maxTurn = 89.9
+
+// open finds the hole or low window and puts the lens into it.
+func (s *Shot) open(q Request) error {
+	if h, ok := s.Arena.Hole(q.Hole); ok && h.State != glass.Off {
+		p, _ := s.Arena.Pane(h.Pane)
+		thick, known := p.Thickness.Get()
+		if !known {
+			return fmt.Errorf("hole %s: the thickness of pane %s is not surveyed; add it to the arena file", h.ID, p.ID)
+		}
+		b := s.Arena.Boards
+		s.Mount = MountAt(s.Arena, h.Station, h.Height, b.Setback.Or(0))
+		s.ledge = ledge{there: true, y: (b.Height - h.Height).Metres(), z: b.Setback.Or(0).Metres()}
+		return s.put(h, thick, q)
+	}
+	for _, w := range s.Arena.Windows {
+		if w.ID == q.Hole {
+			return s.openWindow(w, q)
+		}
+	}
+	return fmt.Errorf("no hole or low window %q works in %s; there are %s", q.Hole, s.Arena.Name, strings.Join(s.Arena.Openings(), ", "))
+}
+
+// openWindow puts the lens behind a low window: into an opening in the boards,
+// or flat against the rear of a panel that it looks through.
+func (s *Shot) openWindow(w glass.Window, q Request) error {
+	s.Mount = MountAt(s.Arena, w.Station, w.Height, 0)
+	h := glass.Hole{ID: w.ID, Size: w.Size}
+	if w.Open {
+		return s.put(h, max(s.Arena.Boards.Ledge.Or(0), unit.Millimetre), q)
+	}
+	thick, known := w.Thick.Get()
+	if !known {
+		return fmt.Errorf("low window %s: the panel's thickness is not surveyed; add it to the arena file", w.ID)
+	}
+	if err := s.put(h, thick, q); err != nil {
+		return err
+	}
+	s.Case.Back = unit.Known(0.0)
+	props, ok := w.Material.Properties()
+	if !ok {
+		return fmt.Errorf("low window %s: unknown material %q of its panel", w.ID, string(w.Material))
+	}
+	s.panel = &optics.Plate{Index: props.Index, Thickness: thick}
+	return s.Case.Validate()
+}
+
+func (s *Shot) put(h glass.Hole, thick unit.Length, q Request) error {
+	c, err := fit.FromKit(h, thick, q.Lens, q.Body, q.Use)
+	if err != nil {
+		return fmt.Errorf("hole %s, lens %s: %w", h.ID, q.Lens.ID, err)
+	}
+	s.Case = c
+	return nil
+}

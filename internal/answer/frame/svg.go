@@ -1,0 +1,134 @@
+package frame
+
+import (
+	"fmt"
+	"image/color"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/rinkpane/internal/measure/geom"
+)
+
+// WriteSVG draws the shot as SVG, in a view box of w by h units. Figures are
+// blurred for their distance; the ice stays sharp, and the stands and boards
+// take one blur, that of the frame's upper middle. The hole's shadow and the
+// ledge lie over the picture as cells of a grid.
+func (s *Shot) WriteSVG(out io.Writer, w, h int) error {
+	st := newStage(s.Camera, w, h)
+	p := &svg{}
+	p.line(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img"><title>%s</title>`, w, h, escape(s.title()))
+	p.line(`<rect width="%d" height="%d" fill="%s"/>`, w, h, hex(darkPaint))
+	hl := newHall(s.Arena.Rink, st.cam.Eye.XY())
+	p.group(s.Blur(s.backdropDepth(0, 0.9), w), slices.Concat(st.roof(s.Arena.Rink, hl), st.stands(hl), st.panes(s)))
+	p.group(s.Blur(s.backdropDepth(0, 0.9), w), st.boards(hl, s.Arena.Boards.Height.Metres()))
+	p.group(0, slices.Concat(st.ice(s.Arena.Rink), st.shades(s), st.planes(s)))
+	for _, l := range st.figures(s) {
+		p.group(s.Blur(l.depth, w), l.shapes)
+	}
+	p.veil(s.veil(), float64(w), float64(h))
+	p.line(`</svg>`)
+	_, err := io.WriteString(out, p.b.String())
+	return err
+}
+
+func (s *Shot) title() string {
+	return fmt.Sprintf("%s through the glass: %.0f mm at f/%.3g, pan %.1f deg, tilt %.1f deg", s.Arena.Name,
+		s.Focal.Millimetres(), float64(s.Stop), s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees())
+}
+
+type svg struct {
+	b       strings.Builder
+	filters int
+}
+
+func (p *svg) line(format string, args ...any) { fmt.Fprintf(&p.b, format+"\n", args...) }
+
+// group writes shapes under one blur, given as a disc's diameter: a Gaussian of
+// the same second moment has the deviation c/4.
+func (p *svg) group(disc float64, shapes []shape) {
+	if len(shapes) == 0 {
+		return
+	}
+	filter := ""
+	if disc*boxOfDisc >= leastBlur {
+		p.filters++
+		p.line(`<filter id="b%d" x="-50%%" y="-50%%" width="200%%" height="200%%"><feGaussianBlur stdDeviation="%s"/></filter>`,
+			p.filters, short(disc/4))
+		filter = fmt.Sprintf(` filter="url(#b%d)"`, p.filters)
+	}
+	p.line(`<g%s>`, filter)
+	for _, s := range shapes {
+		p.line(`<path d="%s" fill="%s"%s/>`, path(s.outline), hex(s.paint), opacity(s.paint))
+	}
+	p.line(`</g>`)
+}
+
+// svgShades is how many degrees of darkness the cells of an SVG have; equal
+// neighbours of a row become one.
+const svgShades = 32
+
+// veil writes the veil as cells.
+func (p *svg) veil(v *veil, w, h float64) {
+	cw, ch := w/(veilAcross*veilFine), h/(veilDown*veilFine)
+	degree := func(share float32) int { return int(share*svgShades + 0.5) }
+	for j := range v.clear {
+		if v.clear[j] {
+			continue
+		}
+		row := func(fill string, shadeOf func(n shade) float32) {
+			from, now := 0, 0
+			for i := range veilAcross*veilFine + 1 {
+				next := 0
+				if i < veilAcross*veilFine {
+					next = degree((shadeOf(v.nodes[j][i]) + shadeOf(v.nodes[j+1][i+1])) / 2)
+				}
+				if next == now {
+					continue
+				}
+				if now > 0 {
+					p.line(`<rect x="%s" y="%s" width="%s" height="%s" fill="%s" fill-opacity="%s"/>`, short(float64(from)*cw),
+						short(float64(j)*ch), short(float64(i-from)*cw), short(ch), fill, short(float64(now)/svgShades))
+				}
+				from, now = i, next
+			}
+		}
+		row(hex(color.RGBA{uint8(ledgePaint[0]), uint8(ledgePaint[1]), uint8(ledgePaint[2]), 255}), func(n shade) float32 { return n.ledge })
+		row("#000", func(n shade) float32 { return 1 - n.gain })
+	}
+}
+
+func path(outline []geom.Vec2) string {
+	var b strings.Builder
+	for i, q := range outline {
+		b.WriteByte("ML"[min(i, 1)])
+		b.WriteString(short(q.X))
+		b.WriteByte(' ')
+		b.WriteString(short(q.Y))
+	}
+	b.WriteByte('Z')
+	return b.String()
+}
+
+func short(x float64) string {
+	s := strconv.FormatFloat(x, 'f', 2, 64)
+	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+func hex(c color.RGBA) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+
+func opacity(c color.RGBA) string {
+	if c.A == 255 {
+		return ""
+	}
+	return ` fill-opacity="` + short(float64(c.A)/255) + `"`
+}
+
+var escapes = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
+
+func escape(s string) string { return escapes.Replace(s) }

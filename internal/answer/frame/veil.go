@@ -1,0 +1,66 @@
+package frame
+
+import (
+	"math"
+
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+// A ledge is the front edge of the boards' top, level and parallel to the
+// pane: y and z in the hole frame, metres.
+type ledge struct {
+	there bool
+	y, z  float64
+}
+
+// free returns the share of the pupil that sees over the edge toward u (hole
+// frame). The edge cuts the pupil's disc along a chord; with s the chord's
+// distance from the centre over the radius, positive when the centre sees over,
+// the share is 1/2 + (asin s + s sqrt(1-s^2)) / pi (segment of a circle).
+func (l ledge) free(c fit.Case, p fit.Pose, u geom.Vec3) float64 {
+	if !l.there || u.Z <= 0 {
+		return 1
+	}
+	_, _, d := axes(p.Pan, p.Tilt)
+	centre := p.Nose.Sub(d.Scale(c.PupilDepth))
+	slope := u.Y / u.Z
+	over := centre.Y + (l.z-centre.Z)*slope - l.y
+	across := geom.Vec3{Y: 1, Z: -slope}
+	rate := math.Sqrt(max(0, across.Dot(across)-across.Dot(d)*across.Dot(d)))
+	if rate == 0 || c.Pupil == 0 {
+		if over > 0 {
+			return 1
+		}
+		return 0
+	}
+	s := max(-1, min(1, over/(rate*c.Pupil/2)))
+	return 0.5 + (math.Asin(s)+s*math.Sqrt(1-s*s))/math.Pi
+}
+
+// Transmission returns the share of light that the hole, and the panel where
+// there is one, let through toward a place of the frame (-1..1, y up).
+func (s *Shot) Transmission(x, y float64) float64 {
+	u := s.ray(x, y)
+	t := s.Case.Transmission(s.View.Pose, u)
+	if s.panel == nil {
+		return t
+	}
+	pass, err := s.panel.Pass(unit.Angle(math.Acos(max(0, min(1, u.Z/u.Len())))))
+	if err != nil {
+		return 0 // edge on: nothing passes
+	}
+	return t * pass.Transmission
+}
+
+// LedgeFree returns the share of the pupil that sees over the boards' ledge
+// toward a place of the frame (-1..1, y up).
+func (s *Shot) LedgeFree(x, y float64) float64 {
+	return s.ledge.free(s.Case, s.View.Pose, s.ray(x, y))
+}
+
+// ray is the direction of a place of the frame in the hole frame.
+func (s *Shot) ray(x, y float64) geom.Vec3 {
+	return toward(s.View.Pose, x*s.Case.TanX, y*s.Case.TanY)
+}

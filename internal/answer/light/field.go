@@ -1,0 +1,91 @@
+package light
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+// Field is the light over the ice, interpolated from readings. Make one with
+// [NewField] or [Uniform].
+type Field struct {
+	points []Point // no two at one place
+	hull   []Point
+	spread float64 // metres
+}
+
+// ErrNoReadings says that there is nothing to interpolate.
+var ErrNoReadings = errors.New("no light readings; add light.readings to the arena, or give the light itself")
+
+// NewField builds the field of some readings. Readings at one place are
+// averaged. A reading that is not above 0 or not finite is refused.
+func NewField(points []Point) (*Field, error) {
+	if len(points) == 0 {
+		return nil, ErrNoReadings
+	}
+	f := &Field{points: merge(points)}
+	for _, p := range f.points {
+		if !(p.Lux > 0) || math.IsInf(float64(p.Lux), 0) || math.IsNaN(p.At.X+p.At.Y) || math.IsInf(p.At.X+p.At.Y, 0) {
+			return nil, fmt.Errorf("reading of %v lx at (%v, %v) m: light and place must be finite, the light above 0",
+				float64(p.Lux), p.At.X, p.At.Y)
+		}
+		f.spread = max(f.spread, p.At.Sub(f.points[0].At).Len())
+	}
+	f.hull = hull(f.points)
+	return f, nil
+}
+
+// Uniform is a field of the same light everywhere, which counts as measured.
+func Uniform(lux unit.Illuminance) *Field {
+	return &Field{points: []Point{{Lux: lux}}, spread: math.Inf(1)}
+}
+
+// Survey returns the readings of an arena as points.
+func Survey(l arena.Light) []Point {
+	points := make([]Point, 0, len(l.Readings))
+	for _, r := range l.Readings {
+		points = append(points, Point{At: r.At, Lux: r.Lux})
+	}
+	return points
+}
+
+// merge averages readings at one place, keeping the order of first sight.
+func merge(points []Point) []Point {
+	var out []Point
+	var counts []float64
+next:
+	for _, p := range points {
+		for i := range out {
+			if out[i].At.Sub(p.At).Len() < flat {
+				counts[i]++
+				out[i].Lux += (p.Lux - out[i].Lux) / unit.Illuminance(counts[i])
+				continue next
+			}
+		}
+		out, counts = append(out, p), append(counts, 1)
+	}
+	return out
+}
+
+// At returns the light at a place on the ice (metres, rink frame) and whether
+// the place lies outside the readings, where the light of the nearest point
+// between them is taken.
+func (f *Field) At(q geom.Vec2) (lux unit.Illuminance, extrapolated bool) {
+	return f.at(q, new(cell))
+}
+
+// at is At with room to work in.
+func (f *Field) at(q geom.Vec2, room *cell) (lux unit.Illuminance, extrapolated bool) {
+	if len(f.points) == 1 {
+		return f.points[0].Lux, !math.IsInf(f.spread, 1) && f.points[0].At.Sub(q).Len() > flat
+	}
+	b := against(f.hull, q)
+	if b.inside {
+		return unit.Illuminance(f.natural(q, room)), false
+	}
+	return unit.Illuminance(b.lux), b.off > 2*flat
+}

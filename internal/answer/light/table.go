@@ -1,0 +1,104 @@
+package light
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// What a picture of play is framed about: a player's middle, and the height of
+// the frame, a player with stick and room. Choices of this program.
+const (
+	subjectHeight unit.Length = 1
+	frameHeight   unit.Length = 3
+)
+
+// tableOf fills in one hole's table.
+func tableOf(a arena.Arena, h glass.Hole, zones []Zone, lit map[string]ZoneLight, q Request) (HoleLight, error) {
+	out := HoleLight{Hole: h.ID, Zones: []Row{}}
+	for _, z := range zones {
+		zl, ok := lit[z.ID]
+		if !ok {
+			continue
+		}
+		row, err := rowOf(zl, distance(a, h, z), q)
+		if err != nil {
+			return out, fmt.Errorf("hole %s, zone %s: %w", h.ID, z.ID, err)
+		}
+		row.OffFlicker = offFlicker(a, q, row.ShutterS)
+		out.Zones = append(out.Zones, row)
+	}
+	return out, nil
+}
+
+// distance runs from the hole's centre to a player's middle in the zone's centre, in metres.
+func distance(a arena.Arena, h glass.Hole, z Zone) unit.Length {
+	p := a.Rink.Point(h.Station)
+	c := z.Centre()
+	return unit.Length(geom.Vec3{X: c.X - p.X, Y: c.Y - p.Y, Z: (subjectHeight - h.Height).Metres()}.Len())
+}
+
+func rowOf(zl ZoneLight, away unit.Length, q Request) (Row, error) {
+	row := Row{ZoneLight: zl, DistanceM: away.Metres()}
+	for _, part := range []struct {
+		lux float64
+		to  *optics.ExposureReport
+	}{{zl.MedianLx, &row.ExposureReport}, {zl.LowLx, &row.Dark}, {zl.HighLx, &row.Bright}} {
+		x, err := q.calibration().Solve(unit.Illuminance(part.lux), q.Wanted)
+		if err != nil {
+			return row, err
+		}
+		*part.to = x.Report()
+	}
+	row.OverISO = q.Body.ISOMax > 0 && overISO(row.ISO, q.Body.ISOMax)
+	lens, ok := q.Lens.Get()
+	if !ok {
+		return row, nil
+	}
+	f := Framing(q.sensor(), lens.FocalMin, lens.FocalMax, away)
+	row.PastStop = unit.Stop(row.Stop) < lens.WidestAt(f)*(1-stopSlack)
+	d, err := optics.DepthOfField(f, unit.Stop(row.Stop), optics.CircleOfConfusion(q.sensor()), away)
+	if err != nil {
+		return row, err
+	}
+	row.Depth = &DepthRow{FocalMM: f.Millimetres(), NearM: d.Near.Metres()}
+	if !d.Infinite() {
+		far := d.Far.Metres()
+		row.Depth.FarM = &far
+	}
+	return row, nil
+}
+
+// isoSlack is a sixth of a stop, half a camera's step, as a factor: a solved
+// ISO that rounds to the body's limit is within it.
+var isoSlack = math.Exp2(1.0 / 6)
+
+func overISO(iso float64, limit int) bool { return iso > float64(limit)*isoSlack }
+
+// stopSlack is how far a stop may lie below the lens's widest and still be it:
+// engraved stops are rounded to two figures.
+const stopSlack = 0.01
+
+// Framing returns the focal length in metres, within a lens's range, at which
+// a frame held level is 3 m high at a distance: f = s m/(1+m) with m = sensor
+// height over 3 m.
+func Framing(sensor unit.Size, shortest, longest, away unit.Length) unit.Length {
+	m := sensor.H / frameHeight
+	return min(longest, max(shortest, away*m/(1+m)))
+}
+
+// offFlicker reports whether a time in seconds is none of the flicker-safe
+// ones of known mains.
+func offFlicker(a arena.Arena, q Request, seconds float64) bool {
+	hz, ok := q.mains(a)
+	if !ok {
+		return false
+	}
+	cycles := seconds * 2 * hz
+	return math.Abs(cycles-math.Round(cycles)) > 1e-3 || math.Round(cycles) < 1
+}

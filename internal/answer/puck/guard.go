@@ -1,0 +1,221 @@
+package puck
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"sync"
+
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/rink"
+)
+
+// Options say how much is shot and how long covers are out.
+type Options struct {
+	Shots []Shot // nil takes DefaultShots
+	// GameShots and PracticeShots are shots per hour of play or practice, both ends together.
+	GameShots, PracticeShots float64
+	// GameMinutes and PracticeMinutes are minutes for which the cover is out.
+	GameMinutes, PracticeMinutes float64
+	Floor                        unit.Length // of the spectators' side, above the ice
+	// Thick stands in for a pane whose thickness the survey lacks.
+	Thick unit.Length
+	Seed  uint64 // for the orientations of a tumbling puck
+}
+
+// DefaultOptions: 170 struck pucks at both ends per hour of play (110 shot
+// attempts, 60 clearances and dump-ins) and 500 per hour of practice (all from memory), covers out for an hour of each, a floor level with the ice,
+// half-inch panes where the survey says nothing.
+func DefaultOptions() Options {
+	return Options{
+		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60,
+		Thick: unit.Inch / 2, Seed: 1,
+	}
+}
+
+// Passes is how many pucks to expect through a hole while its cover is out.
+type Passes struct {
+	PerHour    float64 // number of pucks per hour open
+	Minutes    float64 // minutes open that Expected is for
+	Expected   float64 // mean number of pucks in those minutes
+	AtLeastOne float64 // probability of one or more, 0 to 1
+}
+
+// Guard is what one hole lets through.
+type Guard struct {
+	Hole, Pane   string
+	Opening      Opening
+	ThickAssumed bool      // the pane's thickness was not surveyed
+	FlatWindow   unit.Size // head on
+	FlatLimit    unit.Maybe[unit.Angle]
+	AnyLimit     unit.Maybe[unit.Angle]
+	ShareAtPane  float64 // share of all shots that reach the pane's glass, the hole included
+	ShareOfShots float64 // share of all shots that pass through the hole
+	MeanJ        float64 // mean energy of the pucks that pass, joules; 0 when none passes
+	MostJ        float64 // energy of the fastest that the shots hold, joules
+	Game         Passes
+	Practice     Passes
+	Sector       Sector
+	Reach        []Reach
+}
+
+// orientations is how many directions of the axis stand for a tumbling puck
+// in the sum over shots.
+const orientations = 256
+
+// Assess returns the guard of every working hole, in the arena's order.
+func Assess(a arena.Arena, o Options) ([]Guard, error) {
+	if o.Shots == nil {
+		shots, err := DefaultShots(a.Rink)
+		if err != nil {
+			return nil, err
+		}
+		o.Shots = shots
+	}
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	holes := a.Working()
+	guards, errs := make([]Guard, len(holes)), make([]error, len(holes))
+	axes := NewOrientations(orientations, o.Seed)
+	var wait sync.WaitGroup
+	for i, h := range holes {
+		wait.Go(func() { guards[i], errs[i] = assess(a, h, o, axes) })
+	}
+	wait.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
+		}
+	}
+	return guards, nil
+}
+
+// Rank returns the guards with the most pucks first; equal ones by energy, then by id.
+func Rank(guards []Guard) []Guard {
+	out := slices.Clone(guards)
+	slices.SortStableFunc(out, func(a, b Guard) int {
+		return cmp.Or(cmp.Compare(b.ShareOfShots, a.ShareOfShots), cmp.Compare(b.MeanJ, a.MeanJ), cmp.Compare(a.Hole, b.Hole))
+	})
+	return out
+}
+
+func (o Options) check() error {
+	for _, n := range []struct {
+		name string
+		v    float64
+	}{
+		{"shots per hour of a game", o.GameShots}, {"shots per hour of practice", o.PracticeShots},
+		{"open minutes in a game", o.GameMinutes}, {"open minutes at practice", o.PracticeMinutes},
+	} {
+		if !(n.v >= 0 && n.v <= 1e5) {
+			return fmt.Errorf("%s: %g: give a number from 0 to 100000", n.name, n.v)
+		}
+	}
+	if !(o.Floor > -10 && o.Floor < 10) {
+		return fmt.Errorf("floor %g m above the ice: give a height within 10 m", o.Floor.Metres())
+	}
+	for _, s := range o.Shots {
+		if err := s.check(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func assess(a arena.Arena, h glass.Hole, o Options, axes Orientations) (Guard, error) {
+	pane, ok := a.Pane(h.Pane)
+	if !ok {
+		return Guard{}, fmt.Errorf("hole %s: no pane %q", h.ID, h.Pane)
+	}
+	thick, known := pane.Thickness.Get()
+	if !known {
+		thick = o.Thick
+	}
+	open, err := NewOpening(h.Size, thick)
+	if err != nil {
+		return Guard{}, fmt.Errorf("hole %s: %w", h.ID, err)
+	}
+	g := Guard{
+		Hole: h.ID, Pane: pane.ID, Opening: open, ThickAssumed: !known,
+		FlatWindow: open.Flat(0), FlatLimit: open.FlatLimit(), AnyLimit: open.AnyLimit(),
+		Reach: Through(open),
+	}
+	face := facing(a, pane)
+	t := newTally(open, axes)
+	t.add(o.Shots, face(h.Station, h.Height), goals(a.Rink))
+	g.ShareOfShots, g.MeanJ, g.MostJ = t.share, t.meanJ(), t.mostJ
+	g.ShareAtPane = atPane(a, pane, o.Shots, face)
+	g.Game = expect(o.GameShots*t.share, o.GameMinutes)
+	g.Practice = expect(o.PracticeShots*t.share, o.PracticeMinutes)
+	g.Sector = t.sector(h.Height, o.Floor, g.AnyLimit)
+	return g, nil
+}
+
+// expect turns a rate per hour into what some minutes bring, pucks being
+// independent: P(at least one) = 1 - exp(-mean).
+func expect(perHour, minutes float64) Passes {
+	mean := perHour * minutes / 60
+	return Passes{PerHour: perHour, Minutes: minutes, Expected: mean, AtLeastOne: -math.Expm1(-mean)}
+}
+
+// facing returns how a pane's glass stands at a station and a height: a flat
+// pane faces as at its middle, a curved one as the boards do.
+func facing(a arena.Arena, p glass.Pane) func(station, height unit.Length) place {
+	middle := p.From + p.Width/2
+	return func(station, height unit.Length) place {
+		at := middle
+		if p.Curved {
+			at = station
+		}
+		n := a.Rink.Normal(at)
+		return place{
+			at:     a.Rink.Point(station).Sub(n.Scale(a.Boards.Setback.Or(0).Metres())),
+			normal: n, tangent: a.Rink.Tangent(at), height: height,
+		}
+	}
+}
+
+func goals(r rink.Rink) goalFrames {
+	x, ok := goalLine(r)
+	m := r.Dimensions().Markings
+	if !ok {
+		return goalFrames{}
+	}
+	return goalFrames{x: x, half: m.GoalWidth.Metres() / 2, high: m.GoalHeight.Metres()}
+}
+
+// gauss are the points and weights of Gauss and Legendre's rule of three on
+// [0, 1]: exact for polynomials of the fifth degree.
+var gauss = [3]struct{ at, weight float64 }{
+	{0.1127016653792583, 5.0 / 18}, {0.5, 8.0 / 18}, {0.8872983346207417, 5.0 / 18},
+}
+
+// atPane sums the shots that reach a pane's glass, three points each way.
+func atPane(a arena.Arena, p glass.Pane, shots []Shot, face func(s, h unit.Length) place) float64 {
+	total, sum := weight(shots), 0.0
+	if total == 0 {
+		return 0
+	}
+	nets := goals(a.Rink)
+	for _, x := range gauss {
+		for _, y := range gauss {
+			at := face(p.From+p.Width*unit.Length(x.at), a.Boards.Height+p.Height*unit.Length(y.at))
+			for _, s := range shots {
+				s.arrivals(at, nets, func(v arrival) { sum += v.perM2 * s.Weight * x.weight * y.weight })
+			}
+		}
+	}
+	return min(1, sum*p.Width.Metres()*p.Height.Metres()/total)
+}
+
+func weight(shots []Shot) float64 {
+	sum := 0.0
+	for _, s := range shots {
+		sum += s.Weight
+	}
+	return sum
+}

@@ -1,0 +1,189 @@
+package puck
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/rink"
+)
+
+func demo(t testing.TB) arena.Arena {
+	t.Helper()
+	doc, err := arena.Demo()
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := doc.Check()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+func TestAssessDemo(t *testing.T) {
+	a := demo(t)
+	guards, err := Assess(a, DefaultOptions())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(guards) != len(a.Working()) || len(guards) < 8 {
+		t.Fatalf("%d guards for %d holes", len(guards), len(a.Working()))
+	}
+	for i, g := range guards {
+		if g.Hole != a.Working()[i].ID {
+			t.Errorf("guard %d is of hole %s", i, g.Hole)
+		}
+		if !(g.ShareOfShots > 0 && g.ShareOfShots < g.ShareAtPane && g.ShareAtPane < 0.01) {
+			t.Errorf("%s: share %g, at the pane %g", g.Hole, g.ShareOfShots, g.ShareAtPane)
+		}
+		if want := g.ShareOfShots * DefaultOptions().GameShots; g.Game.PerHour != want {
+			t.Errorf("%s: %g pucks an hour, want %g", g.Hole, g.Game.PerHour, want)
+		}
+		s, limit := g.Sector, g.AnyLimit.Or(0)
+		if !s.Passing || s.From >= s.To || -limit > s.From || s.To > limit {
+			t.Errorf("%s: sector %+v", g.Hole, s)
+		}
+		if !(0 < s.Typical && s.Typical <= s.Far && s.Far <= s.Farthest && s.Farthest < 80) {
+			t.Errorf("%s: landings %+v", g.Hole, s)
+		}
+		if g.MeanJ < 10 || g.MostJ < g.MeanJ || g.MostJ > Energy(45) {
+			t.Errorf("%s: %g J mean, %g most", g.Hole, g.MeanJ, g.MostJ)
+		}
+	}
+}
+
+func TestAssessIsReproducible(t *testing.T) {
+	a := demo(t)
+	one, err1 := Assess(a, DefaultOptions())
+	two, err2 := Assess(a, DefaultOptions())
+	if err1 != nil || err2 != nil {
+		t.Fatal(err1, err2)
+	}
+	if x, y := fmt.Sprintf("%+v", one), fmt.Sprintf("%+v", two); x != y {
+		t.Error("two runs differ")
+	}
+}
+
+// Mirroring hole and shots along the rink mirrors the sector and keeps the share.
+func TestMirror(t *testing.T) {
+	a := demo(t)
+	per := a.Rink.Perimeter()
+	shot := Stray().At(geom.Vec2{X: 20, Y: -3}, geom.Vec2{X: 27}, 1)
+	back := Stray().At(geom.Vec2{X: -20, Y: -3}, geom.Vec2{X: -27}, 1)
+	p := glass.Pane{ID: "p", From: 20, Width: 1, Height: 2, Thickness: unit.Known(12 * mm)}
+	q := p
+	q.ID, q.From = "q", per-21
+	h := glass.Hole{ID: "h", Pane: "p", Station: 20.4, Height: 1.5, Size: unit.Size{W: 140 * mm, H: 114 * mm}}
+	k := h
+	k.ID, k.Pane, k.Station = "k", "q", per-20.4
+	a.Panes, a.Holes = []glass.Pane{p, q}, []glass.Hole{h, k}
+	o := DefaultOptions()
+	o.Shots = []Shot{shot, back}
+	g, err := Assess(a, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if g[0].ShareOfShots == 0 || math.Abs(g[0].ShareOfShots/g[1].ShareOfShots-1) > 0.02 {
+		t.Errorf("shares %g and %g", g[0].ShareOfShots, g[1].ShareOfShots)
+	}
+	if math.Abs((g[0].Sector.From + g[1].Sector.To).Degrees()) > 1e-6 {
+		t.Errorf("sectors %+v and %+v", g[0].Sector, g[1].Sector)
+	}
+}
+
+// A goal between shot and hole catches the low pucks.
+func TestGoalStops(t *testing.T) {
+	from, dir := geom.Vec2{X: 20}, geom.Vec2{X: 1}
+	g := goalFrames{x: 27, half: 0.9, high: 1.2}
+	if !g.stop(FlatBody(), 30, 2*unit.Degree, from, dir, 10) {
+		t.Error("a low shot goes through the net")
+	}
+	if g.stop(FlatBody(), 30, 20*unit.Degree, from, dir, 10) {
+		t.Error("a high shot stops in the air above the goal")
+	}
+	if g.stop(FlatBody(), 30, 2*unit.Degree, geom.Vec2{X: 20, Y: 3}, dir, 10) {
+		t.Error("a shot beside the goal stops")
+	}
+	if g.stop(FlatBody(), 30, 2*unit.Degree, geom.Vec2{X: 28}, dir, 5) {
+		t.Error("a shot from behind the goal stops")
+	}
+}
+
+func TestRank(t *testing.T) {
+	order := Rank([]Guard{{Hole: "c", ShareOfShots: 1}, {Hole: "b", ShareOfShots: 2}, {Hole: "a", ShareOfShots: 1}, {Hole: "d", ShareOfShots: 1, MeanJ: 5}})
+	got := ""
+	for _, g := range order {
+		got += g.Hole
+	}
+	if got != "bdac" {
+		t.Errorf("order %s", got)
+	}
+}
+
+func TestNoGoalLineNoShots(t *testing.T) {
+	r, err := rink.New(rink.Dimensions{Length: 60, Width: 30, CornerRadius: 8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if shots, err := DefaultShots(r); len(shots) != 0 || err != nil {
+		t.Errorf("%d shots, %v", len(shots), err)
+	}
+}
+
+func TestOptionsAreChecked(t *testing.T) {
+	a := demo(t)
+	for name, change := range map[string]func(*Options){
+		"shots per hour": func(o *Options) { o.GameShots = -1 },
+		"open minutes":   func(o *Options) { o.PracticeMinutes = math.NaN() },
+		"floor":          func(o *Options) { o.Floor = 50 },
+		"shot speed":     func(o *Options) { o.Shots = []Shot{{Aim: geom.Vec2{X: 1}}} },
+		"shot from":      func(o *Options) { o.Shots = []Shot{Slap().At(geom.Vec2{}, geom.Vec2{}, 1)} },
+		"shot spreads":   func(o *Options) { s := Slap(); s.SideSD = 0; o.Shots = []Shot{s.At(geom.Vec2{}, geom.Vec2{X: 1}, 1)} },
+		"shot weight":    func(o *Options) { o.Shots = []Shot{Slap().At(geom.Vec2{}, geom.Vec2{X: 1}, -1)} },
+	} {
+		o := DefaultOptions()
+		change(&o)
+		if _, err := Assess(a, o); err == nil || !strings.Contains(err.Error(), name) {
+			t.Errorf("%s: error %v", name, err)
+		}
+	}
+}
+
+// By hand: a bare elbow of 45 mm radius and 30 deg half-angle in a hole 114.3 mm high:
+// half-width 57.15 > 45 cos 30 = 38.97, so 45/2 + (57.15 - 38.97) / tan 30 = 53.99 mm.
+func TestElbowByHand(t *testing.T) {
+	for _, r := range Through(opening(t, 139.7, 114.3, 0)) {
+		switch r.What {
+		case "elbow, bare":
+			want := 22.5 + (57.15-45*math.Cos(math.Pi/6))/math.Tan(math.Pi/6)
+			if !r.Passes || math.Abs(r.Past.Millimetres()-want) > 1e-9 {
+				t.Errorf("%+v, want %.3f mm", r, want)
+			}
+		case "elbow, padded": // 57.15 < 70 cos 30 = 60.62: the round tip, 70 - sqrt(70^2 - 57.15^2)
+			want := 70 - math.Sqrt(70*70-57.15*57.15)
+			if !r.Passes || math.Abs(r.Past.Millimetres()-want) > 1e-9 {
+				t.Errorf("%+v, want %.3f mm", r, want)
+			}
+		}
+	}
+	for _, r := range Through(opening(t, 30, 30, 12)) {
+		if r.Passes {
+			t.Errorf("a hole of 30 mm lets %s through by %.1f mm", r.What, r.Past.Millimetres())
+		}
+	}
+}
+
+func BenchmarkAssess(b *testing.B) {
+	a, o := demo(b), DefaultOptions()
+	for b.Loop() {
+		if _, err := Assess(a, o); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

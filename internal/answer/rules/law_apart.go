@@ -1,0 +1,59 @@
+package rules
+
+import (
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// leastSeparation asks for a distance along the boards between two holes.
+type leastSeparation struct {
+	least unit.Length
+	rims  bool // between the rims, not the centres
+}
+
+func (l leastSeparation) pair(c *court, h, k glass.Hole) (Finding, bool) {
+	if c.concerns(h) == notConcerned || c.concerns(k) == notConcerned {
+		return Finding{}, false
+	}
+	got := abs(apart(c.arena.Rink, h.Station, k.Station))
+	between := "centre to centre"
+	if l.rims {
+		got -= (h.Size.W + k.Size.W) / 2
+		between = "rim to rim"
+	}
+	f := c.start(inMetres, h, k).weigh(got.Metres(), l.least.Metres(), (got - l.least).Metres())
+	if f.Status == Pass {
+		return c.say(f, "Nothing to do: holes %s and %s are %s apart along the boards, %s, at least %s is due.", h.ID, k.ID, c.l(got), between, c.l(l.least)), true
+	}
+	return c.say(f, "Move hole %s or %s so that they are %s farther apart, or close one: they are %s apart along the boards, %s, at least %s is due.",
+		h.ID, k.ID, c.up(l.least-got), c.l(max(got, 0)), between, c.l(l.least)), true
+}
+
+// holeToHole asks for a distance between the rims of two holes in one pane.
+type holeToHole struct{ least Distance }
+
+func (l holeToHole) pair(c *court, h, k glass.Hole) (Finding, bool) {
+	p, ok := c.pane(h)
+	q, ok2 := c.pane(k)
+	if !ok || !ok2 || p.ID != q.ID || c.concerns(h) == notConcerned {
+		return Finding{}, false
+	}
+	f := c.start(inMillis, h, k)
+	least, ok := l.least.Of(p.Thickness)
+	if !ok {
+		return c.lacksThickness(f, h), true
+	}
+	dx := apart(c.arena.Rink, h.Station, k.Station)
+	a, b := rims(h), rims(k)
+	sharp, round := a[0].Gap(b[0], dx).Metres(), a[1].Gap(b[1], dx).Metres()
+	f = f.weigh(sharp, least.Metres(), sharp-least.Metres())
+	switch {
+	case f.Status == Pass:
+		return c.say(f, "Nothing to do: the rims of holes %s and %s are %s apart in pane %s, at least %s is due.", h.ID, k.ID, c.l(unit.Length(sharp)), p.ID, c.l(least)), true
+	case round >= least.Metres()-slack:
+		return c.lacksRadius(c.start(inMillis, h, k), h), true
+	}
+	f = f.weigh(round, least.Metres(), round-least.Metres())
+	return c.say(f, "Move hole %s or %s so that their rims are %s farther apart, or leave one out: in pane %s they are %s apart, at least %s is due.",
+		h.ID, k.ID, c.up(least-unit.Length(round)), p.ID, c.l(unit.Length(max(round, 0))), c.l(least)), true
+}

@@ -1,0 +1,82 @@
+package rules
+
+import (
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// Interval is a piece of the boards, in stations: From lies in [0, perimeter),
+// To >= From may pass the perimeter.
+type Interval struct{ From, To unit.Length }
+
+// Alone returns what the rules on single holes say of a hole, which need not be
+// one of the arena's: its place is judged, with its pane's numbers.
+func (s Sets) Alone(a arena.Arena, h glass.Hole) []Finding {
+	return s.alone(a, h, false)
+}
+
+// Standing returns the verdict of [Sets.Alone] without its sentences, quickly.
+func (s Sets) Standing(a arena.Arena, h glass.Hole) Status {
+	return Verdict(s.alone(a, h, true))
+}
+
+func (s Sets) alone(a arena.Arena, h glass.Hole, terse bool) []Finding {
+	var out []Finding
+	s.each(a, func(c *court) {
+		c.terse = terse
+		if law, ok := c.rule.law.(single); ok {
+			if f, ok := c.hear(law, h); ok {
+				out = append(out, f)
+			}
+		}
+	})
+	return out
+}
+
+// Groups returns the groups of places that the rules cap, set by set, rule by
+// rule. A plan keeps them when no group's Has is true of more than Most holes.
+func (s Sets) Groups(a arena.Arena) []Group {
+	var out []Group
+	s.each(a, func(c *court) {
+		if law, ok := c.rule.law.(grouped); ok {
+			out = append(out, law.groups(c)...)
+		}
+	})
+	return out
+}
+
+// Conflict returns what the rules on pairs say of two holes.
+func (s Sets) Conflict(a arena.Arena, h, k glass.Hole) []Finding {
+	var out []Finding
+	s.each(a, func(c *court) {
+		if law, ok := c.rule.law.(paired); ok {
+			if f, ok := c.hearPair(law, h, k); ok {
+				out = append(out, f)
+			}
+		}
+	})
+	return out
+}
+
+// Stretches returns the stretches that the sets' stretch rules permit, set by
+// set, corner by corner. It is empty when no set has such a rule and on a rink
+// without markings.
+func (s Sets) Stretches(a arena.Arena) []Stretch {
+	var out []Stretch
+	s.each(a, func(c *court) {
+		if law, ok := c.rule.law.(stretches); ok {
+			out = append(out, law.lay(c)...)
+		}
+	})
+	return out
+}
+
+// each visits every rule of every set on an arena.
+func (s Sets) each(a arena.Arena, visit func(c *court)) {
+	for i := range s {
+		for j := range s[i].Rules {
+			visit(&court{arena: &a, set: &s[i], rule: &s[i].Rules[j]})
+		}
+	}
+}

@@ -1,0 +1,198 @@
+package rules
+
+import (
+	"math"
+	"slices"
+
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// The standard hole where no rule says better: the usual size of common
+// practice, at the chest of a photographer who stands, edges well rounded. Own
+// choice.
+const (
+	standardWidth    = 5.5 * unit.Inch
+	standardHeight   = 4.5 * unit.Inch
+	standardAbove    = 1.5 * unit.Metre // of its centre above the ice
+	standardRounding = 10 * unit.Millimetre
+)
+
+// Standard returns the hole that the sets would like best, without a place: of
+// the size that they ask for (the first that does), at the middle of their
+// height range, its corners as round as can be, its edges rounded, with a cover
+// on a tether.
+func (s Sets) Standard(a arena.Arena) glass.Hole {
+	h := glass.Hole{
+		ID: "standard", Height: standardAbove,
+		Size:     unit.Size{W: standardWidth, H: standardHeight},
+		Rounding: unit.Known(standardRounding),
+		Cover:    unit.Known(glass.Cover{Present: true, Material: glass.Polycarbonate, Tether: unit.Known(true)}),
+	}
+	s.each(a, func(c *court) {
+		switch law := c.rule.law.(type) {
+		case holeSize:
+			h.Size = law.size
+		case sizeAtMost:
+			h.Size = unit.Size{W: min(h.Size.W, law.size.W), H: min(h.Size.H, law.size.H)}
+		}
+	})
+	s.each(a, func(c *court) {
+		if law, ok := c.rule.law.(heightRange); ok {
+			h.Height = law.middle(a, h)
+		}
+	})
+	h.Corner = unit.Known(min(h.Size.W, h.Size.H) / 2)
+	return h
+}
+
+// middle returns the height of a hole's centre in the middle of the range, or
+// as far inside its one limit as the hole is high.
+func (l heightRange) middle(a arena.Arena, h glass.Hole) unit.Length {
+	base := unit.Length(0)
+	if l.boards {
+		base = a.Boards.Height
+	}
+	least, hasLeast := l.least.Get()
+	most, hasMost := l.most.Get()
+	switch {
+	case hasLeast && hasMost:
+		return base + (least+most)/2
+	case hasLeast:
+		return max(h.Height, base+least+h.Size.H)
+	}
+	return min(h.Height, base+most-h.Size.H)
+}
+
+// Permitted returns the pieces of the boards where the centre of a standard
+// hole ([Sets.Standard]) may stand so that every rule on a single hole passes,
+// in rising order; within them groups and pairs are still to be kept. Where a
+// hole would be neither sure to pass nor to fail is left out: see [Sets.Undecided].
+// Ends are right to a tenth of a millimetre.
+func (s Sets) Permitted(a arena.Arena) []Interval { return s.intervals(a, Pass) }
+
+// Undecided returns the pieces of the boards where the survey lacks a number to
+// say whether a standard hole would pass, in rising order.
+func (s Sets) Undecided(a arena.Arena) []Interval { return s.intervals(a, Unknown) }
+
+// How finely the boards are searched.
+const (
+	searchStep = 0.25 // metres between samples of a pane, besides its breaks
+	searchEnd  = 1e-4 // metres: how well the end of an interval is found
+)
+
+// intervals finds the pieces of boards with one status. Within a pane and
+// between the breaks (ends of stretches and zones) the places that pass are one
+// piece about the place nearest the pane's middle; so samples at the breaks, the
+// middle and a few between cannot miss one.
+func (s Sets) intervals(a arena.Arena, want Status) []Interval {
+	standard := s.Standard(a)
+	breaks := s.breaks(a)
+	var out []Interval
+	for _, p := range a.Panes {
+		low := p.From + standard.Size.W/2
+		high := p.To() - standard.Size.W/2
+		if high < low {
+			continue
+		}
+		is := func(at unit.Length) bool {
+			h := standard
+			h.Pane, h.Station = p.ID, a.Rink.Wrap(at)
+			return s.Standing(a, h) == want
+		}
+		out = append(out, search(samples(a, low, high, breaks), is)...)
+	}
+	return tidy(a, out)
+}
+
+// breaks returns the stations where the answer may jump within a pane.
+func (s Sets) breaks(a arena.Arena) []unit.Length {
+	var out []unit.Length
+	for _, st := range s.Stretches(a) {
+		out = append(out, st.From, st.To)
+	}
+	half := s.Standard(a).Size.W / 2
+	s.each(a, func(c *court) {
+		if law, ok := c.rule.law.(forbiddenZones); ok {
+			for _, z := range law.spans(c) {
+				out = append(out, z.from-half-law.clearance, z.to+half+law.clearance)
+			}
+		}
+	})
+	return out
+}
+
+// samples returns the stations of a pane at which the rules are asked, rising.
+func samples(a arena.Arena, low, high unit.Length, breaks []unit.Length) []unit.Length {
+	out := []unit.Length{low, (low + high) / 2, high}
+	n := math.Ceil((high - low).Metres() / searchStep)
+	for i := 1.0; i < n; i++ {
+		out = append(out, low+(high-low)*unit.Length(i/n))
+	}
+	for _, b := range breaks {
+		into := a.Rink.Wrap(b - low)
+		for _, at := range [3]unit.Length{low + into - searchEnd, low + into, low + into + searchEnd} {
+			if at > low && at < high {
+				out = append(out, at)
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// search returns the pieces between samples where is holds, their ends found by
+// halving.
+func search(at []unit.Length, is func(unit.Length) bool) []Interval {
+	var out []Interval
+	var from unit.Length
+	inside := false
+	for i, x := range at {
+		now := is(x)
+		switch {
+		case now && !inside && i == 0:
+			from = x
+		case now && !inside:
+			from = halve(x, at[i-1], is)
+		case !now && inside:
+			out = append(out, Interval{from, halve(at[i-1], x, is)})
+		}
+		inside = now
+	}
+	if inside {
+		out = append(out, Interval{from, at[len(at)-1]})
+	}
+	return out
+}
+
+// halve returns the last station, from in where is holds toward out where it
+// does not, at which it still holds.
+func halve(in, out unit.Length, is func(unit.Length) bool) unit.Length {
+	for abs(out-in) > searchEnd/2 {
+		if mid := (in + out) / 2; is(mid) {
+			in = mid
+		} else {
+			out = mid
+		}
+	}
+	return in
+}
+
+// tidy brings the starts into [0, perimeter) and sorts.
+func tidy(a arena.Arena, list []Interval) []Interval {
+	for i, iv := range list {
+		from := a.Rink.Wrap(iv.From)
+		list[i] = Interval{from, from + iv.To - iv.From}
+	}
+	slices.SortFunc(list, func(a, b Interval) int {
+		switch {
+		case a.From < b.From:
+			return -1
+		case a.From > b.From:
+			return 1
+		}
+		return 0
+	})
+	return list
+}

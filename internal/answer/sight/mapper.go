@@ -1,0 +1,189 @@
+package sight
+
+import (
+	"errors"
+	"fmt"
+	"sync"
+
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// mostEnds is how many lens ends a map tells apart: a bit each.
+const mostEnds = 64
+
+// lensEnd is a lens at one end of its range of focal lengths, wide open.
+type lensEnd struct {
+	lens  kit.Lens
+	focal unit.Length
+	stop  unit.Stop
+}
+
+// ends returns both ends of a zoom, the only one of other lenses.
+func ends(l kit.Lens) []lensEnd {
+	out := []lensEnd{{l, l.FocalMin, l.Stop}}
+	if l.FocalMax > l.FocalMin {
+		out = append(out, lensEnd{l, l.FocalMax, l.StopLong})
+	}
+	return out
+}
+
+// Mapper maps the reach of holes of one rink with one kit. Make it once: it
+// traces each lens once for each shape of hole. It may be used by many goroutines.
+type Mapper struct {
+	arena arena.Arena
+	body  kit.Body
+	ends  []lensEnd
+
+	mu     sync.Mutex
+	shapes map[openingShape]*traces
+}
+
+// NewMapper makes a mapper with the lenses that the arena names, or all of the
+// kit's, on the kit's first body, each zoom at both ends of its range. A kit
+// without body or lens, or with more than 64 such ends in use, is an error.
+func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
+	if len(k.Bodies) == 0 {
+		return nil, errors.New("kit: a map needs at least one body")
+	}
+	m := &Mapper{arena: a, body: k.Bodies[0], shapes: map[openingShape]*traces{}}
+	lenses, err := k.InUse(a.Lenses)
+	if err != nil {
+		return nil, err
+	}
+	for _, l := range lenses {
+		m.ends = append(m.ends, ends(l)...)
+	}
+	switch n := len(m.ends); {
+	case n == 0:
+		return nil, errNoLens
+	case n > mostEnds:
+		return nil, fmt.Errorf("kit: %d lenses and ends of zooms are in use, a map tells %d apart; name those used in the arena's field lenses", n, mostEnds)
+	}
+	return m, nil
+}
+
+// errNoLens answers a kit without a lens.
+var errNoLens = errors.New("kit: it has no lens")
+
+// openingShape is all of a hole that the fit of a lens depends on.
+type openingShape struct {
+	size          unit.Size
+	corner, thick unit.Length
+}
+
+// usualThick stands in for a pane whose thickness is not surveyed: the side
+// panes of one building with acrylic all round, 5/8 in (a rink's own page).
+const usualThick = 5.0 / 8 * unit.Inch
+
+// traces is the traced limit of each lens end in one shape of hole.
+type traces struct {
+	outlines []*fit.Outline
+	fits     []bool
+	assumed  []string
+}
+
+// traced returns the traced limits of a hole, from the store when its shape
+// was met before.
+func (m *Mapper) traced(h glass.Hole) (*traces, error) {
+	pane, ok := m.arena.Pane(h.Pane)
+	if !ok {
+		if pane, ok = m.arena.PaneAt(h.Station); !ok {
+			return nil, fmt.Errorf("hole %s lies in no pane of the arena", h.ID)
+		}
+	}
+	shape := openingShape{h.Size, h.Corner.Or(0), pane.Thickness.Or(usualThick)}
+	m.mu.Lock()
+	t, ok := m.shapes[shape]
+	m.mu.Unlock()
+	if !ok {
+		var err error
+		if t, err = m.trace(h, shape.thick); err != nil {
+			return nil, err
+		}
+		m.mu.Lock()
+		m.shapes[shape] = t
+		m.mu.Unlock()
+	}
+	out := *t
+	out.assumed = m.assumed(h, pane)
+	return &out, nil
+}
+
+// trace traces every lens end, shared over the cores.
+func (m *Mapper) trace(h glass.Hole, thick unit.Length) (*traces, error) {
+	t := &traces{outlines: make([]*fit.Outline, len(m.ends)), fits: make([]bool, len(m.ends))}
+	failed := make([]error, len(m.ends))
+	var wg sync.WaitGroup
+	for k, e := range m.ends {
+		wg.Go(func() {
+			c, err := fit.FromKit(h, thick, e.lens, m.body, fit.Setting{Focal: e.focal, Stop: e.stop})
+			if err != nil {
+				failed[k] = err
+				return
+			}
+			t.outlines[k], t.fits[k] = c.Trace(), c.Fits()
+		})
+	}
+	wg.Wait()
+	return t, errors.Join(failed...)
+}
+
+// assumed says what stood in for numbers that the survey lacks.
+func (m *Mapper) assumed(h glass.Hole, p glass.Pane) []string {
+	var out []string
+	if _, known := p.Thickness.Get(); !known {
+		out = append(out, fmt.Sprintf("the pane's thickness is not surveyed: %s", usualThick.Format(m.arena.Units)))
+	}
+	if _, known := h.Corner.Get(); !known {
+		out = append(out, "the hole's corner radius is not surveyed: square corners")
+	}
+	if _, known := m.arena.Boards.Setback.Get(); !known {
+		out = append(out, "how far the glass stands back is not surveyed: flush with the boards, which hide nothing then")
+	}
+	return out
+}
+
+// sightline answers for one hole what is seen where.
+type sightline struct {
+	eye    Eye
+	ledge  ledge
+	traces *traces
+	walls  walls
+	arena  *arena.Arena
+	hole   glass.Hole
+}
+
+func (m *Mapper) sightOf(h glass.Hole, t *traces) *sightline {
+	w := wallsOf(m.arena.Rink)
+	return &sightline{
+		eye: EyeOf(m.arena, h), walls: w, traces: t, arena: &m.arena, hole: h,
+		ledge: ledge{walls: w, top: m.arena.Boards.Height.Metres()},
+	}
+}
+
+// seen returns a bit for each lens end that can be aimed at a point of the ice at
+// a height, both in metres, with T >= 0.5 and over the boards.
+func (s *sightline) seen(p geom.Vec2, z float64) uint64 {
+	mask := s.aimed(s.eye.toward(p, z))
+	if mask != 0 && s.ledge.hides(s.eye, p, z) {
+		return 0
+	}
+	return mask
+}
+
+// aimed returns a bit for each lens end that can be aimed along a direction in
+// the hole frame with T >= 0.5.
+func (s *sightline) aimed(u geom.Vec3) uint64 {
+	var mask uint64
+	for k, o := range s.traces.outlines {
+		if o.ContainsDirection(u) {
+			mask |= 1 << k
+		}
+	}
+	return mask
+}

@@ -1,0 +1,174 @@
+package sight
+
+import (
+	"context"
+	"math"
+	"math/bits"
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// Reach is what one hole sees of the ice.
+type Reach struct {
+	Hole   string
+	Eye    Eye
+	Grid   *Grid
+	Lenses []LensReach // in the kit's order, a zoom at both ends of its range
+	Layers []Layer     // one for each height asked for
+	Blind  Blind       // of the best lens at each place: unseen by all
+	// Assumed says what stood in for numbers that the survey lacks.
+	Assumed []string
+}
+
+// LensReach is what one lens, wide open at one focal length, sees through the hole.
+type LensReach struct {
+	ID    string
+	Focal unit.Length
+	Stop  unit.Stop
+	Fits  bool      // its nose can enter the hole
+	Share []float64 // of the ice at each layer's height, from 0 to 1
+	Blind Blind
+}
+
+// Layer is the map at one height.
+type Layer struct {
+	Height unit.Length
+	Share  float64  // of the ice that some lens can be aimed at, from 0 to 1
+	Wedge  Wedge    // the outline of what some lens can be aimed at
+	Seen   []uint64 // for each cell of the grid a bit for each of the Lenses; see [Grid.Index]
+}
+
+// Count returns how many of the Lenses can be aimed at a cell.
+func (l *Layer) Count(index int) int { return bits.OnesCount64(l.Seen[index]) }
+
+// Map maps the reach of a hole on a grid at some heights. The result does not
+// depend on the number of cores. Errors: ctx's, and a hole or lens that package
+// fit refuses.
+func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.Length) (Reach, error) {
+	t, err := m.traced(h)
+	if err != nil {
+		return Reach{}, err
+	}
+	s := m.sightOf(h, t)
+	out := Reach{Hole: h.ID, Eye: s.eye, Grid: g, Assumed: t.assumed}
+	for _, z := range heights {
+		out.Layers = append(out.Layers, Layer{Height: z, Seen: make([]uint64, g.Columns*g.Rows)})
+	}
+	seen := s.sweep(ctx, g, out.Layers)
+	if err := ctx.Err(); err != nil {
+		return Reach{}, err
+	}
+	out.Lenses = m.lensReaches(t, s, g, seen)
+	for i := range out.Layers {
+		out.Layers[i].Share = share(seen.some[i], g)
+		out.Layers[i].Wedge = s.wedge(out.Layers[i].Height.Metres(), ^uint64(0))
+	}
+	out.Blind = s.blind(^uint64(0))
+	return out, nil
+}
+
+func (m *Mapper) lensReaches(t *traces, s *sightline, g *Grid, seen tally) []LensReach {
+	out := make([]LensReach, len(m.ends))
+	for k, e := range m.ends {
+		r := LensReach{ID: e.lens.ID, Focal: e.focal, Stop: e.stop, Fits: t.fits[k], Blind: s.blind(1 << k)}
+		for i := range seen.some {
+			r.Share = append(r.Share, share(seen.each[i][k], g))
+		}
+		out[k] = r
+	}
+	return out
+}
+
+func share(cells int64, g *Grid) float64 { return float64(cells) / float64(max(g.Cells(), 1)) }
+
+// tally counts cells by layer: those that some lens sees, and each lens's.
+type tally struct {
+	some []int64
+	each [][mostEnds]int64
+}
+
+func newTally(layers int) tally {
+	return tally{make([]int64, layers), make([][mostEnds]int64, layers)}
+}
+
+// sweep classifies every cell, the rows shared over the cores.
+func (s *sightline) sweep(ctx context.Context, g *Grid, layers []Layer) tally {
+	total := newTally(len(layers))
+	var next atomic.Int64
+	var mu sync.Mutex
+	var wg sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), g.Rows) {
+		wg.Go(func() {
+			own := newTally(len(layers))
+			for ctx.Err() == nil {
+				row := int(next.Add(1)) - 1
+				if row >= g.Rows {
+					break
+				}
+				s.sweepRow(g, row, layers, &own)
+			}
+			mu.Lock()
+			defer mu.Unlock()
+			for i := range layers {
+				total.some[i] += own.some[i]
+				for k := range own.each[i] {
+					total.each[i][k] += own.each[i][k]
+				}
+			}
+		})
+	}
+	wg.Wait()
+	return total
+}
+
+// sweepRow classifies the cells of one row. Where the sight line crosses the
+// boards' rink face is the same at every height. It allocates nothing.
+func (s *sightline) sweepRow(g *Grid, row int, layers []Layer, count *tally) {
+	first, last := g.Run(row)
+	for column := first; column < last; column++ {
+		p := g.At(column, row)
+		u := s.eye.toward(p, 0)
+		crossing := -1.0
+		for i := range layers {
+			z := layers[i].Height.Metres()
+			u.Y = z - s.eye.Z
+			mask := s.aimed(u)
+			if mask == 0 {
+				continue
+			}
+			if crossing < 0 {
+				crossing = s.walls.entry(s.eye.At, p)
+			}
+			if s.ledge.cuts(s.eye, crossing, z) {
+				continue
+			}
+			layers[i].Seen[g.Index(column, row)] = mask
+			count.some[i]++
+			for left := mask; left != 0; left &= left - 1 {
+				count.each[i][bits.TrailingZeros64(left)]++
+			}
+		}
+	}
+}
+
+// Parts returns for every cell of the grid, row by row from the bench side, the
+// share of the lenses in use that can be aimed at it, from 0 to 1; NaN off the ice.
+func (r *Reach) Parts(layer int) []float64 {
+	l := &r.Layers[layer]
+	out := make([]float64, len(l.Seen))
+	for row := range r.Grid.Rows {
+		first, last := r.Grid.Run(row)
+		for column := range r.Grid.Columns {
+			i := r.Grid.Index(column, row)
+			out[i] = math.NaN()
+			if column >= first && column < last {
+				out[i] = float64(l.Count(i)) / float64(len(r.Lenses))
+			}
+		}
+	}
+	return out
+}

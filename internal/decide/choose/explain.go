@@ -1,0 +1,181 @@
+package choose
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/rinkpane/internal/survey/play"
+)
+
+// sightShare is the score from which a hole counts as seeing a moment.
+const sightShare = 0.1
+
+// kinds of moments that the sentences tell apart: each phase at each end.
+const kinds = 2 * 6
+
+// role is what one hole does for the set, by kind of moment; all as shares of
+// the news, from 0 to 1.
+type role struct {
+	best [kinds]float64 // it is the best view
+	only [kinds]float64 // no other chosen hole sees it
+	lost [kinds]float64 // value lost without the hole
+	next []float64      // by member of the set: how often it steps in
+}
+
+// explain describes each chosen hole.
+func (s *Study) explain(set []int) []Choice {
+	out := make([]Choice, len(set))
+	worth := s.solver.Worth(set)
+	roles := s.roles(set)
+	for k, i := range set {
+		sh := &roles[k]
+		out[k] = Choice{Place: s.place(i), Worth: worth[k], Best: sum(sh.best), Only: sum(sh.only), Why: s.sentence(set, k, sh)}
+	}
+	return out
+}
+
+func sum(list [kinds]float64) (total float64) {
+	for _, x := range list {
+		total += x
+	}
+	return total
+}
+
+func (s *Study) roles(set []int) []role {
+	out := make([]role, len(set))
+	for k := range out {
+		out[k].next = make([]float64, len(set))
+	}
+	d := s.opt.Second
+	for m := range s.moments.Len() {
+		w := s.solver.rank.weight[m]
+		a, b, c := -1, -1, -1 // best, second, third member
+		var v [3]float64
+		seen, last := 0, -1
+		for k, i := range set {
+			x := float64(s.scores.Row(i)[m])
+			if x >= sightShare {
+				seen, last = seen+1, k
+			}
+			switch {
+			case a < 0 || x > v[0]:
+				c, v[2], b, v[1], a, v[0] = b, v[1], a, v[0], k, x
+			case b < 0 || x > v[1]:
+				c, v[2], b, v[1] = b, v[1], k, x
+			case c < 0 || x > v[2]:
+				c, v[2] = k, x
+			}
+		}
+		if a < 0 || v[0] <= 0 {
+			continue
+		}
+		kind := kindOf(s.moments, m)
+		out[a].best[kind] += w
+		out[a].lost[kind] += w * (v[0] - v[1] + d*(v[1]-v[2]))
+		if b >= 0 {
+			out[b].lost[kind] += w * d * (v[1] - v[2])
+			if v[1] > 0 {
+				out[a].next[b] += w
+			}
+		}
+		if seen == 1 {
+			out[last].only[kind] += w
+		}
+	}
+	return out
+}
+
+func kindOf(s *play.Set, m int) int {
+	k := 2 * int(s.Phase[m])
+	if s.PuckX[m] > 0 || s.PuckX[m] == 0 && s.End[m] > 0 {
+		k++
+	}
+	return k
+}
+
+func kindName(k int) string {
+	end := "A"
+	if k%2 == 1 {
+		end = "B"
+	}
+	p := play.Phase(k / 2)
+	if p == play.Bench {
+		return "bench"
+	}
+	return fmt.Sprintf("%s at end %s", p, end)
+}
+
+// largest returns the kind with the most, and its part of the whole.
+func largest(list [kinds]float64) (kind int, part float64) {
+	total := sum(list)
+	if total <= 0 {
+		return 0, 0
+	}
+	for k, x := range list {
+		if x > list[kind] {
+			kind = k
+		}
+	}
+	return kind, list[kind] / total
+}
+
+// sentence says in one sentence or two what member k is good for.
+func (s *Study) sentence(set []int, k int, sh *role) string {
+	var b strings.Builder
+	if best := sum(sh.best); best > 0 {
+		kind, part := largest(sh.best)
+		fmt.Fprintf(&b, "Best view of %s of the news, %s of that %s", percent(best), percent(part), kindName(kind))
+	} else {
+		b.WriteString("Best view of nothing; it only seconds others")
+	}
+	if only := sum(sh.only); only >= 0.0005 {
+		kind, part := largest(sh.only)
+		fmt.Fprintf(&b, "; alone in seeing %s, %s of it %s", percent(only), mostly(part), kindName(kind))
+	}
+	lost, total := sum(sh.lost), s.solver.Value(set)
+	if total > 0 && lost > 0 {
+		kind, part := largest(sh.lost)
+		fmt.Fprintf(&b, ". Without it %s of the value is lost, %s of it %s", percent(lost/total), mostly(part), kindName(kind))
+	}
+	if names := s.successors(set, sh); names != "" {
+		fmt.Fprintf(&b, "; %s would step in", names)
+	}
+	b.WriteString(".")
+	return b.String()
+}
+
+// mostly says in words how much of a whole its largest part is.
+func mostly(part float64) string {
+	switch {
+	case part > 0.9995:
+		return "all"
+	case part > 0.5:
+		return "most"
+	}
+	return percent(part)
+}
+
+// successors names the one or two members that would be the best view instead.
+func (s *Study) successors(set []int, sh *role) string {
+	order := make([]int, 0, len(set))
+	for k, x := range sh.next {
+		if x > 0 {
+			order = append(order, k)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(sh.next[b], sh.next[a]) })
+	var names []string
+	for _, k := range order[:min(2, len(order))] {
+		names = append(names, s.id(set[k]))
+	}
+	return strings.Join(names, " and ")
+}
+
+func percent(x float64) string {
+	if x >= 0.0995 {
+		return fmt.Sprintf("%.0f %%", 100*x)
+	}
+	return fmt.Sprintf("%.1f %%", 100*x)
+}

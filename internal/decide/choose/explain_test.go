@@ -1,0 +1,82 @@
+package choose
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/play"
+)
+
+// studied makes a study of a small instance, its moments of all kinds in turn.
+func studied(t *testing.T, p Problem) *Study {
+	t.Helper()
+	s := &Study{solver: solver(t, p), problem: p, opt: Options{Second: p.Second}, moments: play.NewSet(play.Layout{}, p.Moments)}
+	s.scores = sight.Scores{Holes: p.Candidates(), Moments: p.Moments, Value: p.Score}
+	for m := range p.Moments {
+		s.moments.Phase[m], s.moments.PuckX[m] = play.Phase(m%6), float32(m%2*2-1)
+	}
+	for i := range p.Candidates() {
+		s.places = append(s.places, place{hole: glass.Hole{ID: number(i)}})
+	}
+	return s
+}
+
+// Each hole's role, moment by moment from the stated scores.
+func TestRolesAreWhatTheScoresSay(t *testing.T) {
+	compared := 0
+	for seed := range uint64(20) {
+		p := instance(seed, 8, 90)
+		s := studied(t, p)
+		set := []int{0, 2, 3, 6}
+		worth := s.solver.Worth(set)
+		for k, got := range s.roles(set) {
+			var best, only float64
+			for m, w := range s.solver.rank.weight {
+				mine := p.Row(set[k])[m]
+				first, alone := mine > 0, mine >= sightShare
+				for j, i := range set {
+					x := p.Row(i)[m]
+					first = first && (j == k || x < mine || x == mine && j > k)
+					alone = alone && (j == k || x < sightShare)
+				}
+				if first {
+					best += w
+				}
+				if alone {
+					only += w
+				}
+			}
+			if math.Abs(sum(got.best)-best) > 1e-9 || math.Abs(sum(got.only)-only) > 1e-9 || math.Abs(sum(got.lost)-worth[k]) > 1e-9 {
+				t.Fatalf("seed %d, member %d: best %.9f only %.9f lost %.9f, want %.9f %.9f %.9f",
+					seed, k, sum(got.best), sum(got.only), sum(got.lost), best, only, worth[k])
+			}
+			compared++
+		}
+	}
+	if compared < 80 {
+		t.Errorf("only %d roles compared", compared)
+	}
+}
+
+// A sentence calls a kind of moment most of something only when it is more
+// than half of it.
+func TestMostMeansMoreThanHalf(t *testing.T) {
+	s := studied(t, instance(1, 4, 30))
+	r := role{next: make([]float64, 1)}
+	r.best[0] = 0.5
+	r.only[0], r.only[2], r.only[4] = 0.04, 0.03, 0.03
+	r.lost[0], r.lost[2] = 0.06, 0.04
+	got := s.sentence([]int{0}, 0, &r)
+	for _, want := range []string{"alone in seeing 10 %, 40 % of it rush at end A", "is lost, most of it rush at end A"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q lacks %q", got, want)
+		}
+	}
+	r.lost[2] = 0
+	if got := s.sentence([]int{0}, 0, &r); !strings.Contains(got, "all of it rush at end A") {
+		t.Errorf("%q: all is lost in one kind of moment", got)
+	}
+}

@@ -1,0 +1,244 @@
+package choose
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"sync"
+
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/survey/play"
+)
+
+// Study is a choice made ready: the places of one arena, the moments, the score
+// of each pair, and the constraints. Make one with [Prepare].
+type Study struct {
+	arena   arena.Arena
+	sets    rules.Sets
+	opt     Options
+	places  []place // those that may be chosen, in station order, then the barred ones
+	open    int     // how many may be chosen
+	causes  []Cause
+	moments *play.Set
+	scores  sight.Scores
+	problem Problem
+	solver  *Solver
+}
+
+// Prepare lays the candidates over the arena's panes, makes the moments and
+// scores every pair. Errors: bad options, a hole to keep or forbid that does
+// not exist, a kit without use, ctx's.
+func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt Options) (*Study, error) {
+	if err := opt.Check(); err != nil {
+		return nil, err
+	}
+	l := lay(a, sets, opt)
+	open, barred := l.sorted()
+	if opt.Plain { // without prices only what somebody asks about counts
+		barred = slices.DeleteFunc(barred, func(p place) bool { return !l.asked(p) })
+	}
+	byStation := func(p, q place) int { return cmp.Compare(p.hole.Station, q.hole.Station) }
+	slices.SortStableFunc(open, byStation)
+	s := &Study{arena: a, sets: sets, opt: opt, places: slices.Concat(open, barred), open: len(open), causes: l.causes()}
+	if len(s.places) > maxCandidates {
+		return nil, fmt.Errorf("step: %g mm makes %d places, at most %d: take a larger step", opt.Step.Millimetres(), len(s.places), maxCandidates)
+	}
+	s.problem = Problem{Second: opt.Second}
+	if err := s.constrain(); err != nil {
+		return nil, err
+	}
+	if err := s.score(ctx, k); err != nil {
+		return nil, err
+	}
+	var err error
+	s.solver, err = NewSolver(s.problem)
+	return s, err
+}
+
+// score makes the moments and scores every place.
+func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
+	if len(s.opt.Events) > 0 {
+		s.moments, err = play.Around(s.arena.Rink, s.opt.Events, s.opt.Play, s.opt.Seed, s.opt.Moments)
+	} else {
+		s.moments, err = play.Sample(s.arena.Rink, s.opt.Play, s.opt.Seed, s.opt.Moments)
+	}
+	if err != nil {
+		return err
+	}
+	scorer, err := sight.NewScorer(s.arena, k, s.opt.Judge)
+	if err != nil {
+		return err
+	}
+	holes := make([]glass.Hole, len(s.places))
+	for i, p := range s.places {
+		holes[i] = p.hole
+	}
+	var one sync.Mutex // the scorer tells from all its cores
+	most := 0
+	s.scores, err = scorer.Score(ctx, holes, s.moments, func(done int) {
+		one.Lock()
+		defer one.Unlock()
+		if done > most {
+			most = done
+			s.opt.tell(Report{Stage: "scoring", Share: float64(done) / float64(s.opt.Moments)})
+		}
+	})
+	s.problem.Score, s.problem.Moments, s.problem.Weight = s.scores.Value, s.moments.Len(), s.moments.Weight
+	return err
+}
+
+// constrain states the rules and the wishes.
+func (s *Study) constrain() error {
+	p := &s.problem
+	p.Count, p.Exact = s.opt.Count, s.opt.Count > 0
+	for _, g := range s.sets.Groups(s.arena) {
+		s.group(Group{Rule: g.Set + "/" + g.Rule, Name: g.Name, Most: g.Most}, func(q place) bool { return g.Has(q.hole) })
+	}
+	if p.Count == 0 {
+		p.Count = s.commonCount()
+	}
+	s.apart()
+	for _, pane := range s.arena.Panes {
+		s.group(Group{Rule: onePerPane, Name: "pane " + pane.ID, Most: 1}, func(q place) bool { return q.hole.Pane == pane.ID })
+	}
+	if n, ok := s.opt.NewCuts.Get(); ok {
+		s.group(Group{Rule: "new cuts", Name: "the uncut panes", Most: n, Label: fmt.Sprintf("newly cut panes: at most %d", n)}, func(q place) bool { return !q.cut })
+	}
+	for i := s.open; i < len(s.places); i++ {
+		for _, rule := range s.places[i].against {
+			g := Group{Rule: rule, Name: s.places[i].hole.ID, Members: []int{i}}
+			if rule == materialsWish {
+				g.Label = fmt.Sprintf("materials: the pane of %s is not to be cut or ordered", g.Name)
+			}
+			p.Groups = append(p.Groups, g)
+		}
+	}
+	return s.wishes()
+}
+
+// onePerPane names the constraint that no pane is cut twice.
+const onePerPane = "one hole per pane"
+
+// commonCount is how many are chosen at most when nobody says: as many as the
+// rules allow when they cap the whole rink, else CommonCount.
+func (s *Study) commonCount() int {
+	for _, g := range s.problem.Groups {
+		if len(g.Members) >= s.open && s.open > 0 {
+			return len(s.places)
+		}
+	}
+	return min(CommonCount, len(s.places))
+}
+
+// group adds a group with the places that belong to it, if any.
+func (s *Study) group(g Group, has func(place) bool) {
+	for i, q := range s.places {
+		if has(q) {
+			g.Members = append(g.Members, i)
+		}
+	}
+	if len(g.Members) > 0 {
+		s.problem.Groups = append(s.problem.Groups, g)
+	}
+}
+
+// apart states the rules on pairs, each as groups of at most one.
+func (s *Study) apart() {
+	n := len(s.places)
+	byRule := map[string]*pairs{}
+	var order []string
+	for i := range n {
+		for j := i + 1; j < n; j++ {
+			for _, f := range s.sets.Conflict(s.arena, s.places[i].hole, s.places[j].hole) {
+				if f.Status == rules.Pass {
+					continue
+				}
+				rule := f.Set + "/" + f.Rule
+				if byRule[rule] == nil {
+					byRule[rule] = newPairs(n)
+					order = append(order, rule)
+				}
+				byRule[rule].add(i, j)
+			}
+		}
+	}
+	for _, rule := range order {
+		for _, members := range byRule[rule].cliques() {
+			name := fmt.Sprintf("%s to %s", s.places[members[0]].hole.ID, s.places[members[len(members)-1]].hole.ID)
+			s.problem.Groups = append(s.problem.Groups, Group{Rule: rule, Name: name, Members: members, Most: 1})
+		}
+	}
+}
+
+// wishes states what must and must not be chosen.
+func (s *Study) wishes() error {
+	for _, id := range s.opt.Keep {
+		i := slices.IndexFunc(s.places, func(p place) bool { return p.hole.ID == id })
+		if i < 0 {
+			return s.unknown("keep", id, false)
+		}
+		if !slices.Contains(s.problem.In, i) {
+			s.problem.In = append(s.problem.In, i)
+		}
+	}
+	slices.Sort(s.problem.In)
+	for _, id := range s.opt.Forbid {
+		before := len(s.problem.Groups)
+		s.group(Group{Rule: "forbid " + id, Name: id, Label: "forbid " + id}, func(p place) bool { return p.hole.ID == id || p.hole.Pane == id })
+		if _, pane := s.arena.Pane(id); len(s.problem.Groups) == before && !pane {
+			return s.unknown("forbid", id, true)
+		}
+	}
+	return nil
+}
+
+// unknown says that a wish names nothing, and what it may have meant.
+func (s *Study) unknown(wish, id string, panes bool) error {
+	pane, _, _ := strings.Cut(id, "+")
+	for _, c := range s.causes {
+		if slices.Contains(c.Panes, pane) {
+			return fmt.Errorf("%s: %s is no candidate: pane %s holds no place; mostly, %s", wish, form.Quote(id), pane, c.Cause)
+		}
+	}
+	var known []string
+	for _, p := range s.places {
+		known = append(known, p.hole.ID)
+	}
+	what := "a hole of the arena or a place such as P017+610"
+	if panes {
+		what += ", or a pane"
+		for _, p := range s.arena.Panes {
+			known = append(known, p.ID)
+		}
+	}
+	if near := form.Nearest(id, known); near != "" {
+		return fmt.Errorf("%s: %s is no candidate; did you mean %q?", wish, form.Quote(id), near)
+	}
+	return fmt.Errorf("%s: %s is no candidate; name %s", wish, form.Quote(id), what)
+}
+
+// WriteLP writes the problem in the CPLEX-LP format (see [Problem.WriteLP]),
+// without the places that a rule bars unless one of them is to be kept.
+func (s *Study) WriteLP(w io.Writer) error {
+	p := s.problem
+	keepsBarred := slices.ContainsFunc(p.In, func(i int) bool { return i >= s.open })
+	if !keepsBarred && s.open > 0 {
+		p.Score = p.Score[:s.open*p.Moments]
+		p.Groups = nil
+		for _, g := range s.problem.Groups {
+			cut, _ := slices.BinarySearch(g.Members, s.open)
+			if g.Members = g.Members[:cut]; cut > 0 {
+				p.Groups = append(p.Groups, g)
+			}
+		}
+	}
+	return p.WriteLP(w, "choice of holes for "+s.arena.Name, func(i int) string { return s.places[i].hole.ID })
+}

@@ -1,0 +1,98 @@
+package plan
+
+import (
+	"math"
+
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// Which lens is best in a hole? The one that frames a player on the largest
+// share of the ice: it can be aimed there with half of its light or more, and
+// the player fills between a quarter and the whole of the frame's height.
+//
+//	  a quarter: 4 d0              all of it: d0 = f H / s
+//	 far .--------------------------. near
+//	     |      frames a player     |  . hole     f focal length
+//	     '--------------------------'             H player, s sensor's height
+//
+// A zoom counts at both ends of its range. Between lenses that do equally well
+// the first in the kit wins. Own choice: it prefers a lens that makes pictures
+// over one that merely turns far.
+
+const (
+	// playerHeight is a skater on the ice in metres: 1.756 m mean stature of men
+	// (ANSUR II) and 0.08 m of skates (from memory).
+	playerHeight = 1.84
+	// farthestFrame is the distance at which a player fills the least of the frame,
+	// over the distance at which it fills all of it: a quarter. Own choice.
+	farthestFrame = 4.0
+)
+
+// band is the distances from a hole, in metres, at which a lens end frames a player.
+type band struct {
+	near, far float64
+}
+
+// framing is the band of each lens end of a reach.
+func framingOf(r sight.Reach, body kit.Body) []band {
+	out := make([]band, len(r.Lenses))
+	for i, l := range r.Lenses {
+		d0 := (l.Focal / body.Sensor.H).Metres() * playerHeight
+		out[i] = band{d0, farthestFrame * d0}
+	}
+	return out
+}
+
+// pickBest sets the hole's best lens, the end of its range at which it does
+// best, and every row's share of the ice on which it frames a player.
+func (h *Hole) pickBest(r sight.Reach, bands []band) {
+	ends, lenses := framed(r, bands)
+	most := 0
+	for _, n := range lenses {
+		most = max(most, n)
+	}
+	cells := float64(max(r.Grid.Cells(), 1))
+	bestEnd := 0
+	for i, l := range r.Lenses {
+		for j := range h.Fits {
+			if f := &h.Fits[j]; f.Lens == l.ID && unit.Length(f.Focal)*unit.Millimetre == l.Focal {
+				f.Framing = float64(lenses[l.ID]) / cells
+			}
+		}
+		taken := h.Best != "" && h.Best != l.ID
+		if most == 0 || lenses[l.ID] < most || taken || ends[i] <= bestEnd && h.Best != "" {
+			continue
+		}
+		h.Best, h.BestFocal, bestEnd = l.ID, l.Focal.Millimetres(), ends[i]
+	}
+}
+
+// framed counts the cells on which each lens end, and each lens at either end,
+// frames a player.
+func framed(r sight.Reach, bands []band) (ends []int, lenses map[string]int) {
+	ends, lenses = make([]int, len(r.Lenses)), map[string]int{}
+	faces := r.Layers[1]
+	rise := faces.Height.Metres() - r.Eye.Z
+	for row := range r.Grid.Rows {
+		first, last := r.Grid.Run(row)
+		for column := first; column < last; column++ {
+			seen := faces.Seen[r.Grid.Index(column, row)]
+			flat := r.Grid.At(column, row).Sub(r.Eye.At).Len()
+			away := math.Hypot(flat, rise)
+			before := ""
+			for i, l := range r.Lenses {
+				if seen&(1<<i) == 0 || away < bands[i].near || away > bands[i].far {
+					continue
+				}
+				ends[i]++
+				if l.ID != before {
+					lenses[l.ID]++
+					before = l.ID
+				}
+			}
+		}
+	}
+	return ends, lenses
+}

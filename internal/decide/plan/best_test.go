@@ -1,0 +1,77 @@
+package plan
+
+import (
+	"math"
+	"testing"
+
+	"example.org/rinkpane/examples"
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// TestFramingBand compares with the image's size by hand: a player of 1.84 m
+// fills a sensor 24 mm high at f = 70 mm from 70/24 x 1.84 = 5.3667 m, and a
+// quarter of it at four times that.
+func TestFramingBand(t *testing.T) {
+	r := sight.Reach{Lenses: []sight.LensReach{{ID: "70", Focal: 70 * unit.Millimetre}}}
+	body := kit.Body{Sensor: unit.Size{W: 36 * unit.Millimetre, H: 24 * unit.Millimetre}}
+	got := framingOf(r, body)[0]
+	if math.Abs(got.near-5.3667) > 1e-4 || math.Abs(got.far-21.4667) > 1e-4 {
+		t.Errorf("band %.4f to %.4f m, by hand 5.3667 to 21.4667 m", got.near, got.far)
+	}
+}
+
+// TestFramingByBruteForce counts the framed ice of one hole again, asking the
+// lens itself at each place of a coarse grid instead of the traced map. The lens
+// answers for the pose that is best for corners and centre together, the map for
+// the centre alone, so the map may say a little more and never less.
+func TestFramingByBruteForce(t *testing.T) {
+	m := maker(t)
+	p := planOf(t, examples.Demo)
+	hole, _ := p.arena.Hole("B2")
+	of, _ := p.Hole("B2")
+	lens, ok := m.Kit.Lens("85-1.8")
+	if !ok {
+		t.Fatal("the kit lacks the lens")
+	}
+	c, err := fit.FromKit(hole, unit.Length(of.Thick)*unit.Millimetre, lens, m.Kit.Bodies[0], ends(lens)[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	eye := sight.EyeOf(p.arena, hole)
+	d0 := lens.FocalMin.Metres() / m.Kit.Bodies[0].Sensor.H.Metres() * playerHeight
+	on, framed := 0, 0
+	dim := p.arena.Rink.Dimensions()
+	const step = 1.37 // metres: no multiple of the map's cells
+	for x := -dim.Length.Metres() / 2; x < dim.Length.Metres()/2; x += step {
+		for y := -dim.Width.Metres() / 2; y < dim.Width.Metres()/2; y += step {
+			at := geom.Vec2{X: x, Y: y}
+			if !p.arena.Rink.Contains(at) {
+				continue
+			}
+			on++
+			d := at.Sub(eye.At)
+			ahead, right, up := d.Dot(eye.In), d.Dot(eye.Along), sight.FaceHeight.Metres()-eye.Z
+			away := math.Sqrt(ahead*ahead + right*right + up*up)
+			if away < d0 || away > 4*d0 || ahead <= 0 {
+				continue
+			}
+			aim := c.At(unit.Angle(math.Atan2(right, ahead)), unit.Angle(math.Atan2(up, math.Hypot(ahead, right))))
+			if aim.Centre >= 0.5 {
+				framed++
+			}
+		}
+	}
+	if on < 500 {
+		t.Fatalf("asked %d places", on)
+	}
+	want := float64(framed) / float64(on)
+	for _, f := range of.Fits {
+		if f.Lens == lens.ID && (f.Framing < want-0.01 || f.Framing > want+0.05) {
+			t.Errorf("the map says that %s frames %.3f of the ice, asking at %d places says %.3f", f.Lens, f.Framing, on, want)
+		}
+	}
+}

@@ -1,0 +1,6 @@
+package plan
+
+import "example.org/rinkpane/internal/survey/glass"
+
+// Cautions returns what stands on every drawing and page about a hole.
+func Cautions() []string { return glass.Cautions() }

@@ -1,0 +1,158 @@
+package plan
+
+import (
+	"math"
+	"reflect"
+	"slices"
+
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// How much a Live keeps: arenas under somebody's hand, and lens limits, of which
+// one shape of hole needs some ten. Own choice: about a megabyte in all.
+const (
+	mostGround = 12
+	mostLimits = 2000
+)
+
+// lossStep is how far apart the rows of a loss table stand.
+const lossStep = 5 * unit.Degree
+
+// ground is what follows from an arena without its holes.
+type ground struct {
+	arena                arena.Arena // holes and light left out
+	permitted, undecided []Stretch
+	lenses               []kit.Lens
+	mapper               *sight.Mapper
+}
+
+// holeless returns an arena without what a ground does not depend on.
+func holeless(a arena.Arena) arena.Arena {
+	a.Name, a.Place, a.Note = "", "", ""
+	a.Holes, a.Light, a.Windows = nil, arena.Light{}, nil
+	return a
+}
+
+// groundOf returns the ground of an arena, from those kept when it was met.
+func (l *Live) groundOf(a arena.Arena) (*ground, error) {
+	key := holeless(a)
+	l.mu.Lock()
+	for i, g := range l.ground {
+		if reflect.DeepEqual(g.arena, key) {
+			l.ground = slices.Insert(slices.Delete(l.ground, i, i+1), 0, g)
+			l.mu.Unlock()
+			return g, nil
+		}
+	}
+	l.mu.Unlock()
+	g, err := l.lay(key)
+	if err != nil {
+		return nil, err
+	}
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.ground = slices.Insert(l.ground, 0, g)
+	l.ground = l.ground[:min(len(l.ground), mostGround)]
+	return g, nil
+}
+
+func (l *Live) lay(a arena.Arena) (*ground, error) {
+	lenses, err := lensesIn(l.maker, a)
+	if err != nil {
+		return nil, err
+	}
+	mapper, err := sight.NewMapper(a, l.maker.Kit)
+	if err != nil {
+		return nil, err
+	}
+	return &ground{
+		arena: a, lenses: lenses, mapper: mapper,
+		permitted: stretches(l.maker.Rules.Permitted(a)), undecided: stretches(l.maker.Rules.Undecided(a)),
+	}, nil
+}
+
+func stretches(of []rules.Interval) []Stretch {
+	out := []Stretch{}
+	for _, i := range of {
+		out = append(out, Stretch{i.From.Metres(), i.To.Metres()})
+	}
+	return out
+}
+
+// limitsOf returns a lens's limits in an opening.
+func (l *Live) limitsOf(c fit.Case) fit.Limits {
+	return kept(l, l.limits, c, fit.Case.Limits)
+}
+
+// lossOf returns a lens's table of loss by pan in an opening.
+func (l *Live) lossOf(c fit.Case) []LossRow {
+	return kept(l, l.losses, c, func(c fit.Case) []LossRow {
+		out := []LossRow{}
+		for _, r := range c.Loss(lossStep).Pan {
+			out = append(out, LossRow{r.Angle.Degrees(), inStops(r.Centre), inStops(r.Corner)})
+		}
+		return out
+	})
+}
+
+// kept returns what was worked out for an opening before, or works it out.
+func kept[T any](l *Live, in map[fit.Case]T, c fit.Case, work func(fit.Case) T) T {
+	l.mu.Lock()
+	known, ok := in[c]
+	l.mu.Unlock()
+	if ok {
+		return known
+	}
+	found := work(c)
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if len(in) >= mostLimits {
+		clear(in) // rare: what is still in use comes back at once
+	}
+	in[c] = found
+	return found
+}
+
+// inStops returns a transmission as stops lost, nil when nothing comes through.
+func inStops(t float64) *float64 {
+	s, ok := fit.Stops(t)
+	if !ok {
+		return nil
+	}
+	return &s
+}
+
+// wedges returns the outline of the ice that the picked lens sees at puck
+// height, and that of all lenses together.
+func (g *ground) wedges(h glass.Hole, row *LensFit) ([]LiveWedge, error) {
+	out := []LiveWedge{}
+	for _, lens := range []string{row.Lens, ""} {
+		if lens != "" && !row.Fits {
+			continue
+		}
+		focal := unit.Length(row.Focal) * unit.Millimetre
+		w, err := g.mapper.WedgeOf(h, sight.PuckHeight, lens, focal)
+		if err != nil {
+			return nil, err
+		}
+		of := LiveWedge{Lens: lens, Height: sight.PuckHeight.Metres(), Points: [][2]float64{}}
+		if lens != "" {
+			of.Focal = row.Focal
+		}
+		for _, p := range w.Polygon() {
+			of.Points = append(of.Points, [2]float64{toMillimetre(p.X), toMillimetre(p.Y)})
+		}
+		out = append(out, of)
+	}
+	return out, nil
+}
+
+// toMillimetre rounds metres to a whole millimetre: an outline on a map is
+// drawn, not reckoned with, and goes over the wire at every step of a drag.
+func toMillimetre(metres float64) float64 { return math.Round(metres*1000) / 1000 }

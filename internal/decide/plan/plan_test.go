@@ -1,0 +1,178 @@
+package plan
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"runtime"
+	"testing"
+
+	"example.org/rinkpane/examples"
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// TestEveryExamplePlans reads the whole plan of each example: nothing that a
+// page or a table prints is missing or out of range.
+func TestEveryExamplePlans(t *testing.T) {
+	for _, name := range exampleNames(t) {
+		p := planOf(t, name)
+		if len(p.Holes) == 0 || len(p.Findings) == 0 || len(p.Cautions) == 0 {
+			t.Errorf("%s: %d holes, %d findings, %d cautions", name, len(p.Holes), len(p.Findings), len(p.Cautions))
+		}
+		if p.Survey.Area <= 0 || p.Survey.Perimeter <= 0 || p.Survey.Panes == 0 || p.Survey.Name == "" {
+			t.Errorf("%s: survey %+v", name, p.Survey)
+		}
+		for _, h := range p.Holes {
+			checkHole(t, name, p, h)
+		}
+	}
+}
+
+func checkHole(t *testing.T, name string, p Plan, h Hole) {
+	t.Helper()
+	if len(h.Fits) == 0 || h.Status == "" || h.Width <= 0 || h.Tall <= 0 || h.Thick <= 0 {
+		t.Errorf("%s, %s: %+v", name, h.ID, h)
+	}
+	for _, share := range []float64{h.Reach.Share, h.Reach.FaceShare} {
+		if !(share >= 0 && share <= 1) {
+			t.Errorf("%s, %s: share %g", name, h.ID, share)
+		}
+	}
+	best, ok := h.BestFit()
+	if !ok {
+		for _, f := range h.Fits {
+			if f.Framing > 0 {
+				t.Errorf("%s, %s: no best lens, but %s frames %g", name, h.ID, f.Lens, f.Framing)
+			}
+		}
+		return
+	}
+	for _, f := range h.Fits {
+		if f.Framing > best.Framing {
+			t.Errorf("%s, %s: best is %s with %g, %s frames %g", name, h.ID, best.Lens, best.Framing, f.Lens, f.Framing)
+		}
+		if f.Framing > h.Reach.FaceShare {
+			t.Errorf("%s, %s: %s frames %g of the ice, all lenses see %g", name, h.ID, f.Lens, f.Framing, h.Reach.FaceShare)
+		}
+	}
+	if _, lit := h.SlotLight(); lit != p.Light.Known {
+		t.Errorf("%s, %s: light of the slot %v, light known %v", name, h.ID, lit, p.Light.Known)
+	}
+}
+
+// TestExamplesTeach keeps the examples different from one another: one keeps
+// every rule, one breaks a rule, one lacks numbers.
+func TestExamplesTeach(t *testing.T) {
+	seen := map[rules.Status]bool{}
+	for _, name := range exampleNames(t) {
+		proof, err := maker(t).Prove(document(t, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range proof.Findings {
+			seen[f.Status] = true
+		}
+		if name == examples.Demo && proof.Verdict == rules.Fail {
+			t.Errorf("the demo arena breaks a rule")
+		}
+	}
+	for _, s := range []rules.Status{rules.Pass, rules.Fail, rules.Unknown} {
+		if !seen[s] {
+			t.Errorf("no example shows a finding of %s", s)
+		}
+	}
+}
+
+// TestFilesAreTheSameToTheByte makes a plan on one core and on several, twice.
+func TestFilesAreTheSameToTheByte(t *testing.T) {
+	first, err := planOf(t, examples.Demo).Files(unit.Metric)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := runtime.GOMAXPROCS(1)
+	t.Cleanup(func() { runtime.GOMAXPROCS(before) })
+	second, err := planOf(t, examples.Demo).Files(unit.Metric)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(first) != len(second) || len(first) < 6 {
+		t.Fatalf("%d files, then %d", len(first), len(second))
+	}
+	for i := range first {
+		if first[i].Name != second[i].Name || !bytes.Equal(first[i].Data, second[i].Data) {
+			t.Errorf("%s differs from one run to the next", first[i].Name)
+		}
+	}
+}
+
+func TestRevisionIsTheHashOfTheFile(t *testing.T) {
+	text, err := examples.Files.ReadFile(examples.Demo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := planOf(t, examples.Demo).Revision, fmt.Sprintf("%x", sha256.Sum256(text)); got != want {
+		t.Errorf("revision %s, sha256sum of the file %s", got, want)
+	}
+}
+
+// TestJSONKeepsTheContract reads plan.json as a script would.
+func TestJSONKeepsTheContract(t *testing.T) {
+	data, err := planOf(t, examples.Demo).JSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got struct {
+		Verdict  string
+		Findings []struct{ Rule, Status, Message string }
+		Holes    []struct {
+			ID   string
+			Fits []map[string]any
+			// the light table and the reach
+			Light []map[string]any
+			Reach map[string]any
+		}
+	}
+	if err := json.Unmarshal(data, &got); err != nil {
+		t.Fatal(err)
+	}
+	if got.Verdict == "" || len(got.Findings) == 0 || len(got.Holes) == 0 {
+		t.Fatalf("plan.json lacks verdict, findings or holes: %.300s", data)
+	}
+	hole := got.Holes[0]
+	for _, name := range []string{"fits", "pan_body_deg", "pan_clear_deg", "pan_usable_deg", "tilt_body_deg", "tilt_clear_deg", "tilt_usable_deg"} {
+		if _, ok := hole.Fits[0][name]; !ok {
+			t.Errorf("a fit lacks %s: %v", name, hole.Fits[0])
+		}
+	}
+	for _, name := range []string{"ev100", "iso", "iso_nominal", "shutter_s", "stop"} {
+		if _, ok := hole.Light[0][name]; !ok {
+			t.Errorf("a light row lacks %s: %v", name, hole.Light[0])
+		}
+	}
+	for _, name := range []string{"reach_share", "reach_face_share", "blind_strip_m"} {
+		if _, ok := hole.Reach[name]; !ok {
+			t.Errorf("the reach lacks %s: %v", name, hole.Reach)
+		}
+	}
+}
+
+func TestMakeEndsWithItsContext(t *testing.T) {
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	if _, err := maker(t).Make(ctx, document(t, examples.Demo)); !errors.Is(err, context.Canceled) {
+		t.Errorf("a cancelled plan gave %v", err)
+	}
+}
+
+func TestMakeNeedsABody(t *testing.T) {
+	m := maker(t)
+	m.Kit = kit.Kit{Lenses: m.Kit.Lenses}
+	if _, err := m.Make(t.Context(), document(t, examples.Demo)); err == nil {
+		t.Error("a kit without a body made a plan")
+	}
+}

@@ -1,0 +1,39 @@
+package plan
+
+import (
+	"context"
+
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// reachStep is the side of a cell of the reach maps: shares are right to about
+// a tenth of a per cent, and a plan stays quick.
+const reachStep = 0.25 * unit.Metre
+
+// reaches maps what every hole sees and picks the lens that suits it best.
+func (p *Plan) reaches(ctx context.Context, k kit.Kit) error {
+	mapper, err := sight.NewMapper(p.arena, k)
+	if err != nil {
+		return err
+	}
+	grid, err := sight.NewGrid(p.arena.Rink, reachStep)
+	if err != nil {
+		return err
+	}
+	for i := range p.Holes {
+		h := &p.Holes[i]
+		hole, _ := p.arena.Hole(h.ID)
+		seen, err := mapper.Map(ctx, hole, grid, []unit.Length{sight.PuckHeight, sight.FaceHeight})
+		if err != nil {
+			return err
+		}
+		h.Reach = Reach{
+			Share: seen.Layers[0].Share, FaceShare: seen.Layers[1].Share,
+			Blind: seen.Blind.Ahead, BlindMean: seen.Blind.Mean, Assumed: seen.Assumed, wedge: seen.Layers[0].Wedge,
+		}
+		h.pickBest(seen, framingOf(seen, k.Bodies[0]))
+	}
+	return nil
+}

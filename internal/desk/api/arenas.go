@@ -1,0 +1,223 @@
+package api
+
+import (
+	"cmp"
+	"context"
+	"net/http"
+	"time"
+
+	"github.com/danielgtaylor/huma/v2"
+
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+// ArenaLine is one arena of the list.
+type ArenaLine struct {
+	ID      string       `json:"id"`
+	Name    string       `json:"name"`
+	Version int          `json:"version" doc:"The newest."`
+	Away    bool         `json:"away" doc:"Put away: kept, but not listed unless asked for."`
+	Verdict rules.Status `json:"verdict" enum:"pass,fail,unknown"`
+	Survey  *plan.Survey `json:"survey,omitempty"`
+	Problem string       `json:"problem,omitempty" doc:"Why it cannot be planned."`
+}
+
+// VersionLine is one version without its text.
+type VersionLine struct {
+	Number int       `json:"number"`
+	Parent int       `json:"parent" doc:"The version it was made from; 0 for the first."`
+	At     time.Time `json:"at"`
+	Who    string    `json:"who"`
+	What   string    `json:"what"`
+}
+
+func lineOf(v revision.Version) VersionLine {
+	return VersionLine{v.Number, v.Parent, v.At, v.Who, v.What}
+}
+
+// ArenaState is one version of one arena with what its pages start from.
+type ArenaState struct {
+	ID      string      `json:"id"`
+	Name    string      `json:"name"`
+	Head    int         `json:"head" doc:"The newest version."`
+	Away    bool        `json:"away"`
+	Version VersionLine `json:"version"`
+	Mark    string      `json:"mark" doc:"Of the text: the same text has the same mark."`
+	Undo    int         `json:"undo" doc:"The version that an undo puts on top; 0 without one."`
+	Redo    int         `json:"redo" doc:"The version that a redo puts on top; 0 without one."`
+	Units   string      `json:"units" enum:"metric,imperial"`
+	Layout  Layout      `json:"layout"`
+	Now     plan.Now    `json:"now"`
+}
+
+// ID names an arena in a path.
+type ID struct {
+	ID string `path:"id" maxLength:"64" doc:"The arena's id."`
+}
+
+// AtVersion names a version in a query.
+type AtVersion struct {
+	ID
+	Version int `query:"version" minimum:"0" doc:"The newest for 0 or none."`
+}
+
+type body[T any] struct{ Body T }
+
+type listed struct {
+	Arenas []ArenaLine `json:"arenas"`
+}
+
+type imported struct {
+	ID   string `json:"id,omitempty" pattern:"^[a-z0-9]([a-z0-9-]{0,62}[a-z0-9])?$" doc:"From the arena's name without it."`
+	Text string `json:"text" minLength:"1" doc:"The arena document."`
+	What string `json:"what,omitempty" maxLength:"200"`
+}
+
+// mostSent is the most bytes of a request with a document in it: a megabyte of
+// text, every character escaped.
+const mostSent = 3 << 20
+
+// fewWords is the most bytes of a request without a document.
+const fewWords = 4 << 10
+
+// Saved says where a save went.
+type Saved struct {
+	ID      string      `json:"id"`
+	Version VersionLine `json:"version"`
+	Mark    string      `json:"mark"`
+	Undo    int         `json:"undo" doc:"The version that an undo puts on top; 0 without one."`
+	Redo    int         `json:"redo" doc:"The version that a redo puts on top; 0 without one."`
+}
+
+// saved answers a save. That it was saved is true even when the steps cannot be told.
+func (s *server) saved(ctx context.Context, v revision.Version) *body[Saved] {
+	undo, redo, err := s.Shelf.Steps(ctx, v.Document)
+	if err != nil {
+		s.Log.WarnContext(ctx, "api", "steps", v.Document, "error", err)
+	}
+	return &body[Saved]{Saved{v.Document, lineOf(v), arena.Mark([]byte(v.Text)), undo, redo}}
+}
+
+func (s *server) arenas() {
+	huma.Register(s.api, huma.Operation{
+		Method: http.MethodGet, Path: "/api/arenas", OperationID: "list-arenas", Tags: []string{"arenas"},
+		Summary: "The arenas, each with its verdict",
+	}, s.list)
+	huma.Register(s.api, huma.Operation{
+		Method: http.MethodPost, Path: "/api/arenas", OperationID: "import-arena", Tags: []string{"arenas"},
+		Summary: "Import an arena document", DefaultStatus: http.StatusCreated, MaxBodyBytes: mostSent,
+	}, s.importArena)
+	huma.Register(s.api, huma.Operation{
+		Method: http.MethodGet, Path: "/api/arenas/{id}", OperationID: "get-arena", Tags: []string{"arenas"},
+		Summary: "One arena: layout, holes, findings",
+	}, s.get)
+	huma.Register(s.api, huma.Operation{
+		Method: http.MethodPost, Path: "/api/arenas/{id}/away", OperationID: "put-away", Tags: []string{"arenas"},
+		Summary: "Put an arena away, or bring it back", DefaultStatus: http.StatusNoContent, MaxBodyBytes: fewWords,
+	}, s.putAway)
+	huma.Register(s.api, huma.Operation{
+		Method: http.MethodGet, Path: "/api/arenas/{id}/plan", OperationID: "plan-arena", Tags: []string{"arenas"},
+		Summary: "All results of one version, as the command plan writes them",
+	}, s.plan)
+}
+
+func (s *server) list(ctx context.Context, in *struct {
+	Away bool `query:"away" doc:"Those put away as well."`
+}) (*body[listed], error) {
+	docs, err := s.Shelf.Keeper().Documents(ctx, in.Away)
+	if err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	out := &body[listed]{listed{[]ArenaLine{}}}
+	for _, d := range docs {
+		line := ArenaLine{ID: d.ID, Name: d.Name, Version: d.Head, Away: d.Away, Verdict: rules.Unknown}
+		proof, err := s.proofOf(ctx, d.ID)
+		if err != nil {
+			line.Problem = err.Error()
+		} else {
+			line.Verdict, line.Survey = proof.Verdict, &proof.Survey
+		}
+		out.Body.Arenas = append(out.Body.Arenas, line)
+	}
+	return out, nil
+}
+
+func (s *server) proofOf(ctx context.Context, id string) (plan.Proof, error) {
+	b, err := s.Shelf.Open(ctx, id, 0)
+	if err != nil {
+		return plan.Proof{}, err
+	}
+	return s.Shelf.Proof(b)
+}
+
+func (s *server) importArena(ctx context.Context, in *body[imported]) (*body[Saved], error) {
+	doc, err := s.Shelf.Read(cmp.Or(in.Body.ID, "arena"), in.Body.Text)
+	if err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	v, err := s.Shelf.Add(ctx, in.Body.ID, doc, s.Who(ctx), cmp.Or(in.Body.What, "import"))
+	if err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	return s.saved(ctx, v), nil
+}
+
+func (s *server) get(ctx context.Context, in *AtVersion) (*body[ArenaState], error) {
+	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Version)
+	if err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	state, err := s.state(ctx, b)
+	if err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	return &body[ArenaState]{state}, nil
+}
+
+func (s *server) state(ctx context.Context, b shelf.Book) (ArenaState, error) {
+	now, err := s.Shelf.Live().Try(b.Arena, plan.Question{})
+	if err != nil {
+		return ArenaState{}, err
+	}
+	a, err := b.Arena.Check()
+	if err != nil {
+		return ArenaState{}, err
+	}
+	undo, redo, err := s.Shelf.Steps(ctx, b.Document.ID)
+	if err != nil {
+		return ArenaState{}, err
+	}
+	return ArenaState{
+		Undo: undo, Redo: redo,
+		ID: b.Document.ID, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away,
+		Version: lineOf(b.Version), Mark: b.Mark, Units: a.Units.String(), Layout: layoutOf(a), Now: now,
+	}, nil
+}
+
+func (s *server) putAway(ctx context.Context, in *struct {
+	ID
+	Body struct {
+		Away bool `json:"away"`
+	}
+}) (*struct{}, error) {
+	if err := s.Shelf.Keeper().SetAway(ctx, in.ID.ID, in.Body.Away); err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	return nil, nil
+}
+
+func (s *server) plan(ctx context.Context, in *AtVersion) (*body[plan.Plan], error) {
+	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Version)
+	if err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	p, err := s.Shelf.Plan(b)
+	if err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	return &body[plan.Plan]{p}, nil
+}

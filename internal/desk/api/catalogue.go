@@ -1,0 +1,115 @@
+package api
+
+import (
+	"context"
+	"net/http"
+
+	"github.com/danielgtaylor/huma/v2"
+
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// RuleSet is one rule set.
+type RuleSet struct {
+	ID      string `json:"id"`
+	Name    string `json:"name"`
+	Status  string `json:"status" doc:"Published, superseded, common practice, an example."`
+	Source  string `json:"source" doc:"Empty when nothing is published."`
+	InForce bool   `json:"in_force" doc:"Whether this desk proves arenas against it."`
+	Rules   []Rule `json:"rules"`
+}
+
+// Rule is one rule of a set.
+type Rule struct {
+	ID          string `json:"id"`
+	Kind        string `json:"kind"`
+	Note        string `json:"note,omitempty"`
+	Dispensable bool   `json:"dispensable" doc:"A dispensation recorded in the arena lifts it."`
+}
+
+// Lens is one lens of the kit.
+type Lens struct {
+	ID       string  `json:"id"`
+	Name     string  `json:"name"`
+	FocalMin float64 `json:"focal_min_mm"`
+	FocalMax float64 `json:"focal_max_mm"`
+	Stop     float64 `json:"stop" doc:"Widest f-number at the short end."`     // f-number
+	StopLong float64 `json:"stop_long" doc:"Widest f-number at the long end."` // f-number
+	Nose     float64 `json:"nose_mm" doc:"Outer diameter of the foremost part without hood."`
+}
+
+// Body is one camera body of the kit.
+type Body struct {
+	ID      string  `json:"id"`
+	Name    string  `json:"name"`
+	SensorW float64 `json:"sensor_width_mm"`
+	SensorH float64 `json:"sensor_height_mm"`
+	PixelsW int     `json:"pixels_across"`
+	PixelsH int     `json:"pixels_down"`
+	ISOMax  int     `json:"iso_max"`
+}
+
+type bag struct {
+	Bodies []Body `json:"bodies"`
+	Lenses []Lens `json:"lenses"`
+}
+
+type ruleSets struct {
+	Sets []RuleSet `json:"rule_sets"`
+}
+
+func (s *server) catalogue() {
+	huma.Register(s.api, huma.Operation{
+		Method: http.MethodGet, Path: "/api/rules", OperationID: "list-rules", Tags: []string{"catalogue"},
+		Summary: "The rule sets that the program knows and those in force",
+	}, s.rules)
+	huma.Register(s.api, huma.Operation{
+		Method: http.MethodGet, Path: "/api/kit", OperationID: "get-kit", Tags: []string{"catalogue"},
+		Summary: "Bodies and lenses",
+	}, s.kit)
+}
+
+func (s *server) rules(ctx context.Context, _ *struct{}) (*body[ruleSets], error) {
+	out := &body[ruleSets]{ruleSets{[]RuleSet{}}}
+	inForce := map[string]bool{}
+	for _, set := range s.Shelf.Maker().Rules {
+		inForce[set.ID] = true
+		out.Body.Sets = append(out.Body.Sets, ruleSetOf(set, true))
+	}
+	for _, id := range rules.Names() {
+		if inForce[id] {
+			continue
+		}
+		set, err := rules.Shipped(id)
+		if err != nil {
+			return nil, s.fail(ctx, err)
+		}
+		out.Body.Sets = append(out.Body.Sets, ruleSetOf(set, false))
+	}
+	return out, nil
+}
+
+func ruleSetOf(set rules.Set, inForce bool) RuleSet {
+	out := RuleSet{set.ID, set.Name, set.Status, set.Source, inForce, []Rule{}}
+	for _, r := range set.Rules {
+		out.Rules = append(out.Rules, Rule{r.ID, r.Kind, r.Note, r.Dispensable})
+	}
+	return out
+}
+
+func (s *server) kit(context.Context, *struct{}) (*body[bag], error) {
+	k := s.Shelf.Maker().Kit
+	out := bag{[]Body{}, []Lens{}}
+	for _, b := range k.Bodies {
+		out.Bodies = append(out.Bodies, Body{b.ID, b.Name, b.Sensor.W.Millimetres(), b.Sensor.H.Millimetres(), b.PixelsW, b.PixelsH, b.ISOMax})
+	}
+	for _, l := range k.Lenses {
+		out.Lenses = append(out.Lenses, lensOf(l))
+	}
+	return &body[bag]{out}, nil
+}
+
+func lensOf(l kit.Lens) Lens {
+	return Lens{l.ID, l.Name, l.FocalMin.Millimetres(), l.FocalMax.Millimetres(), float64(l.Stop), float64(l.StopLong), l.Nose.Millimetres()}
+}

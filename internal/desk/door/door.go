@@ -1,0 +1,151 @@
+// Package door answers: who stands at the door of the desk, and may they do
+// what they ask?
+//
+//	request -> headers -> our host? -> our own page? -> whose session? -> may this role? -> desk
+//	                        421          403              401, sign-in       403
+//
+// The model: as long as nobody is set up, a desk on its own machine's address
+// lets everybody who reaches it do everything, and answers to that machine's
+// names only, so that a page elsewhere cannot point its name at it. Once
+// somebody is set up, everything but what is marked [Open] wants a session; its
+// cookie is bound to the host, so the host's name no longer matters.
+//
+// Assumptions: TLS, where it is wanted, ends in a server before this one, which
+// says so in X-Forwarded-Proto. Limits: a session ends after
+// [people.SessionLength]; it is not bound to an address.
+package door
+
+import (
+	"context"
+	"errors"
+	"io"
+	"log/slog"
+	"net/http"
+	"time"
+
+	"example.org/rinkpane/internal/keep/people"
+)
+
+// Open marks what needs no sign-in: the sign-in page and its assets.
+const Open people.Act = -1
+
+// Options is what a door needs.
+type Options struct {
+	Register people.Register
+	// Always asks for sign-in even when nobody is set up: the desk can be
+	// reached from other machines.
+	Always bool
+	Now    func() time.Time
+	Random io.Reader // for tokens: crypto/rand
+	Log    *slog.Logger
+	// Refuse shows a page that says why not: 401 asks to sign in, 403 says
+	// that the role does not allow it, 421 that the host is not ours.
+	Refuse func(w http.ResponseWriter, r *http.Request, status int)
+}
+
+// Door guards a desk. Make one with New.
+type Door struct {
+	Options
+	tries  *tries
+	hashes chan struct{} // room for one password check at a time: each takes 64 MiB
+}
+
+// New makes a door.
+func New(o Options) *Door {
+	return &Door{Options: o, tries: newTries(), hashes: make(chan struct{}, 1)}
+}
+
+// visitor is who asks, as the guard found out.
+type visitor struct {
+	person people.Person // zero while nobody is set up
+	in     bool          // may enter: signed in, or nobody is set up
+}
+
+type visitorKey struct{}
+
+// Who returns the name to put on what a visitor changes: "desk" while nobody is
+// set up.
+func Who(ctx context.Context) string {
+	if p, ok := Person(ctx); ok {
+		return p.Name
+	}
+	return "desk"
+}
+
+// Person returns the person who signed in; ok is false while nobody is set up.
+func Person(ctx context.Context) (people.Person, bool) {
+	v, _ := ctx.Value(visitorKey{}).(visitor)
+	return v.person, v.person.Name != ""
+}
+
+// May reports whether the visitor of a request may do something.
+func May(ctx context.Context, a people.Act) bool {
+	v, _ := ctx.Value(visitorKey{}).(visitor)
+	if a == Open {
+		return true
+	}
+	return v.in && (v.person.Name == "" || v.person.Role.May(a))
+}
+
+// Guard puts a handler behind the door, whose routes are behind [Need].
+func (d *Door) Guard(next http.Handler) http.Handler {
+	origin := http.NewCrossOriginProtection()
+	origin.SetDenyHandler(http.HandlerFunc(refuseElsewhere))
+	return withHeaders(origin.Handler(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		v, guests, err := d.look(r)
+		if err != nil {
+			d.Log.ErrorContext(r.Context(), "door", "error", err)
+			http.Error(w, "The desk cannot tell who you are; the terminal that runs it shows why.", http.StatusInternalServerError)
+			return
+		}
+		if guests && !LoopbackHost(r.Host) {
+			d.Refuse(w, r, http.StatusMisdirectedRequest)
+			return
+		}
+		next.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), visitorKey{}, v)))
+	})))
+}
+
+// refuseElsewhere answers what another site's page sent: it gets no page of ours.
+func refuseElsewhere(w http.ResponseWriter, _ *http.Request) {
+	http.Error(w, "This came from a page of another site, so nothing was done: open the desk's own page and send it from there. "+
+		"A server before the desk must pass the Host header on.", http.StatusForbidden)
+}
+
+// look finds out who asks; guests says that nobody is set up and everybody may enter.
+func (d *Door) look(r *http.Request) (v visitor, guests bool, err error) {
+	if key, ok := sessionKey(r); ok {
+		p, err := d.Register.Session(r.Context(), key, d.Now())
+		if err == nil {
+			return visitor{p, true}, false, nil
+		}
+		if !errors.Is(err, people.ErrNone) {
+			return visitor{}, false, err
+		}
+	}
+	if d.Always {
+		return visitor{}, false, nil
+	}
+	all, err := d.Register.People(r.Context())
+	if err != nil {
+		return visitor{}, false, err
+	}
+	guests = len(all) == 0
+	return visitor{in: guests}, guests, nil
+}
+
+// Need lets those through who may do something, and refuses others. It stands
+// behind [Door.Guard].
+func (d *Door) Need(a people.Act, next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		v, _ := r.Context().Value(visitorKey{}).(visitor)
+		switch {
+		case May(r.Context(), a):
+			next.ServeHTTP(w, r)
+		case !v.in:
+			d.Refuse(w, r, http.StatusUnauthorized)
+		default:
+			d.Refuse(w, r, http.StatusForbidden)
+		}
+	})
+}

@@ -1,0 +1,81 @@
+package desk
+
+import (
+	"html/template"
+	"strconv"
+
+	"example.org/rinkpane/internal/draw/chart"
+	"example.org/rinkpane/internal/draw/sheet"
+)
+
+// Sizes of the drawings on a page, in millimetres of the drawing: a page scales
+// them, so they set how large words are against the rink.
+const (
+	mapWidth   = 230.0
+	stripWidth = 1150.0
+)
+
+// frames tells the page's modules where the rink lies on its drawings.
+type frames struct {
+	Map   chart.MapFrame
+	Strip chart.StripFrame
+}
+
+// drawings returns the plan map and the boards strip of an arena as SVG for the
+// page. Their holes are links, so that they can be picked without a script.
+func drawings(v liveView) (rinkMap, strip template.HTML, at frames) {
+	c := v.chart()
+	onMap := c
+	onMap.Heat = v.heat()
+	at = frames{c.MapFrame(mapWidth), c.StripFrame(stripWidth)}
+	return inline(chart.PlanMap(onMap, mapWidth), v.Address), inline(chart.BoardsStrip(c, stripWidth, 1), v.Address), at
+}
+
+// movingLayers are the layers that change when a hole moves.
+var (
+	movingOnMap   = []string{"reach", "holes", "labels"}
+	movingOnStrip = []string{"holes"}
+)
+
+// movedLayers returns the layers of the drawings that a moved hole changes, by
+// the names that the page's modules know: "map/reach".
+func movedLayers(v liveView) map[string]string {
+	c, out := v.chart(), map[string]string{}
+	for _, of := range []struct {
+		name   string
+		d      *sheet.Drawing
+		layers []string
+	}{
+		{"map/", chart.PlanMap(c, mapWidth), movingOnMap},
+		{"strip/", chart.BoardsStrip(c, stripWidth, 1), movingOnStrip},
+	} {
+		linkHoles(of.d.Items, v.Address)
+		all := sheet.InlineLayers(of.d)
+		for _, layer := range of.layers {
+			out[of.name+layer] = string(all[layer])
+		}
+	}
+	return out
+}
+
+// inline returns a drawing for the page. The writer escapes every text in it.
+func inline(d *sheet.Drawing, at address) template.HTML {
+	linkHoles(d.Items, at)
+	return template.HTML(sheet.InlineSVG(d))
+}
+
+// linkHoles makes what stands for a hole a link to the page with the hole picked.
+func linkHoles(items []*sheet.Element, at address) {
+	for _, e := range items {
+		if hole := e.Data["hole"]; hole != "" && e.Role == "button" {
+			e.Role, e.Link = "", at.Hole(hole).URL()
+			continue
+		}
+		if g, ok := e.Shape.(*sheet.Group); ok {
+			linkHoles(g.Items, at)
+		}
+	}
+}
+
+// toMillimetre prints metres, or millimetres of a drawing, for a data attribute.
+func toMillimetre(v float64) string { return strconv.FormatFloat(v, 'f', 3, 64) }

@@ -1,0 +1,265 @@
+package desk
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/bench"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/keep/people"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+// chosen is what a choice comes to: the answer with its study, which knows the
+// hole behind each place.
+type chosen struct {
+	arena  arena.Arena
+	maker  plan.Maker
+	study  *choose.Study
+	answer choose.Answer
+}
+
+// progress is a report of a choice with the seconds since it began.
+type progress struct {
+	choose.Report
+	Seconds float64
+}
+
+// choice is a choice that was asked for: its job and what it was about.
+type choiceJob struct {
+	*bench.Job[progress, chosen]
+	arena   string // id
+	version int
+	wishes  wishes
+}
+
+// What a choice on the desk may be asked for, so that it ends while somebody
+// waits; own choice. The command choose knows no such bounds.
+const (
+	mostWishedMoments = 50_000
+	usualMoments      = 6000
+	mostLimit         = 300 * time.Second
+	usualLimit        = 60 * time.Second
+)
+
+// wishes is the form of a choice as it was filled in.
+type wishes struct {
+	Count, NewCuts, Moments, Seed, Alternatives string
+	Step, Heights, Limit                        string
+	Panes                                       string // not to be used
+	Keep, Forbid                                []string
+	Rules                                       []string
+	Prices                                      bool
+}
+
+// usualStep is the distance between places that a form begins with.
+func usualStep(sys unit.System) string {
+	if sys == unit.Imperial {
+		return "1 ft"
+	}
+	return "300 mm"
+}
+
+// usualWishes is what a form begins with; the step waits for the page's units.
+func usualWishes(sets rules.Sets) wishes {
+	w := wishes{
+		Moments: strconv.Itoa(usualMoments), Seed: "1", Alternatives: "3",
+		Limit: strconv.Itoa(int(usualLimit / time.Second)), Prices: true,
+	}
+	for _, s := range sets {
+		w.Rules = append(w.Rules, s.ID)
+	}
+	return w
+}
+
+// readWishes reads a form that was sent.
+func readWishes(q url.Values) wishes {
+	w := wishes{
+		Count: q.Get("count"), NewCuts: q.Get("new-cuts"), Moments: q.Get("moments"), Seed: q.Get("seed"), Alternatives: q.Get("alternatives"),
+		Step: q.Get("step"), Heights: q.Get("heights"), Limit: q.Get("limit"), Panes: q.Get("panes"), Rules: q["rules"], Prices: q.Get("prices") == "1",
+	}
+	for name, values := range q {
+		if id, ok := strings.CutPrefix(name, "hole-"); ok && len(values) > 0 {
+			switch values[0] {
+			case "keep":
+				w.Keep = append(w.Keep, id)
+			case "forbid":
+				w.Forbid = append(w.Forbid, id)
+			}
+		}
+	}
+	return w
+}
+
+// options turns the wishes into a choice's options, and the longest time for it.
+func (w wishes) options() (choose.Options, time.Duration, error) {
+	o := choose.DefaultOptions()
+	o.Plain = !w.Prices
+	o.Keep, o.Forbid = w.Keep, append(w.Forbid, strings.Fields(strings.ReplaceAll(w.Panes, ",", " "))...)
+	seed, cuts, limit := int(o.Seed), -1, int(usualLimit/time.Second)
+	o.Moments = usualMoments
+	for _, n := range []struct {
+		name, text string
+		to         *int
+		lo, hi     int
+	}{
+		{"count", w.Count, &o.Count, 1, 60}, {"newly cut panes", w.NewCuts, &cuts, 0, 60},
+		{"moments", w.Moments, &o.Moments, 100, mostWishedMoments}, {"seed", w.Seed, &seed, 0, 1 << 30},
+		{"alternatives", w.Alternatives, &o.Alternatives, 0, 8}, {"longest time in seconds", w.Limit, &limit, 1, int(mostLimit / time.Second)},
+	} {
+		if strings.TrimSpace(n.text) == "" {
+			continue
+		}
+		v, err := strconv.Atoi(strings.TrimSpace(n.text))
+		if err != nil || v < n.lo || v > n.hi {
+			return o, 0, fmt.Errorf("%s: write a whole number from %d to %d", n.name, n.lo, n.hi)
+		}
+		*n.to = v
+	}
+	o.Seed = uint64(seed)
+	if cuts >= 0 {
+		o.NewCuts = unit.Known(cuts)
+	}
+	var err error
+	if o.Step, err = unit.ParseLength(w.Step); err != nil {
+		return o, 0, fmt.Errorf("step: %w", err)
+	}
+	for part := range strings.SplitSeq(w.Heights, ",") {
+		if strings.TrimSpace(part) == "" {
+			continue
+		}
+		z, err := unit.ParseLength(part)
+		if err != nil {
+			return o, 0, fmt.Errorf("heights: %w", err)
+		}
+		o.Heights = append(o.Heights, z)
+	}
+	return o, time.Duration(limit) * time.Second, o.Check()
+}
+
+// rulesOf returns the rule sets that were ticked.
+func rulesOf(ids []string, inForce rules.Sets) (rules.Sets, error) {
+	var out rules.Sets
+next:
+	for _, id := range ids {
+		for _, s := range inForce {
+			if s.ID == id {
+				out = append(out, s)
+				continue next
+			}
+		}
+		s, err := rules.Shipped(id)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	if len(out) == 0 {
+		return nil, errors.New("rules: tick one rule set at least")
+	}
+	return out, nil
+}
+
+// choiceAt opens the arena that a choice is about.
+func (d *Desk) choiceAt(w http.ResponseWriter, r *http.Request) (shelf.Book, address, bool) {
+	at, err := readAddress(r.PathValue("slug"), r.URL.Query())
+	if err != nil {
+		d.fail(w, r, http.StatusBadRequest, "This address leads nowhere.", sentenceOf(err))
+		return shelf.Book{}, at, false
+	}
+	b, ok := d.book(w, r, at.slug, 0)
+	return b, at.shared(), ok
+}
+
+// startChoice answers POST /arena/{slug}/choose.
+func (d *Desk) startChoice(w http.ResponseWriter, r *http.Request) {
+	b, at, ok := d.choiceAt(w, r)
+	if !ok {
+		return
+	}
+	form := readWishes(r.PostForm)
+	id, err := d.begin(b, form)
+	if err != nil {
+		d.choicePage(w, r, b, at, nil, form, err.Error())
+		return
+	}
+	http.Redirect(w, r, at.beside("/choose", "job", id), http.StatusSeeOther)
+}
+
+// begin starts the job of a filled-in form.
+func (d *Desk) begin(b shelf.Book, form wishes) (string, error) {
+	opt, limit, err := form.options()
+	if err != nil {
+		return "", err
+	}
+	a, err := b.Arena.Check()
+	if err != nil {
+		return "", err
+	}
+	maker := d.shelf.Maker()
+	if maker.Rules, err = rulesOf(form.Rules, maker.Rules); err != nil {
+		return "", err
+	}
+	id, _, err := people.Token(d.random)
+	if err != nil {
+		return "", err
+	}
+	job, err := d.bench.Start(id, func(ctx context.Context, tell func(progress)) (chosen, error) {
+		return work(ctx, a, maker, opt, limit, tell)
+	})
+	if err != nil {
+		return "", err
+	}
+	d.choices.put(id, &choiceJob{job, b.Document.ID, b.Version.Number, form})
+	return id, nil
+}
+
+// tellEvery is how often the way of a choice is noted.
+const tellEvery = 100 * time.Millisecond
+
+// noted tells a choice's reports at most every tellEvery, and the last of each
+// stage in any case: there value and bound have met.
+func noted(begun time.Time, clock func() time.Time, tell func(progress)) func(choose.Report) {
+	var held []progress // at most one: the latest that was not told
+	var stage string
+	var last time.Time
+	return func(r choose.Report) {
+		now := clock()
+		next := r.Stage != stage
+		if next && len(held) > 0 {
+			tell(held[0])
+		}
+		p := progress{r, now.Sub(begun).Seconds()}
+		if held = held[:0]; !next && now.Sub(last) < tellEvery {
+			held = append(held, p)
+			return
+		}
+		stage, last = r.Stage, now
+		tell(p)
+	}
+}
+
+// work makes a choice: the best set, then what speaks for it, within the limit.
+func work(ctx context.Context, a arena.Arena, m plan.Maker, opt choose.Options, limit time.Duration, tell func(progress)) (chosen, error) {
+	begun := time.Now()
+	opt.Tell = noted(begun, time.Now, tell)
+	s, err := choose.Prepare(ctx, a, m.Rules, m.Kit, opt)
+	if err != nil {
+		return chosen{}, err
+	}
+	timed, stop := context.WithTimeout(ctx, limit)
+	defer stop()
+	ans := s.Answer(timed)
+	ans.Seconds = time.Since(begun).Seconds()
+	return chosen{a, m, s, ans}, nil
+}

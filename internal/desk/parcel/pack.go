@@ -1,0 +1,164 @@
+package parcel
+
+import (
+	"archive/zip"
+	"bytes"
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"path"
+
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/draw/book"
+	"example.org/rinkpane/internal/draw/cut"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys unit.System) ([]byte, error) {
+	switch k {
+	case Document:
+		return b.Arena.Bytes(), nil
+	case Outline:
+		return p.outline(b, w, sys)
+	case Cut:
+		return p.cut(b, w, sys)
+	case Book, BookPage:
+		return p.book(ctx, b, k, w, sys)
+	}
+	whole, err := p.shelf.Plan(b)
+	if err != nil {
+		return nil, err
+	}
+	if k == PlanJSON {
+		return whole.JSON()
+	}
+	files, err := whole.Files(sys)
+	if err != nil {
+		return nil, err
+	}
+	if k == Folder {
+		return zipOf(b, files)
+	}
+	for _, f := range files {
+		if f.Name == string(k) {
+			return f.Data, nil
+		}
+	}
+	return nil, fmt.Errorf("the plan has no file %s", k)
+}
+
+// paper returns the paper wished for, or what is usual where the units are.
+func paper(w Wish, sys unit.System) (sheet.Paper, error) {
+	usual := "a4"
+	if sys == unit.Imperial {
+		usual = "letter"
+	}
+	p, err := sheet.ParsePaper(cmp.Or(w.Paper, usual))
+	if err != nil {
+		return sheet.Paper{}, &Error{"paper: " + err.Error()}
+	}
+	return p, nil
+}
+
+func (p *Packer) outline(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
+	a, err := b.Arena.Check()
+	if err != nil {
+		return nil, err
+	}
+	a.Units = sys
+	h, ok := a.Hole(w.Hole)
+	if !ok {
+		return nil, &Error{fmt.Sprintf("hole %.40q: the arena has none of that name", w.Hole)}
+	}
+	drawn := cut.NewPlan(a, b.Arena.Bytes())
+	job, err := drawn.Job(h, cut.DefaultOptions())
+	if refused := (*cut.Refusal)(nil); errors.As(err, &refused) {
+		return nil, &Error{refused.Error()}
+	}
+	if err != nil {
+		return nil, err
+	}
+	return sheet.DXF(drawn.PaneOutline(job)), nil
+}
+
+func (p *Packer) cut(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
+	a, err := b.Arena.Check()
+	if err != nil {
+		return nil, err
+	}
+	a.Units = sys
+	on, err := paper(w, sys)
+	if err != nil {
+		return nil, err
+	}
+	folder, err := cut.NewPlan(a, b.Arena.Bytes()).Folder(cut.Request{
+		Paper: on.Name, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Kit: p.shelf.Maker().Kit, Creator: p.creator,
+	})
+	if err != nil {
+		return nil, err
+	}
+	var files []plan.File
+	for _, f := range folder.Files {
+		files = append(files, plan.File{Name: f.Path, Data: f.Data})
+	}
+	if said := refusals(folder); said != "" {
+		files = append(files, plan.File{Name: "not-drawn.txt", Data: []byte(said)})
+	}
+	return zipOf(b, files)
+}
+
+// refusals tells what the folder has no drawing of, and why.
+func refusals(f cut.Folder) string {
+	var out bytes.Buffer
+	for _, r := range f.Refused {
+		fmt.Fprintln(&out, r.Error())
+	}
+	for _, n := range f.Notes {
+		fmt.Fprintln(&out, n)
+	}
+	return out.String()
+}
+
+func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys unit.System) ([]byte, error) {
+	on, err := paper(w, sys)
+	if err != nil {
+		return nil, err
+	}
+	content, err := book.Gather(ctx, p.shelf.Maker(), b.Arena, book.Options{
+		Units: sys, Paper: on, Guard: puck.DefaultOptions(), Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: p.creator,
+	})
+	if err != nil && ctx.Err() == nil {
+		return nil, &Error{err.Error()} // an arena that no book can be made of
+	}
+	if err != nil {
+		return nil, err
+	}
+	if k == BookPage {
+		return content.HTML(), nil
+	}
+	data, _, err := content.PDF()
+	return data, err
+}
+
+// zipOf packs files below one folder, the same to the byte for the same files.
+func zipOf(b shelf.Book, files []plan.File) ([]byte, error) {
+	var out bytes.Buffer
+	z := zip.NewWriter(&out)
+	for _, f := range files {
+		w, err := z.CreateHeader(&zip.FileHeader{Name: path.Join(stem(b), f.Name), Method: zip.Deflate, Modified: b.Version.At})
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", f.Name, err)
+		}
+		if _, err := w.Write(f.Data); err != nil {
+			return nil, fmt.Errorf("%s: %w", f.Name, err)
+		}
+	}
+	if err := z.Close(); err != nil {
+		return nil, fmt.Errorf("packing: %w", err)
+	}
+	return out.Bytes(), nil
+}

@@ -1,0 +1,95 @@
+package desk
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"strings"
+	"time"
+
+	"example.org/rinkpane/internal/desk/door"
+)
+
+// DefaultAddr is where the desk opens unless told otherwise.
+const DefaultAddr = "127.0.0.1:8417"
+
+// How long one request may take. Writing leaves room for the first plan of a
+// large arena.
+const (
+	headTimeout  = 10 * time.Second
+	readTimeout  = 30 * time.Second // a megabyte over a slow line
+	writeTimeout = 60 * time.Second
+	idleTimeout  = 2 * time.Minute
+	closeTimeout = 5 * time.Second // for requests under way when the desk closes
+	mostHeader   = 16 << 10        // bytes
+)
+
+// Near reports whether an address can be reached from this machine only.
+func Near(addr string) bool {
+	host, _, err := net.SplitHostPort(addr)
+	return err == nil && door.LoopbackHost(host)
+}
+
+// CheckAddr refuses what is no address to listen at.
+func CheckAddr(addr string) error {
+	if _, _, err := net.SplitHostPort(addr); err != nil {
+		return fmt.Errorf("address %q: write host:port, such as %s", addr, DefaultAddr)
+	}
+	return nil
+}
+
+// Listen opens the address. While nobody can sign in, only this machine's own
+// addresses are taken: on any other, everybody near could change the plans.
+func Listen(addr string, canSignIn bool) (net.Listener, error) {
+	if err := CheckAddr(addr); err != nil {
+		return nil, err
+	}
+	if !Near(addr) && !canSignIn {
+		return nil, fmt.Errorf("address %q: no sign-in is set up, so the desk opens on this machine only: use 127.0.0.1:%s, "+
+			"or first let somebody sign in with rinkpane people add NAME --role planner", addr, addr[strings.LastIndexByte(addr, ':')+1:])
+	}
+	ln, err := net.Listen("tcp", addr)
+	if err != nil {
+		return nil, fmt.Errorf("address %q: %w; close what uses it, or choose another port with --addr", addr, reason(err))
+	}
+	return ln, nil
+}
+
+// reason takes the call's name and address off a network error.
+func reason(err error) error {
+	var op *net.OpError
+	if errors.As(err, &op) {
+		return op.Err
+	}
+	return err
+}
+
+// Serve answers on the listener until ctx ends, then lets requests under way
+// finish and returns nil.
+func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
+	server := &http.Server{
+		Handler:           d.Handler(),
+		ReadTimeout:       readTimeout,
+		ReadHeaderTimeout: headTimeout,
+		WriteTimeout:      writeTimeout,
+		IdleTimeout:       idleTimeout,
+		MaxHeaderBytes:    mostHeader,
+	}
+	defer d.bench.Close()
+	ended := make(chan error, 1)
+	go func() { ended <- server.Serve(ln) }()
+	select {
+	case err := <-ended:
+		return err
+	case <-ctx.Done():
+	}
+	d.bench.Close() // its watchers leave, so that Shutdown need not wait for them
+	last, cancel := context.WithTimeout(context.WithoutCancel(ctx), closeTimeout)
+	defer cancel()
+	if err := server.Shutdown(last); err != nil {
+		return errors.Join(err, server.Close())
+	}
+	return nil
+}

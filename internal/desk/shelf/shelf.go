@@ -1,0 +1,172 @@
+// Package shelf holds the arenas of a desk: their versions in a keeper, and
+// what was worked out for each version, once.
+//
+//	pages, API --> Shelf --> revision.Keeper   texts, for good
+//	                 |
+//	                 '-----> plan.Maker        proofs and plans, as long as
+//	                                           there is room for them
+//
+// The model: a version never changes, so what follows from its text is worked
+// out when it is first asked for and kept under the text's mark. How much is
+// kept is bounded; what is put out is worked out anew when asked for again.
+// Whatever is saved has been read and checked: a text that is no sound arena
+// stays with the person who wrote it, with the line that is wrong.
+package shelf
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/edit"
+)
+
+// How much is kept at most; own choice. A document takes some 0.3 MB when
+// parsed, a plan some 0.2 MB with its wedges.
+const (
+	mostDocuments = 48
+	mostProofs    = 200
+	mostPlans     = 24
+	mostMarks     = 20_000 // a few words each
+)
+
+// Shelf is the arenas of one desk. It is safe for many at once.
+type Shelf struct {
+	keeper revision.Keeper
+	maker  plan.Maker
+	live   *plan.Live
+	now    func() time.Time
+
+	documents *bounded[string, *arena.Document]
+	proofs    *bounded[string, plan.Proof]
+	plans     *bounded[string, plan.Plan]
+	marks     *bounded[string, string]
+}
+
+// New returns a shelf over a keeper; now is the clock that versions are dated by.
+func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf {
+	return &Shelf{
+		keeper: keeper, maker: maker, live: plan.NewLive(maker), now: now,
+		documents: newBounded[string, *arena.Document](mostDocuments),
+		proofs:    newBounded[string, plan.Proof](mostProofs),
+		plans:     newBounded[string, plan.Plan](mostPlans),
+		marks:     newBounded[string, string](mostMarks),
+	}
+}
+
+// Keeper returns the keeper below, for versions and lists.
+func (s *Shelf) Keeper() revision.Keeper { return s.keeper }
+
+// Maker returns the kit and rules in force.
+func (s *Shelf) Maker() plan.Maker { return s.maker }
+
+// Live returns what answers while something is dragged.
+func (s *Shelf) Live() *plan.Live { return s.live }
+
+// Book is one version of one arena, taken off the shelf.
+type Book struct {
+	Document revision.Document
+	Version  revision.Version
+	Mark     string // of the text; see [revision.Mark]
+	Arena    *arena.Document
+}
+
+// Open returns a version of an arena, the newest for number 0. Errors:
+// [revision.ErrNone], and a kept text that no longer reads.
+func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
+	if err := revision.CheckID(id); err != nil || number < 0 {
+		return Book{}, revision.ErrNone
+	}
+	d, err := s.keeper.Document(ctx, id)
+	if err != nil {
+		return Book{}, err
+	}
+	v, err := s.keeper.Version(ctx, id, number)
+	if err != nil {
+		return Book{}, err
+	}
+	mark := arena.Mark([]byte(v.Text))
+	doc, err := s.documents.get(mark, func() (*arena.Document, error) { return read(id, v.Text) })
+	return Book{d, v, mark, doc}, err
+}
+
+// read reads a text as the document of an arena; messages call it by its id.
+func read(id, text string) (*arena.Document, error) {
+	return arena.Read(id+".yaml", bytes.NewReader([]byte(text)))
+}
+
+// Proof surveys and checks a book, quickly.
+func (s *Shelf) Proof(b Book) (plan.Proof, error) {
+	return s.proofs.get(b.Mark, func() (plan.Proof, error) { return s.maker.Prove(b.Arena) })
+}
+
+// Plan plans every hole of a book. The work outlives the request that first
+// asked for it, since another visitor may wait for it.
+func (s *Shelf) Plan(b Book) (plan.Plan, error) {
+	return s.plans.get(b.Mark, func() (plan.Plan, error) { return s.maker.Make(context.Background(), b.Arena) })
+}
+
+// Edited returns a book's document with edits made, checked, and what they did
+// in a line. Errors: [*edit.Fault], and the [*form.Problem] of the outcome.
+func (s *Shelf) Edited(b Book, edits []edit.Edit) (*arena.Document, string, error) {
+	doc, what, err := edit.Editor{Standard: s.maker.Rules.Standard}.Apply(b.Arena, edits)
+	if err != nil {
+		return nil, "", err
+	}
+	_, err = doc.Check()
+	return doc, what, err
+}
+
+// Save puts a checked document on top of a version of an arena. Errors are
+// those of [revision.Keeper] and of the document's check.
+func (s *Shelf) Save(ctx context.Context, id string, base int, doc *arena.Document, who, what string) (revision.Version, error) {
+	a, err := doc.Check()
+	if err != nil {
+		return revision.Version{}, err
+	}
+	return s.keeper.Save(ctx, id, a.Name, base, s.draft(doc, who, what))
+}
+
+func (s *Shelf) draft(doc *arena.Document, who, what string) revision.Draft {
+	return revision.Draft{At: s.now(), Who: who, What: what, Text: string(doc.Bytes())}
+}
+
+// Read reads and checks a text that shall become the arena of an id.
+func (s *Shelf) Read(id, text string) (*arena.Document, error) {
+	doc, err := read(id, text)
+	if err != nil {
+		return nil, err
+	}
+	_, err = doc.Check()
+	return doc, err
+}
+
+// mostSameNames is how many arenas may share an id but for a number at its end.
+const mostSameNames = 1000
+
+// Add puts a new arena on the shelf. Without an id it takes one from the
+// arena's name, with a number where that is taken. Errors: [revision.ErrTaken]
+// for an id that was asked for, and those of the document's check.
+func (s *Shelf) Add(ctx context.Context, id string, doc *arena.Document, who, what string) (revision.Version, error) {
+	a, err := doc.Check()
+	if err != nil {
+		return revision.Version{}, err
+	}
+	if id != "" {
+		return s.keeper.Add(ctx, id, a.Name, s.draft(doc, who, what))
+	}
+	base := revision.IDFrom(a.Name)
+	free := base
+	for n := 2; ; n++ {
+		v, err := s.keeper.Add(ctx, free, a.Name, s.draft(doc, who, what))
+		if !errors.Is(err, revision.ErrTaken) || n > mostSameNames {
+			return v, err
+		}
+		free = fmt.Sprintf("%s-%d", base, n)
+	}
+}

@@ -1,0 +1,45 @@
+package shelf
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+// mostSteps is how many versions back undo reaches.
+const mostSteps = 200
+
+// Steps returns the versions that an undo and a redo of an arena would put on
+// top, 0 where there is none; see [revision.Steps].
+func (s *Shelf) Steps(ctx context.Context, id string) (undo, redo int, err error) {
+	versions, err := s.keeper.History(ctx, id, mostSteps)
+	if err != nil {
+		return 0, 0, err
+	}
+	slices.Reverse(versions)
+	marks := make([]string, len(versions))
+	for i, v := range versions {
+		if marks[i], err = s.mark(ctx, id, v.Number); err != nil {
+			return 0, 0, err
+		}
+	}
+	at := func(place int) int {
+		if place < 0 {
+			return 0
+		}
+		return versions[place].Number
+	}
+	back, forth := revision.Steps(marks)
+	return at(back), at(forth), nil
+}
+
+// mark returns the mark of a version's text, read once: a version never changes.
+func (s *Shelf) mark(ctx context.Context, id string, number int) (string, error) {
+	return s.marks.get(fmt.Sprintf("%s %d", id, number), func() (string, error) {
+		v, err := s.keeper.Version(context.WithoutCancel(ctx), id, number)
+		return arena.Mark([]byte(v.Text)), err
+	})
+}

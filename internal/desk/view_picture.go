@@ -1,0 +1,119 @@
+package desk
+
+import (
+	"errors"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+
+	"example.org/rinkpane/internal/desk/finder"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/play"
+)
+
+// picturePage is the view through the lens of one hole.
+type picturePage struct {
+	frame
+	Arena, Slug, Mark string
+	State             finder.State
+	Numbers           finder.Numbers
+	Problem           string // why there is no picture, "" when there is one
+	Image             string // address of the picture
+	PNG, SVG, Back    string
+	Wide, High        int // pixels of the picture
+	Units             string
+	Systems           []option
+	Holes             []choice
+	Lenses, Bodies    []choice
+	Shutters          []choice
+	Controls          []control
+	Previous, Next    string
+	Aimed             string // the same picture aimed at the moment's subject
+	Last              int    // moment
+	Phase             string
+	Phases            []option
+}
+
+// choice is one value of a list to choose from.
+type choice struct {
+	Value, Name string
+	Chosen      bool
+}
+
+// control is a slider with a field of numbers.
+type control struct {
+	Name, Label, Unit string
+	Value             string
+	Least, Most, Step string
+	Given             bool // stands in the address; else it follows from the moment
+}
+
+func (d *Desk) picturePage(w http.ResponseWriter, r *http.Request) {
+	s, err := d.sit(r)
+	if err != nil {
+		d.refusePicture(w, r, err)
+		return
+	}
+	page := picturePage{
+		frame: d.frame(r, "Through "+finder.Opening(s.arena, s.state.Hole)), Arena: s.arena.Name, Slug: s.book.Document.ID, Mark: s.book.Mark,
+		State: s.state, Units: r.FormValue("units"), Last: finder.Moments - 1, Back: address{slug: s.book.Document.ID, hole: s.state.Hole, system: r.FormValue("units")}.URL(),
+	}
+	shot, err := s.shot()
+	if err == nil {
+		page.Numbers, err = s.state.Numbers(shot, s.arena, s.system)
+		page.Wide, page.High = size(shot, pictureSide)
+	}
+	var asked errAsked
+	switch {
+	case errors.As(err, &asked):
+		page.Problem = sentenceOf(asked)
+		page.Wide, page.High = pictureSide, pictureSide*2/3
+		page.Numbers = finder.Numbers{Pan: s.state.Pan.Or(0), Tilt: s.state.Tilt.Or(0), Focal: s.state.Focal, Stop: s.state.Stop, Focus: s.state.Focus.Or(10)}
+	case err != nil:
+		d.broken(w, r, err)
+		return
+	}
+	page.fill(r, s, d.shelf.Maker().Kit)
+	d.show(w, r, http.StatusOK, "picture.tmpl", page)
+}
+
+// link returns the page's own address, or that of a file beside it, with some
+// fields of the query changed; "" takes one out.
+func (p picturePage) link(q url.Values, file string, change ...string) string {
+	to := url.Values{}
+	for k, v := range q {
+		to[k] = v
+	}
+	for i := 0; i+1 < len(change); i += 2 {
+		to.Del(change[i])
+		if change[i+1] != "" {
+			to.Set(change[i], change[i+1])
+		}
+	}
+	return "/arena/" + p.Slug + "/" + file + "?" + to.Encode()
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// What the sliders reach; the fields of numbers take more.
+const (
+	mostSlideStop  = 16.0
+	mostSlideFocus = 60.0
+)
+
+func (p *picturePage) controls() {
+	s, n := p.State, p.Numbers
+	_, turned := s.Pan.Get()
+	_, focused := s.Focus.Get()
+	widest := float64(s.Lens.WidestAt(unit.Length(s.Focal / 1000)))
+	p.Controls = []control{
+		{"pan", "Pan", "°", number(n.Pan), number(-finder.MostPan), number(finder.MostPan), "0.1", turned},
+		{"tilt", "Tilt", "°", number(n.Tilt), "-40", "40", "0.1", turned},
+		{"focal", "Focal length", "mm", number(s.Focal), number(s.Lens.FocalMin.Millimetres()), number(s.Lens.FocalMax.Millimetres()), "1", true},
+		{"stop", "Stop", "f/", number(n.Stop), strconv.FormatFloat(widest, 'f', 2, 64), number(max(mostSlideStop, widest)), "0.1", true},
+		{"focus", "Focus", "m", number(n.Focus), strconv.FormatFloat(s.Lens.MinFocus.Metres(), 'f', 2, 64), number(mostSlideFocus), "0.1", focused},
+	}
+}
+
+func phaseName(p play.Phase) string { return strings.ReplaceAll(p.String(), "-", " ") }

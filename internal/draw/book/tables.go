@@ -1,0 +1,179 @@
+package book
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// kit lists bodies and lenses.
+func (s setter) kit(f flow) {
+	f.Heading("Bodies")
+	bodies := sheet.Table{Size: tableSize, Head: []string{"body", "name", "sensor", "pixels", "highest ISO"}, Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End}}
+	for _, b := range s.c.Kit.Bodies {
+		bodies.Rows = append(bodies.Rows, []string{b.ID, b.Name, b.Sensor.Format(unit.Metric), fmt.Sprintf("%d x %d", b.PixelsW, b.PixelsH), fmt.Sprint(b.ISOMax)})
+	}
+	f.Table(bodies)
+	f.Heading("Lenses")
+	lenses := sheet.Table{
+		Size: tableSize, Head: []string{"lens", "name", "focal, mm", "stop", "nose", "with hood", "holes it fits"},
+		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End, sheet.End, sheet.Start},
+	}
+	for _, l := range s.c.Kit.Lenses {
+		lenses.Rows = append(lenses.Rows, []string{l.ID, l.Name, focal(l), stops(l), l.Nose.Format(unit.Metric), hood(l), s.fitsIn(l.ID)})
+	}
+	f.Table(lenses)
+	f.Notes("Lenses and bodies by class, without makers; measure your own nose before you trust a hole to take it.")
+}
+
+func focal(l kit.Lens) string {
+	if l.FocalMin == l.FocalMax {
+		return fmt.Sprintf("%.0f", l.FocalMin.Millimetres())
+	}
+	return fmt.Sprintf("%.0f-%.0f", l.FocalMin.Millimetres(), l.FocalMax.Millimetres())
+}
+
+func stops(l kit.Lens) string {
+	if l.Stop == l.StopLong {
+		return l.Stop.Format()
+	}
+	return l.Stop.Format() + "-" + strings.TrimPrefix(l.StopLong.Format(), "f/")
+}
+
+func hood(l kit.Lens) string {
+	if l.NoseHood == 0 {
+		return "none"
+	}
+	return l.NoseHood.Format(unit.Metric)
+}
+
+// fitsIn names the holes into which a lens goes.
+func (s setter) fitsIn(lens string) string {
+	var in []string
+	tried := false
+	for _, h := range s.c.Plan.Holes {
+		for _, f := range h.Fits {
+			if f.Lens != lens {
+				continue
+			}
+			tried = true
+			if f.Fits {
+				in = append(in, h.ID)
+			}
+			break
+		}
+	}
+	switch {
+	case !tried:
+		return "not used here"
+	case len(in) == 0:
+		return "none"
+	case len(in) == len(s.c.Plan.Holes):
+		return "all"
+	}
+	return strings.Join(in, ", ")
+}
+
+// covers lists covers and tethers, with the play of each plug.
+func (s setter) covers(f flow) {
+	sys := s.units()
+	f.Heading("A cover for every hole, in whenever nobody works it")
+	t := sheet.Table{
+		Size: tableSize, Head: []string{"hole", "in the plan", "material", "tether", "plug", "clearance", "least play", "greatest play", "mass"},
+		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End, sheet.End, sheet.End},
+	}
+	for _, r := range s.c.List.Rows {
+		planned, tether := coverWords(s, r.Job.Hole.ID)
+		if len(r.Refused) > 0 {
+			t.Rows = append(t.Rows, []string{r.Job.Hole.ID, planned, "", tether, "no drawing: " + strings.Join(r.Refused, "; ")})
+			continue
+		}
+		c := r.Job.Cover
+		low, high := c.Fits[0].Low, c.Fits[0].High
+		for _, x := range c.Fits {
+			low, high = min(low, x.Low), max(high, x.High)
+		}
+		t.Rows = append(t.Rows, []string{
+			r.Job.Hole.ID, planned, string(c.Material), tether, c.Plug.Format(sys), c.Clearance.Format(unit.Metric),
+			fmt.Sprintf("%.2f mm", low.Millimetres()), fmt.Sprintf("%.2f mm", high.Millimetres()), fmt.Sprintf("%.2f kg", c.Mass),
+		})
+	}
+	f.Table(t)
+	o := s.c.Options.Cut.Cover
+	f.Notes(
+		fmt.Sprintf("Play: hole less plug, worst case over pane and cover at %.0f to %.0f deg C. Sizes to cut from stand on the shop drawings only (rinkpane cut).", o.Cold, o.Warm),
+		"The flange keeps a cover from going through to the rink; what keeps it in against a puck is the rink's to choose and to try.",
+		fmt.Sprintf("Spares for a season at %.3g %% certainty: %d covers, %d drilled panes.", 100*s.c.Options.Spares.Certainty, s.c.List.CoverSpare, s.c.List.Spares))
+}
+
+func coverWords(s setter, id string) (planned, tether string) {
+	h, _ := s.c.Arena.Hole(id)
+	c, known := h.Cover.Get()
+	if !known {
+		return "not recorded", "not recorded"
+	}
+	planned = "yes"
+	if !c.Present {
+		planned = "none"
+	}
+	t, known := c.Tether.Get()
+	switch {
+	case !known:
+		return planned, "not recorded"
+	case t:
+		return planned, "yes"
+	}
+	return planned, "no"
+}
+
+// rules lists every finding with its margin.
+func (s setter) rules(f flow) {
+	f.Heading(fmt.Sprintf("Verdict: %s (%s)", plan.VerdictWords(s.c.Plan.Findings), strings.Join(s.c.Plan.RuleSets, ", ")))
+	t := sheet.Table{Size: tableSize, Head: []string{"rule", "answer", "in short", "rule set"}}
+	for _, r := range plan.ByRule(s.c.Plan.Findings) {
+		t.Rows = append(t.Rows, []string{r.Rule, string(r.Status), r.Words(s.units()), r.Set})
+		t.Classes = append(t.Classes, strongUnlessPass(r.Status))
+	}
+	f.Table(t)
+	f.Heading("Every finding")
+	all := sheet.Table{Size: tableSize, Head: []string{"rule", "holes", "answer", "margin", "in words"}}
+	for _, x := range s.c.Plan.Findings {
+		all.Rows = append(all.Rows, []string{x.Rule, strings.Join(x.Holes, ", "), string(x.Status), plan.MarginWords(x, s.units()), x.Message})
+		all.Classes = append(all.Classes, strongUnlessPass(x.Status))
+	}
+	f.Table(all)
+	f.Notes(s.c.Plan.Notes...)
+	f.Notes("A league's own document always governs.")
+}
+
+func strongUnlessPass(s rules.Status) string {
+	if s == rules.Pass {
+		return ""
+	}
+	return "strong"
+}
+
+// ranking lists the holes by what comes through when covers are out.
+func (s setter) ranking(f flow) {
+	f.Heading("The most exposed first")
+	t := sheet.Table{
+		Size: tableSize, Head: []string{"hole", "flat puck closes", "any puck closes", "pucks per 1000 h of play", "per 1000 h of practice", "mean energy", "half land by", "95 % by"},
+		Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End, sheet.End, sheet.End, sheet.End, sheet.End, sheet.End},
+	}
+	sys := s.units()
+	for _, g := range puck.Rank(s.c.Guards) {
+		row := []string{g.Hole, closes("", g.FlatLimit), closes("", g.AnyLimit), perThousandHours(g.Game), perThousandHours(g.Practice), fmt.Sprintf("%.0f J", g.MeanJ), "-", "-"}
+		if g.Sector.Passing {
+			row[6], row[7] = plan.Far(g.Sector.Typical.Metres(), sys), plan.Far(g.Sector.Far.Metres(), sys)
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	f.Table(t)
+	f.Notes(puck.LeftOut()...)
+}

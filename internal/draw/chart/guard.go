@@ -1,0 +1,178 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+// Sector is the part of the spectators' side behind a hole that is to be kept
+// clear. Bearings are in plan from the outward normal, positive toward rising
+// station; distances from the glass.
+type Sector struct {
+	Hole     string
+	From, To unit.Angle // nine pucks in ten lie between
+	// Limit is the widest bearing at which a puck passes at all, to both sides; 0 draws none.
+	Limit                  unit.Angle
+	Typical, Far, Farthest unit.Length // half, 95 % and all of the pucks come down within
+}
+
+// Room of a guard map in millimetres: the legend below, and white around.
+const (
+	guardLegend = 15.0
+	guardPad    = 6.0
+	leastGuard  = 90.0 // a narrower map cannot be read
+)
+
+// GuardMap draws the rink from above with the sector behind each hole to be
+// kept clear, at a width in millimetres (90 at least). With picked set, only
+// that hole's surroundings are shown.
+func GuardMap(a arena.Arena, sectors []Sector, picked string, width float64) *sheet.Drawing {
+	width = max(width, leastGuard)
+	low, high := guardBounds(a, sectors, picked)
+	scale := (width - 2*guardPad) / (high.X - low.X)
+	tall := (high.Y - low.Y) * scale
+	d := sheet.New("guard-map", width, tall+2*guardPad+guardLegend, Styles().Merge(guardStyles()))
+	d.Layers = []string{"ice", "markings", "boards", "glass", "sectors", "holes", "labels", "legend"}
+	d.Title = "Sectors behind the holes of " + a.Name + " to be kept clear"
+	d.Desc = "From above: where pucks come down that pass through an open hole."
+	origin := sheet.Pt(guardPad-low.X*scale, guardPad+high.Y*scale)
+	m := &planMap{Plan: Plan{Arena: a}, ground: newGround(a.Rink, origin, scale)}
+	m.d = d
+	window := sheet.Rect{X: guardPad, Y: guardPad, W: width - 2*guardPad, H: tall}
+	m.ice()
+	m.markings()
+	m.wall()
+	clipTo(d, window)
+	for _, s := range sectors {
+		if picked == "" || s.Hole == picked {
+			m.sector(s, window)
+		}
+	}
+	m.guardLegend(window)
+	return d
+}
+
+func guardStyles() sheet.Stylesheet {
+	return sheet.Stylesheet{
+		{Class: "sector", Style: sheet.Style{Fill: sheet.Bad.Alpha(0.16), Stroke: sheet.Bad, Width: sheet.W25}},
+		{Class: "sector-half", Style: sheet.Style{Stroke: sheet.Bad, Width: sheet.W35, Dash: []float64{1.6, 0.9}}},
+		{Class: "sector-limit", Style: sheet.Style{Stroke: sheet.Slate, Width: sheet.W18, Dash: []float64{3, 1, 0.6, 1}}},
+		{Class: "sector-hole", Style: sheet.Style{Fill: sheet.Bad}},
+	}
+}
+
+// clipTo puts everything drawn so far behind a window.
+func clipTo(d *sheet.Drawing, window sheet.Rect) {
+	for _, e := range d.Items {
+		e.Shape = &sheet.Group{Clip: &window, Items: []*sheet.Element{{Shape: e.Shape, Class: e.Class}}}
+		e.Class = ""
+	}
+}
+
+// guardBounds returns the corners of what is shown, in the rink's frame, metres.
+func guardBounds(a arena.Arena, sectors []Sector, picked string) (low, high geom.Vec2) {
+	low, high = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
+	cover := func(p geom.Vec2) {
+		low = geom.Vec2{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+		high = geom.Vec2{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+	}
+	d := a.Rink.Dimensions()
+	if picked == "" {
+		cover(geom.Vec2{X: -d.Length.Metres() / 2, Y: -d.Width.Metres() / 2})
+		cover(geom.Vec2{X: d.Length.Metres() / 2, Y: d.Width.Metres() / 2})
+	}
+	for _, s := range sectors {
+		h, ok := a.Hole(s.Hole)
+		if !ok || (picked != "" && picked != s.Hole) {
+			continue
+		}
+		p, n, t := a.Rink.Point(h.Station), a.Rink.Normal(h.Station), a.Rink.Tangent(h.Station)
+		far := s.Far.Metres() * 1.12
+		for _, b := range []unit.Angle{s.From, (s.From + s.To) / 2, s.To} {
+			cover(p.Add(bearing(n, t, b).Scale(far)))
+		}
+		if picked != "" { // a stretch of boards and ice beside the hole
+			cover(p.Add(n.Scale(far * 0.3)).Add(t.Scale(far * 0.6)))
+			cover(p.Add(n.Scale(far * 0.3)).Sub(t.Scale(far * 0.6)))
+		}
+	}
+	return low, high
+}
+
+// bearing returns the plan direction out of the rink at a bearing.
+func bearing(n, t geom.Vec2, b unit.Angle) geom.Vec2 {
+	s, c := math.Sincos(b.Radians())
+	return t.Scale(s).Sub(n.Scale(c))
+}
+
+// sector draws one hole's sector with its distances.
+func (m *planMap) sector(s Sector, window sheet.Rect) {
+	h, ok := m.Arena.Hole(s.Hole)
+	if !ok {
+		return
+	}
+	p, n, t := m.rink.Point(h.Station), m.rink.Normal(h.Station), m.rink.Tangent(h.Station)
+	to := func(b unit.Angle, l unit.Length) sheet.Point { return m.pt(p.Add(bearing(n, t, b).Scale(l.Metres()))) }
+	arc := func(l unit.Length) []sheet.Point {
+		var pts []sheet.Point
+		steps := max(2, int(math.Ceil(float64((s.To-s.From)/wedgeStep))))
+		for i := 0; i <= steps; i++ {
+			pts = append(pts, to(s.From+(s.To-s.From)*unit.Angle(i)/unit.Angle(steps), l))
+		}
+		return pts
+	}
+	g, e := m.d.Group("sectors", "")
+	g.Clip = &window
+	if s.Limit > 0 {
+		for _, b := range []unit.Angle{-s.Limit, s.Limit} {
+			g.Add("sector-limit", sheet.Line{A: m.pt(p), B: to(b, s.Far)})
+		}
+	}
+	g.Add("sector", sheet.Polygon(append([]sheet.Point{m.pt(p)}, arc(s.Far)...)...))
+	g.Add("sector-half", sheet.Lines(arc(s.Typical)...))
+	sys := m.Arena.Units
+	e.With("hole", s.Hole).Titled(fmt.Sprintf("Keep clear behind %s: half land by %s, 95 %% by %s", s.Hole, about(s.Typical, sys), about(s.Far, sys)))
+	m.d.Add("holes", "sector-hole", sheet.Circle{C: m.pt(p), R: 0.9})
+	words, _ := m.d.Group("labels", "")
+	at := sectorLabel(m.pt(p), to((s.From+s.To)/2, s.Far), to((s.From+s.To)/2, s.Typical))
+	words.Add("hole-label", sheet.Text{At: sheet.Pt(at.X, at.Y-1.2), S: s.Hole, Anchor: sheet.Middle, VAlign: sheet.Centre})
+	words.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: about(s.Far, sys), Anchor: sheet.Middle, VAlign: sheet.Centre})
+}
+
+// sectorLabel is where a sector's name and distance stand: between its two
+// arcs, or past the outer one where they lie too close for words, clear of the
+// rays that end there.
+func sectorLabel(hole, far, typical sheet.Point) sheet.Point {
+	const room, up, across = 10.0, 4.0, 7.0 // mm
+	long := far.Dist(hole)
+	if long == 0 || far.Dist(typical) >= room {
+		return hole.Add(far.Sub(hole).Scale(0.8))
+	}
+	way := far.Sub(hole).Scale(1 / long)
+	return far.Add(sheet.Pt(way.X*across, way.Y*up))
+}
+
+// about prints a distance no finer than a model knows it: a tenth of a metre or a foot.
+func about(l unit.Length, sys unit.System) string {
+	if sys == unit.Imperial {
+		return fmt.Sprintf("%.0f ft", l.Feet())
+	}
+	return fmt.Sprintf("%.1f m", l.Metres())
+}
+
+// guardLegend says what the lines mean.
+func (m *planMap) guardLegend(window sheet.Rect) {
+	g, _ := m.d.Group("legend", "")
+	y := window.Y + window.H + 4
+	lines := sheet.Regular.Wrap("Filled: nine pucks in ten leave within it, 95 % come down inside its outer edge. Dashed arc: half come down by there. "+
+		"Dash-dotted rays: no puck passes at a wider angle, whatever its orientation. People, seats and walls are not in the model; no strength check.",
+		sheet.SizeSmall, window.W)
+	for i, s := range lines {
+		g.Add("caption", sheet.Text{At: sheet.Pt(window.X, y+float64(i)*3.2), S: s, VAlign: sheet.Top})
+	}
+}

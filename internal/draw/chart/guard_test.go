@@ -1,0 +1,112 @@
+package chart
+
+import (
+	"math"
+	"testing"
+
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+func guardArena(t *testing.T) arena.Arena {
+	t.Helper()
+	doc, err := arena.Demo()
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := doc.Check()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// Every sector starts at its hole, lies outside the rink, and its outer edge is
+// as far as said: read back from the drawing through the map's scale.
+func TestSectorsLieOutside(t *testing.T) {
+	a := guardArena(t)
+	var sectors []Sector
+	for _, h := range a.Working() {
+		sectors = append(sectors, Sector{Hole: h.ID, From: -0.6, To: 0.4, Limit: 1.2, Typical: 6, Far: 13, Farthest: 30})
+	}
+	d := GuardMap(a, sectors, "", 300)
+	low, high := guardBounds(a, sectors, "")
+	scale := (300 - 2*guardPad) / (high.X - low.X)
+	place := func(p sheet.Point) geom.Vec2 {
+		return geom.Vec2{X: low.X + (p.X-guardPad)/scale, Y: high.Y - (p.Y-guardPad)/scale}
+	}
+	seen := 0
+	for _, e := range d.Items {
+		id := e.Data["hole"]
+		if id == "" {
+			continue
+		}
+		h, _ := a.Hole(id)
+		at := a.Rink.Point(h.Station)
+		for _, item := range e.Shape.(*sheet.Group).Items {
+			l, ok := item.Shape.(sheet.Polyline)
+			if !ok || item.Class != "sector" {
+				continue
+			}
+			seen++
+			if first := place(l.Vertices[0].Point); first.Sub(at).Len() > 1e-6 {
+				t.Errorf("%s starts %.6f m off its hole", id, first.Sub(at).Len())
+			}
+			for _, v := range l.Vertices[1:] {
+				p := place(v.Point)
+				if a.Rink.Contains(p) {
+					t.Errorf("%s: %v is on the ice", id, p)
+				}
+				if far := p.Sub(at).Len(); math.Abs(far-13) > 1e-6 {
+					t.Errorf("%s: the outer edge is %.6f m off", id, far)
+				}
+			}
+			// Falling stations lie to the negative bearing.
+			first, last := place(l.Vertices[1].Point), place(l.Vertices[len(l.Vertices)-1].Point)
+			if tan := a.Rink.Tangent(h.Station); first.Sub(at).Dot(tan) >= last.Sub(at).Dot(tan) {
+				t.Errorf("%s: bearings run the wrong way", id)
+			}
+		}
+	}
+	if seen != len(a.Working()) || seen < 8 {
+		t.Fatalf("%d sectors seen", seen)
+	}
+}
+
+func TestGuardMapOfOneHole(t *testing.T) {
+	a := guardArena(t)
+	s := []Sector{{Hole: "B1", From: -0.5, To: 0.5, Typical: 6, Far: 13}, {Hole: "A1", From: -0.5, To: 0.5, Typical: 6, Far: 13}, {Hole: "none", Far: 1}}
+	d := GuardMap(a, s, "B1", 10)
+	if d.W != leastGuard || d.H < 60 || d.H > 400 {
+		t.Errorf("%g x %g mm", d.W, d.H)
+	}
+	n := 0
+	for _, e := range d.Items {
+		if e.Data["hole"] != "" {
+			n++
+		}
+	}
+	if n != 1 {
+		t.Errorf("%d sectors, want one", n)
+	}
+	if got := about(13.2*unit.Metre, unit.Imperial); got != "43 ft" {
+		t.Errorf("13.2 m is %q", got)
+	}
+}
+
+// A sector's name stands between its arcs, and past the outer one where they
+// leave no room for words.
+func TestSectorNameKeepsOffItsArcs(t *testing.T) {
+	hole := sheet.Pt(50, 50)
+	if got := sectorLabel(hole, sheet.Pt(50, 90), sheet.Pt(50, 70)); got.Dist(sheet.Pt(50, 82)) > 1e-9 {
+		t.Errorf("roomy: %v", got)
+	}
+	if got := sectorLabel(hole, sheet.Pt(50, 60), sheet.Pt(50, 57)); got.Dist(sheet.Pt(50, 64)) > 1e-9 {
+		t.Errorf("below: %v", got)
+	}
+	if got := sectorLabel(hole, sheet.Pt(60, 50), sheet.Pt(57, 50)); got.Dist(sheet.Pt(67, 50)) > 1e-9 {
+		t.Errorf("beside: %v", got)
+	}
+}

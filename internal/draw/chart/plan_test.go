@@ -1,0 +1,40 @@
+package chart_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/rinkpane/internal/draw/chart"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+// demo returns the demo arena.
+func demo(t testing.TB) arena.Arena {
+	t.Helper()
+	d, err := arena.Demo()
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := d.Check()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+func TestDemoPicturesNameEveryHole(t *testing.T) {
+	a := demo(t)
+	p := chart.Plan{Arena: a}
+	for name, d := range map[string]*sheet.Drawing{"plan": chart.PlanMap(p, 277), "strip": chart.BoardsStrip(p, 400, 4)} {
+		svg := string(sheet.InlineSVG(d))
+		if len(a.Holes) == 0 {
+			t.Fatal("the demo arena has no holes")
+		}
+		for _, h := range a.Holes {
+			if !strings.Contains(svg, `data-hole="`+h.ID+`"`) {
+				t.Errorf("%s lacks data-hole for %s", name, h.ID)
+			}
+		}
+	}
+}

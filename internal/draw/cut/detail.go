@@ -1,0 +1,233 @@
+package cut
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+// Shares of a detail page: the drawing's column and the notes' column.
+const (
+	detailShare = 0.46
+	columnGap   = 8.0  // mm
+	detailRoom  = 20.0 // mm for dimensions to each side of the hole's detail
+	detailTall  = 25.0 // mm for dimensions above and below it
+	sectionHigh = 50.0 // mm for the section through the edge
+	sectionLong = 34.0 // mm of pane shown in the section
+)
+
+// detailPage draws the hole with its pilot holes, the section through its
+// edge, the route, the tolerances and the distances kept.
+func (p Plan) detailPage(j Job, paper sheet.Paper) *sheet.Drawing {
+	probe := p.newPage(paper, "", "")
+	wide := probe.area.W*detailShare - columnGap/2
+	high := probe.area.H - sectionHigh - 2*headHeight
+	size := j.Hole.Size
+	scale := scaleFor(size.W, size.H, wide-2*detailRoom, high-headHeight-detailTall, 1)
+	section := scaleFor(sectionLong/2*unit.Millimetre, j.Thick, sectionLong*2, sectionHigh-18, 5)
+	g := p.newPage(paper, "hole", "Hole "+j.Hole.ID+": outline, edge and route",
+		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material)},
+		sheet.Field{Name: "Hole", Value: scaleText(scale)}, sheet.Field{Name: "Section A-A", Value: scaleText(section)},
+		sheet.Field{Name: "Route", Value: string(j.Route)}, sheet.Field{Name: "Lengths", Value: lengthsIn(p.Arena.Units)})
+	d := detail{page: g, job: j}
+	d.outline(sheet.Rect{X: g.area.X, Y: g.area.Y, W: wide, H: high}, scale)
+	d.section(sheet.Rect{X: g.area.X, Y: g.area.Y + g.area.H - sectionHigh - headHeight, W: wide, H: sectionHigh + headHeight}, section)
+	d.column(sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H})
+	return g.d
+}
+
+type detail struct {
+	page
+	job Job
+}
+
+// outline draws the hole from the shooting side with its dimensions.
+func (d detail) outline(box sheet.Rect, scale float64) {
+	t := d.group(sheet.LayerText)
+	heading(t, box.X, box.Y, "Outline, from the shooting side")
+	size, r := d.job.Hole.Size, d.job.Corner.Millimetres()*scale
+	w, h := size.W.Millimetres()*scale, size.H.Millimetres()*scale
+	hole := sheet.Rect{X: box.X + (box.W-w)/2, Y: box.Y + headHeight + 12 + (box.H-headHeight-detailTall-h)/2, W: w, H: h}
+	c := sheet.Pt(hole.X+w/2, hole.Y+h/2)
+	d.group(sheet.LayerCut).Add("cut", sheet.RoundRect(hole, r))
+	d.group(sheet.LayerDatum).CentreMark(c, w, h)
+	g := d.group(sheet.LayerDim)
+	text, under := d.dims(size.W)
+	g.Dim(sheet.Dimension{A: sheet.Pt(hole.X, hole.Y), B: sheet.Pt(hole.X+w, hole.Y), Off: 8, Text: text, Under: under})
+	text, under = d.dims(size.H)
+	g.Dim(sheet.Dimension{A: sheet.Pt(hole.X, hole.Y+h), B: sheet.Pt(hole.X, hole.Y), Off: 9, Text: text, Under: under})
+	d.pilots(hole, r)
+	d.cutMarks(c, w)
+}
+
+// pilots draws the four pilot holes and says what the corner is.
+func (d detail) pilots(hole sheet.Rect, r float64) {
+	g := d.group(sheet.LayerEngrave)
+	text := d.group(sheet.LayerDim)
+	if d.job.Pilot() > 0 {
+		for _, c := range corners(hole, r) {
+			g.Add("pilot", sheet.Circle{C: c, R: r})
+			g.CentreMark(c, 0, 0)
+		}
+	}
+	a, b := d.dims(d.job.Corner)
+	corner := sheet.Pt(hole.X+r, hole.Y+hole.H-r).Polar(r, -3*math.Pi/4)
+	elbow := sheet.Pt(max(hole.X+8, corner.X+4), hole.Y+hole.H+9)
+	lines := []string{fmt.Sprintf("R %s (%s), four corners", a, b)}
+	if d.job.Pilot() > 0 {
+		a, b = d.dims(d.job.Pilot())
+		what, size := "four pilot holes", fmt.Sprintf("dia. %s (%s)", a, b)
+		if hole.W-2*r-14 > sheet.Regular.Width(size, sheet.SizeText) && hole.H > 4*r+17 {
+			centre := sheet.Pt(hole.X+r, hole.Y+r)
+			text.Note(centre.Polar(r, -math.Pi/5), sheet.Pt(hole.X+2*r+5, hole.Y+2*r+3), true, what, size)
+		} else {
+			lines = append(lines, what+" "+size)
+		}
+	}
+	text.Note(corner, elbow, true, lines...)
+}
+
+// cutMarks shows where section A-A goes through the right edge.
+func (d detail) cutMarks(c sheet.Point, w float64) {
+	g := d.group(sheet.LayerDim)
+	x := c.X + w/2
+	g.Add("edge", sheet.Line{A: sheet.Pt(x-4, c.Y), B: sheet.Pt(x+9, c.Y)})
+	for _, at := range []float64{x - 6, x + 11} {
+		g.Add("head", sheet.Text{At: sheet.Pt(at, c.Y), S: "A", Anchor: sheet.Middle, VAlign: sheet.Centre})
+	}
+}
+
+// section draws the pane cut across the hole's edge, the rink face up.
+func (d detail) section(box sheet.Rect, scale float64) {
+	t := d.group(sheet.LayerText)
+	heading(t, box.X, box.Y, "Section A-A through the edge, all round the hole")
+	thick, r := d.job.Thick.Millimetres()*scale, d.job.Rounding.Millimetres()*scale
+	x0 := box.X + detailRoom - 2
+	x1, y0 := x0+sectionLong, box.Y+headHeight+10
+	y1 := y0 + thick
+	var edge sheet.Path
+	edge.MoveTo(sheet.Pt(x0, y0))
+	edge.LineTo(sheet.Pt(x1-r, y0))
+	edge.ArcTo(sheet.Pt(x1, y0+r), -roundBulge)
+	edge.LineTo(sheet.Pt(x1, y1-r))
+	edge.ArcTo(sheet.Pt(x1-r, y1), -roundBulge)
+	edge.LineTo(sheet.Pt(x0, y1))
+	d.group(sheet.LayerCut).Add("cut-line", edge)
+	closed := edge
+	closed.Close()
+	d.group(sheet.LayerHatch).Hatch("hatch", closed, math.Pi/4, 2.2)
+	d.breakLine(x0, y0, y1)
+	g := d.group(sheet.LayerDim)
+	text, under := d.dims(d.job.Thick)
+	g.Dim(sheet.Dimension{A: sheet.Pt(x0, y0), B: sheet.Pt(x0, y1), Off: -9, Text: text, Under: under})
+	t.Add("caption", sheet.Text{At: sheet.Pt(x0+sectionLong/2, y0-2), S: "RINK FACE", Anchor: sheet.Middle})
+	t.Add("caption", sheet.Text{At: sheet.Pt(x0+sectionLong/2, y1+2), S: "SHOOTING FACE", Anchor: sheet.Middle, VAlign: sheet.Top})
+	t.Add("caption", sheet.Text{At: sheet.Pt(x1+4, (y0+y1)/2), S: "hole", VAlign: sheet.Centre})
+	a, b := d.dims(d.job.Rounding)
+	at := sheet.Pt(x1-r, y0+r).Polar(r, math.Pi/4)
+	g.Note(at, sheet.Pt(x1+6, y0-3), true, fmt.Sprintf("R %s (%s), both faces", a, b))
+	g.Note(sheet.Pt(x1-r, y1-r).Polar(r, -math.Pi/4), sheet.Pt(x1+6, y1+3), true, "no tool mark, no notch")
+}
+
+// roundBulge is the bulge of a quarter turn, tan(pi/8).
+const roundBulge = 0.41421356237309503
+
+// breakLine ends the pane where the drawing leaves off.
+func (d detail) breakLine(x, y0, y1 float64) {
+	m := (y0 + y1) / 2
+	d.group(sheet.LayerCut).Add("dim", sheet.Lines(sheet.Pt(x, y0-2), sheet.Pt(x, m-1.5), sheet.Pt(x-1.5, m-0.5), sheet.Pt(x+1.5, m+0.5), sheet.Pt(x, m+1.5), sheet.Pt(x, y1+2)))
+}
+
+// column sets route, tolerances and distances kept.
+func (d detail) column(box sheet.Rect) {
+	g := d.group(sheet.LayerText)
+	y := box.Y
+	if d.job.neverCut() {
+		g.Add("warn", sheet.Text{At: sheet.Pt(box.X, y), S: "ORDER MADE: NEVER CUT, NEVER DRILL", VAlign: sheet.Top})
+		y += headHeight
+	} else {
+		y += heading(g, box.X, y, routeTitle(d.job.Route))
+	}
+	y += numbered(g, box.X, y, box.W, d.job.Steps()) + blockGap
+	y += heading(g, box.X, y, "Sizes and tolerances")
+	y += table(g, box.X, y, box.W, d.tolerances()) + blockGap
+	y += heading(g, box.X, y, "Distances kept")
+	y += table(g, box.X, y, box.W, d.kept()) + 1.5
+	notes(g, box.X, y, box.W, sourcesOf(d.job.Limits)...)
+}
+
+func routeTitle(r Route) string {
+	switch r {
+	case Site:
+		return "Route: cut where it stands"
+	case Order:
+		return "Route: ordered made with the hole"
+	}
+	return "Route: cut in the shop"
+}
+
+// tableSize is the type of tables beside a drawing, mm.
+const tableSize = 2.6
+
+func (d detail) tolerances() sheet.Table {
+	j := d.job
+	props, _ := j.Material.Properties()
+	row := func(name string, v, tol unit.Length) []string {
+		a, b := d.dims(v)
+		return []string{name, a, b, tolerance(tol)}
+	}
+	o := j.Cover.Options
+	return sheet.Table{
+		Size: tableSize,
+		Head: []string{"size", lengthHead(d.sys), lengthHead(other(d.sys)), "tolerance"},
+		Rows: [][]string{
+			row("hole's width", j.Hole.Size.W, o.HoleTolerance), row("hole's height", j.Hole.Size.H, o.HoleTolerance),
+			row("corner radius", j.Corner, radiusTolerance), row("edge rounding, both faces", j.Rounding, roundTolerance),
+			row("pane's thickness (the sheet's own)", j.Thick, props.ThicknessTolerance(j.Thick)),
+		},
+		Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End, sheet.Start},
+	}
+}
+
+func lengthHead(sys unit.System) string {
+	if sys == unit.Imperial {
+		return "inches"
+	}
+	return "millimetres"
+}
+
+func other(sys unit.System) unit.System {
+	if sys == unit.Imperial {
+		return unit.Metric
+	}
+	return unit.Imperial
+}
+
+func (d detail) kept() sheet.Table {
+	t := sheet.Table{Size: tableSize, Head: []string{"distance", "has", "limit"}, Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End}}
+	for _, l := range d.job.Limits {
+		has, _ := d.places(l.Have)
+		limit, _ := d.places(l.Least)
+		word := "≥ "
+		if l.AtMost {
+			word = "≤ "
+		}
+		t.Rows = append(t.Rows, []string{l.What, has, word + limit})
+	}
+	return t
+}
+
+// sourcesOf lists the limits' sources once each.
+func sourcesOf(limits []Limit) []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, l := range limits {
+		if !seen[l.Source] {
+			seen[l.Source] = true
+			out = append(out, "Limits from "+l.Source+".")
+		}
+	}
+	return out
+}

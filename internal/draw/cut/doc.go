@@ -1,0 +1,37 @@
+// Package cut answers: what does a shop need on paper to make this hole and
+// its cover, and may the hole be made at all?
+//
+// A [Plan] is a checked arena with the mark of its document. For each hole
+// [Plan.Job] gathers what a drawing states, or refuses with the reason:
+//
+//	arena + document -> Plan -> Job (place, route, cover, stress) -> drawings -> files
+//	                             '-- refused: too near the edge, corner too sharp ...
+//
+// Places are measured on the glass itself, not along the boards: on a curved
+// pane that stands back by b, a stretch that turns by w radians is longer on
+// the glass by b w ([Face]).
+//
+// The route follows the material: acrylic and polycarbonate may be cut, in the
+// shop or where they stand; tempered and laminated glass is ordered made and
+// never cut.
+//
+// Assumptions: panes are drawn as the survey has them, edge of stanchion to
+// edge of stanchion; what hides in the frame is not known. Tolerances are own
+// choices with their values on the drawing.
+//
+// Limits: nothing here is a strength check. The stress factor compares shapes
+// of holes in a wide sheet under tension; a pane is bent and struck.
+package cut
+
+import (
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+// Plan is an arena and the mark of the document it was read from.
+type Plan struct {
+	Arena arena.Arena
+	Mark  string // the plan's revision, see [arena.Mark]
+}
+
+// NewPlan returns the plan of a checked arena and its document's text.
+func NewPlan(a arena.Arena, text []byte) Plan { return Plan{Arena: a, Mark: arena.Mark(text)} }

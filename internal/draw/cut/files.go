@@ -1,0 +1,229 @@
+package cut
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// Kind says what a file of the cut folder is.
+type Kind string
+
+// The kinds of files.
+const (
+	DrawingPDF   Kind = "drawing"      // all sheets of a hole, to scale
+	TemplatePDF  Kind = "template"     // full size, with check bars
+	PaneDXF      Kind = "pane-dxf"     // the pane with its hole for a machine
+	CoverDXF     Kind = "cover-dxf"    // the cover's outlines for a machine
+	PaneSVG      Kind = "pane-svg"     // the pane from both sides, as a picture
+	TemplateSVG  Kind = "template-svg" // the template as a picture, full size
+	WindowPDF    Kind = "window"       // a low window's clear patch
+	WindowDXF    Kind = "window-dxf"   // the patch for a plotter
+	CutListPDF   Kind = "cut-list"     // over the arena
+	CutListTable Kind = "cut-list-csv" // the same for a spreadsheet
+)
+
+// File is one file of the cut folder: its path below the folder with slashes,
+// its kind, the hole (or window) it is of ("" for the arena's), its bytes.
+type File struct {
+	Path string
+	Kind Kind
+	Hole string
+	Data []byte
+}
+
+// Request is what is to be drawn.
+type Request struct {
+	Holes   []string // ids; empty means every working hole, the low windows and the cut list
+	Paper   string   // of sheet.Papers, or Full
+	Options Options
+	Spares  SpareOptions
+	Kit     kit.Kit // for the patches of low windows
+	Creator string  // the program and its version, for the PDFs
+}
+
+// Folder is the cut folder before it is written, and the holes it has no
+// drawing of.
+type Folder struct {
+	Files   []File
+	Refused []*Refusal
+	Notes   []string // what else could not be drawn, in plain words
+}
+
+// fullPaper is the paper of drawings to scale where templates are on paper Full.
+const fullPaper = "a3"
+
+// leastPaper is the width in millimetres of the narrowest paper, upright, on
+// which the drawings have room: a4 has 210, letter 215.9.
+const leastPaper = 209.0
+
+// Folder draws what is asked. A hole that may not be made has no file and
+// stands in Refused; a hole that is not in the plan, or an unknown paper, is an error.
+func (p Plan) Folder(r Request) (Folder, error) {
+	name := r.Paper
+	if name == Full {
+		name = fullPaper
+	}
+	paper, err := sheet.ParsePaper(name)
+	if err != nil {
+		return Folder{}, err
+	}
+	if paper = paper.Portrait(); paper.W < leastPaper {
+		return Folder{}, fmt.Errorf("paper %s: too small for shop drawings; take a4, letter or larger", paper.Name)
+	}
+	// What is wrong for every hole is said once.
+	if err := errors.Join(r.Options.Cover.check(), r.Spares.check()); err != nil {
+		return Folder{}, err
+	}
+	jobs, refused, err := p.jobs(r)
+	if err != nil {
+		return Folder{}, err
+	}
+	sets, errs := make([][]File, len(jobs)), make([]error, len(jobs))
+	var wait sync.WaitGroup
+	for i, j := range jobs {
+		wait.Go(func() { sets[i], errs[i] = p.holeFiles(j, r, paper) })
+	}
+	wait.Wait()
+	out := Folder{Refused: refused}
+	for i, s := range sets {
+		if errs[i] != nil {
+			return Folder{}, fmt.Errorf("hole %s: %w", jobs[i].Hole.ID, errs[i])
+		}
+		out.Files = append(out.Files, s...)
+	}
+	if len(r.Holes) > 0 {
+		return out, nil
+	}
+	err = p.arenaFiles(&out, r, paper)
+	return out, err
+}
+
+// holeNames lists the holes that may be asked for.
+func (p Plan) holeNames() string {
+	var names []string
+	for _, h := range p.Arena.Working() {
+		names = append(names, h.ID)
+	}
+	if len(names) == 0 {
+		return "a hole's id, once the plan has holes"
+	}
+	return strings.Join(names, ", ")
+}
+
+// jobs gathers the jobs asked for, refusals apart.
+func (p Plan) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
+	holes := p.Arena.Working()
+	if len(r.Holes) > 0 {
+		holes = nil
+		for _, id := range r.Holes {
+			h, ok := p.Arena.Hole(id)
+			switch {
+			case !ok:
+				return nil, nil, fmt.Errorf("no hole %q in the plan; write %s", id, p.holeNames())
+			case h.State == glass.Off:
+				return nil, nil, fmt.Errorf("hole %q is off in the plan, so nothing is made of it; set its state to planned, or write %s", id, p.holeNames())
+			case !slices.ContainsFunc(holes, func(k glass.Hole) bool { return k.ID == id }):
+				holes = append(holes, h)
+			}
+		}
+	}
+	for _, h := range holes {
+		j, err := p.Job(h, r.Options)
+		var no *Refusal
+		if errors.As(err, &no) {
+			refused = append(refused, no)
+			continue
+		}
+		if err != nil {
+			return nil, nil, err
+		}
+		jobs = append(jobs, j)
+	}
+	return jobs, refused, nil
+}
+
+// Sheets are the sheets of a hole to scale: the pane from both sides, outline
+// with edge and route, cover, corner radius.
+func (p Plan) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
+	return []*sheet.Drawing{p.panePage(j, paper), p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper)}
+}
+
+func (p Plan) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error) {
+	id := j.Hole.ID
+	sheets := p.Sheets(j, paper)
+	drawing, err := p.pdf("Hole "+id+": shop drawing", r.Creator, sheets)
+	if err != nil {
+		return nil, err
+	}
+	tiles, err := p.Template(j, r.Paper)
+	if err != nil {
+		return nil, err
+	}
+	template, err := p.pdf("Hole "+id+": template, full size", r.Creator, tiles)
+	if err != nil {
+		return nil, err
+	}
+	whole, err := p.Template(j, Full)
+	if err != nil {
+		return nil, err
+	}
+	dir := "holes/" + id + "/"
+	return []File{
+		{dir + "drawing.pdf", DrawingPDF, id, drawing},
+		{dir + "template.pdf", TemplatePDF, id, template},
+		{dir + "pane.dxf", PaneDXF, id, sheet.DXF(p.PaneOutline(j))},
+		{dir + "cover.dxf", CoverDXF, id, sheet.DXF(p.CoverOutline(j))},
+		{dir + "pane.svg", PaneSVG, id, sheet.SVG(sheets[0])},
+		{dir + "template.svg", TemplateSVG, id, sheet.SVG(whole[0])},
+	}, nil
+}
+
+// arenaFiles adds low windows and the cut list.
+func (p Plan) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
+	for _, w := range p.Arena.Windows {
+		job, err := p.WindowJob(w, r.Kit)
+		if err != nil {
+			out.Notes = append(out.Notes, err.Error())
+			continue
+		}
+		pdf, err := p.pdf("Low window "+w.ID, r.Creator, []*sheet.Drawing{p.windowPage(job, paper)})
+		if err != nil {
+			return err
+		}
+		dir := "windows/" + w.ID + "/"
+		out.Files = append(out.Files, File{dir + "window.pdf", WindowPDF, w.ID, pdf})
+		if w.Printed && !job.Clear.IsZero() { // else a plotter has nothing to cut
+			out.Files = append(out.Files, File{dir + "window.dxf", WindowDXF, w.ID, sheet.DXF(p.WindowOutline(job))})
+		}
+	}
+	list, err := p.List(r.Options, r.Spares)
+	if err != nil {
+		return err
+	}
+	pdf, err := p.pdf("Cut list", r.Creator, p.listPages(list, paper))
+	if err != nil {
+		return err
+	}
+	out.Files = append(out.Files, File{"cut-list.pdf", CutListPDF, "", pdf}, File{"cut-list.csv", CutListTable, "", list.CSV(p)})
+	return nil
+}
+
+// pdf sets drawings as the pages of one PDF that carries the plan's stamp.
+func (p Plan) pdf(title, creator string, drawings []*sheet.Drawing) ([]byte, error) {
+	pages := make([]sheet.Page, len(drawings))
+	for i, d := range drawings {
+		pages[i] = sheet.Page{Drawing: d, Bookmarks: []sheet.Bookmark{{Title: d.Title}}}
+	}
+	info := sheet.Info{
+		Title: title + ", " + p.Arena.Name, Subject: p.subject() + ", plan revision " + p.Mark,
+		Keywords: p.Stamp(), Creator: creator,
+	}
+	return sheet.PDF(info, pages...)
+}

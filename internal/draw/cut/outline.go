@@ -1,0 +1,97 @@
+package cut
+
+import (
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// outlineMargin is the white round a drawing for a machine, mm.
+const outlineMargin = 60.0
+
+// PaneOutline is the pane at full size from the shooting side for a shop's or
+// a factory's machine: the hole on layer CUT as one closed outline, the pane's
+// visible edges and the centre lines on DATUM, notes on TEXT.
+func (p Plan) PaneOutline(j Job) *sheet.Drawing {
+	w, h := j.Face.Width.Millimetres(), j.Face.Height.Millimetres()
+	d := sheet.New("pane-outline", w+2*outlineMargin, h+2*outlineMargin, styles())
+	d.Layers = []string{sheet.LayerDatum, sheet.LayerCut, sheet.LayerEngrave, sheet.LayerText}
+	d.Title = "Hole " + j.Hole.ID + ": pane outline, full size"
+	d.Desc = p.Stamp()
+	g := page{d: d, sys: p.Arena.Units}
+	pane := sheet.Rect{X: outlineMargin, Y: outlineMargin, W: w, H: h}
+	datum := g.group(sheet.LayerDatum)
+	datum.Add("edge", sheet.RoundRect(pane, 0))
+	c := sheet.Pt(pane.X+j.Face.Left.Millimetres(), pane.Y+h-j.Face.Up.Millimetres())
+	hw, hh := j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres()
+	hole := sheet.Rect{X: c.X - hw/2, Y: c.Y - hh/2, W: hw, H: hh}
+	g.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(hole, j.Corner.Millimetres()))
+	datum.Add("centre-line", sheet.Line{A: sheet.Pt(pane.X, c.Y), B: sheet.Pt(pane.X+w, c.Y)})
+	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, pane.Y), B: sheet.Pt(c.X, pane.Y+h)})
+	if j.Pilot() > 0 {
+		r := j.Corner.Millimetres()
+		for _, at := range corners(hole, r) {
+			g.group(sheet.LayerEngrave).Add("pilot", sheet.Circle{C: at, R: r})
+		}
+	}
+	for _, k := range j.Neighbours {
+		w, h := k.Hole.Size.W.Millimetres(), k.Hole.Size.H.Millimetres()
+		at := sheet.Rect{X: pane.X + k.Left.Millimetres() - w/2, Y: pane.Y + pane.H - k.Up.Millimetres() - h/2, W: w, H: h}
+		datum.Add("edge", sheet.RoundRect(at, cornerOf(k.Hole).Millimetres()))
+		g.group(sheet.LayerText).Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y-3), S: "hole " + k.Hole.ID + ": in the same pane, see its own drawing"})
+	}
+	say := "FROM THE SHOOTING SIDE; DATUM: visible edge of the pane, bottom edge at the boards' top"
+	if j.Face.Curved {
+		say += "; CURVED PANE, inner radius " + g.one(j.Face.Radius) + ": unrolled, lengths along the rink face"
+	}
+	g.stamp(p, j, sheet.Pt(pane.X, pane.Y-outlineMargin/2), say)
+	return d
+}
+
+// corners returns the centres of a rectangle's rounded corners.
+func corners(r sheet.Rect, radius float64) [4]sheet.Point {
+	return [4]sheet.Point{
+		{X: r.X + radius, Y: r.Y + radius}, {X: r.X + r.W - radius, Y: r.Y + radius},
+		{X: r.X + radius, Y: r.Y + r.H - radius}, {X: r.X + r.W - radius, Y: r.Y + r.H - radius},
+	}
+}
+
+// CoverOutline is the cover's two parts at full size: plug, and flange with
+// the cord's hole, each one closed outline on layer CUT.
+func (p Plan) CoverOutline(j Job) *sheet.Drawing {
+	c := j.Cover
+	pw, ph := c.Plug.W.Millimetres(), c.Plug.H.Millimetres()
+	fw, fh, tab := c.Flange.W.Millimetres(), c.Flange.H.Millimetres(), c.TabLong.Millimetres()
+	d := sheet.New("cover-outline", pw+fw+3*outlineMargin, fh+tab+2*outlineMargin, styles())
+	d.Layers = []string{sheet.LayerCut, sheet.LayerEngrave, sheet.LayerText}
+	d.Title = "Hole " + j.Hole.ID + ": cover outlines, full size"
+	d.Desc = p.Stamp()
+	g := page{d: d, sys: p.Arena.Units}
+	cut := g.group(sheet.LayerCut)
+	plug := sheet.Rect{X: outlineMargin, Y: outlineMargin, W: pw, H: ph}
+	cut.Add("cut-line", sheet.RoundRect(plug, c.PlugCorner.Millimetres()))
+	at := sheet.Pt(pw+2*outlineMargin, outlineMargin)
+	cut.Add("cut-line", flangeOutline(c, at, 1))
+	cut.Add("cut-line", sheet.Circle{C: sheet.Pt(at.X+fw/2, at.Y+fh+tab-tabHoleUp.Millimetres()), R: c.TabHole.Millimetres() / 2})
+	t := g.group(sheet.LayerText)
+	t.Add("note", sheet.Text{At: sheet.Pt(plug.X, plug.Y+ph+6), S: "PLUG, " + string(c.Material) + ", thickness at most " + g.one(c.PlugDepth), VAlign: sheet.Top})
+	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+fh+tab+6), S: "FLANGE, " + string(c.Material) + ", thickness " + g.one(c.FlangeThk), VAlign: sheet.Top})
+	t.Add("title", sheet.Text{At: sheet.Pt(plug.X+pw/2, plug.Y+ph/2), S: j.Hole.ID, Anchor: sheet.Middle, VAlign: sheet.Centre})
+	g.stamp(p, j, sheet.Pt(plug.X, plug.Y-outlineMargin/2), "all edges rounded R "+g.one(c.Rounding))
+	return d
+}
+
+// stamp writes what the drawing is, its plan and the cautions as text.
+func (g page) stamp(p Plan, j Job, at sheet.Point, say string) {
+	t := g.group(sheet.LayerText)
+	lines := []string{
+		p.subject() + ", hole " + j.Hole.ID + ", pane " + j.Pane.ID + ", " + string(j.Material) + ", route " + string(j.Route) + ", " + p.Stamp(),
+		say,
+	}
+	if j.neverCut() {
+		lines = append(lines, "ORDER MADE: NEVER CUT TEMPERED OR LAMINATED GLASS")
+	}
+	lines = append(lines, glass.Cautions()...)
+	for i, s := range lines {
+		t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+lineHeight*float64(i)-lineHeight*float64(len(lines))/2), S: s, VAlign: sheet.Top})
+	}
+}

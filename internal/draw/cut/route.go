@@ -1,0 +1,98 @@
+package cut
+
+import (
+	"fmt"
+
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// Route is the way by which a hole comes into a pane.
+type Route string
+
+// The routes, as written in flags.
+const (
+	Shop  Route = "shop"  // the pane is taken to a shop and cut there
+	Site  Route = "site"  // the pane is cut where it stands
+	Order Route = "order" // the pane is ordered with its hole
+)
+
+// Routes lists the routes.
+func Routes() []Route { return []Route{Shop, Site, Order} }
+
+// ParseRoute reads a route's name.
+func ParseRoute(s string) (Route, error) {
+	for _, r := range Routes() {
+		if string(r) == s {
+			return r, nil
+		}
+	}
+	return "", fmt.Errorf("route %q: write shop, site or order", s)
+}
+
+// routeFor returns the route of a pane: the one asked for, or the material's
+// own when asked is "". Tempered and laminated glass is never cut.
+func routeFor(m glass.Material, asked Route) (Route, error) {
+	p, ok := m.Properties()
+	switch {
+	case !ok:
+		return "", fmt.Errorf("the pane's material %q is not known", string(m))
+	case p.CutInPlace && asked == "":
+		return Shop, nil
+	case p.CutInPlace:
+		return asked, nil
+	case asked == "" || asked == Order:
+		return Order, nil
+	}
+	return "", fmt.Errorf("the pane is %s glass, which is never cut: route %q is not possible; order a pane made with the hole (route order)", m, string(asked))
+}
+
+// neverCut reports whether the pane is glass that breaks when it is cut; plastic
+// may be ordered made, too.
+func (j Job) neverCut() bool {
+	p, _ := j.Material.Properties()
+	return !p.CutInPlace
+}
+
+// Steps returns what is to be done on the route, in order, in plain words.
+func (j Job) Steps() []string {
+	drill := "Drill the four pilot holes with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed."
+	along := "from pilot hole to pilot hole"
+	if j.Pilot() == 0 {
+		drill = "Drill one starting hole well inside the outline with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed."
+		along = "all round, corners included"
+	}
+	switch j.Route {
+	case Shop:
+		return []string{
+			"Take the pane out, lay it flat on a clean, padded table; leave its masking on.",
+			"Mark the outline from the template after measuring the check bars.",
+			drill,
+			"Rout along a jig " + along + "; leave no step where radius meets side.",
+			"Round both edges all round, sand out every tool mark, flame or polish; no notch may stay.",
+			"Check size, radius, rounding and the cover's fit before the pane goes back.",
+		}
+	case Site:
+		return []string{
+			"No one on the ice and nobody behind the pane; shore the pane on both sides.",
+			"Mark the outline from the template after measuring the check bars; look at it from both sides.",
+			drill,
+			"Rout along a jig clamped to the pane, " + along + "; catch chips and keep them off the ice.",
+			"Round both edges all round, sand out every tool mark; no notch may stay.",
+			"Check size, radius, rounding and the cover's fit before the rink opens.",
+		}
+	}
+	first, edges := "Nothing is cut at the rink: the pane comes made with its hole.", "all edges rounded and smooth"
+	if j.neverCut() {
+		first, edges = "NEVER CUT this pane: tempered and laminated glass breaks when it is cut or drilled.", "all edges worked before tempering"
+	}
+	what := "it made with the hole"
+	if n := len(j.Neighbours); n > 0 {
+		what = fmt.Sprintf("ONE pane made with all its %d holes", n+1)
+	}
+	return []string{
+		first,
+		"Measure the pane in its frame and order " + what + ", " + edges + ".",
+		"Send the factory this sheet and the DXF; the pane's outline in the frame is theirs to add.",
+		"On delivery lay the template on the new pane: for checking only, not for cutting.",
+	}
+}

@@ -1,0 +1,207 @@
+package cut
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// turnGiven is the turn to either side for which the table gives a second patch.
+const turnGiven = 15 * unit.Degree
+
+// LensPatch is the clear patch of one lens in a low window.
+type LensPatch struct {
+	Lens     kit.Lens
+	View     View
+	Straight Patch             // looking straight ahead
+	Turned   unit.Maybe[Patch] // turned up to 15 degrees to either side; unknown when the view is too wide for that
+}
+
+// WindowJob is what the drawing of a low window states.
+type WindowJob struct {
+	Window  glass.Window
+	Patches []LensPatch
+	// Clear is the patch that is drawn: the least rectangle that clears every
+	// lens whose straight patch fits the window; unknown when none does.
+	Clear unit.Maybe[Patch]
+}
+
+// WindowJob computes the clear patches of a low window for the lenses of a
+// kit that are used at this rink, with the kit's first body.
+func (p Plan) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
+	if len(k.Bodies) == 0 {
+		return WindowJob{}, fmt.Errorf("window %s: the kit has no body; its sensor decides the patch", w.ID)
+	}
+	lenses, err := k.InUse(p.Arena.Lenses)
+	if err != nil {
+		return WindowJob{}, err
+	}
+	job := WindowJob{Window: w}
+	for _, l := range lenses {
+		lp, err := lensPatch(l, k.Bodies[0].Sensor, w)
+		if err != nil {
+			return WindowJob{}, err
+		}
+		job.Patches = append(job.Patches, lp)
+		if lp.Straight.Fits {
+			job.Clear = unit.Known(job.Clear.Or(lp.Straight).With(lp.Straight))
+		}
+	}
+	return job, nil
+}
+
+func lensPatch(l kit.Lens, sensor unit.Size, w glass.Window) (LensPatch, error) {
+	v, err := ViewOf(l, sensor, w)
+	if err != nil {
+		return LensPatch{}, err
+	}
+	straight, err := v.Patch(w.Size)
+	if err != nil {
+		return LensPatch{}, fmt.Errorf("window %s, lens %s: %w", w.ID, l.ID, err)
+	}
+	out := LensPatch{Lens: l, View: v, Straight: straight}
+	v.Turn = turnGiven
+	if turned, err := v.Patch(w.Size); err == nil {
+		out.Turned = unit.Known(turned)
+	}
+	return out, nil
+}
+
+// windowPage draws a low window from the rink side with the clear patch.
+func (p Plan) windowPage(job WindowJob, paper sheet.Paper) *sheet.Drawing {
+	w := job.Window
+	probe := p.newPage(paper, "", "")
+	wide := probe.area.W*detailShare - columnGap/2
+	scale := scaleFor(w.Size.W, w.Size.H, wide-34, probe.area.H-headHeight-44, 1)
+	fields := []sheet.Field{{Name: "Window", Value: probe.one(w.Size.W) + " x " + probe.one(w.Size.H)}, {Name: "Scale", Value: scaleText(scale)}}
+	if !w.Open {
+		fields = append(fields, sheet.Field{Name: "Panel", Value: fmt.Sprintf("%s, %s", w.Material, probe.one(w.Thick.Or(0)))})
+	}
+	title := ": clear patch in the film"
+	if !w.Printed {
+		title = ": what must stay clear for the lens"
+	}
+	g := p.newPage(paper, "window", "Low window "+w.ID+title, fields...)
+	d := windowDrawing{page: g, job: job, scale: scale}
+	d.front(sheet.Pt(g.area.X+20, g.area.Y+headHeight+16))
+	d.column(p, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H})
+	return g.d
+}
+
+type windowDrawing struct {
+	page
+	job   WindowJob
+	scale float64
+}
+
+func (d windowDrawing) front(at sheet.Point) {
+	t := d.group(sheet.LayerText)
+	heading(t, d.area.X, d.area.Y, "From the rink side")
+	w := d.job.Window
+	ww, wh := w.Size.W.Millimetres()*d.scale, w.Size.H.Millimetres()*d.scale
+	d.group(sheet.LayerDatum).Add("pane", sheet.RoundRect(sheet.Rect{X: at.X, Y: at.Y, W: ww, H: wh}, 0))
+	c := sheet.Pt(at.X+ww/2, at.Y+wh/2)
+	d.group(sheet.LayerDatum).CentreMark(c, ww, wh)
+	g := d.group(sheet.LayerDim)
+	text, under := d.dims(w.Size.W)
+	g.Dim(sheet.Dimension{A: at, B: sheet.Pt(at.X+ww, at.Y), Off: 8, Text: text, Under: under})
+	text, under = d.dims(w.Size.H)
+	g.Dim(sheet.Dimension{A: sheet.Pt(at.X, at.Y+wh), B: at, Off: 9, Text: text, Under: under})
+	p, ok := d.job.Clear.Get()
+	if !ok {
+		return
+	}
+	pw, ph := p.Size.W.Millimetres()*d.scale, p.Size.H.Millimetres()*d.scale
+	patch := sheet.Rect{X: c.X - pw/2, Y: c.Y - ph/2, W: pw, H: ph}
+	if outline := sheet.RoundRect(patch, p.Corner.Millimetres()*d.scale); w.Printed {
+		d.group(sheet.LayerCut).Add("cut", outline)
+	} else { // nothing is cut
+		d.group(sheet.LayerCut).Add("hidden-edge", outline)
+	}
+	text, under = d.places(p.Size.W)
+	g.Dim(sheet.Dimension{A: sheet.Pt(patch.X, patch.Y+ph), B: sheet.Pt(patch.X+pw, patch.Y+ph), Off: -(at.Y + wh - patch.Y - ph + 9), Text: text, Under: under})
+	text, under = d.places(p.Size.H)
+	g.Dim(sheet.Dimension{A: sheet.Pt(patch.X+pw, patch.Y+ph), B: sheet.Pt(patch.X+pw, patch.Y), Off: -(at.X + ww - patch.X - pw + 8), Text: text, Under: under})
+	a, b := d.places(p.Corner)
+	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: fmt.Sprintf("clears every lens that fits, straight ahead; corners R %s (%s)", a, b), VAlign: sheet.Top})
+}
+
+func (d windowDrawing) column(p Plan, box sheet.Rect) {
+	g := d.group(sheet.LayerText)
+	w := d.job.Window
+	y := box.Y + heading(g, box.X, box.Y, "Clear patch by lens, widest view and stop")
+	y += table(g, box.X, y, box.W, d.patches()) + 2
+	film, todo := "The film is taken to lie on the panel's rink face.", "Cut the film only, with a blade that does not score the panel; round the patch's corners. The panel itself is the rink's."
+	if !w.Printed {
+		film, todo = "The plan has no printed film here: NOTHING IS CUT. The dashed patch says what must stay free, clean and unscratched before the lens.", ""
+	}
+	index := math.NaN()
+	if len(d.job.Patches) > 0 {
+		index = d.job.Patches[0].View.Index
+	}
+	lines := []string{
+		film,
+		"The patch is where rays of the whole frame cross the film: half the pupil, plus its distance times the tangent of half the view, plus the way inside the panel by refraction.",
+		"The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil.",
+		fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height)),
+	}
+	if d.job.Clear.IsZero() && w.Printed {
+		todo = ""
+		lines = append(lines, "NO LENS'S PATCH FITS in this window, so none is drawn and NOTHING IS CUT: take another lens, or have a larger window made.")
+	}
+	if todo != "" {
+		lines = append(lines, todo, "Centre the patch on the lens as it will stand, not on the window by eye.")
+	}
+	if !w.Open {
+		lines = append(lines, fmt.Sprintf("Index of the panel taken as %.4g.", index))
+	}
+	notes(g, box.X, y, box.W, lines...)
+}
+
+func (d windowDrawing) patches() sheet.Table {
+	t := sheet.Table{
+		Size: tableSize, Head: []string{"lens", "pupil behind", "straight ahead", "turned ±15 deg", "fits"},
+		Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End, sheet.End, sheet.Start},
+	}
+	for _, l := range d.job.Patches {
+		turned := "too wide"
+		if p, ok := l.Turned.Get(); ok {
+			turned = p.Size.Format(d.sys)
+		}
+		fits := "no"
+		if l.Straight.Fits {
+			fits = "yes"
+		}
+		behind, _ := d.places(l.View.Behind)
+		t.Rows = append(t.Rows, []string{l.Lens.ID, behind, l.Straight.Size.Format(d.sys), turned, fits})
+	}
+	return t
+}
+
+// WindowOutline is the clear patch at full size for a plotter, on layer CUT,
+// in the window's outline on DATUM.
+func (p Plan) WindowOutline(job WindowJob) *sheet.Drawing {
+	w := job.Window
+	ww, wh := w.Size.W.Millimetres(), w.Size.H.Millimetres()
+	d := sheet.New("window-outline", ww+2*outlineMargin, wh+2*outlineMargin, styles())
+	d.Layers = []string{sheet.LayerDatum, sheet.LayerCut, sheet.LayerText}
+	d.Title = "Low window " + w.ID + ": clear patch, full size"
+	d.Desc = p.Stamp()
+	g := page{d: d, sys: p.Arena.Units}
+	g.group(sheet.LayerDatum).Add("edge", sheet.RoundRect(sheet.Rect{X: outlineMargin, Y: outlineMargin, W: ww, H: wh}, 0))
+	c := sheet.Pt(outlineMargin+ww/2, outlineMargin+wh/2)
+	if s, ok := job.Clear.Get(); ok {
+		pw, ph := s.Size.W.Millimetres(), s.Size.H.Millimetres()
+		g.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(sheet.Rect{X: c.X - pw/2, Y: c.Y - ph/2, W: pw, H: ph}, s.Corner.Millimetres()))
+	}
+	t := g.group(sheet.LayerText)
+	t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2), S: p.subject() + ", low window " + w.ID + ": cut the film only; from the rink side; " + p.Stamp()})
+	for i, s := range glass.Cautions() {
+		t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2+lineHeight*float64(1+i)), S: s})
+	}
+	return d
+}

@@ -1,0 +1,279 @@
+package cut
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+// debianPython is the interpreter that sees Debian's python3-ezdxf.
+const debianPython = "/usr/bin/python3"
+
+// tool runs a program of the machine and returns its output.
+func tool(t *testing.T, name string, args ...string) []byte {
+	t.Helper()
+	out, err := exec.Command(name, args...).Output()
+	if err != nil {
+		detail := ""
+		if e, ok := err.(*exec.ExitError); ok {
+			detail = string(e.Stderr)
+		}
+		t.Fatalf("%s %v: %v %s", name, args, err, detail)
+	}
+	return out
+}
+
+func keep(t *testing.T, name string, data []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// tracesPerMM is the resolution at which poppler draws what is measured: 2540
+// dots per inch, a hundredth of a millimetre a dot.
+const tracesPerMM = 100
+
+// runs draws a strip of a PDF's first page one dot wide with poppler's
+// pdftoppm and returns the dark runs along it, in millimetres from the strip's start.
+func runs(t *testing.T, pdf string, x, y, w, h float64) [][2]float64 {
+	t.Helper()
+	px := func(mm float64) string { return strconv.Itoa(int(math.Round(mm * tracesPerMM))) }
+	size := func(mm float64) string { return strconv.Itoa(max(1, int(math.Round(mm*tracesPerMM)))) }
+	pgm := tool(t, "pdftoppm", "-r", "2540", "-f", "1", "-l", "1", "-gray", "-x", px(x), "-y", px(y), "-W", size(w), "-H", size(h), pdf)
+	var cols, rows, most int
+	n, err := fmt.Sscanf(string(pgm[:min(len(pgm), 40)]), "P5\n%d %d\n%d", &cols, &rows, &most)
+	if err != nil || n != 3 || (cols != 1 && rows != 1) {
+		t.Fatalf("no strip: %q, %v", pgm[:min(len(pgm), 20)], err)
+	}
+	dots := pgm[len(pgm)-cols*rows:]
+	var out [][2]float64
+	for i := 0; i < len(dots); i++ {
+		if dots[i] >= 128 {
+			continue
+		}
+		from := i
+		for i < len(dots) && dots[i] < 128 {
+			i++
+		}
+		out = append(out, [2]float64{float64(from) / tracesPerMM, float64(i) / tracesPerMM})
+	}
+	return out
+}
+
+// TestTemplateOnPaper measures the printed template with poppler: both check
+// bars from outer edge to outer edge and the hole's outline, to 0.01 mm, in plans of both systems.
+func TestTemplateOnPaper(t *testing.T) {
+	for sys, papers := range map[unit.System][]string{unit.Metric: {"a4", Full}, unit.Imperial: {"letter", "tabloid"}} {
+		for _, paper := range papers {
+			p := shopPlan(t, sys)
+			j := jobOf(t, p, "bent", DefaultOptions())
+			tiles, err := p.Template(j, paper)
+			if err != nil || len(tiles) != 1 {
+				t.Fatalf("%s: %d sheets, %v", paper, len(tiles), err)
+			}
+			data, err := p.pdf("template", "test", tiles)
+			if err != nil {
+				t.Fatal(err)
+			}
+			pdf := keep(t, "template.pdf", data)
+			name := fmt.Sprintf("%s, %s", sys, paper)
+			checkBars(t, name, pdf, tiles[0])
+			checkHole(t, name, pdf, tiles[0], j)
+			text := strings.Join(strings.Fields(string(tool(t, "pdftotext", pdf, "-"))), " ")
+			for _, w := range []string{"Measure both bars", "100 mm", "4 in", p.Mark, "No hole without its cover"} {
+				if !strings.Contains(text, w) {
+					t.Errorf("%s: the page's text lacks %q", name, w)
+				}
+			}
+			if bytes.Contains(data, []byte("UserUnit")) {
+				t.Errorf("%s: the page has a UserUnit", name)
+			}
+		}
+	}
+}
+
+func checkBars(t *testing.T, name, pdf string, d *sheet.Drawing) {
+	t.Helper()
+	for i, want := range []float64{100, 101.6} {
+		y := sheet.Margin + pagePad + barHeight/2 + float64(i)*(barHeight+3)
+		// From inside the frame's border to before the label.
+		x := sheet.FilingMargin + 2
+		if d.W < 209 { // a narrow sheet has no filing margin
+			x = sheet.Margin + 2
+		}
+		got := runs(t, pdf, x, y, 106, 0)
+		if len(got) != 1 {
+			t.Errorf("%s: bar %d: %d dark runs", name, i, len(got))
+			continue
+		}
+		if long := got[0][1] - got[0][0]; math.Abs(long-want) > 0.01+1e-9 {
+			t.Errorf("%s: bar of %.2f mm, want %g", name, long, want)
+		}
+	}
+}
+
+// checkHole crosses the outline away from centre lines and pilot holes.
+func checkHole(t *testing.T, name, pdf string, d *sheet.Drawing, j Job) {
+	t.Helper()
+	box := cutBox(t, d)
+	middle := func(r [2]float64) float64 { return (r[0] + r[1]) / 2 }
+	across := runs(t, pdf, box.X-3, box.Y+box.H*0.36, box.W+6, 0)
+	if len(across) < 2 {
+		t.Fatalf("%s: %d lines across", name, len(across))
+	}
+	if w := middle(across[len(across)-1]) - middle(across[0]); math.Abs(w-j.Hole.Size.W.Millimetres()) > 0.01+1e-9 {
+		t.Errorf("%s: hole %.3f mm wide, want %.3f", name, w, j.Hole.Size.W.Millimetres())
+	}
+	down := runs(t, pdf, box.X+box.W*0.3, box.Y-3, 0, box.H+6)
+	if len(down) < 2 {
+		t.Fatalf("%s: %d lines down", name, len(down))
+	}
+	if h := middle(down[len(down)-1]) - middle(down[0]); math.Abs(h-j.Hole.Size.H.Millimetres()) > 0.01+1e-9 {
+		t.Errorf("%s: hole %.3f mm high, want %.3f", name, h, j.Hole.Size.H.Millimetres())
+	}
+}
+
+// cutBox returns where the drawing has its outline on layer CUT.
+func cutBox(t *testing.T, d *sheet.Drawing) sheet.Rect {
+	t.Helper()
+	only := *d
+	only.Items = nil
+	for _, e := range d.Items {
+		if e.Layer == sheet.LayerCut {
+			only.Items = append(only.Items, e)
+		}
+	}
+	return only.Bounds()
+}
+
+// dxfFacts is what testdata/ref/measure.py finds in a DXF.
+type dxfFacts struct {
+	Errors   int          `json:"errors"`
+	InsUnits int          `json:"insunits"`
+	Version  string       `json:"version"`
+	Cut      []dxfOutline `json:"cut"`
+	CutOther int          `json:"cut_other"`
+	Datum    []dxfOutline `json:"datum"`
+	Pilots   [][3]float64 `json:"pilots"`
+	Text     []string     `json:"text"`
+}
+
+type dxfOutline struct {
+	Closed bool       `json:"closed"`
+	Box    [4]float64 `json:"box"`
+	Radii  []float64  `json:"radii"`
+}
+
+func (o dxfOutline) w() float64 { return o.Box[2] - o.Box[0] }
+func (o dxfOutline) h() float64 { return o.Box[3] - o.Box[1] }
+
+func measure(t *testing.T, d *sheet.Drawing) dxfFacts {
+	t.Helper()
+	var f dxfFacts
+	out := tool(t, debianPython, "testdata/ref/measure.py", keep(t, "drawing.dxf", sheet.DXF(d)))
+	if err := json.Unmarshal(out, &f); err != nil {
+		t.Fatal(err)
+	}
+	if f.Errors != 0 || f.InsUnits != 4 || f.CutOther != 0 {
+		t.Errorf("%s: %d audit errors, $INSUNITS %d, %d other things on CUT", d.Title, f.Errors, f.InsUnits, f.CutOther)
+	}
+	for _, c := range f.Cut {
+		if !c.Closed {
+			t.Errorf("%s: an outline on CUT is open", d.Title)
+		}
+	}
+	return f
+}
+
+func near(t *testing.T, what string, got, want float64) {
+	t.Helper()
+	if math.Abs(got-want) > 0.01 {
+		t.Errorf("%s: %.4f mm, want %.4f", what, got, want)
+	}
+}
+
+// TestPaneInDXF reads the pane's DXF back with ezdxf and measures the hole's
+// size, radius and place from the pane's edges.
+func TestPaneInDXF(t *testing.T) {
+	for _, sys := range []unit.System{unit.Metric, unit.Imperial} {
+		for _, id := range []string{"flat", "bent", "order"} {
+			p := shopPlan(t, sys)
+			j := jobOf(t, p, id, DefaultOptions())
+			f := measure(t, p.PaneOutline(j))
+			if len(f.Cut) != 1 || len(f.Datum) != 1 || len(f.Cut[0].Radii) != 4 {
+				t.Fatalf("%s: %+v", id, f)
+			}
+			hole, pane := f.Cut[0], f.Datum[0]
+			near(t, id+" width", hole.w(), j.Hole.Size.W.Millimetres())
+			near(t, id+" height", hole.h(), j.Hole.Size.H.Millimetres())
+			near(t, id+" from the left", (hole.Box[0]+hole.Box[2])/2-pane.Box[0], j.Face.Left.Millimetres())
+			near(t, id+" above the boards", (hole.Box[1]+hole.Box[3])/2-pane.Box[1], j.Face.Up.Millimetres())
+			near(t, id+" pane's width", pane.w(), j.Face.Width.Millimetres())
+			near(t, id+" pane's height", pane.h(), j.Face.Height.Millimetres())
+			for _, r := range hole.Radii {
+				near(t, id+" radius", r, j.Corner.Millimetres())
+			}
+			pilots := 4
+			if j.Route == Order {
+				pilots = 0
+			}
+			if len(f.Pilots) != pilots {
+				t.Errorf("%s: %d pilot holes, want %d", id, len(f.Pilots), pilots)
+			}
+			all := strings.Join(f.Text, "\n")
+			if never := strings.Contains(all, "NEVER CUT"); never != (j.Route == Order) || !strings.Contains(all, p.Stamp()) {
+				t.Errorf("%s: texts %q", id, f.Text)
+			}
+		}
+	}
+}
+
+// TestCoverInDXF measures plug, flange with its tab, and the cord's hole.
+func TestCoverInDXF(t *testing.T) {
+	p := shopPlan(t, unit.Imperial)
+	j := jobOf(t, p, "flat", DefaultOptions())
+	f := measure(t, p.CoverOutline(j))
+	if len(f.Cut) != 3 {
+		t.Fatalf("%d outlines on CUT", len(f.Cut))
+	}
+	plug, flange, cord := f.Cut[0], f.Cut[1], f.Cut[2]
+	near(t, "plug's width", plug.w(), 138)
+	near(t, "plug's height", plug.h(), 113)
+	near(t, "flange's width", flange.w(), 180)
+	near(t, "flange's height with the tab", flange.h(), 155+30)
+	near(t, "cord's hole", cord.w(), 8)
+	near(t, "cord's hole in the middle", cord.Box[0]+cord.Box[2], flange.Box[0]+flange.Box[2])
+	if cord.Box[1] < flange.Box[1]+4 || cord.Box[3] > flange.Box[1]+30 {
+		t.Errorf("cord's hole %v not in the tab of %v", cord.Box, flange.Box)
+	}
+}
+
+// TestPatchInDXF measures a low window's clear patch.
+func TestPatchInDXF(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	job, err := p.WindowJob(p.Arena.Windows[0], builtInKit(t))
+	clear, ok := job.Clear.Get()
+	if err != nil || !ok {
+		t.Fatal(job, err)
+	}
+	f := measure(t, p.WindowOutline(job))
+	if len(f.Cut) != 1 {
+		t.Fatalf("%d outlines on CUT", len(f.Cut))
+	}
+	want := clear.Size
+	near(t, "patch's width", f.Cut[0].w(), want.W.Millimetres())
+	near(t, "patch's height", f.Cut[0].h(), want.H.Millimetres())
+}

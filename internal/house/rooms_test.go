@@ -1,0 +1,351 @@
+package house
+
+// houseRooms is the house, floor by floor. CONTRIBUTING.md shows the same as a
+// map for people; a test compares the two.
+var houseRooms = []room{
+	{name: "measure/unit", floor: 1, needs: []arrow{
+		{"go.yaml.in/yaml/v3", "quantities read themselves and name the line when they cannot"},
+	}},
+	{name: "measure/geom", floor: 1},
+	{name: "measure/chance", floor: 1, needs: []arrow{
+		{"gonum.org/v1/gonum", "the incomplete gamma function"},
+	}},
+
+	{name: "examples", floor: 1},
+
+	{name: "measure/form", floor: 2, uses: []arrow{
+		{"measure/unit", "fields are quantities"},
+	}, needs: []arrow{
+		{"go.yaml.in/yaml/v3", "the nodes with their places"},
+	}},
+	{name: "survey/rink", floor: 2, uses: []arrow{
+		{"measure/unit", "dimensions and stations are lengths"},
+		{"measure/geom", "points and normals in the rink's frame"},
+	}},
+	{name: "answer/optics", floor: 2, uses: []arrow{
+		{"measure/unit", "focal lengths, stops, shutter times, light"},
+	}},
+
+	{name: "survey/glass", floor: 3, uses: []arrow{
+		{"measure/unit", "sizes, thicknesses, tolerances"},
+	}},
+	{name: "survey/play", floor: 3, uses: []arrow{
+		{"measure/form", "reads the user's assumptions strictly"},
+		{"measure/unit", "dimensions are lengths"},
+		{"survey/rink", "where the boards, goals and spots are"},
+	}},
+
+	{name: "survey/arena", floor: 4, uses: []arrow{
+		{"examples", "the demo arena that the program carries"},
+		{"measure/form", "reads the document strictly"},
+		{"measure/unit", "what a survey writes down"},
+		{"measure/geom", "places of light readings"},
+		{"survey/rink", "stations, corners and landmarks"},
+		{"survey/glass", "panes, holes, windows, covers"},
+	}},
+	{name: "survey/kit", floor: 4, uses: []arrow{
+		{"measure/form", "reads the document strictly"},
+		{"measure/unit", "sizes, focal lengths, stops"},
+	}},
+
+	{name: "survey/starter", floor: 5, uses: []arrow{
+		{"measure/unit", "lengths on the grid they are written in"},
+		{"survey/rink", "the boards to lay panes along, and the landmarks"},
+		{"survey/arena", "the document begun, and the arena that lacks something"},
+	}},
+	{name: "answer/rules", floor: 5, uses: []arrow{
+		{"measure/form", "reads the document strictly"},
+		{"measure/unit", "limits and margins"},
+		{"survey/rink", "stretches between landmarks"},
+		{"survey/glass", "holes, panes, materials"},
+		{"survey/arena", "what is proved"},
+	}},
+	{name: "answer/fit", floor: 5, uses: []arrow{
+		{"measure/unit", "lens and hole sizes, angles"},
+		{"measure/geom", "clipping the pupil by the hole's outlines"},
+		{"survey/glass", "the hole"},
+		{"survey/kit", "lens and body"},
+	}},
+	{name: "answer/light", floor: 5, uses: []arrow{
+		{"measure/unit", "lux, shutter, stop"},
+		{"measure/geom", "places on the ice"},
+		{"survey/rink", "zones of the ice"},
+		{"survey/glass", "where the hole is"},
+		{"survey/arena", "the light survey"},
+		{"survey/kit", "widest stops, highest ISO"},
+		{"answer/optics", "exposure"},
+	}},
+
+	{name: "survey/edit", floor: 5, uses: []arrow{
+		{"measure/unit", "numbers rounded to what people measure"},
+		{"measure/form", "entries to write into the document"},
+		{"survey/rink", "corners and landmarks"},
+		{"survey/glass", "the hole that is added"},
+		{"survey/arena", "the document that is edited"},
+	}},
+	{name: "answer/puck", floor: 5, uses: []arrow{
+		{"measure/unit", "sizes, angles, speeds"},
+		{"measure/geom", "axes of a tumbling puck, places of shots"},
+		{"survey/rink", "where the boards stand, where the goals are"},
+		{"survey/glass", "holes and panes"},
+		{"survey/play", "where shots are taken"},
+		{"survey/arena", "what is guarded"},
+	}},
+
+	{name: "answer/sight", floor: 6, uses: []arrow{
+		{"measure/unit", "heights, grid step"},
+		{"measure/geom", "sight lines"},
+		{"survey/rink", "the ice that is mapped"},
+		{"survey/glass", "hole and ledge"},
+		{"survey/arena", "panes, boards, holes"},
+		{"survey/kit", "the lenses that may be aimed"},
+		{"answer/fit", "how far each lens may be aimed"},
+		{"survey/play", "moments to score"},
+	}},
+	{name: "decide/choose", floor: 7, uses: []arrow{
+		{"measure/form", "the nearest name to one that is unknown"},
+		{"measure/unit", "step, heights, edges"},
+		{"survey/rink", "stations and corners"},
+		{"survey/glass", "panes and holes"},
+		{"survey/play", "moments of a game"},
+		{"survey/arena", "where holes may go"},
+		{"survey/kit", "the lenses at hand"},
+		{"answer/rules", "what a legal set is"},
+		{"answer/sight", "scores"},
+	}, needs: []arrow{
+		{"gonum.org/v1/gonum", "fast sums of rows in the simplex"},
+	}},
+
+	{name: "keep/revision", floor: 9, needs: []arrow{
+		{"github.com/pmezard/go-difflib", "differences between texts, line by line"},
+	}},
+	{name: "keep/people", floor: 9, needs: []arrow{
+		{"golang.org/x/crypto", "Argon2id"},
+	}},
+	{name: "keep/store", floor: 10, uses: []arrow{
+		{"keep/revision", "documents and versions to keep"},
+		{"keep/people", "people and sessions to keep"},
+	}, needs: []arrow{
+		{"modernc.org/sqlite", "the built-in store"},
+		{"github.com/jackc/pgx/v5", "the shared store"},
+		{"github.com/pressly/goose/v3", "migrations"},
+	}},
+
+	{name: "keep/store/cluster", floor: 10, needs: []arrow{
+		{"github.com/jackc/pgx/v5", "makes databases for tests"},
+	}},
+
+	{name: "draw/sheet/internal/typeface", floor: 8, needs: []arrow{
+		{"golang.org/x/image", "the Go fonts, and the reader of their widths and outlines"},
+	}},
+	{name: "draw/sheet/internal/dxffile", floor: 8},
+	{name: "draw/sheet/internal/pdffile", floor: 8.1, uses: []arrow{
+		{"draw/sheet/internal/typeface", "fonts to embed"},
+	}},
+	{name: "draw/sheet", floor: 8.2, uses: []arrow{
+		{"measure/unit", "measures on dimensions, in both systems"},
+		{"draw/sheet/internal/typeface", "room that text takes, outlines of letters, fonts to embed"},
+		{"draw/sheet/internal/dxffile", "writes DXF"},
+		{"draw/sheet/internal/pdffile", "writes PDF"},
+	}, needs: []arrow{
+		{"golang.org/x/image", "fills outlines on pictures"},
+	}},
+	{name: "draw/chart", floor: 8.3, uses: []arrow{
+		{"measure/unit", "lengths and angles in words, in the arena's units"},
+		{"measure/geom", "points of the rink's frame"},
+		{"survey/rink", "boards, markings, corners and landmarks to draw"},
+		{"survey/play", "a moment's people to draw"},
+		{"survey/glass", "panes, holes and windows to draw"},
+		{"survey/arena", "what is drawn"},
+		{"answer/rules", "verdicts and permitted stretches"},
+		{"answer/fit", "limits and losses of a lens in a hole"},
+		{"draw/sheet", "draws"},
+	}},
+
+	{name: "draw/cut", floor: 8.4, uses: []arrow{
+		{"measure/unit", "lengths on drawings, in both systems"},
+		{"measure/geom", "places on a flat pane in a corner"},
+		{"measure/chance", "spares by exact Poisson"},
+		{"survey/rink", "which corner a hole stands in"},
+		{"answer/optics", "refraction in a low window's panel, angle of view"},
+		{"survey/glass", "panes, holes, covers, windows, materials"},
+		{"survey/arena", "what is drawn"},
+		{"survey/kit", "the lenses behind a low window"},
+		{"draw/sheet", "draws and writes PDF, SVG, DXF"},
+	}},
+
+	{name: "decide/plan", floor: 9.1, uses: []arrow{
+		{"measure/unit", "words for people print in their units"},
+		{"survey/rink", "the landmark nearest to a hole"},
+		{"survey/glass", "holes and panes"},
+		{"survey/arena", "what is planned"},
+		{"survey/kit", "the lenses tried"},
+		{"answer/rules", "findings and verdict"},
+		{"answer/fit", "limits of every lens in every hole"},
+		{"answer/light", "the light table"},
+		{"answer/sight", "reach"},
+		{"decide/choose", "the best legal set of holes"},
+		{"draw/chart", "plan map and boards strip"},
+		{"answer/optics", "the exposure asked for"},
+		{"draw/sheet", "writes the drawings as SVG"},
+	}},
+
+	{name: "desk/shelf", floor: 10.1, uses: []arrow{
+		{"survey/arena", "the documents on the shelf"},
+		{"survey/edit", "changes to them"},
+		{"decide/plan", "what follows from a document"},
+		{"keep/revision", "versions, in a keeper that it does not know"},
+	}},
+	{name: "desk/parcel", floor: 10.15, uses: []arrow{
+		{"measure/unit", "files in the visitor's units"},
+		{"draw/sheet", "paper sizes, DXF"},
+		{"answer/puck", "the book's guard"},
+		{"draw/cut", "the cut folder"},
+		{"decide/plan", "the plan's folder"},
+		{"draw/book", "the book"},
+		{"desk/shelf", "the version that is packed"},
+	}},
+	{name: "desk/door", floor: 10.1, uses: []arrow{
+		{"keep/people", "roles, passwords, and sessions in a register that it does not know"},
+	}},
+	{name: "desk/api", floor: 10.2, uses: []arrow{
+		{"measure/form", "places of what is wrong"},
+		{"survey/rink", "landmarks to snap to"},
+		{"survey/arena", "the layout of boards and panes"},
+		{"survey/kit", "the lenses in the catalogue"},
+		{"answer/rules", "the rule sets in the catalogue"},
+		{"survey/edit", "what a request asks for"},
+		{"decide/plan", "what is answered"},
+		{"keep/revision", "versions and merges"},
+		{"desk/shelf", "the arenas"},
+		{"desk/parcel", "files to take away"},
+	}, needs: []arrow{
+		{"github.com/danielgtaylor/huma/v2", "the OpenAPI description, made from the types"},
+	}},
+
+	{name: "draw/book", floor: 9.3, uses: []arrow{
+		{"measure/unit", "lengths and angles in words"},
+		{"measure/geom", "the corner of a reach map"},
+		{"survey/glass", "the cautions, what stands on the boards"},
+		{"survey/arena", "what the book is about"},
+		{"survey/kit", "the kit table"},
+		{"answer/rules", "a finding's answer"},
+		{"answer/fit", "the loss table of the best lens"},
+		{"answer/light", "rows of the light table"},
+		{"answer/puck", "the guard of every hole"},
+		{"answer/sight", "the reach map of every hole"},
+		{"draw/chart", "plan map, boards strip, fit chart, guard map"},
+		{"draw/sheet", "sets the pages, writes the PDF"},
+		{"draw/cut", "covers, cut list, the plan's revision"},
+		{"decide/plan", "everything else about the arena"},
+	}},
+
+	{name: "decide/compare", floor: 9.2, uses: []arrow{
+		{"measure/unit", "words for people print in their units"},
+		{"answer/rules", "the answers before and after"},
+		{"decide/plan", "the two plans"},
+	}},
+
+	{name: "desk/bench", floor: 10.1},
+	{name: "desk/finder", floor: 10.1, uses: []arrow{
+		{"measure/unit", "lengths and times in the visitor's units"},
+		{"measure/geom", "the place that is aimed at"},
+		{"answer/optics", "the ISO, the sharp range"},
+		{"survey/play", "the moments to photograph"},
+		{"survey/arena", "the holes and the light there"},
+		{"survey/kit", "lenses and bodies to choose from"},
+		{"answer/fit", "how a lens is set"},
+		{"answer/light", "the light on the ice"},
+		{"draw/cut", "the clear patch in a printed film"},
+		{"answer/frame", "the picture"},
+	}},
+	{name: "desk/blank", floor: 10.1, uses: []arrow{
+		{"measure/form", "problems with their places"},
+		{"survey/rink", "corners and landmarks to measure from"},
+		{"survey/glass", "materials to choose from"},
+		{"survey/arena", "the document that is asked about"},
+		{"survey/edit", "the edits that answers make"},
+	}},
+	{name: "desk", floor: 10.3, uses: []arrow{
+		{"examples", "which arenas the program brought along"},
+		{"measure/unit", "tables print in the visitor's units"},
+		{"measure/form", "where a document is wrong"},
+		{"survey/glass", "the hole that is moved, panes beside it"},
+		{"survey/arena", "the document with edits made"},
+		{"answer/rules", "a finding's status"},
+		{"answer/fit", "limits on the fit chart"},
+		{"answer/light", "rows of the light table"},
+		{"survey/edit", "what hands do to a document"},
+		{"decide/plan", "what the pages show"},
+		{"decide/compare", "two plans side by side"},
+		{"desk/blank", "questions about the document's parts"},
+		{"draw/chart", "the drawings' look on a page"},
+		{"draw/sheet", "the drawings' typeface"},
+		{"keep/revision", "the list of arenas"},
+		{"desk/shelf", "the arenas"},
+		{"desk/api", "the engine as JSON, for the pages' modules"},
+		{"desk/door", "who may see and do what"},
+		{"desk/parcel", "files to take away"},
+		{"desk/finder", "which picture an address asks for"},
+		{"answer/frame", "the picture through the lens"},
+		{"survey/play", "the moments to photograph"},
+		{"survey/kit", "lenses and bodies to choose from"},
+		{"survey/arena", "the holes to look through and to choose from"},
+		{"survey/glass", "a hole turned off"},
+		{"decide/choose", "the choice of holes"},
+		{"survey/edit", "taking a choice over"},
+		{"desk/bench", "choices beside the requests"},
+		{"keep/people", "roles"},
+		{"measure/form", "the line that is wrong in a document"},
+		{"survey/edit", "a text saved whole"},
+	}, needs: []arrow{
+		{"github.com/danielgtaylor/huma/v2", "the API's description, for the page that shows it"},
+	}},
+
+	{name: "answer/frame", floor: 6, uses: []arrow{
+		{"measure/unit", "distances, angles, times"},
+		{"measure/geom", "points and directions"},
+		{"survey/rink", "markings, boards and goals to draw"},
+		{"answer/optics", "pixels on a subject, the panel's loss"},
+		{"survey/glass", "holes and low windows"},
+		{"survey/play", "who stands where"},
+		{"survey/arena", "the hall to draw"},
+		{"survey/kit", "lens and body"},
+		{"answer/fit", "the pose and the hole's shadow"},
+	}},
+
+	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"answer/frame", "command frame"},
+		{"measure/form", "quotes what a user typed"},
+		{"measure/unit", "flags are quantities"},
+		{"measure/geom", "points in flags"},
+		{"survey/rink", "command rink"},
+		{"answer/optics", "commands optics and panel"},
+		{"survey/glass", "holes given by flags"},
+		{"survey/arena", "reads the user's file"},
+		{"survey/starter", "command survey"},
+		{"survey/kit", "reads the user's kit"},
+		{"answer/rules", "command check"},
+		{"answer/fit", "command fit"},
+		{"answer/light", "command light"},
+		{"answer/puck", "command puck"},
+		{"draw/cut", "command cut"},
+		{"draw/book", "command book"},
+		{"survey/play", "moments for command choose"},
+		{"decide/choose", "command choose"},
+		{"answer/sight", "command sight"},
+		{"draw/chart", "the reach map of command sight"},
+		{"draw/sheet", "the map's file"},
+		{"decide/plan", "command plan"},
+		{"desk", "command desk"},
+		{"desk/shelf", "stocks the desk with examples and the user's files"},
+		{"keep/store", "where the desk keeps what happens"},
+		{"keep/revision", "ids of imported arenas"},
+		{"keep/people", "command people"},
+		{"examples", "the demo arena"},
+	}, needs: []arrow{
+		{"github.com/spf13/cobra", "commands, flags and help"},
+		{"github.com/spf13/pflag", "the kind of error of a wrong flag, to say it once"},
+		{"golang.org/x/sys", "a password typed unseen"},
+	}},
+}

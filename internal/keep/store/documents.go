@@ -1,0 +1,181 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"time"
+
+	"example.org/rinkpane/internal/keep/revision"
+)
+
+// Documents lists the documents by id; see [revision.Keeper].
+func (s *Store) Documents(ctx context.Context, away bool) ([]revision.Document, error) {
+	rows, err := s.db.QueryContext(ctx, `SELECT id, name, head, away FROM document WHERE away <= $1 ORDER BY id`, flag(away))
+	if err != nil {
+		return nil, fmt.Errorf("listing documents: %w", err)
+	}
+	defer rows.Close()
+	var out []revision.Document
+	for rows.Next() {
+		d, err := scanDocument(rows)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, d)
+	}
+	return out, rows.Err()
+}
+
+// Document returns one document; see [revision.Keeper].
+func (s *Store) Document(ctx context.Context, id string) (revision.Document, error) {
+	return scanDocument(s.db.QueryRowContext(ctx, `SELECT id, name, head, away FROM document WHERE id = $1`, id))
+}
+
+// Add keeps a new document with its first version; see [revision.Keeper].
+func (s *Store) Add(ctx context.Context, id, name string, first revision.Draft) (revision.Version, error) {
+	if err := errors.Join(revision.CheckID(id), first.Check()); err != nil {
+		return revision.Version{}, err
+	}
+	v := versionOf(id, 1, 0, first)
+	err := s.inTx(ctx, func(tx *sql.Tx) error {
+		if _, err := tx.ExecContext(ctx, `INSERT INTO document (id, name, head) VALUES ($1, $2, 1)`, id, name); err != nil {
+			return err
+		}
+		return insertVersion(ctx, tx, v)
+	})
+	if isDuplicate(err) {
+		return revision.Version{}, fmt.Errorf("%q: %w", id, revision.ErrTaken)
+	}
+	if err != nil {
+		return revision.Version{}, plain(fmt.Errorf("adding %q: %w", id, err))
+	}
+	return v, nil
+}
+
+// Save puts a version on top of version base; see [revision.Keeper].
+func (s *Store) Save(ctx context.Context, id, name string, base int, next revision.Draft) (revision.Version, error) {
+	if err := next.Check(); err != nil {
+		return revision.Version{}, err
+	}
+	v := versionOf(id, base+1, base, next)
+	moved := false
+	err := s.inTx(ctx, func(tx *sql.Tx) error {
+		// The condition on head guards against a second save from the same base.
+		res, err := tx.ExecContext(ctx, `UPDATE document SET head = $1, name = CASE WHEN $2 = '' THEN name ELSE $2 END
+			WHERE id = $3 AND head = $4`, v.Number, name, id, base)
+		if err != nil {
+			return err
+		}
+		n, err := res.RowsAffected()
+		if err != nil || n == 0 {
+			return err
+		}
+		moved = true
+		return insertVersion(ctx, tx, v)
+	})
+	if err != nil {
+		return revision.Version{}, plain(fmt.Errorf("saving %q: %w", id, err))
+	}
+	if moved {
+		return v, nil
+	}
+	head, err := s.Version(ctx, id, 0)
+	if err != nil {
+		return revision.Version{}, err
+	}
+	return revision.Version{}, &revision.Stale{Base: base, Head: head}
+}
+
+// Version returns one version with its text; see [revision.Keeper].
+func (s *Store) Version(ctx context.Context, id string, number int) (revision.Version, error) {
+	row := s.db.QueryRowContext(ctx, `SELECT v.document, v.number, v.parent, v.at_us, v.who, v.what, v.body
+		FROM version v JOIN document d ON d.id = v.document
+		WHERE v.document = $1 AND v.number = CASE WHEN $2 = 0 THEN d.head ELSE $2 END`, id, number)
+	return scanVersion(row)
+}
+
+// History lists the newest versions first; see [revision.Keeper].
+func (s *Store) History(ctx context.Context, id string, limit int) ([]revision.Version, error) {
+	rows, err := s.db.QueryContext(ctx, `SELECT document, number, parent, at_us, who, what, ''
+		FROM version WHERE document = $1 ORDER BY number DESC LIMIT $2`, id, limit)
+	if err != nil {
+		return nil, fmt.Errorf("history of %q: %w", id, err)
+	}
+	defer rows.Close()
+	var out []revision.Version
+	for rows.Next() {
+		v, err := scanVersion(rows)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, v)
+	}
+	return out, rows.Err()
+}
+
+// SetAway puts a document away or brings it back; see [revision.Keeper].
+func (s *Store) SetAway(ctx context.Context, id string, away bool) error {
+	res, err := s.db.ExecContext(ctx, `UPDATE document SET away = $1 WHERE id = $2`, flag(away), id)
+	if err != nil {
+		return plain(fmt.Errorf("putting %q away: %w", id, err))
+	}
+	return oneRow(res, revision.ErrNone)
+}
+
+func versionOf(id string, number, parent int, d revision.Draft) revision.Version {
+	return revision.Version{Document: id, Number: number, Parent: parent,
+		At: d.At.UTC().Truncate(time.Microsecond), Who: d.Who, What: d.What, Text: d.Text}
+}
+
+func insertVersion(ctx context.Context, tx *sql.Tx, v revision.Version) error {
+	_, err := tx.ExecContext(ctx, `INSERT INTO version (document, number, parent, at_us, who, what, body)
+		VALUES ($1, $2, $3, $4, $5, $6, $7)`, v.Document, v.Number, v.Parent, v.At.UnixMicro(), v.Who, v.What, v.Text)
+	return err
+}
+
+// A scanner is a row or a row of many.
+type scanner interface{ Scan(into ...any) error }
+
+func scanDocument(row scanner) (revision.Document, error) {
+	var d revision.Document
+	var away int
+	if err := row.Scan(&d.ID, &d.Name, &d.Head, &away); err != nil {
+		return revision.Document{}, orNone(err, revision.ErrNone)
+	}
+	d.Away = away == 1
+	return d, nil
+}
+
+func scanVersion(row scanner) (revision.Version, error) {
+	var v revision.Version
+	var at int64
+	if err := row.Scan(&v.Document, &v.Number, &v.Parent, &at, &v.Who, &v.What, &v.Text); err != nil {
+		return revision.Version{}, orNone(err, revision.ErrNone)
+	}
+	v.At = time.UnixMicro(at).UTC()
+	return v, nil
+}
+
+func orNone(err, none error) error {
+	if errors.Is(err, sql.ErrNoRows) {
+		return none
+	}
+	return fmt.Errorf("store: %w", err)
+}
+
+func oneRow(res sql.Result, none error) error {
+	n, err := res.RowsAffected()
+	if err == nil && n == 0 {
+		return none
+	}
+	return err
+}
+
+func flag(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,118 @@
+// Package arena is the survey of one rink as a document people mail, diff and
+// keep in git: what does it say, and is it sound?
+//
+//	text --Read--> Document --Check--> Arena --> rules, fit, sight ...
+//	                 |  ^
+//	                 Set, Append, Remove, MoveHole ...: the next Document
+//
+// A [Document] is what was read: the text with its comments and order. An
+// [Arena] is what was proved sound: every pane on the boards, every hole in a
+// pane, every id once. Only a Document can become an Arena, by [Document.Check];
+// its errors name file, line, column, field, the value seen and the cure.
+//
+// Assumptions: what a survey lacks is unknown and stays so ([unit.Maybe]); only
+// the boards' height, the panes' widths and heights and the holes' places and
+// sizes must be there. Panes are told along the boards' rink face, whether the
+// glass stands back or not. Whether a sound arena keeps any rule is for package
+// rules to say. Limits stand as constants beside [Read]; docs/arena-file.md
+// describes the format.
+package arena
+
+import (
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/rink"
+)
+
+// Arena is one checked rink with its glass, holes, zones and light.
+// Make one with Document.Check. Treat its slices as read only.
+type Arena struct {
+	Name          string
+	Place         string // town or building, free text
+	Note          string
+	Units         unit.System
+	Rink          rink.Rink
+	Boards        glass.Boards
+	Panes         []glass.Pane // in station order, no overlap
+	Holes         []glass.Hole // in the document's order, those turned off included
+	Windows       []glass.Window
+	Zones         []Zone
+	Light         Light
+	Dispensations []Dispensation
+	Lenses        []string // kit lens ids used at this rink; empty means the whole kit
+}
+
+// Zone is a stretch of boards with a use: no hole where Kind forbids one.
+type Zone struct {
+	ID   string
+	Kind string      // "bench", "penalty-box", "scorekeeper", "gate", "broadcast", "keep-out"
+	From unit.Length // station, rising station toward To (may wrap past the perimeter)
+	To   unit.Length
+	Note string
+}
+
+// Light is the survey of the light on the ice.
+type Light struct {
+	Mains    unit.Maybe[float64] // Hz: 50 or 60
+	Readings []Reading
+}
+
+// Reading is one lux reading on the ice.
+type Reading struct {
+	At     geom.Vec2 // rink frame, metres
+	Height unit.Length
+	Lux    unit.Illuminance
+}
+
+// Dispensation records who allowed what a rule forbids.
+type Dispensation struct {
+	Rule      string   // rule id in the rule set
+	Holes     []string // empty means every hole
+	By        string
+	Reference string
+	Date      string // YYYY-MM-DD
+}
+
+// Working returns the holes that are not turned off.
+func (a Arena) Working() []glass.Hole {
+	var out []glass.Hole
+	for _, h := range a.Holes {
+		if h.State != glass.Off {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// Hole returns the hole with this id.
+func (a Arena) Hole(id string) (glass.Hole, bool) {
+	for _, h := range a.Holes {
+		if h.ID == id {
+			return h, true
+		}
+	}
+	return glass.Hole{}, false
+}
+
+// Pane returns the pane with this id.
+func (a Arena) Pane(id string) (glass.Pane, bool) {
+	for _, p := range a.Panes {
+		if p.ID == id {
+			return p, true
+		}
+	}
+	return glass.Pane{}, false
+}
+
+// PaneAt returns the pane that covers a station.
+func (a Arena) PaneAt(s unit.Length) (glass.Pane, bool) {
+	per := a.Rink.Perimeter()
+	s = a.Rink.Wrap(s)
+	for _, p := range a.Panes {
+		if (s >= p.From && s <= p.To()) || (s+per >= p.From && s+per <= p.To()) {
+			return p, true
+		}
+	}
+	return glass.Pane{}, false
+}

@@ -1,0 +1,62 @@
+package arena
+
+import (
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+// Check proves the document sound and returns the arena. The error is a
+// [*form.Problem]: the first thing wrong, with file, line, column and field.
+func (d *Document) Check() (Arena, error) {
+	f := d.form.Afresh()
+	var rd reader
+	rd.arena(f.Root().Map(arenaFields...))
+	if err := f.Err(); err != nil {
+		return Arena{}, err
+	}
+	return rd.a, nil
+}
+
+// reader fills an arena group by group. Each step relies on those before it:
+// places need the rink, panes the boards, holes the panes. After the form's
+// first problem every value reads as zero and further problems are not heard.
+type reader struct {
+	a   Arena
+	ids map[string]bool // ids of holes, windows and zones, each list by itself
+}
+
+func (rd *reader) arena(m form.Map) {
+	form.Parse(m.At("rinkpane"), form.Words(Kind))
+	rd.a.Name = form.Parse(m.At("name"), form.Line)
+	rd.a.Place = form.Optional(m.At("place"), form.Line)
+	rd.a.Note = form.Optional(m.At("note"), form.Line)
+	rd.a.Units = form.Parse(m.At("units"), unit.ParseSystem)
+	rd.rink(m.At("rink").Map(rinkFields...))
+	if !m.OK() {
+		return
+	}
+	rd.boards(m.At("boards").Map(boardsFields...))
+	rd.panes(m.At("panes"), paneDefaults(m.At("glass")))
+	if !m.OK() {
+		return
+	}
+	rd.holes(m.At("holes"))
+	rd.windows(m.At("low-windows"))
+	rd.zones(m.At("zones"))
+	rd.light(m.At("light"))
+	rd.dispensations(m.At("dispensations"))
+	rd.lenses(m.At("lenses"))
+}
+
+// fresh begins a list whose ids must differ.
+func (rd *reader) fresh() { rd.ids = make(map[string]bool) }
+
+// id reads an id that no earlier item of the list has.
+func (rd *reader) id(m form.Map) string {
+	id := form.Parse(m.At("id"), form.ID)
+	if rd.ids[id] && id != "" {
+		m.At("id").Failf("%s is the id of an earlier one in this list; give each its own", form.Quote(id))
+	}
+	rd.ids[id] = true
+	return id
+}

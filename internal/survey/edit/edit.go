@@ -1,0 +1,131 @@
+// Package edit answers: what does an arena document say after a change that
+// somebody made on a page or over the API?
+//
+// An [Edit] is one small change as a value: move this hole, set that field.
+// [Editor.Apply] writes a row of them into the document's text, one after the
+// other, and touches nothing else: comments, order and every other byte stay.
+//
+//	text --Edit--> text --Edit--> text --Check--> sound, or the line that is not
+//
+// Lengths that come as numbers (a drag on the map) are rounded to what people
+// measure, 1/16 in or 1 mm, and written in the document's units; values that
+// come as text are written as they came. Whether the outcome is a sound arena,
+// [arena.Document.Check] says: Apply only proves that it reads.
+package edit
+
+import (
+	"errors"
+	"fmt"
+
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// Verb is what an edit does.
+type Verb string
+
+// The verbs. Those on holes name the hole; the others name a path, as messages
+// do: "boards.height", "panes[P7]", "light.readings[#3].lux".
+const (
+	Move   Verb = "move"   // a hole along the boards, up or down
+	Add    Verb = "add"    // a new hole
+	Copy   Verb = "copy"   // a hole like another
+	Delete Verb = "delete" // a hole for good
+	Turn   Verb = "turn"   // a hole off, or on again
+	Set    Verb = "set"    // a field or list item anew; adds a missing field
+	Append Verb = "append" // one more item to a list
+	Remove Verb = "remove" // a field or list item
+	Text   Verb = "text"   // the whole document anew
+)
+
+// Verbs lists the verbs.
+func Verbs() []Verb { return []Verb{Move, Add, Copy, Delete, Turn, Set, Append, Remove, Text} }
+
+// Edit is one change. Which fields count depends on the verb.
+type Edit struct {
+	Do    Verb        `json:"do" enum:"move,add,copy,delete,turn,set,append,remove,text" doc:"What to do."`
+	Hole  string      `json:"hole,omitempty" doc:"move, copy, delete, turn: the hole's id."`
+	As    string      `json:"as,omitempty" doc:"add, copy: the new hole's id; the next free one without it."`
+	To    *Spot       `json:"to,omitempty" doc:"move, add, copy: where to."`
+	State glass.State `json:"state,omitempty" enum:"planned,cut,off" doc:"turn: the hole's state."`
+	Path  string      `json:"path,omitempty" doc:"set, append, remove: a field or list item, such as boards.height, panes[P7].width, light.readings[#3]."`
+	Value *Value      `json:"value,omitempty" doc:"set, append: a text as a person writes it (5.5 in x 4.5 in), a list, or an object of fields. add: fields of the new hole besides its place."`
+	Text  string      `json:"text,omitempty" doc:"text: the whole document."`
+}
+
+// Spot is where a hole shall be. Along the boards a station, or a landmark with
+// an offset; without either the hole stays where it is along the boards.
+type Spot struct {
+	Station  *float64 `json:"station_m,omitempty" doc:"Along the boards, 0 at the bench-side end of the red line."`
+	Corner   string   `json:"corner,omitempty" enum:"A-bench,A-box,B-bench,B-box"`
+	Landmark string   `json:"landmark,omitempty" enum:"goal-line,circle-bottom,circle-top,blue-line"`
+	Offset   float64  `json:"offset_m,omitempty" doc:"From the landmark along the boards; positive toward centre ice."`
+	Height   *float64 `json:"height_m,omitempty" doc:"Of the hole's centre above the ice."`
+}
+
+// Most is how many edits may come in one row.
+const Most = 500
+
+// Editor applies edits.
+type Editor struct {
+	// Standard returns the hole that the rules in force would like best, for
+	// verb add; nil, or a hole without size, makes add ask for a size.
+	Standard func(arena.Arena) glass.Hole
+}
+
+// errNone answers an empty row.
+var errNone = errors.New("no edits given; name at least one")
+
+// Apply returns the document after the edits, and one line that says what they
+// did. An error names the edit by its number and leaves nothing half done.
+func (e Editor) Apply(doc *arena.Document, edits []Edit) (*arena.Document, string, error) {
+	if len(edits) == 0 {
+		return nil, "", errNone
+	}
+	if len(edits) > Most {
+		return nil, "", fmt.Errorf("%d edits at once; at most %d are taken", len(edits), Most)
+	}
+	var said []string
+	for i, one := range edits {
+		next, what, err := e.apply(doc, one)
+		if err != nil {
+			return nil, "", &Fault{Number: i + 1, Edit: one, Err: err}
+		}
+		doc = next
+		said = append(said, what)
+	}
+	return doc, sentence(said), nil
+}
+
+// Fault is an edit that could not be made.
+type Fault struct {
+	Number int // in the row, from 1
+	Edit   Edit
+	Err    error
+}
+
+// Error says which edit and why.
+func (f *Fault) Error() string { return fmt.Sprintf("edit %d (%.20s): %v", f.Number, f.Edit.Do, f.Err) }
+
+// Unwrap returns the cause.
+func (f *Fault) Unwrap() error { return f.Err }
+
+func (e Editor) apply(doc *arena.Document, one Edit) (*arena.Document, string, error) {
+	switch one.Do {
+	case Move:
+		return move(doc, one)
+	case Add:
+		return e.add(doc, one)
+	case Copy:
+		return duplicate(doc, one)
+	case Delete:
+		return remove(doc, one)
+	case Turn:
+		return turn(doc, one)
+	case Set, Append, Remove:
+		return field(doc, one)
+	case Text:
+		return rewrite(doc, one)
+	}
+	return nil, "", fmt.Errorf("no such edit %.40q: choose one of %v", string(one.Do), Verbs())
+}

@@ -1,0 +1,40 @@
+package kit
+
+import (
+	"fmt"
+	"slices"
+
+	"example.org/rinkpane/internal/measure/form"
+)
+
+// InUse returns the lenses with the given ids, all when none is given, in the
+// kit's order. An id that the kit lacks is an error.
+func (k Kit) InUse(ids []string) ([]Lens, error) {
+	if len(ids) == 0 {
+		return k.Lenses, nil
+	}
+	for _, id := range ids {
+		if _, ok := k.Lens(id); !ok {
+			return nil, fmt.Errorf("lenses: the kit has no lens %q%s; take it out of the arena's lenses, or add it to the kit", id, k.meant(id))
+		}
+	}
+	var out []Lens
+	for _, l := range k.Lenses {
+		if slices.Contains(ids, l.ID) {
+			out = append(out, l)
+		}
+	}
+	return out, nil
+}
+
+// meant asks for the lens whose id is nearest; "" when none is near.
+func (k Kit) meant(id string) string {
+	ids := make([]string, len(k.Lenses))
+	for i, l := range k.Lenses {
+		ids[i] = l.ID
+	}
+	if near := form.Nearest(id, ids); near != "" {
+		return fmt.Sprintf(", did you mean %q", near)
+	}
+	return ""
+}

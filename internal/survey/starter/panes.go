@@ -1,0 +1,164 @@
+package starter
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/rink"
+)
+
+// pane is one line of the schedule, in marks of the grid.
+type pane struct {
+	id          string
+	from, width int  // marks
+	first       bool // of its stretch: says from
+	high        bool
+	curved      bool
+	gate        string
+	title       string // of the comment above it; "" for none
+}
+
+// grid is the scale that lengths are written on: sixteenths of an inch, or
+// millimetres.
+type grid struct{ sys unit.System }
+
+const (
+	inchParts = 16 // marks to the inch
+	footMarks = 12 * inchParts
+)
+
+func (g grid) mark() unit.Length {
+	if g.sys == unit.Imperial {
+		return unit.Inch / inchParts
+	}
+	return unit.Millimetre
+}
+
+// slack lets a length that is a mark but for rounding count as that mark.
+const slack = 1e-6
+
+func (g grid) up(l unit.Length) int   { return int(math.Ceil(float64(l/g.mark()) - slack)) }
+func (g grid) down(l unit.Length) int { return int(math.Floor(float64(l/g.mark()) + slack)) }
+
+// text writes n marks: "115 ft 11 13/16 in", "35.353 m", "900 mm".
+func (g grid) text(n int) string {
+	if g.sys == unit.Metric {
+		if n < 1000 {
+			return strconv.Itoa(n) + " mm"
+		}
+		return strconv.FormatFloat(float64(n)/1000, 'f', -1, 64) + " m"
+	}
+	var parts []string
+	ft, rest := n/footMarks, n%footMarks
+	if ft > 0 {
+		parts = append(parts, strconv.Itoa(ft)+" ft")
+	}
+	if rest > 0 || ft == 0 {
+		parts = append(parts, inchText(rest)+" in")
+	}
+	return strings.Join(parts, " ")
+}
+
+func inchText(n int) string {
+	whole, part, of := n/inchParts, n%inchParts, inchParts
+	if part == 0 {
+		return strconv.Itoa(whole)
+	}
+	for part%2 == 0 {
+		part, of = part/2, of/2
+	}
+	fraction := fmt.Sprintf("%d/%d", part, of)
+	if whole == 0 {
+		return fraction
+	}
+	return strconv.Itoa(whole) + " " + fraction
+}
+
+// schedule lays panes of a nominal width on every stretch that has glass.
+func schedule(r rink.Rink, g grid, h habits, all []stretch, nominal unit.Length) []pane {
+	d := r.Dimensions()
+	highFrom := d.Length/2 - d.Markings.GoalLine - h.highTo // |x| from which the glass is high
+	if !r.Marked() {
+		highFrom = d.Length/2 - d.CornerRadius
+	}
+	var out []pane
+	title := ""
+	for _, s := range all {
+		if s.open {
+			continue
+		}
+		at := g.up(s.from)
+		for i, w := range widths(at, g.down(s.to), g.down(nominal), g.up(leastPane), s.leaves) {
+			p := pane{from: at, width: w, first: i == 0, curved: s.curved, gate: s.gate}
+			middle := r.Point(unit.Length(float64(at)+float64(w)/2) * g.mark())
+			p.high = math.Abs(middle.X) > highFrom.Metres()
+			if s.title != title {
+				p.title, title = s.title, s.title
+			}
+			out = append(out, p)
+			at += w
+		}
+	}
+	digits := max(2, len(strconv.Itoa(len(out))))
+	for i := range out {
+		out[i].id = fmt.Sprintf("P%0*d", digits, i+1)
+	}
+	return out
+}
+
+// leastPane is the narrowest pane laid; a shorter piece of boards counts as a
+// [post], and so do two of them that meet at the red line.
+const leastPane = 70 * unit.Millimetre
+
+// widths shares a stretch out, in marks; one shorter than least gets none. A last pane under half the nominal
+// width shares with the one before it.
+func widths(from, to, nominal, least, leaves int) []int {
+	length := to - from
+	if length < least {
+		return nil
+	}
+	if leaves > 0 {
+		out := make([]int, leaves)
+		for i := range out {
+			out[i] = length*(i+1)/leaves - length*i/leaves
+		}
+		return out
+	}
+	var out []int
+	for length > nominal {
+		out = append(out, nominal)
+		length -= nominal
+	}
+	if n := len(out); n > 0 && 2*length < nominal {
+		both := nominal + length
+		out[n-1] = both - both/2
+		return append(out, both/2)
+	}
+	return append(out, length)
+}
+
+// line writes a pane as a line of the arena file.
+func (p pane) line(g grid, h habits) string {
+	var b strings.Builder
+	if p.title != "" {
+		b.WriteString("  # " + p.title + "\n")
+	}
+	b.WriteString("  - {id: " + p.id)
+	if p.first {
+		b.WriteString(", from: " + g.text(p.from))
+	}
+	b.WriteString(", width: " + g.text(p.width))
+	if p.high {
+		b.WriteString(", height: " + g.text(g.down(h.highGlass)))
+	}
+	if p.curved {
+		b.WriteString(", curved: yes")
+	}
+	if p.gate != "" {
+		b.WriteString(", gate: " + p.gate)
+	}
+	return b.String() + "}\n"
+}
