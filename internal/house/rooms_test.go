@@ -7,6 +7,12 @@ var houseRooms = []room{
 		{"go.yaml.in/yaml/v3", "quantities read themselves and name the line when they cannot"},
 	}},
 	{name: "measure/geom", floor: 1},
+	{name: "measure/say", floor: 2, uses: []arrow{
+		{"measure/unit", "lengths and sizes in a sentence"},
+	}},
+	{name: "tell/table", floor: 2, uses: []arrow{
+		{"measure/unit", "cells are made for a unit system"},
+	}},
 	{name: "measure/chance", floor: 1, needs: []arrow{
 		{"gonum.org/v1/gonum", "the incomplete gamma function"},
 	}},
