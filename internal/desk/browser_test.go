@@ -109,6 +109,9 @@ func TestMain(m *testing.M) {
 
 func newTab(t *testing.T) context.Context {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("short tests open no browser; make test does")
+	}
 	browser.once.Do(startBrowser)
 	if browser.err != nil {
 		t.Fatalf("%v: the browser tests need Debian's package chromium; scripts/need installs it", browser.err)
