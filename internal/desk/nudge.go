@@ -107,7 +107,7 @@ func placesFor(a arena.Arena, now plan.Now) []placeOption {
 	}
 	for _, p := range a.Panes {
 		if p.Gate == "" {
-			out = append(out, placeOption{toMillimetre(a.Rink.Wrap(p.From + p.Width/2).Metres()), "pane " + p.ID + ", " + a.PlaceOf(p.From+p.Width/2).Text(a.Units), false})
+			out = append(out, placeOption{toMillimetre(a.Rink.Wrap(p.From + p.Width/2).Metres()), "pane " + p.ID + ", " + a.PlaceOf(p.From+p.Width/2).Say(a.Units), false})
 		}
 	}
 	return out
@@ -115,5 +115,5 @@ func placesFor(a arena.Arena, now plan.Now) []placeOption {
 
 func spotFor(a arena.Arena, s unit.Length, may bool) placeOption {
 	s = a.Rink.Wrap(s)
-	return placeOption{toMillimetre(s.Metres()), a.PlaceOf(s).Text(a.Units), may}
+	return placeOption{toMillimetre(s.Metres()), a.PlaceOf(s).Say(a.Units), may}
 }

@@ -84,6 +84,16 @@ type Setting struct {
 	Portrait bool
 }
 
+// Ends returns how a lens is used wide open: at the short end of its range and at
+// the long end, or once when it has one focal length.
+func Ends(l kit.Lens) []Setting {
+	short := Setting{Focal: l.FocalMin, Stop: l.Stop}
+	if l.FocalMax == l.FocalMin {
+		return []Setting{short}
+	}
+	return []Setting{short, {Focal: l.FocalMax, Stop: l.StopLong}}
+}
+
 // FromKit returns the case of a kit lens on a body in a hole of a pane this
 // thick. With the hood on, the nose is the hood's and the pupil lies the
 // hood's length deeper. A hole of unknown corner radius counts as square.

@@ -15,7 +15,7 @@ func (l leastSeparation) pair(c *court, h, k glass.Hole) (Finding, bool) {
 	if c.concerns(h) == notConcerned || c.concerns(k) == notConcerned {
 		return Finding{}, false
 	}
-	got := abs(apart(c.arena.Rink, h.Station, k.Station))
+	got := abs(c.arena.Rink.Apart(h.Station, k.Station))
 	between := "centre to centre"
 	if l.rims {
 		got -= (h.Size.W + k.Size.W) / 2
@@ -43,7 +43,7 @@ func (l holeToHole) pair(c *court, h, k glass.Hole) (Finding, bool) {
 	if !ok {
 		return c.lacksThickness(f, h), true
 	}
-	dx := apart(c.arena.Rink, h.Station, k.Station)
+	dx := c.arena.Rink.Apart(h.Station, k.Station)
 	a, b := rims(h), rims(k)
 	sharp, round := a[0].Gap(b[0], dx).Metres(), a[1].Gap(b[1], dx).Metres()
 	f = f.weigh(sharp, least.Metres(), sharp-least.Metres())

@@ -51,7 +51,7 @@ func (e exemption) inZone(c *court, h glass.Hole) Status {
 		}
 		status = Fail
 		half := (zoneEnd(c.arena.Rink, z.From, z.To) - z.From) / 2
-		if abs(apart(c.arena.Rink, z.From+half, h.Station)) <= half+slack {
+		if abs(c.arena.Rink.Apart(z.From+half, h.Station)) <= half+slack {
 			return Pass
 		}
 	}

@@ -49,7 +49,7 @@ func (l stretches) lay(c *court) []Stretch {
 				continue
 			}
 			from := at + p.from
-			if towardCentre(corner) < 0 {
+			if corner.TowardCentre() < 0 {
 				from = at - p.to
 			}
 			from = r.Wrap(from)
@@ -82,10 +82,10 @@ func (l stretches) alone(c *court, h glass.Hole) Finding {
 		return c.say(f.unknown(), "Record where the goal line, the circles and the blue lines are: without markings the permitted stretches are not known, and so whether hole %s stands on one.", h.ID)
 	}
 	best, depth := nearest(c.arena.Rink, laid, h.Station)
-	towards := towardCentre(best.Corner)
+	towards := best.Corner.TowardCentre()
 	mark, _ := c.arena.Rink.Landmark(best.Corner, best.Landmark)
-	offset := towards * apart(c.arena.Rink, mark, h.Station)
-	low, high := towards*apart(c.arena.Rink, mark, best.From), towards*apart(c.arena.Rink, mark, best.To)
+	offset := towards * c.arena.Rink.Apart(mark, h.Station)
+	low, high := towards*c.arena.Rink.Apart(mark, best.From), towards*c.arena.Rink.Apart(mark, best.To)
 	low, high = min(low, high), max(low, high)
 	limit := high
 	if offset-low < high-offset {
@@ -95,7 +95,7 @@ func (l stretches) alone(c *court, h glass.Hole) Finding {
 	if f.Status == Pass {
 		return c.say(f, "Nothing to do: hole %s stands on the stretch %s of corner %s, %s from its nearer end.", h.ID, best.Name, best.Corner, c.l(max(depth, 0)))
 	}
-	rising := apart(c.arena.Rink, h.Station, (best.From+best.To)/2) > 0
+	rising := c.arena.Rink.Apart(h.Station, (best.From+best.To)/2) > 0
 	return c.say(f, "Move hole %s %s or more %s, onto the stretch %s of corner %s, or close it: it stands outside every permitted stretch.",
 		h.ID, c.up(-depth), c.heading(h.Station, rising), best.Name, best.Corner)
 }
@@ -105,7 +105,7 @@ func (l stretches) alone(c *court, h glass.Hole) Finding {
 func nearest(r rink.Rink, laid []Stretch, at unit.Length) (best Stretch, depth unit.Length) {
 	for i, s := range laid {
 		half := (s.To - s.From) / 2
-		d := half - abs(apart(r, s.From+half, at))
+		d := half - abs(r.Apart(s.From+half, at))
 		if i == 0 || d > depth {
 			best, depth = s, d
 		}

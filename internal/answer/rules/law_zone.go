@@ -61,7 +61,7 @@ func (l forbiddenZones) alone(c *court, h glass.Hole) Finding {
 	var gap unit.Length
 	for i, s := range spans {
 		half := (s.to - s.from) / 2
-		if g := abs(apart(c.arena.Rink, s.from+half, h.Station)) - half - h.Size.W/2; i == 0 || g < gap {
+		if g := abs(c.arena.Rink.Apart(s.from+half, h.Station)) - half - h.Size.W/2; i == 0 || g < gap {
 			worst, gap = s, g
 		}
 	}
@@ -69,6 +69,6 @@ func (l forbiddenZones) alone(c *court, h glass.Hole) Finding {
 	if f.Status == Pass {
 		return c.say(f, "Nothing to do: hole %s is %s clear of %s.", h.ID, c.l(gap), worst.name)
 	}
-	rising := apart(c.arena.Rink, (worst.from+worst.to)/2, h.Station) >= 0
+	rising := c.arena.Rink.Apart((worst.from+worst.to)/2, h.Station) >= 0
 	return c.say(f, "Move hole %s %s or more %s, out of %s, or close it.", h.ID, c.up(l.clearance-gap), c.heading(h.Station, rising), worst.name)
 }

@@ -18,18 +18,8 @@ const mostEnds = 64
 
 // lensEnd is a lens at one end of its range of focal lengths, wide open.
 type lensEnd struct {
-	lens  kit.Lens
-	focal unit.Length
-	stop  unit.Stop
-}
-
-// ends returns both ends of a zoom, the only one of other lenses.
-func ends(l kit.Lens) []lensEnd {
-	out := []lensEnd{{l, l.FocalMin, l.Stop}}
-	if l.FocalMax > l.FocalMin {
-		out = append(out, lensEnd{l, l.FocalMax, l.StopLong})
-	}
-	return out
+	lens kit.Lens
+	fit.Setting
 }
 
 // Mapper maps the reach of holes of one rink with one kit. Make it once: it
@@ -56,7 +46,9 @@ func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 		return nil, err
 	}
 	for _, l := range lenses {
-		m.ends = append(m.ends, ends(l)...)
+		for _, use := range fit.Ends(l) {
+			m.ends = append(m.ends, lensEnd{l, use})
+		}
 	}
 	switch n := len(m.ends); {
 	case n == 0:
@@ -121,7 +113,7 @@ func (m *Mapper) trace(h glass.Hole, thick unit.Length) (*traces, error) {
 	var wg sync.WaitGroup
 	for k, e := range m.ends {
 		wg.Go(func() {
-			c, err := fit.FromKit(h, thick, e.lens, m.body, fit.Setting{Focal: e.focal, Stop: e.stop})
+			c, err := fit.FromKit(h, thick, e.lens, m.body, e.Setting)
 			if err != nil {
 				failed[k] = err
 				return

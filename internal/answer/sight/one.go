@@ -17,7 +17,7 @@ func (m *Mapper) WedgeOf(h glass.Hole, height unit.Length, lens string, focal un
 	if lens != "" {
 		mask = 0
 		for k, e := range m.ends {
-			if e.lens.ID == lens && e.focal == focal {
+			if e.lens.ID == lens && e.Focal == focal {
 				mask = 1 << k
 			}
 		}

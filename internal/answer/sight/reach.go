@@ -74,7 +74,7 @@ func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.
 func (m *Mapper) lensReaches(t *traces, s *sightline, g *Grid, seen tally) []LensReach {
 	out := make([]LensReach, len(m.ends))
 	for k, e := range m.ends {
-		r := LensReach{ID: e.lens.ID, Focal: e.focal, Stop: e.stop, Fits: t.fits[k], Blind: s.blind(1 << k)}
+		r := LensReach{ID: e.lens.ID, Focal: e.Focal, Stop: e.Stop, Fits: t.fits[k], Blind: s.blind(1 << k)}
 		for i := range seen.some {
 			r.Share = append(r.Share, share(seen.each[i][k], g))
 		}

@@ -37,7 +37,7 @@ func TestFramingByBruteForce(t *testing.T) {
 	if !ok {
 		t.Fatal("the kit lacks the lens")
 	}
-	c, err := fit.FromKit(hole, unit.Length(of.Thick)*unit.Millimetre, lens, m.Kit.Bodies[0], ends(lens)[0])
+	c, err := fit.FromKit(hole, unit.Length(of.Thick)*unit.Millimetre, lens, m.Kit.Bodies[0], fit.Ends(lens)[0])
 	if err != nil {
 		t.Fatal(err)
 	}

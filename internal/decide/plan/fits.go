@@ -25,7 +25,7 @@ func (p *Plan) fits(ctx context.Context, k kit.Kit, lenses []kit.Lens) error {
 		hole, _ := p.arena.Hole(h.ID)
 		h.Fits = make([]LensFit, 0, 2*len(lenses))
 		for _, lens := range lenses {
-			for _, use := range ends(lens) {
+			for _, use := range fit.Ends(lens) {
 				c, err := fit.FromKit(hole, unit.Length(h.Thick)*unit.Millimetre, lens, k.Bodies[0], use)
 				if err != nil {
 					return err
@@ -40,16 +40,6 @@ func (p *Plan) fits(ctx context.Context, k kit.Kit, lenses []kit.Lens) error {
 		}
 	}
 	return runFits(ctx, jobs)
-}
-
-// ends returns how a lens is used: wide open at the short end of its range and
-// at the long end, or once when it has one focal length.
-func ends(l kit.Lens) []fit.Setting {
-	short := fit.Setting{Focal: l.FocalMin, Stop: l.Stop}
-	if l.FocalMax == l.FocalMin {
-		return []fit.Setting{short}
-	}
-	return []fit.Setting{short, {Focal: l.FocalMax, Stop: l.StopLong}}
 }
 
 // runFits works jobs out on every core, each distinct case once.

@@ -147,7 +147,7 @@ func markOf(a arena.Arena, h glass.Hole, p Plan) Mark {
 	at := a.Rink.Point(h.Station)
 	m := Mark{
 		ID: h.ID, State: string(stateOf(h)), Pane: h.Pane, Corner: a.Rink.Corner(h.Station).String(),
-		Landmark: string(landmark), Offset: offset.Metres(), Where: a.PlaceOf(h.Station).Text(a.Units),
+		Landmark: string(landmark), Offset: offset.Metres(), Where: a.PlaceOf(h.Station).Say(a.Units),
 		Station: h.Station.Metres(), Height: h.Height.Metres(), X: at.X, Y: at.Y,
 		Width: h.Size.W.Millimetres(), Tall: h.Size.H.Millimetres(), Status: rules.Pass,
 	}
@@ -202,7 +202,7 @@ func (l *Live) rows(a arena.Arena, g *ground, h glass.Hole, q Question) ([]fitJo
 	var rows []fitJob
 	picked := -1
 	for _, lens := range g.lenses {
-		for _, use := range ends(lens) {
+		for _, use := range fit.Ends(lens) {
 			c, err := fit.FromKit(h, thick, lens, l.maker.Kit.Bodies[0], use)
 			if err != nil {
 				return nil, 0, err

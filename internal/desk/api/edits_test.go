@@ -15,7 +15,7 @@ func TestEditsSaveAndUndo(t *testing.T) {
 		saved := want[api.Saved](c, 200, "POST", demo+"/edits",
 			`{"base": 1, "edits": [{"do": "move", "hole": "B1", "to": {"corner": "B-bench", "landmark": "goal-line", "offset_m": -1}}]}`)
 		if saved.Version.Number != 2 || saved.Version.Who != "Ada" || saved.Undo != 1 || saved.Redo != 0 ||
-			saved.Version.What != "move B1 to B-bench goal-line, 39 3/8 in back" {
+			saved.Version.What != "move B1 to B-bench goal line, 39 3/8 in back" {
 			t.Fatalf("%+v", saved)
 		}
 		after := strings.Replace(before, "offset: -42 in}", "offset: -39 3/8 in}", 1)

@@ -212,7 +212,7 @@ func TestPlaceOfFindsBack(t *testing.T) {
 			}
 		}
 		if off := got - s; max(off, -off) > 1e-9 {
-			t.Fatalf("station %v told as %s lies %g m off", s, p.Text(unit.Metric), off.Metres())
+			t.Fatalf("station %v told as %s lies %g m off", s, p.Say(unit.Metric), off.Metres())
 		}
 	})
 }

@@ -35,11 +35,11 @@ func ExampleDocument_Check() {
 		return
 	}
 	h, _ := a.Hole("H1")
-	fmt.Println(h.Pane, a.PlaceOf(h.Station).Text(unit.Metric))
+	fmt.Println(h.Pane, a.PlaceOf(h.Station).Say(unit.Metric))
 	_, err = arena.Read("pond.yaml", strings.NewReader("name: Pond\n\tunits: metric\n"))
 	fmt.Println(err)
 	// Output:
-	// P1 B-bench goal-line, 600 mm back
+	// P1 B-bench goal line, 600 mm back
 	// pond.yaml:2:1: not valid YAML: found a tab character that violates indentation; indent with spaces, not with tabs
 }
 

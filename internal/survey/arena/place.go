@@ -27,35 +27,27 @@ func FromLandmark(c rink.Corner, l rink.Landmark, offset unit.Length) Place {
 // PlaceOf tells a station as people do: by the nearest landmark of its corner;
 // between the blue lines, and on a rink without markings, as a station.
 func (a Arena) PlaceOf(s unit.Length) Place {
-	s = a.Rink.Wrap(s)
-	c := a.Rink.Corner(s)
-	best, found := AtStation(s), false
-	for _, l := range rink.Landmarks() {
-		at, ok := a.Rink.Landmark(c, l)
-		if !ok {
-			continue
-		}
-		offset := s - at
-		if c == rink.BBench || c == rink.ABox { // there stations rise toward the end boards
-			offset = -offset
-		}
-		if !found || max(offset, -offset) < max(best.Offset, -best.Offset) {
-			best, found = FromLandmark(c, l, offset), true
-		}
+	if c, l, offset, ok := a.Rink.NearestLandmark(s); ok {
+		return FromLandmark(c, l, offset)
 	}
-	return best
+	return AtStation(a.Rink.Wrap(s))
 }
 
-// Text tells the place in one line for people: "B-bench goal-line, 42 in back".
-func (p Place) Text(sys unit.System) string {
+// atLandmark is how near a place counts as at its landmark: less than people
+// measure along boards.
+const atLandmark = 5 * unit.Millimetre
+
+// Say tells the place in one line as people speak: "B-bench goal line, 42 in
+// back", or "... past" toward centre ice.
+func (p Place) Say(sys unit.System) string {
 	if s, ok := p.Station.Get(); ok {
 		return "station " + s.Format(sys)
 	}
-	text := p.Corner.String() + " " + string(p.Landmark)
+	text := p.Corner.String() + " " + p.Landmark.Words()
 	switch {
-	case p.Offset > 0:
-		text += ", " + p.Offset.Format(sys) + " toward centre ice"
-	case p.Offset < 0:
+	case p.Offset > atLandmark:
+		text += ", " + p.Offset.Format(sys) + " past"
+	case p.Offset < -atLandmark:
 		text += ", " + (-p.Offset).Format(sys) + " back"
 	}
 	return text

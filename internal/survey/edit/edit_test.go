@@ -51,7 +51,7 @@ func TestEditsChangeTheirLinesAlone(t *testing.T) {
 	for _, c := range []struct{ edits, gone, come, what string }{
 		{`{"do":"move","hole":"B1","to":{"corner":"B-bench","landmark":"goal-line","offset_m":-1}}`,
 			"place: {corner: B-bench, landmark: goal-line, offset: -42 in}", "place: {corner: B-bench, landmark: goal-line, offset: -39 3/8 in}",
-			"move B1 to B-bench goal-line, 39 3/8 in back"},
+			"move B1 to B-bench goal line, 39 3/8 in back"},
 		{`{"do":"move","hole":"B1","to":{"height_m":1.6}}`, "height: 58 in", "height: 63 in", "move B1, 5 ft 3 in above the ice"},
 		{`{"do":"turn","hole":"B1","state":"off"}`, "state: cut", "state: off", "turn B1 off"},
 		{`{"do":"set","path":"boards.ledge","value":"10 in"}`, "ledge: 9 in                # depth of that top",

@@ -38,7 +38,7 @@ func move(doc *arena.Document, one Edit) (*arena.Document, string, error) {
 		if doc, err = doc.MoveHole(h.ID, to, a.Units); err != nil {
 			return nil, "", err
 		}
-		what += " to " + to.Text(a.Units)
+		what += " to " + to.Say(a.Units)
 	}
 	if one.To.Height != nil {
 		height, err := round(*one.To.Height, a.Units)
@@ -107,7 +107,7 @@ func place(doc *arena.Document, a arena.Arena, h glass.Hole, to *Spot) (*arena.D
 		}
 	}
 	next, err := doc.AddHole(h, at, a.Units)
-	return next, h.ID + " at " + at.Text(a.Units), err
+	return next, h.ID + " at " + at.Say(a.Units), err
 }
 
 // newID returns the id asked for, else the first free of H1, H2 ...

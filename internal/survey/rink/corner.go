@@ -44,8 +44,9 @@ func (c Corner) End() string {
 	return ""
 }
 
-// toCentre is the sign of the way along the stations toward centre ice.
-func (c Corner) toCentre() unit.Length {
+// TowardCentre returns +1 in a corner where rising stations lead toward centre
+// ice, -1 where they lead toward the middle of the end boards (no unit).
+func (c Corner) TowardCentre() unit.Length {
 	if c == BBench || c == ABox {
 		return -1
 	}

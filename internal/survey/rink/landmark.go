@@ -3,6 +3,7 @@ package rink
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
@@ -21,6 +22,9 @@ const (
 
 // Landmarks lists the landmarks from the end boards toward centre ice.
 func Landmarks() [4]Landmark { return [4]Landmark{GoalLine, CircleBottom, CircleTop, BlueLine} }
+
+// Words names the landmark as people say it: "goal line".
+func (l Landmark) Words() string { return strings.ReplaceAll(string(l), "-", " ") }
 
 // ParseLandmark reads a landmark's name.
 func ParseLandmark(s string) (Landmark, error) {
@@ -97,6 +101,24 @@ func (f frame) alongSide(x float64) float64 {
 	return f.a + f.r*math.Asin(min((x-f.a)/f.r, 1))
 }
 
+// NearestLandmark returns the landmark of the station's corner that is nearest
+// along the boards, and the offset from it as [Rink.FromLandmark] takes it. ok is
+// false between the blue lines and on a rink without markings.
+func (r Rink) NearestLandmark(s unit.Length) (c Corner, nearest Landmark, offset unit.Length, ok bool) {
+	c = r.Corner(s)
+	for _, l := range Landmarks() {
+		at, marked := r.Landmark(c, l)
+		if !marked {
+			continue
+		}
+		d := c.TowardCentre() * r.Apart(at, s)
+		if !ok || max(d, -d) < max(offset, -offset) {
+			nearest, offset, ok = l, d, true
+		}
+	}
+	return c, nearest, offset, ok
+}
+
 // FromLandmark returns the station in [0, perimeter) at an offset from a
 // corner's landmark: positive along the boards toward centre ice, negative
 // ("back") toward the middle of the end boards. An offset of more than a quarter
@@ -112,5 +134,5 @@ func (r Rink) FromLandmark(c Corner, l Landmark, offset unit.Length) (unit.Lengt
 	if most := r.Perimeter() / 4; !(offset >= -most && offset <= most) {
 		return 0, fmt.Errorf("offset %s from the %s in %s: leaves the corner; keep within %s", show(offset), l, c, show(most))
 	}
-	return r.Wrap(s + c.toCentre()*offset), nil
+	return r.Wrap(s + c.TowardCentre()*offset), nil
 }

@@ -23,6 +23,12 @@ func (r Rink) Wrap(s unit.Length) unit.Length {
 	return s
 }
 
+// Apart returns the shorter way along the boards from station a to station b,
+// positive toward rising stations.
+func (r Rink) Apart(a, b unit.Length) unit.Length {
+	return unit.Length(math.Remainder(float64(b-a), float64(r.Perimeter())))
+}
+
 // Point returns the point of the boards' rink face at a station, in metres in
 // the rink's frame. Any finite station is wrapped first.
 func (r Rink) Point(s unit.Length) geom.Vec2 {
