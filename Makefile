@@ -1,3 +1,4 @@
+# make quick  after a small change: what changed and what stands on it, no browser, no PostgreSQL
 # make test   everything a change must pass, on a bare Debian machine with Go
 # make bench  the benchmarks behind docs/performance.md
 # make seen-to-fail  plants a defect per kind of check and expects each to turn red
@@ -13,7 +14,10 @@ RACE = ./internal/decide/choose ./internal/draw/cut ./internal/desk/... ./intern
 # on a busy machine under the race detector come near Go's own 10 minutes.
 PATIENCE = -timeout 30m
 
-.PHONY: test need format vet lint modules race unit bench seen-to-fail pictures
+.PHONY: quick test need format vet lint modules race unit bench seen-to-fail pictures
+
+quick:
+	@GO="$(GO)" scripts/quick
 
 # The order matters: cheap checks first, and go test's own lines last.
 test: need format vet lint modules seen-to-fail race unit

@@ -13,6 +13,9 @@ import (
 // the other saves, the second save from one base is told, and people set up
 // there must sign in at both.
 func TestTwoDesksOnOneDatabase(t *testing.T) {
+	if testing.Short() {
+		t.Skip("asks a PostgreSQL; make test does, make quick does not")
+	}
 	server, err := cluster.Start()
 	if err != nil {
 		t.Fatal(err)

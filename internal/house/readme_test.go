@@ -32,11 +32,11 @@ func TestReadmeCommands(t *testing.T) {
 	}
 	ran := 0
 	for _, command := range readmeCommands(t) {
-		if command == "make test" {
-			continue // this is it
+		if strings.HasPrefix(command, "make ") {
+			continue // this is one of them
 		}
 		if !strings.HasPrefix(command, readmeRuns+" ") {
-			t.Errorf("README shows %q: show only %s and make test, so that this test can run it", command, readmeRuns)
+			t.Errorf("README shows %q: show only %s and make, so that this test can run it", command, readmeRuns)
 			continue
 		}
 		ran++

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"flag"
 	"fmt"
 	"io/fs"
 	"log/slog"
@@ -30,6 +31,10 @@ import (
 var server *cluster.Cluster
 
 func TestMain(m *testing.M) {
+	flag.Parse()
+	if testing.Short() {
+		os.Exit(m.Run())
+	}
 	var err error
 	if server, err = cluster.Start(); err != nil {
 		fmt.Fprintln(os.Stderr, "API tests need a PostgreSQL:", err)
@@ -46,6 +51,9 @@ func TestMain(m *testing.M) {
 func onEachStore(t *testing.T, check func(t *testing.T, c *caller)) {
 	t.Run("SQLite", func(t *testing.T) { check(t, call(t, folderStore(t))) })
 	t.Run("PostgreSQL", func(t *testing.T) {
+		if testing.Short() {
+			t.Skip("asks a PostgreSQL; make test does, make quick does not")
+		}
 		dsn, err := server.Fresh(t.Context())
 		if err != nil {
 			t.Fatal(err)

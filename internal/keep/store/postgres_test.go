@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	flags "flag"
 	"fmt"
 	"os"
 	"testing"
@@ -17,6 +18,10 @@ func TestMain(m *testing.M) {
 	if len(os.Args) > 2 && os.Args[1] == saverFlag {
 		saveForEver(os.Args[2])
 		return
+	}
+	flags.Parse()
+	if testing.Short() {
+		os.Exit(m.Run())
 	}
 	var err error
 	if server, err = cluster.Start(); err != nil {
@@ -52,6 +57,9 @@ func eachStore(t *testing.T, check func(t *testing.T, s *Store)) {
 
 func freshDatabase(t *testing.T) string {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("asks a PostgreSQL; make test does, make quick does not")
+	}
 	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
 	defer cancel()
 	dsn, err := server.Fresh(ctx)
