@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 type checkFlags struct {
@@ -64,7 +65,7 @@ func runCheck(a *app, path string, f checkFlags) error {
 		return err
 	}
 	rep := sets.Check(ar)
-	err = a.print(rep, func(w io.Writer) {
+	err = a.print(wire.ReportOf(rep, ar.Units), func(w io.Writer) {
 		checkText{w: w, units: ar.Units, all: f.all}.report(ar.Name, sets, rep)
 	})
 	if err == nil && rep.Verdict != rules.Pass {

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strings"
 	"text/tabwriter"
@@ -78,7 +80,7 @@ func (t checkText) open(title string, list []rules.Finding) {
 	var firsts []rules.Finding
 	var same [][]string
 	for _, f := range list {
-		words := f.Set + " " + f.Rule + strings.ReplaceAll(f.Message, "hole "+strings.Join(f.Holes, " ")+" ", "\x00")
+		words := f.Set + " " + f.Rule + strings.ReplaceAll(f.Say(t.units), "hole "+strings.Join(f.Holes, " ")+" ", "\x00")
 		words = strings.ReplaceAll(words, "hole "+strings.Join(f.Holes, " ")+",", "\x00,")
 		if i, ok := said[words]; ok && len(f.Holes) == 1 {
 			same[i] = append(same[i], f.Holes[0])
@@ -88,7 +90,7 @@ func (t checkText) open(title string, list []rules.Finding) {
 		firsts, same = append(firsts, f), append(same, nil)
 	}
 	for i, f := range firsts {
-		text, head := f.Message, fmt.Sprintf("  %-16s ", f.Rule)
+		text, head := f.Say(t.units), fmt.Sprintf("  %-16s ", f.Rule)
 		if len(same[i]) > 0 {
 			text += " The same for " + strings.Join(same[i], ", ") + "."
 		}
@@ -145,22 +147,20 @@ func holesText(names []string) string {
 }
 
 func (t checkText) numbers(f rules.Finding) string {
-	return t.number(f, f.Measured) + "\t" + t.number(f, f.Limit) + "\t" + t.number(f, f.Margin)
+	return t.number(f.Measured) + "\t" + t.number(f.Limit) + "\t" + t.number(f.Margin)
 }
 
-func (t checkText) number(f rules.Finding, v *float64) string {
-	if v == nil {
+func (t checkText) number(m unit.Maybe[rules.Amount]) string {
+	a, ok := m.Get()
+	switch {
+	case !ok:
 		return "-"
+	case a.Of == rules.HoleCount:
+		return fmt.Sprintf("%.0f", a.N)
+	case a.Of == rules.Share:
+		return fmt.Sprintf("%.3f", a.N)
 	}
-	switch f.Unit {
-	case "m":
-		return unit.Length(*v).Format(t.units)
-	case "mm":
-		return (unit.Length(*v) * unit.Millimetre).Format(t.units)
-	case "holes":
-		return fmt.Sprintf("%.0f", *v)
-	}
-	return fmt.Sprintf("%.3f", *v)
+	return a.Say(t.units)
 }
 
 // byRule splits a set's findings by rule and unit, their order kept.
@@ -168,7 +168,7 @@ func byRule(list []rules.Finding) [][]rules.Finding {
 	var out [][]rules.Finding
 	at := map[string]int{}
 	for _, f := range list {
-		key := f.Rule + "/" + f.Unit
+		key := fmt.Sprintf("%s/%d", f.Rule, f.Of)
 		i, ok := at[key]
 		if !ok {
 			i = len(out)
@@ -183,21 +183,8 @@ func byRule(list []rules.Finding) [][]rules.Finding {
 // tightest returns the finding with the least margin; one without a number
 // only when none has one.
 func tightest(list []rules.Finding) rules.Finding {
-	return slices.MinFunc(list, func(f, g rules.Finding) int {
-		switch {
-		case f.Margin == nil && g.Margin == nil:
-			return 0
-		case f.Margin == nil:
-			return 1
-		case g.Margin == nil:
-			return -1
-		case *f.Margin < *g.Margin:
-			return -1
-		case *f.Margin > *g.Margin:
-			return 1
-		}
-		return 0
-	})
+	margin := func(f rules.Finding) float64 { return f.Margin.Or(rules.Amount{N: math.Inf(1)}).N }
+	return slices.MinFunc(list, func(f, g rules.Finding) int { return cmp.Compare(margin(f), margin(g)) })
 }
 
 func (t checkText) wrap(head, text string) { wrapText(t.w, head, text) }

@@ -14,6 +14,7 @@ import (
 
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 // demoFolder is where the demo's plan goes; mostFolders bounds the search for a
@@ -59,7 +60,7 @@ func planCommand(a *app) *cobra.Command {
 type planned struct {
 	Folder string   `json:"folder"`
 	Files  []string `json:"files"`
-	plan.Plan
+	wire.Plan
 	Guard []guardJSON `json:"guard"` // null when the shots cannot be modelled
 }
 
@@ -88,7 +89,7 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if err != nil {
 		return err
 	}
-	made, err := p.Files(sys)
+	made, err := wire.Files(p, sys)
 	if err != nil {
 		return err
 	}
@@ -102,7 +103,7 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if err != nil {
 		return err
 	}
-	return a.print(planned{folder, names, p, guard}, func(w io.Writer) {
+	return a.print(planned{folder, names, wire.PlanOf(p, sys), guard}, func(w io.Writer) {
 		fmt.Fprintf(w, "%s\n%s %s%c\n%s", p.Summary(sys), note, folder, filepath.Separator, plan.LookFirst())
 	})
 }

@@ -31,7 +31,7 @@ func viewFindings(findings []rules.Finding, skip string, sys unit.System) findin
 			if f.Status != want {
 				continue
 			}
-			row := findingRow{Rule: f.Rule, Status: f.Status, Margin: plan.MarginWords(f, sys), Message: f.Message}
+			row := findingRow{Rule: f.Rule, Status: f.Status, Margin: f.Spare().In(sys), Message: f.Say(sys)}
 			if len(f.Holes) != 1 || f.Holes[0] != skip {
 				row.Holes = strings.Join(f.Holes, ", ")
 			}

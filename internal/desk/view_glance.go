@@ -56,8 +56,9 @@ func (v *liveView) glanceOf(m plan.Mark, sys unit.System) *glance {
 func tightest(findings []rules.Finding, sys unit.System) string {
 	least, text := math.Inf(1), ""
 	for _, f := range findings {
-		if f.Status == rules.Pass && f.Margin != nil && f.Unit == "m" && *f.Margin < least {
-			least, text = *f.Margin, f.Rule+", "+plan.MarginWords(f, sys)
+		m, ok := f.Margin.Get()
+		if f.Status == rules.Pass && ok && m.Of == rules.AlongBoards && m.N < least {
+			least, text = m.N, f.Rule+", "+f.Spare().In(sys)
 		}
 	}
 	return text

@@ -60,6 +60,7 @@ var houseRooms = []room{
 		{"survey/arena", "the document begun, and the arena that lacks something"},
 	}},
 	{name: "answer/rules", floor: 5, uses: []arrow{
+		{"measure/say", "what a finding asks to be done, in no units yet"},
 		{"measure/form", "reads the document strictly"},
 		{"measure/unit", "limits and margins"},
 		{"survey/rink", "stretches between landmarks"},
@@ -203,6 +204,7 @@ var houseRooms = []room{
 		{"keep/revision", "versions, in a keeper that it does not know"},
 	}},
 	{name: "desk/parcel", floor: 10.15, uses: []arrow{
+		{"tell/wire", "answers as JSON"},
 		{"measure/unit", "files in the visitor's units"},
 		{"draw/sheet", "paper sizes, DXF"},
 		{"answer/puck", "the book's guard"},
@@ -215,6 +217,7 @@ var houseRooms = []room{
 		{"keep/people", "roles, passwords, and sessions in a register that it does not know"},
 	}},
 	{name: "desk/api", floor: 10.2, uses: []arrow{
+		{"tell/wire", "answers as JSON"},
 		{"measure/form", "places of what is wrong"},
 		{"survey/rink", "landmarks to snap to"},
 		{"survey/arena", "the layout of boards and panes"},
@@ -246,6 +249,11 @@ var houseRooms = []room{
 		{"decide/plan", "everything else about the arena"},
 	}},
 
+	{name: "tell/wire", floor: 9.15, uses: []arrow{
+		{"measure/unit", "sentences and amounts in a reader's units"},
+		{"answer/rules", "findings"},
+		{"decide/plan", "plan.json"},
+	}},
 	{name: "decide/compare", floor: 9.2, uses: []arrow{
 		{"measure/unit", "words for people print in their units"},
 		{"answer/rules", "the answers before and after"},
@@ -321,6 +329,7 @@ var houseRooms = []room{
 	}},
 
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"tell/wire", "answers as JSON"},
 		{"answer/frame", "command frame"},
 		{"measure/form", "quotes what a user typed"},
 		{"measure/unit", "flags are quantities"},

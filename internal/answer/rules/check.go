@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -80,8 +81,8 @@ func (c *court) doubt(f Finding, concern concern, holes ...glass.Hole) Finding {
 		return f
 	}
 	f.Status = Unknown
-	return c.say(f, "Find out what the pane of %s is made of and record it: the rules of %s concern %s only, and this one is not surely kept.",
-		list(f.Holes), c.set.ID, allowedMaterials{c.set.Materials}.text())
+	return f.say("Find out what the pane of %s is made of and record it: the rules of %s concern %s only, and this one is not surely kept.",
+		say.Names(f.Holes), c.set.ID, allowedMaterials{c.set.Materials}.text())
 }
 
 // lacking is a grouped law that may lack what tells its groups apart.

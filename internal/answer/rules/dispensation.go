@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -39,8 +40,8 @@ func (c *court) lift(f Finding, holes ...glass.Hole) Finding {
 	}
 	for _, h := range holes {
 		if d, ok := c.dispensed(h); ok {
-			f.Status, f.Margin = Pass, nil
-			return c.say(f, "Keep the dispensation at hand: %s allowed hole %s on %s, reference %s.", d.By, h.ID, d.Date, d.Reference)
+			f.Status, f.Margin = Pass, unit.Maybe[Amount]{}
+			return f.say("Keep the dispensation at hand: %s allowed hole %s on %s, reference %s.", d.By, h.ID, d.Date, d.Reference)
 		}
 	}
 	return f

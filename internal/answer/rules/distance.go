@@ -58,6 +58,17 @@ func (d Distance) Of(t unit.Maybe[unit.Length]) (l unit.Length, ok bool) {
 	return unit.Length(d.Thicknesses)*thick + d.Plus, ok
 }
 
+// Say prints the distance in a system's units.
+func (d Distance) Say(sys unit.System) string {
+	switch {
+	case d.Thicknesses == 0:
+		return d.Plus.Format(sys)
+	case d.Plus == 0:
+		return fmt.Sprintf("%g times the pane's thickness", d.Thicknesses)
+	}
+	return fmt.Sprintf("%g times the pane's thickness plus %s", d.Thicknesses, d.Plus.Format(sys))
+}
+
 // String returns the distance as it is written in a rule set, lengths in millimetres.
 func (d Distance) String() string {
 	switch {

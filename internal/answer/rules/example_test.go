@@ -39,7 +39,7 @@ rules:
 	report := rules.Sets{set}.Check(a)
 	fmt.Println(report.Verdict)
 	for _, f := range report.Findings {
-		fmt.Println(f.Status, "-", f.Message)
+		fmt.Println(f.Status, "-", f.Say(unit.Imperial))
 	}
 	// Output:
 	// fail

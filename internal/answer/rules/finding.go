@@ -1,5 +1,10 @@
 package rules
 
+import (
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
 // Status is the answer of one rule for one hole or group.
 type Status string
 
@@ -12,38 +17,48 @@ const (
 
 // Finding is what one rule says of one hole, a pair or a group.
 type Finding struct {
-	Set      string   `json:"rule_set"` // id of the rule set
-	Rule     string   `json:"rule"`     // id of the rule in its set
-	Kind     string   `json:"kind"`     // kind of rule: "hole-size"
-	Holes    []string `json:"holes"`
-	Status   Status   `json:"status"`
-	Measured *float64 `json:"measured"` // in Unit; null when unknown or not a number
-	Limit    *float64 `json:"limit"`    // in Unit
-	Margin   *float64 `json:"margin"`   // in Unit; positive: kept by so much; negative: broken by so much
-	Unit     string   `json:"unit"`     // "m", "mm", "holes", ""
-	Message  string   `json:"message"`
+	Set    string // id of the rule set
+	Rule   string // id of the rule in its set
+	Kind   string // kind of rule: "hole-size"
+	Holes  []string
+	Status Status
+	// Of says what the amounts are; they are unknown where a number is missing
+	// and where the rule asks for none.
+	Of              Quantity
+	Measured, Limit unit.Maybe[Amount]
+	Margin          unit.Maybe[Amount] // positive: kept by so much; negative: broken by so much
+	Sentence        say.Sentence       // what to do
 }
+
+// Say sets the finding's sentence in a system's units.
+func (f Finding) Say(sys unit.System) string { return f.Sentence.In(sys) }
 
 // Report is the answer for one arena.
 type Report struct {
-	Verdict  Status    `json:"verdict"` // fail if any finding fails, else unknown if any is, else pass
-	RuleSets []string  `json:"rule_sets"`
-	Findings []Finding `json:"findings"`
+	Verdict  Status   // fail if any finding fails, else unknown if any is, else pass
+	RuleSets []string // ids of the sets in force
+	Findings []Finding
 	// Notes are remarks that change no verdict: a dispensation that meets no
 	// rule, a set that concerns no hole.
-	Notes []string `json:"notes"`
+	Notes []string
 }
 
 // Verdict sums findings up: fail if any fails, else unknown if any is unknown, else pass.
 func Verdict(findings []Finding) Status {
 	v := Pass
 	for _, f := range findings {
-		if f.Status == Fail {
-			return Fail
-		}
-		if f.Status == Unknown {
-			v = Unknown
-		}
+		v = v.And(f.Status)
 	}
 	return v
+}
+
+// And returns the answer of two rules together.
+func (s Status) And(other Status) Status {
+	switch {
+	case s == Fail || other == Fail:
+		return Fail
+	case s == Unknown || other == Unknown:
+		return Unknown
+	}
+	return Pass
 }

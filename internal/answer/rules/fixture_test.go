@@ -1,6 +1,7 @@
 package rules_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -96,4 +97,22 @@ func only(rep rules.Report, rule string) []rules.Finding {
 		}
 	}
 	return out
+}
+
+// number returns an amount as the rule books write it: lengths in a pane in
+// millimetres, along the boards in metres; +Inf when there is none.
+func number(m unit.Maybe[rules.Amount]) float64 {
+	a, ok := m.Get()
+	switch {
+	case !ok:
+		return math.Inf(1)
+	case a.Of == rules.InPane:
+		return a.N * 1e3
+	}
+	return a.N
+}
+
+func known(m unit.Maybe[rules.Amount]) bool {
+	_, ok := m.Get()
+	return ok
 }

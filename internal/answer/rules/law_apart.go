@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -21,12 +22,12 @@ func (l leastSeparation) pair(c *court, h, k glass.Hole) (Finding, bool) {
 		got -= (h.Size.W + k.Size.W) / 2
 		between = "rim to rim"
 	}
-	f := c.start(inMetres, h, k).weigh(got.Metres(), l.least.Metres(), (got - l.least).Metres())
+	f := c.start(AlongBoards, h, k).weigh(got.Metres(), l.least.Metres(), (got - l.least).Metres())
 	if f.Status == Pass {
-		return c.say(f, "Nothing to do: holes %s and %s are %s apart along the boards, %s, at least %s is due.", h.ID, k.ID, c.l(got), between, c.l(l.least)), true
+		return f.say("Nothing to do: holes %s and %s are %s apart along the boards, %s, at least %s is due.", h.ID, k.ID, got, between, l.least), true
 	}
-	return c.say(f, "Move hole %s or %s so that they are %s farther apart, or close one: they are %s apart along the boards, %s, at least %s is due.",
-		h.ID, k.ID, c.up(l.least-got), c.l(max(got, 0)), between, c.l(l.least)), true
+	return f.say("Move hole %s or %s so that they are %s farther apart, or close one: they are %s apart along the boards, %s, at least %s is due.",
+		h.ID, k.ID, say.AtLeast(l.least-got), max(got, 0), between, l.least), true
 }
 
 // holeToHole asks for a distance between the rims of two holes in one pane.
@@ -38,7 +39,7 @@ func (l holeToHole) pair(c *court, h, k glass.Hole) (Finding, bool) {
 	if !ok || !ok2 || p.ID != q.ID || c.concerns(h) == notConcerned {
 		return Finding{}, false
 	}
-	f := c.start(inMillis, h, k)
+	f := c.start(InPane, h, k)
 	least, ok := l.least.Of(p.Thickness)
 	if !ok {
 		return c.lacksThickness(f, h), true
@@ -49,11 +50,11 @@ func (l holeToHole) pair(c *court, h, k glass.Hole) (Finding, bool) {
 	f = f.weigh(sharp, least.Metres(), sharp-least.Metres())
 	switch {
 	case f.Status == Pass:
-		return c.say(f, "Nothing to do: the rims of holes %s and %s are %s apart in pane %s, at least %s is due.", h.ID, k.ID, c.l(unit.Length(sharp)), p.ID, c.l(least)), true
+		return f.say("Nothing to do: the rims of holes %s and %s are %s apart in pane %s, at least %s is due.", h.ID, k.ID, unit.Length(sharp), p.ID, least), true
 	case round >= least.Metres()-slack:
-		return c.lacksRadius(c.start(inMillis, h, k), h), true
+		return c.lacksRadius(c.start(InPane, h, k), h), true
 	}
 	f = f.weigh(round, least.Metres(), round-least.Metres())
-	return c.say(f, "Move hole %s or %s so that their rims are %s farther apart, or leave one out: in pane %s they are %s apart, at least %s is due.",
-		h.ID, k.ID, c.up(least-unit.Length(round)), p.ID, c.l(unit.Length(max(round, 0))), c.l(least)), true
+	return f.say("Move hole %s or %s so that their rims are %s farther apart, or leave one out: in pane %s they are %s apart, at least %s is due.",
+		h.ID, k.ID, say.AtLeast(least-unit.Length(round)), p.ID, unit.Length(max(round, 0)), least), true
 }

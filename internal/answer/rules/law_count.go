@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
 )
@@ -34,8 +35,8 @@ func (l mostPerCorner) lacking(c *court, holes []glass.Hole) (Finding, bool) {
 	if c.arena.Rink.Marked() || len(holes) <= l.most {
 		return Finding{}, false
 	}
-	f := c.start(inHoles, holes...).unknown()
-	return c.say(f, "Record where the blue lines are: without them the corners, which may hold %d each, cannot be told apart.", l.most), true
+	f := c.start(HoleCount, holes...).unknown()
+	return f.say("Record where the blue lines are: without them the corners, which may hold %d each, cannot be told apart.", l.most), true
 }
 
 // group returns a group of the rule at work, without the holes that its set
@@ -70,13 +71,13 @@ func (c *court) count(g Group, holes []glass.Hole) (f Finding, ok bool) {
 	if len(in) == 0 {
 		return Finding{}, false
 	}
-	f = c.start(inHoles, in...).weigh(float64(len(in)), float64(g.Most), float64(g.Most-len(in)))
+	f = c.start(HoleCount, in...).weigh(float64(len(in)), float64(g.Most), float64(g.Most-len(in)))
 	over := len(in) - g.Most
 	switch {
 	case f.Status == Pass:
-		return c.say(f, "Nothing to do: %s holds %d of at most %d (%s).", g.Name, len(in), g.Most, list(f.Holes)), true
+		return f.say("Nothing to do: %s holds %d of at most %d (%s).", g.Name, len(in), g.Most, say.Names(f.Holes)), true
 	case sure <= g.Most:
-		return c.say(f.unknown(), "Record the material of the panes of %s: if the rule concerns them all, %s holds %d too many.", list(f.Holes), g.Name, over), true
+		return f.unknown().say("Record the material of the panes of %s: if the rule concerns them all, %s holds %d too many.", say.Names(f.Holes), g.Name, over), true
 	}
-	return c.say(f, "Close or move %d of %s: %s holds %d, at most %d may be there.", over, list(f.Holes), g.Name, len(in), g.Most), true
+	return f.say("Close or move %d of %s: %s holds %d, at most %d may be there.", over, say.Names(f.Holes), g.Name, len(in), g.Most), true
 }

@@ -6,31 +6,31 @@ import "example.org/rinkpane/internal/survey/glass"
 type coverDue struct{}
 
 func (coverDue) alone(c *court, h glass.Hole) Finding {
-	f := c.start(noUnit, h)
+	f := c.start(NoAmount, h)
 	cover, known := h.Cover.Get()
 	switch {
 	case !known:
-		return c.say(f.unknown(), "Look whether hole %s has a cover and record it: a cover is due, in whenever nobody works the hole.", h.ID)
+		return f.unknown().say("Look whether hole %s has a cover and record it: a cover is due, in whenever nobody works the hole.", h.ID)
 	case cover.Present:
-		return c.say(f.decide(true), "Keep the cover of hole %s in whenever nobody works the hole.", h.ID)
+		return f.decide(true).say("Keep the cover of hole %s in whenever nobody works the hole.", h.ID)
 	}
-	return c.say(f.decide(false), "Make a cover for hole %s, and keep it in whenever nobody works the hole.", h.ID)
+	return f.decide(false).say("Make a cover for hole %s, and keep it in whenever nobody works the hole.", h.ID)
 }
 
 // tetherDue asks that the cover be tied to the boards or the glass.
 type tetherDue struct{}
 
 func (tetherDue) alone(c *court, h glass.Hole) Finding {
-	f := c.start(noUnit, h)
+	f := c.start(NoAmount, h)
 	cover, known := h.Cover.Get()
 	tied, tetherKnown := cover.Tether.Get()
 	switch {
 	case known && !cover.Present:
-		return c.say(f.decide(false), "Make a cover with a tether for hole %s: it has no cover.", h.ID)
+		return f.decide(false).say("Make a cover with a tether for hole %s: it has no cover.", h.ID)
 	case !known || !tetherKnown:
-		return c.say(f.unknown(), "Look whether the cover of hole %s hangs on a tether and record it: a tether is due.", h.ID)
+		return f.unknown().say("Look whether the cover of hole %s hangs on a tether and record it: a tether is due.", h.ID)
 	case tied:
-		return c.say(f.decide(true), "Nothing to do: the cover of hole %s hangs on a tether.", h.ID)
+		return f.decide(true).say("Nothing to do: the cover of hole %s hangs on a tether.", h.ID)
 	}
-	return c.say(f.decide(false), "Tie the cover of hole %s to the boards with a tether.", h.ID)
+	return f.decide(false).say("Tie the cover of hole %s to the boards with a tether.", h.ID)
 }

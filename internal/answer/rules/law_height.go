@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -14,7 +15,7 @@ type heightRange struct {
 
 // alone measures the height that is nearer its limit.
 func (l heightRange) alone(c *court, h glass.Hole) Finding {
-	f := c.start(inMillis, h)
+	f := c.start(InPane, h)
 	low, high := h.Height, h.Height
 	part, from := "centre", "the ice"
 	if l.rim {
@@ -29,11 +30,11 @@ func (l heightRange) alone(c *court, h glass.Hole) Finding {
 	f = f.weigh(got.Metres(), limit.Metres(), margin.Metres())
 	switch {
 	case f.Status == Pass:
-		return c.say(f, "Nothing to do: the %s of hole %s lies %s above %s, within the limits by %s.", part, h.ID, c.l(got), from, c.l(max(margin, 0)))
+		return f.say("Nothing to do: the %s of hole %s lies %s above %s, within the limits by %s.", part, h.ID, got, from, max(margin, 0))
 	case got < limit:
-		return c.say(f, "Raise hole %s by %s or more: its %s lies %s above %s, at least %s is due.", h.ID, c.up(-margin), part, c.l(got), from, c.l(limit))
+		return f.say("Raise hole %s by %s or more: its %s lies %s above %s, at least %s is due.", h.ID, say.AtLeast(-margin), part, got, from, limit)
 	}
-	return c.say(f, "Lower hole %s by %s or more: its %s lies %s above %s, at most %s is allowed.", h.ID, c.up(-margin), part, c.l(got), from, c.l(limit))
+	return f.say("Lower hole %s by %s or more: its %s lies %s above %s, at most %s is allowed.", h.ID, say.AtLeast(-margin), part, got, from, limit)
 }
 
 // nearer returns the height, limit and margin of the side with the smaller margin.

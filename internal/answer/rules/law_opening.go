@@ -2,6 +2,7 @@ package rules
 
 import (
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -59,16 +60,16 @@ func (e exemption) inZone(c *court, h glass.Hole) Status {
 }
 
 func (l noOpening) alone(c *court, h glass.Hole) Finding {
-	f := c.start(noUnit, h)
+	f := c.start(NoAmount, h)
 	for _, e := range l.exempt {
 		switch e.fits(c, h) {
 		case Pass:
-			return c.say(f.decide(true), "Nothing to do: hole %s is %s.", h.ID, e.name)
+			return f.decide(true).say("Nothing to do: hole %s is %s.", h.ID, e.name)
 		case Unknown:
-			return c.say(f.unknown(), "Record the corner radius of hole %s and the zone %q: if it is round and lies there, it is %s, which is allowed.", h.ID, e.zone, e.name)
+			return f.unknown().say("Record the corner radius of hole %s and the zone %q: if it is round and lies there, it is %s, which is allowed.", h.ID, e.zone, e.name)
 		}
 	}
-	return c.say(f.decide(false), "Close hole %s, or record a dispensation for rule %s in the arena (by whom, reference, date): no opening in the glass is allowed%s. %s",
+	return f.decide(false).say("Close hole %s, or record a dispensation for rule %s in the arena (by whom, reference, date): no opening in the glass is allowed%s. %s",
 		h.ID, c.rule.ID, l.but(), l.left())
 }
 
@@ -81,7 +82,7 @@ func (l noOpening) but() string {
 	for i, e := range l.exempt {
 		names[i] = e.name
 	}
-	return " but " + list(names)
+	return " but " + say.Names(names)
 }
 
 // left names the ways left.

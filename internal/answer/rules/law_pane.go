@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -9,7 +10,7 @@ import (
 type paneEdge struct{ least Distance }
 
 func (l paneEdge) alone(c *court, h glass.Hole) Finding {
-	f := c.start(inMillis, h)
+	f := c.start(InPane, h)
 	pane, ok := c.pane(h)
 	if !ok {
 		return c.noPane(f, h)
@@ -28,17 +29,17 @@ func (l paneEdge) alone(c *court, h glass.Hole) Finding {
 	}
 	f = f.weigh(got.Metres(), least.Metres(), (got - least).Metres())
 	if f.Status == Pass {
-		return c.say(f, "Nothing to do: the rim of hole %s lies %s from the nearest edge of pane %s, at least %s is due.", h.ID, c.l(got), pane.ID, c.l(least))
+		return f.say("Nothing to do: the rim of hole %s lies %s from the nearest edge of pane %s, at least %s is due.", h.ID, got, pane.ID, least)
 	}
-	return c.say(f, "Move hole %s %s or more away from the %s edge of pane %s: its rim lies %s from it, at least %s is due.",
-		h.ID, c.up(least-got), edge, pane.ID, c.l(got), c.l(least))
+	return f.say("Move hole %s %s or more away from the %s edge of pane %s: its rim lies %s from it, at least %s is due.",
+		h.ID, say.AtLeast(least-got), edge, pane.ID, got, least)
 }
 
 // paneCorner asks for a distance between the rim and the nearest corner of the pane.
 type paneCorner struct{ least Distance }
 
 func (l paneCorner) alone(c *court, h glass.Hole) Finding {
-	f := c.start(inMillis, h)
+	f := c.start(InPane, h)
 	pane, ok := c.pane(h)
 	if !ok {
 		return c.noPane(f, h)
@@ -56,13 +57,13 @@ func (l paneCorner) alone(c *court, h glass.Hole) Finding {
 	f = f.weigh(sharp, least.Metres(), sharp-least.Metres())
 	switch {
 	case f.Status == Pass:
-		return c.say(f, "Nothing to do: the rim of hole %s lies %s from the nearest corner of pane %s, at least %s is due.", h.ID, c.l(unit.Length(sharp)), pane.ID, c.l(least))
+		return f.say("Nothing to do: the rim of hole %s lies %s from the nearest corner of pane %s, at least %s is due.", h.ID, unit.Length(sharp), pane.ID, least)
 	case round >= least.Metres()-slack:
-		return c.lacksRadius(c.start(inMillis, h), h)
+		return c.lacksRadius(c.start(InPane, h), h)
 	}
 	f = f.weigh(round, least.Metres(), round-least.Metres())
-	return c.say(f, "Move hole %s %s or more away from the nearest corner of pane %s: its rim lies %s from it, at least %s is due.",
-		h.ID, c.up(least-unit.Length(round)), pane.ID, c.l(unit.Length(round)), c.l(least))
+	return f.say("Move hole %s %s or more away from the nearest corner of pane %s: its rim lies %s from it, at least %s is due.",
+		h.ID, say.AtLeast(least-unit.Length(round)), pane.ID, unit.Length(round), least)
 }
 
 // cornerGap returns the distance in metres from the rim, with a corner radius,
@@ -79,7 +80,7 @@ type cutOutShare struct{ most float64 }
 
 // alone measures the greater share.
 func (l cutOutShare) alone(c *court, h glass.Hole) Finding {
-	f := c.start(noUnit, h)
+	f := c.start(NoAmount, h)
 	pane, ok := c.pane(h)
 	if !ok {
 		return c.noPane(f, h)
@@ -92,17 +93,17 @@ func (l cutOutShare) alone(c *court, h glass.Hole) Finding {
 	f = f.weigh(share, l.most, l.most-share)
 	most := unit.Length(l.most) * whole
 	if f.Status == Pass {
-		return c.say(f, "Nothing to do: hole %s is %s %s, in pane %s it may be %s.", h.ID, c.l(got), side, pane.ID, c.l(most))
+		return f.say("Nothing to do: hole %s is %s %s, in pane %s it may be %s.", h.ID, got, side, pane.ID, most)
 	}
-	return c.say(f, "Make hole %s at most %s %s, or move it to a larger pane: in pane %s it is %s %s.", h.ID, c.down(most), side, pane.ID, c.l(got), side)
+	return f.say("Make hole %s at most %s %s, or move it to a larger pane: in pane %s it is %s %s.", h.ID, say.AtMost(most), side, pane.ID, got, side)
 }
 
 // noPane answers for a hole where no pane is recorded.
 func (c *court) noPane(f Finding, h glass.Hole) Finding {
-	return c.say(f.unknown(), "Survey the pane of hole %s: none is recorded there.", h.ID)
+	return f.unknown().say("Survey the pane of hole %s: none is recorded there.", h.ID)
 }
 
 // lacksRadius answers when the answer hangs on the hole's corner radius.
 func (c *court) lacksRadius(f Finding, h glass.Hole) Finding {
-	return c.say(f.unknown(), "Measure the corner radius of hole %s and record it: whether the distance is kept hangs on it.", h.ID)
+	return f.unknown().say("Measure the corner radius of hole %s and record it: whether the distance is kept hangs on it.", h.ID)
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
@@ -76,10 +77,10 @@ func (l stretches) groups(c *court) []Group {
 // measured is its offset from that stretch's landmark, positive toward centre
 // ice, limit the end of the stretch that is nearer.
 func (l stretches) alone(c *court, h glass.Hole) Finding {
-	f := c.start(inMetres, h)
+	f := c.start(AlongBoards, h)
 	laid := l.lay(c)
 	if len(laid) == 0 {
-		return c.say(f.unknown(), "Record where the goal line, the circles and the blue lines are: without markings the permitted stretches are not known, and so whether hole %s stands on one.", h.ID)
+		return f.unknown().say("Record where the goal line, the circles and the blue lines are: without markings the permitted stretches are not known, and so whether hole %s stands on one.", h.ID)
 	}
 	best, depth := nearest(c.arena.Rink, laid, h.Station)
 	towards := best.Corner.TowardCentre()
@@ -93,11 +94,11 @@ func (l stretches) alone(c *court, h glass.Hole) Finding {
 	}
 	f = f.weigh(offset.Metres(), limit.Metres(), depth.Metres())
 	if f.Status == Pass {
-		return c.say(f, "Nothing to do: hole %s stands on the stretch %s of corner %s, %s from its nearer end.", h.ID, best.Name, best.Corner, c.l(max(depth, 0)))
+		return f.say("Nothing to do: hole %s stands on the stretch %s of corner %s, %s from its nearer end.", h.ID, best.Name, best.Corner, max(depth, 0))
 	}
 	rising := c.arena.Rink.Apart(h.Station, (best.From+best.To)/2) > 0
-	return c.say(f, "Move hole %s %s or more %s, onto the stretch %s of corner %s, or close it: it stands outside every permitted stretch.",
-		h.ID, c.up(-depth), c.heading(h.Station, rising), best.Name, best.Corner)
+	return f.say("Move hole %s %s or more %s, onto the stretch %s of corner %s, or close it: it stands outside every permitted stretch.",
+		h.ID, say.AtLeast(-depth), c.heading(h.Station, rising), best.Name, best.Corner)
 }
 
 // nearest returns the stretch in which a station lies deepest, or else the one

@@ -91,10 +91,10 @@ func TestSingleRules(t *testing.T) {
 				t.Errorf("status %s, verdict %s, want %s", f.Status, rep.Verdict, c.status)
 			}
 			checkMargin(t, f, c.margin)
-			if c.message != "" && f.Message != c.message {
-				t.Errorf("said %q\nwant %q", f.Message, c.message)
+			if c.message != "" && f.Say(unit.Metric) != c.message {
+				t.Errorf("said %q\nwant %q", f.Say(unit.Metric), c.message)
 			}
-			if f.Message == "" {
+			if f.Say(unit.Metric) == "" {
 				t.Error("no sentence")
 			}
 		})
@@ -104,19 +104,19 @@ func TestSingleRules(t *testing.T) {
 func checkMargin(t *testing.T, f rules.Finding, want float64) {
 	t.Helper()
 	if math.IsNaN(want) {
-		if f.Margin != nil {
-			t.Errorf("margin %v, want none", *f.Margin)
+		if known(f.Margin) {
+			t.Errorf("margin %v, want none", number(f.Margin))
 		}
 		return
 	}
-	if f.Margin == nil || f.Measured == nil || f.Limit == nil {
+	if !known(f.Margin) || !known(f.Measured) || !known(f.Limit) {
 		t.Fatalf("measured, limit or margin missing; want margin %v", want)
 	}
-	if math.Abs(*f.Margin-want) > 2e-3 {
-		t.Errorf("margin %v, want %v", *f.Margin, want)
+	if math.Abs(number(f.Margin)-want) > 2e-3 {
+		t.Errorf("margin %v, want %v", number(f.Margin), want)
 	}
-	if gap := math.Abs(math.Abs(*f.Measured-*f.Limit) - math.Abs(*f.Margin)); gap > 1e-9 {
-		t.Errorf("measured %v and limit %v are not the margin %v apart", *f.Measured, *f.Limit, *f.Margin)
+	if gap := math.Abs(math.Abs(number(f.Measured)-number(f.Limit)) - math.Abs(number(f.Margin))); gap > 1e-9 {
+		t.Errorf("measured %v and limit %v are not the margin %v apart", number(f.Measured), number(f.Limit), number(f.Margin))
 	}
 }
 
@@ -154,11 +154,11 @@ func TestCounts(t *testing.T) {
 	}
 	f := corner.Check(with(a, b1, b2, b3, b4, a1)).Findings[0]
 	want := "Close or move 1 of B1, B2, B3 and B4: corner B-bench holds 4, at most 3 may be there."
-	if f.Status != rules.Fail || *f.Margin != -1 || f.Message != want {
-		t.Errorf("four in a corner: %s %v %q", f.Status, *f.Margin, f.Message)
+	if f.Status != rules.Fail || number(f.Margin) != -1 || f.Say(unit.Metric) != want {
+		t.Errorf("four in a corner: %s %v %q", f.Status, number(f.Margin), f.Say(unit.Metric))
 	}
 	all := set(t, "- {kind: most-in-all, most: 4}")
-	if rep := all.Check(with(a, b1, b2, b3, b4, a1)); rep.Verdict != rules.Fail || *rep.Findings[0].Measured != 5 {
+	if rep := all.Check(with(a, b1, b2, b3, b4, a1)); rep.Verdict != rules.Fail || number(rep.Findings[0].Measured) != 5 {
 		t.Errorf("five in all: %+v", rep)
 	}
 	plain := a

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
@@ -52,10 +53,10 @@ func zoneEnd(r rink.Rink, from, to unit.Length) unit.Length {
 
 // alone measures the gap between the hole's rim and the nearest forbidden zone.
 func (l forbiddenZones) alone(c *court, h glass.Hole) Finding {
-	f := c.start(inMetres, h)
+	f := c.start(AlongBoards, h)
 	spans := l.spans(c)
 	if len(spans) == 0 {
-		return c.say(f.decide(true), "Nothing to do: no zone is recorded that forbids hole %s (%s).", h.ID, form.Choices(l.kinds))
+		return f.decide(true).say("Nothing to do: no zone is recorded that forbids hole %s (%s).", h.ID, form.Choices(l.kinds))
 	}
 	var worst span
 	var gap unit.Length
@@ -67,8 +68,8 @@ func (l forbiddenZones) alone(c *court, h glass.Hole) Finding {
 	}
 	f = f.weigh(gap.Metres(), l.clearance.Metres(), (gap - l.clearance).Metres())
 	if f.Status == Pass {
-		return c.say(f, "Nothing to do: hole %s is %s clear of %s.", h.ID, c.l(gap), worst.name)
+		return f.say("Nothing to do: hole %s is %s clear of %s.", h.ID, gap, worst.name)
 	}
 	rising := c.arena.Rink.Apart((worst.from+worst.to)/2, h.Station) >= 0
-	return c.say(f, "Move hole %s %s or more %s, out of %s, or close it.", h.ID, c.up(l.clearance-gap), c.heading(h.Station, rising), worst.name)
+	return f.say("Move hole %s %s or more %s, out of %s, or close it.", h.ID, say.AtLeast(l.clearance-gap), c.heading(h.Station, rising), worst.name)
 }

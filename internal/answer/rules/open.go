@@ -13,18 +13,8 @@ type Interval struct{ From, To unit.Length }
 // Alone returns what the rules on single holes say of a hole, which need not be
 // one of the arena's: its place is judged, with its pane's numbers.
 func (s Sets) Alone(a arena.Arena, h glass.Hole) []Finding {
-	return s.alone(a, h, false)
-}
-
-// Standing returns the verdict of [Sets.Alone] without its sentences, quickly.
-func (s Sets) Standing(a arena.Arena, h glass.Hole) Status {
-	return Verdict(s.alone(a, h, true))
-}
-
-func (s Sets) alone(a arena.Arena, h glass.Hole, terse bool) []Finding {
 	var out []Finding
 	s.each(a, func(c *court) {
-		c.terse = terse
 		if law, ok := c.rule.law.(single); ok {
 			if f, ok := c.hear(law, h); ok {
 				out = append(out, f)
@@ -33,6 +23,9 @@ func (s Sets) alone(a arena.Arena, h glass.Hole, terse bool) []Finding {
 	})
 	return out
 }
+
+// Standing returns the verdict of [Sets.Alone].
+func (s Sets) Standing(a arena.Arena, h glass.Hole) Status { return Verdict(s.Alone(a, h)) }
 
 // Groups returns the groups of places that the rules cap, set by set, rule by
 // rule. A plan keeps them when no group's Has is true of more than Most holes.

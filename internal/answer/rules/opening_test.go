@@ -35,8 +35,8 @@ func TestInternationalBookAllowsOnlyTheScorekeepersHole(t *testing.T) {
 		t.Fatalf("a photo hole: %+v", rep.Findings)
 	}
 	for _, way := range []string{"dispensation", "low window", "above the glass", "the gate", "photo"} {
-		if !strings.Contains(rep.Findings[1].Message, way) {
-			t.Errorf("the sentence does not name %q: %s", way, rep.Findings[1].Message)
+		if !strings.Contains(rep.Findings[1].Say(unit.Metric), way) {
+			t.Errorf("the sentence does not name %q: %s", way, rep.Findings[1].Say(unit.Metric))
 		}
 	}
 	second := round
@@ -67,7 +67,7 @@ func TestWhatMakesTheScorekeepersHole(t *testing.T) {
 		a, h := a, round
 		c.change(&a, &h)
 		if rep := book.Check(with(a, h)); rep.Verdict != c.want {
-			t.Errorf("%s: %s, want %s: %s", c.name, rep.Verdict, c.want, rep.Findings[0].Message)
+			t.Errorf("%s: %s, want %s: %s", c.name, rep.Verdict, c.want, rep.Findings[0].Say(unit.Metric))
 		}
 	}
 }
@@ -103,7 +103,7 @@ func TestDispensations(t *testing.T) {
 		for _, f := range only(rep, "no-opening") {
 			if f.Status == rules.Pass {
 				freed++
-				if f.Margin != nil || !strings.Contains(f.Message, "Imagined Federation allowed hole "+f.Holes[0]+" on 2026-01-31, reference IF-12") {
+				if known(f.Margin) || !strings.Contains(f.Say(unit.Metric), "Imagined Federation allowed hole "+f.Holes[0]+" on 2026-01-31, reference IF-12") {
 					t.Errorf("%s: %+v", c.name, f)
 				}
 			}
@@ -123,7 +123,7 @@ func TestDispensedFindingsHaveNoMargin(t *testing.T) {
 	a, _, photo := scorekeeper(t)
 	a.Dispensations = []arena.Dispensation{{Rule: "size-at-most", By: "b", Reference: "r", Date: "2026-01-31"}}
 	f := set(t, "- {kind: size-at-most, size: 50 x 50 mm, dispensation: true}").Check(with(a, photo)).Findings[0]
-	if f.Status != rules.Pass || f.Margin != nil || f.Measured == nil || f.Limit == nil {
+	if f.Status != rules.Pass || known(f.Margin) || !known(f.Measured) || !known(f.Limit) {
 		t.Errorf("%+v", f)
 	}
 }
@@ -138,7 +138,7 @@ func TestDispensedHolesAreNotCounted(t *testing.T) {
 		t.Fatal("two of one pass")
 	}
 	a.Dispensations = []arena.Dispensation{{Rule: "most-in-all", Holes: []string{"other"}, By: "b", Reference: "r", Date: "2026-01-31"}}
-	if rep := s.Check(with(a, photo, other)); rep.Verdict != rules.Pass || *rep.Findings[0].Measured != 1 {
+	if rep := s.Check(with(a, photo, other)); rep.Verdict != rules.Pass || number(rep.Findings[0].Measured) != 1 {
 		t.Errorf("%+v", rep.Findings)
 	}
 }

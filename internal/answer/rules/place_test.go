@@ -41,14 +41,14 @@ func TestStretches(t *testing.T) {
 			for _, c := range cases {
 				rep := set(t, ownStretches).Check(with(a, at(t, a, "h", corner, c.landmark, c.offset)))
 				f := rep.Findings[0]
-				if (f.Status == rules.Pass) != (c.margin >= 0) || math.Abs(*f.Margin-c.margin.Metres()) > 1e-9 {
-					t.Errorf("%s, %s, %s %v: %s, margin %v, want %v", standard, corner, c.landmark, c.offset, f.Status, *f.Margin, c.margin)
+				if (f.Status == rules.Pass) != (c.margin >= 0) || math.Abs(number(f.Margin)-c.margin.Metres()) > 1e-9 {
+					t.Errorf("%s, %s, %s %v: %s, margin %v, want %v", standard, corner, c.landmark, c.offset, f.Status, number(f.Margin), c.margin)
 				}
-				if math.Abs(math.Abs(*f.Measured-*f.Limit)-math.Abs(*f.Margin)) > 1e-9 {
-					t.Errorf("measured %v, limit %v, margin %v", *f.Measured, *f.Limit, *f.Margin)
+				if math.Abs(math.Abs(number(f.Measured)-number(f.Limit))-math.Abs(number(f.Margin))) > 1e-9 {
+					t.Errorf("measured %v, limit %v, margin %v", number(f.Measured), number(f.Limit), number(f.Margin))
 				}
-				if corner == rink.BBox && c.message != "" && f.Message != c.message {
-					t.Errorf("%s: said %q\nwant %q", standard, f.Message, c.message)
+				if corner == rink.BBox && c.message != "" && f.Say(unit.Metric) != c.message {
+					t.Errorf("%s: said %q\nwant %q", standard, f.Say(unit.Metric), c.message)
 				}
 			}
 		}
@@ -60,8 +60,8 @@ func TestOneHoleOnEachStretch(t *testing.T) {
 	h, k := at(t, a, "h", rink.ABox, rink.GoalLine, -1), at(t, a, "k", rink.ABox, rink.GoalLine, -1.2)
 	rep := set(t, ownStretches).Check(with(a, h, k))
 	f := rep.Findings[len(rep.Findings)-1]
-	if want := "Close or move 1 of h and k: stretch goal-line of corner A-box holds 2, at most 1 may be there."; f.Status != rules.Fail || f.Message != want {
-		t.Errorf("%s %q, want %q", f.Status, f.Message, want)
+	if want := "Close or move 1 of h and k: stretch goal-line of corner A-box holds 2, at most 1 may be there."; f.Status != rules.Fail || f.Say(unit.Metric) != want {
+		t.Errorf("%s %q, want %q", f.Status, f.Say(unit.Metric), want)
 	}
 	other := at(t, a, "k", rink.ABench, rink.GoalLine, -1)
 	if rep := set(t, ownStretches).Check(with(a, h, other)); rep.Verdict != rules.Pass {
@@ -76,7 +76,7 @@ func TestStretchesOfARinkWithoutMarkings(t *testing.T) {
 		t.Fatal(err)
 	}
 	rep := set(t, ownStretches).Check(with(a, holeAt(t, a, "h", 12)))
-	if rep.Verdict != rules.Unknown || !strings.Contains(rep.Findings[0].Message, "goal line") {
+	if rep.Verdict != rules.Unknown || !strings.Contains(rep.Findings[0].Say(unit.Metric), "goal line") {
 		t.Errorf("%+v", rep)
 	}
 }
@@ -106,12 +106,12 @@ func TestForbiddenZones(t *testing.T) {
 	s := set(t, "- {kind: forbidden-zones, zones: [bench, gate, broadcast], clearance: 50 cm}")
 	for _, c := range cases {
 		f := s.Check(with(a, holeAt(t, a, "h", c.station))).Findings[0]
-		if math.Abs(*f.Margin-c.margin.Metres()) > 1e-9 || !strings.Contains(f.Message, c.says) {
-			t.Errorf("station %v: margin %v, want %v; said %q, want %q", c.station, *f.Margin, c.margin, f.Message, c.says)
+		if math.Abs(number(f.Margin)-c.margin.Metres()) > 1e-9 || !strings.Contains(f.Say(unit.Metric), c.says) {
+			t.Errorf("station %v: margin %v, want %v; said %q, want %q", c.station, number(f.Margin), c.margin, f.Say(unit.Metric), c.says)
 		}
 	}
 	bare := testArena(t, "north-american")
-	if rep := s.Check(with(bare, holeAt(t, bare, "h", 10))); rep.Verdict != rules.Pass || rep.Findings[0].Measured != nil {
+	if rep := s.Check(with(bare, holeAt(t, bare, "h", 10))); rep.Verdict != rules.Pass || known(rep.Findings[0].Measured) {
 		t.Errorf("no zones: %+v", rep.Findings)
 	}
 }
@@ -125,14 +125,14 @@ func TestSeparation(t *testing.T) {
 		t.Fatalf("%+v", rep)
 	}
 	want := "Move hole h or k so that they are 500 mm farther apart, or close one: they are 1.5 m apart along the boards, centre to centre, at least 2 m is due."
-	if f := rep.Findings[0]; f.Message != want || math.Abs(*f.Margin+0.5) > 1e-9 {
-		t.Errorf("%v %q", *f.Margin, f.Message)
+	if f := rep.Findings[0]; f.Say(unit.Metric) != want || math.Abs(number(f.Margin)+0.5) > 1e-9 {
+		t.Errorf("%v %q", number(f.Margin), f.Say(unit.Metric))
 	}
-	if f := rep.Findings[1]; f.Status != rules.Pass || *f.Margin != 0 { // exactly 2 m
-		t.Errorf("%s %v", f.Status, *f.Margin)
+	if f := rep.Findings[1]; f.Status != rules.Pass || number(f.Margin) != 0 { // exactly 2 m
+		t.Errorf("%s %v", f.Status, number(f.Margin))
 	}
 	rims := set(t, "- {kind: least-separation, least: 2 m, between: rims}").Check(with(a, h, l)).Findings[0]
-	if math.Abs(*rims.Margin+5.5*0.0254) > 1e-9 {
-		t.Errorf("rim to rim: margin %v", *rims.Margin)
+	if math.Abs(number(rims.Margin)+5.5*0.0254) > 1e-9 {
+		t.Errorf("rim to rim: margin %v", number(rims.Margin))
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 func TestShippedSetsReadAndSayWhatTheyAre(t *testing.T) {
@@ -141,7 +142,7 @@ func FuzzRead(f *testing.F) {
 		}
 		sets := rules.Sets{s}
 		for _, f := range sets.Check(a).Findings {
-			if f.Message == "" || f.Holes == nil {
+			if f.Say(unit.Metric) == "" || f.Holes == nil {
 				t.Errorf("%+v", f)
 			}
 		}

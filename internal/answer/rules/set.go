@@ -57,13 +57,11 @@ type Group struct {
 	Has       func(glass.Hole) bool // whether a hole counts; by its place, size and pane
 }
 
-// court is one rule at work on one arena. terse leaves the sentences out, for
-// planners that ask thousands of times.
+// court is one rule at work on one arena.
 type court struct {
 	arena *arena.Arena
 	set   *Set
 	rule  *Rule
-	terse bool
 }
 
 // concern says whether a set's rules concern a hole.

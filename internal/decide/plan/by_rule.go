@@ -50,12 +50,12 @@ func (s *RuleSummary) add(f rules.Finding) {
 	}
 }
 
-// margin returns a finding's margin in its own unit, +Inf without one.
+// margin returns a finding's margin in SI, +Inf without one.
 func margin(f rules.Finding) float64 {
-	if f.Margin == nil {
-		return math.Inf(1)
+	if m, ok := f.Margin.Get(); ok {
+		return m.N
 	}
-	return *f.Margin
+	return math.Inf(1)
 }
 
 func addNew(list, more []string) []string {
@@ -79,7 +79,7 @@ func (s RuleSummary) Words(sys unit.System) string {
 	if len(parts) == 0 {
 		parts = append(parts, "kept")
 	}
-	if words := MarginWords(s.Tightest, sys); words != "" {
+	if words := s.Tightest.Spare().In(sys); words != "" {
 		who := ""
 		if s.Findings > 1 {
 			who = "tightest " + strings.Join(s.Tightest.Holes, ", ") + ": "

@@ -1,10 +1,6 @@
 package plan
 
 import (
-	"bytes"
-	"encoding/json"
-	"fmt"
-
 	"example.org/rinkpane/internal/measure/unit"
 )
 
@@ -14,34 +10,16 @@ type File struct {
 	Data []byte
 }
 
-// Files returns the folder, the same to the byte for the same document, kit,
+// Files returns the folder but for plan.json, the same to the byte for the same document, kit,
 // rules and units: what to look at first comes first.
-func (p Plan) Files(sys unit.System) ([]File, error) {
-	data, err := p.JSON()
-	if err != nil {
-		return nil, err
-	}
-	out := append(p.drawings(sys), []File{
+func (p Plan) Files(sys unit.System) []File {
+	return append(p.drawings(sys), []File{
 		{"summary.txt", []byte(p.Summary(sys) + "\n" + p.cautionText())},
 		{"holes.txt", []byte(p.HolesText(sys))},
 		{"findings.txt", []byte(p.FindingsText(sys))},
 		{"fit.txt", []byte(p.FitText(sys))},
 		{"light.txt", []byte(p.LightText(sys))},
-		{"plan.json", data},
 	}...)
-	return out, nil
-}
-
-// JSON returns the plan as plan.json.
-func (p Plan) JSON() ([]byte, error) {
-	var b bytes.Buffer
-	enc := json.NewEncoder(&b)
-	enc.SetIndent("", "  ")
-	enc.SetEscapeHTML(false)
-	if err := enc.Encode(p); err != nil {
-		return nil, fmt.Errorf("plan as JSON: %w", err)
-	}
-	return b.Bytes(), nil
 }
 
 func (p Plan) cautionText() string {

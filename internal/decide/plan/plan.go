@@ -20,7 +20,7 @@ import (
 	"example.org/rinkpane/internal/survey/arena"
 )
 
-// Plan is all results for one arena. Its JSON form is plan.json.
+// Plan is all results for one arena.
 type Plan struct {
 	Proof
 	Holes []Hole `json:"holes"`
@@ -42,7 +42,7 @@ type Proof struct {
 	Survey   Survey          `json:"survey"`
 	RuleSets []string        `json:"rule_sets"`
 	Verdict  rules.Status    `json:"verdict"`
-	Findings []rules.Finding `json:"findings"`
+	Findings []rules.Finding `json:"-"`     // written with their messages in a reader's units by package wire
 	Notes    []string        `json:"notes"` // remarks that change no verdict
 }
 

@@ -23,7 +23,7 @@ func (p Plan) Summary(sys unit.System) string {
 	b.WriteString(p.holesTable(sys).String())
 	b.WriteString("\n" + wrap(summaryKey, ""))
 	if n := p.toMend(); n > 0 {
-		b.WriteString("\n" + p.mendText())
+		b.WriteString("\n" + p.mendText(sys))
 	}
 	return b.String()
 }
@@ -97,7 +97,7 @@ func (p Proof) toMend() int {
 }
 
 // mendText lists what is broken and what is not known, with what to do.
-func (p Proof) mendText() string {
+func (p Proof) mendText(sys unit.System) string {
 	var b strings.Builder
 	for _, part := range []struct {
 		status rules.Status
@@ -106,7 +106,7 @@ func (p Proof) mendText() string {
 		var lines strings.Builder
 		for _, f := range p.Findings {
 			if f.Status == part.status {
-				lines.WriteString(wrap("  "+f.Rule+": "+f.Message, "    "))
+				lines.WriteString(wrap("  "+f.Rule+": "+f.Say(sys), "    "))
 			}
 		}
 		if lines.Len() > 0 {

@@ -18,7 +18,7 @@ func (p Plan) FindingsText(sys unit.System) string {
 	}
 	out := p.heading("Findings") + t.String()
 	if p.toMend() > 0 {
-		out += "\n" + p.mendText()
+		out += "\n" + p.mendText(sys)
 	}
 	for _, n := range p.Notes {
 		out += "\n" + wrap("Note: "+n, "  ")

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -136,35 +135,6 @@ func (p Proof) FindingsOf(hole string) []rules.Finding {
 		}
 	}
 	return out
-}
-
-// MarginWords prints a finding's margin in the system's units: "12.7 mm to
-// spare", "1 1/2 in short", "" when it has none.
-func MarginWords(f rules.Finding, sys unit.System) string {
-	if f.Margin == nil {
-		return ""
-	}
-	size := math.Abs(*f.Margin)
-	var amount string
-	switch f.Unit {
-	case "m":
-		amount = unit.Length(size).Format(sys)
-	case "mm":
-		amount = (unit.Length(size) * unit.Millimetre).Format(sys)
-	case "holes":
-		amount = Count(int(size), "hole")
-	default:
-		amount = strings.TrimSpace(strconv.FormatFloat(size, 'g', 3, 64) + " " + f.Unit)
-	}
-	switch {
-	case *f.Margin < 0 && f.Unit == "holes":
-		return amount + " too many"
-	case *f.Margin < 0:
-		return amount + " short"
-	case size == 0:
-		return "exactly at the limit"
-	}
-	return amount + " to spare"
 }
 
 // Far prints a distance over the ice, in metres, as one judges it by eye:

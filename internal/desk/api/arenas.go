@@ -13,6 +13,7 @@ import (
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 // ArenaLine is one arena of the list.
@@ -51,7 +52,7 @@ type ArenaState struct {
 	Redo    int         `json:"redo" doc:"The version that a redo puts on top; 0 without one."`
 	Units   string      `json:"units" enum:"metric,imperial"`
 	Layout  Layout      `json:"layout"`
-	Now     plan.Now    `json:"now"`
+	Now     wire.Now    `json:"now"`
 }
 
 // ID names an arena in a path.
@@ -194,7 +195,7 @@ func (s *server) state(ctx context.Context, b shelf.Book) (ArenaState, error) {
 	return ArenaState{
 		Undo: undo, Redo: redo,
 		ID: b.Document.ID, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away,
-		Version: lineOf(b.Version), Mark: b.Mark, Units: a.Units.String(), Layout: layoutOf(a), Now: now,
+		Version: lineOf(b.Version), Mark: b.Mark, Units: a.Units.String(), Layout: layoutOf(a), Now: wire.NowOf(now, a.Units),
 	}, nil
 }
 
@@ -210,7 +211,7 @@ func (s *server) putAway(ctx context.Context, in *struct {
 	return nil, nil
 }
 
-func (s *server) plan(ctx context.Context, in *AtVersion) (*body[plan.Plan], error) {
+func (s *server) plan(ctx context.Context, in *AtVersion) (*body[wire.Plan], error) {
 	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Version)
 	if err != nil {
 		return nil, s.fail(ctx, err)
@@ -219,5 +220,5 @@ func (s *server) plan(ctx context.Context, in *AtVersion) (*body[plan.Plan], err
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	return &body[plan.Plan]{p}, nil
+	return &body[wire.Plan]{wire.PlanOf(p, p.Survey.System())}, nil
 }

@@ -12,6 +12,7 @@ import (
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 type editing struct {
@@ -35,7 +36,7 @@ type Tried struct {
 	Head int      `json:"head" doc:"The newest version; another than base when somebody saved since."`
 	Mark string   `json:"mark" doc:"Of the text that was tried."`
 	What string   `json:"what" doc:"What the edits do, in a line; empty without edits."`
-	Now  plan.Now `json:"now"`
+	Now  wire.Now `json:"now"`
 }
 
 func (s *server) edits() {
@@ -108,8 +109,10 @@ func (s *server) try(ctx context.Context, in *struct {
 		out.Mark = arena.Mark(doc.Bytes())
 	}
 	q := plan.Question{Hole: in.Body.Hole, Lens: in.Body.Lens, Focal: in.Body.Focal, All: in.Body.All}
-	if out.Now, err = s.Shelf.Live().Try(doc, q); err != nil {
+	now, err := s.Shelf.Live().Try(doc, q)
+	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
+	out.Now = wire.NowOf(now, now.Survey.System())
 	return &body[Tried]{out}, nil
 }

@@ -16,6 +16,7 @@ import (
 	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys unit.System) ([]byte, error) {
@@ -34,9 +35,9 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 		return nil, err
 	}
 	if k == PlanJSON {
-		return whole.JSON()
+		return wire.PlanOf(whole, sys).JSON()
 	}
-	files, err := whole.Files(sys)
+	files, err := wire.Files(whole, sys)
 	if err != nil {
 		return nil, err
 	}

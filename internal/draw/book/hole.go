@@ -100,9 +100,9 @@ func (s setter) findings(f flow, h plan.Hole) {
 
 func marginOrCure(f rules.Finding, sys unit.System) string {
 	if f.Status != rules.Pass {
-		return f.Message
+		return f.Say(sys)
 	}
-	if w := plan.MarginWords(f, sys); w != "" {
+	if w := f.Spare().In(sys); w != "" {
 		return w
 	}
 	return "kept"

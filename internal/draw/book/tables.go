@@ -144,7 +144,7 @@ func (s setter) rules(f flow) {
 	f.Heading("Every finding")
 	all := sheet.Table{Size: tableSize, Head: []string{"rule", "holes", "answer", "margin", "in words"}}
 	for _, x := range s.c.Plan.Findings {
-		all.Rows = append(all.Rows, []string{x.Rule, strings.Join(x.Holes, ", "), string(x.Status), plan.MarginWords(x, s.units()), x.Message})
+		all.Rows = append(all.Rows, []string{x.Rule, strings.Join(x.Holes, ", "), string(x.Status), x.Spare().In(s.units()), x.Say(s.units())})
 		all.Classes = append(all.Classes, strongUnlessPass(x.Status))
 	}
 	f.Table(all)
