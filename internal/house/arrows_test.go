@@ -81,7 +81,12 @@ func roomsByName(t *testing.T) map[string]room {
 		if _, twice := rooms[r.name]; twice {
 			t.Errorf("houseRooms lists %s twice", r.name)
 		}
+		met := map[string]bool{}
 		for _, a := range append(slices.Clone(r.uses), r.needs...) {
+			if met[a.to] {
+				t.Errorf("houseRooms: the arrow %s -> %s stands twice", r.name, a.to)
+			}
+			met[a.to] = true
 			if a.why == "" {
 				t.Errorf("houseRooms: the arrow %s -> %s has no reason", r.name, a.to)
 			}

@@ -34,8 +34,6 @@ var houseRooms = []room{
 
 	{name: "survey/glass", floor: 3, uses: []arrow{
 		{"measure/unit", "sizes, thicknesses, tolerances"},
-		{"measure/say", "what a hole lacks, in words"},
-		{"measure/form", "the materials as choices"},
 	}},
 	{name: "survey/play", floor: 3, uses: []arrow{
 		{"measure/form", "reads the user's assumptions strictly"},
@@ -47,7 +45,7 @@ var houseRooms = []room{
 		{"examples", "the demo arena that the program carries"},
 		{"measure/form", "reads the document strictly"},
 		{"measure/unit", "what a survey writes down"},
-		{"measure/geom", "places of light readings, holes on bent panes"},
+		{"measure/geom", "places of light readings"},
 		{"survey/rink", "stations, corners and landmarks"},
 		{"survey/glass", "panes, holes, windows, covers"},
 	}},
@@ -59,8 +57,6 @@ var houseRooms = []room{
 	{name: "survey/starter", floor: 5, uses: []arrow{
 		{"measure/unit", "lengths on the grid they are written in"},
 		{"survey/rink", "the boards to lay panes along, and the landmarks"},
-		{"survey/glass", "the materials to choose from"},
-		{"measure/form", "the materials as choices"},
 		{"survey/arena", "the document begun, and the arena that lacks something"},
 	}},
 	{name: "answer/rules", floor: 5, uses: []arrow{
@@ -165,7 +161,6 @@ var houseRooms = []room{
 		{"measure/unit", "lengths and angles in words, in the arena's units"},
 		{"measure/geom", "points of the rink's frame"},
 		{"survey/rink", "boards, markings, corners and landmarks to draw"},
-		{"survey/play", "a moment's people to draw"},
 		{"survey/glass", "panes, holes and windows to draw"},
 		{"survey/arena", "what is drawn"},
 		{"answer/rules", "verdicts and permitted stretches"},
@@ -174,8 +169,8 @@ var houseRooms = []room{
 	}},
 
 	{name: "draw/cut", floor: 8.4, uses: []arrow{
-		{"measure/form", "the materials as choices"},
 		{"measure/unit", "lengths on drawings, in both systems"},
+		{"measure/geom", "places on a flat pane in a corner"},
 		{"measure/chance", "spares by exact Poisson"},
 		{"survey/rink", "which corner a hole stands in"},
 		{"answer/optics", "refraction in a low window's panel, angle of view"},
@@ -308,14 +303,9 @@ var houseRooms = []room{
 		{"answer/frame", "the picture through the lens"},
 		{"survey/play", "the moments to photograph"},
 		{"survey/kit", "lenses and bodies to choose from"},
-		{"survey/arena", "the holes to look through and to choose from"},
-		{"survey/glass", "a hole turned off"},
 		{"decide/choose", "the choice of holes"},
-		{"survey/edit", "taking a choice over"},
 		{"desk/bench", "choices beside the requests"},
 		{"keep/people", "roles"},
-		{"measure/form", "the line that is wrong in a document"},
-		{"survey/edit", "a text saved whole"},
 	}, needs: []arrow{
 		{"github.com/danielgtaylor/huma/v2", "the API's description, for the page that shows it"},
 	}},

@@ -36,10 +36,3 @@ func (k Motion) smear() float64 {
 	across := math.Abs(math.Sin(float64(k.Across.Or(90 * unit.Degree))))
 	return float64(k.Speed) * float64(k.Shutter) * k.Magnification * across / float64(k.Pitch)
 }
-
-// ShutterFor returns the longest exposure in seconds that keeps the subject's
-// smear within so many pixels; +Inf for a subject that does not smear.
-func (k Motion) ShutterFor(pixels float64) unit.Shutter {
-	k.Shutter = 1
-	return unit.Shutter(pixels / k.Blur())
-}

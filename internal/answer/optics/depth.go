@@ -1,7 +1,6 @@
 package optics
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/rinkpane/internal/measure/unit"
@@ -60,38 +59,6 @@ func DepthOfField(f unit.Length, n unit.Stop, c, s unit.Length) (Depth, error) {
 // hyperfocal and still count as at it: what rounding takes, far below what a
 // ruler or a focus scale can tell.
 const hyperfocalSlack = 1e-12
-
-// DepthAtMagnification returns how deep the sharp range is in all, near to
-// far in metres, from the magnification m instead of the distance:
-//
-//	2 N c (1+m) / m^2
-//
-// It serves zooms that focus inside, whose focal length shrinks when near. It
-// is the near-subject form: right to 1 % while s < H/10.
-func DepthAtMagnification(n unit.Stop, c unit.Length, m float64) (unit.Length, error) {
-	if err := positiveStop(n); err != nil {
-		return 0, err
-	}
-	if err := positive("circle of confusion", c); err != nil {
-		return 0, err
-	}
-	if !(m > 0) || math.IsInf(m, 0) {
-		return 0, fmt.Errorf("magnification %v: must be above 0", m)
-	}
-	return 2 * unit.Length(n) * c * unit.Length((1+m)/(m*m)), nil
-}
-
-// FocusBetween returns the distance to focus at, in metres, so that near and
-// far are equally sharp: 2 D d/(D + d). far may be +Inf: then 2 near.
-func FocusBetween(near, far unit.Length) (unit.Length, error) {
-	if err := positive("near limit", near); err != nil {
-		return 0, err
-	}
-	if !(far >= near) {
-		return 0, fmt.Errorf("far limit %v m: must not lie before the near limit %v m", float64(far), float64(near))
-	}
-	return 2 * near / (1 + near/far), nil
-}
 
 // The circle of confusion of a 36 x 24 mm frame in the trade's tables, 0.03 mm
 // (lens makers' tables print 1/30 to 0.033 mm), and that frame.

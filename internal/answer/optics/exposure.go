@@ -32,11 +32,6 @@ func (c Calibration) EV100(e unit.Illuminance) float64 {
 	return math.Log2(100 * float64(e) / float64(c))
 }
 
-// LuxOfEV100 is the inverse of EV100: C 2^EV / 100, in lux.
-func (c Calibration) LuxOfEV100(ev float64) unit.Illuminance {
-	return unit.Illuminance(float64(c) * math.Exp2(ev) / 100)
-}
-
 // ISO returns the sensitivity that light E, shutter t and stop N ask for, N^2 C/(E t).
 func (c Calibration) ISO(e unit.Illuminance, t unit.Shutter, n unit.Stop) unit.ISO {
 	return unit.ISO(float64(n) * float64(n) * float64(c) / (float64(e) * float64(t)))

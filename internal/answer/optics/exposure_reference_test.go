@@ -14,7 +14,6 @@ func TestEVAndLux(t *testing.T) {
 	c := DefaultCalibration
 	for ev, lux := range map[float64]unit.Illuminance{0: 2.5, 8: 640, 9: 1280, 10: 2560, 15: 81920} {
 		near(t, "EV", c.EV100(lux), ev, 1e-12)
-		near(t, "lux", c.LuxOfEV100(ev).Lux(), lux.Lux(), 1e-9)
 	}
 	for lux, ev := range map[unit.Illuminance]float64{500: 7.644, 750: 8.229, 1000: 8.644, 1500: 9.229, 1600: 9.322} {
 		near(t, "EV100", c.EV100(lux), ev, 5e-4)
@@ -27,19 +26,17 @@ func TestApexScales(t *testing.T) {
 	av := []unit.Stop{1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32}
 	for i, n := range av {
 		near(t, "Av", Av(n), float64(i), 1.0/6)
-		if got := NearestStop(StopOfAv(float64(i))); got.Nominal != float64(n) {
+		if got := NearestStop(unit.Stop(math.Exp2(float64(i) / 2))); got.Nominal != float64(n) {
 			t.Errorf("Av %d is %s, want f/%v", i, got.Text, float64(n))
 		}
 	}
 	tv := []string{"30", "15", "8", "4", "2", "1", "0.5", "1/4", "1/8", "1/15", "1/30", "1/60", "1/125", "1/250", "1/500", "1/1000", "1/2000"}
 	for i, text := range tv {
-		if got := NearestShutter(ShutterOfTv(float64(i - 5))); got.Text != text {
+		if got := NearestShutter(unit.Shutter(math.Exp2(float64(5 - i)))); got.Text != text {
 			t.Errorf("Tv %d is %s, want %s", i-5, got.Text, text)
 		}
 	}
-	near(t, "Sv of ISO 100", Sv(100), 5, 1e-12)
-	near(t, "ISO of Sv 5", float64(ISOOfSv(5)), 100, 1e-9)
-	near(t, "Ev of f/8 at 1/125", Ev(8, 1.0/128), 13, 1e-12)
+	near(t, "Av + Tv of f/8 at 1/125", Av(8)+Tv(1.0/128), 13, 1e-12)
 }
 
 // Third stops: the exact power of two beside the engraved mark (computed).

@@ -42,21 +42,6 @@ type Reflectance struct{ S, P float64 } // polarised across and along the plane 
 // Mean returns the share of unpolarised light.
 func (r Reflectance) Mean() float64 { return (r.S + r.P) / 2 }
 
-// Fresnel returns the reflectance of one face between air and a medium of
-// index n for light at angle i in air (the same both ways through the face):
-//
-//	Rs = ((cos i - n cos r)/(cos i + n cos r))^2
-//	Rp = ((n cos i - cos r)/(n cos i + cos r))^2
-func Fresnel(i unit.Angle, n float64) (Reflectance, error) {
-	if err := checkIndex(n); err != nil {
-		return Reflectance{}, err
-	}
-	if err := checkIncidence(i); err != nil {
-		return Reflectance{}, err
-	}
-	return fresnel(float64(i), n), nil
-}
-
 // fresnel takes sound arguments. q = n cos r, written so that n = 1 gives cos i exactly.
 func fresnel(i, n float64) Reflectance {
 	c := math.Cos(i)
@@ -73,13 +58,4 @@ func Brewster(n float64) (unit.Angle, error) {
 		return 0, err
 	}
 	return unit.Angle(math.Atan(n)), nil
-}
-
-// Critical returns the angle inside the medium from which light can no longer
-// leave into air: asin(1/n). 90 degrees for n = 1.
-func Critical(n float64) (unit.Angle, error) {
-	if err := checkIndex(n); err != nil {
-		return 0, err
-	}
-	return unit.Angle(math.Asin(1 / n)), nil
 }

@@ -20,7 +20,7 @@
 // Assumptions: a thin lens whose stop is the marked f-number; unpolarised
 // light; a plate without absorption or coating; a subject lit like the meter's
 // receptor. Limits: near 1:1 the marked f-number no longer holds; a zoom that
-// focuses inside is shorter when near (use [DepthAtMagnification]).
+// focuses inside is shorter when near.
 //
 // Quantities are SI with their own types; results are pure functions of the
 // arguments. Bad arguments give an error that names the value and its range.

@@ -51,10 +51,3 @@ func PixelPitch(sensorWidth unit.Length, pixelsAcross int) (unit.Length, error) 
 func PixelsOn(size unit.Length, m float64, pitch unit.Length) float64 {
 	return float64(size) * m / float64(pitch)
 }
-
-// Falloff returns the light of an ideal lens at an angle off its axis against
-// the light on it: cos^4. 1 on the axis, 0 at 90 degrees.
-func Falloff(offAxis unit.Angle) float64 {
-	c := math.Cos(float64(offAxis))
-	return c * c * c * c
-}

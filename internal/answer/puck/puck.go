@@ -15,7 +15,7 @@
 // Seen along its flight the opening is the overlap of both faces' outlines,
 // and the puck passes while its shadow fits in that overlap: [Opening.Flat]
 // for a puck that lies flat, [Opening.Tumbling] for one in any orientation.
-// A shot flies from the ice with gravity and drag ([Fly]); [Assess] sums over
+// A shot flies from the ice with gravity and drag ([Body.Fly]); [Assess] sums over
 // shots how often that ends in a hole's window, how fast, in what direction,
 // and where the puck comes down behind the glass ([Sector]). [Through] says
 // how far an elbow or a stick gets.

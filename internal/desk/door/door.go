@@ -87,7 +87,7 @@ func May(ctx context.Context, a people.Act) bool {
 	return v.in && (v.person.Name == "" || v.person.Role.May(a))
 }
 
-// Guard puts a handler behind the door, whose routes are behind [Need].
+// Guard puts a handler behind the door, whose routes are behind [Door.Need].
 func (d *Door) Guard(next http.Handler) http.Handler {
 	origin := http.NewCrossOriginProtection()
 	origin.SetDenyHandler(http.HandlerFunc(refuseElsewhere))

@@ -72,7 +72,7 @@ func (s *Shelf) Live() *plan.Live { return s.live }
 type Book struct {
 	Document revision.Document
 	Version  revision.Version
-	Mark     string // of the text; see [revision.Mark]
+	Mark     string // of the text, told by shelf
 	Arena    *arena.Document
 }
 

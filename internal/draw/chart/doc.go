@@ -7,8 +7,7 @@
 //	BoardsStrip  the boards and the glass unrolled along the stations
 //	Plot         lines, points and steps over two axes with sensible ticks
 //	FitChart     stops lost against pan, with the limits of a lens in a hole
-//	PanPolar     transmission against pan, round the hole
-//	Bars         named amounts side by side
+//	GuardMap     where pucks come down behind the holes
 //
 // All return a [sheet.Drawing] in millimetres, in the classes of [Styles]. The
 // same drawing serves the file, the book and the web page: what a page's script

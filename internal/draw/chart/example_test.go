@@ -34,8 +34,8 @@ func ExamplePlot() {
 		Name: "bound", Title: "Bound while searching",
 		X: chart.Axis{Name: "nodes, thousands"}, Y: chart.Axis{Name: "value, no unit"},
 		Series: []chart.Series{
-			{Name: "best found", Kind: chart.StepSeries, Points: []chart.XY{{X: 0, Y: 0.4}, {X: 3, Y: 0.7}}},
-			{Name: "bound", Kind: chart.StepSeries, Points: []chart.XY{{X: 0, Y: 1.2}, {X: 3, Y: 0.8}}},
+			{Name: "best found", Steps: true, Points: []chart.XY{{X: 0, Y: 0.4}, {X: 3, Y: 0.7}}},
+			{Name: "bound", Steps: true, Points: []chart.XY{{X: 0, Y: 1.2}, {X: 3, Y: 0.8}}},
 		},
 		Marks: []chart.Mark{{Words: "optimal", At: 3, Strong: true}},
 	}

@@ -38,7 +38,7 @@ func TestMomentPictures(t *testing.T) {
 	for _, p := range play.Phases() {
 		m := phaseMoment(t, r, p)
 		got := sheet.SVG(chart.MomentMap(r, m, 160))
-		file := filepath.Join("..", "docs", "pictures", "moment-"+p.String()+".svg")
+		file := filepath.Join("..", "..", "..", "docs", "pictures", "moment-"+p.String()+".svg")
 		if *update {
 			if err := os.WriteFile(file, got, 0o644); err != nil {
 				t.Fatal(err)
@@ -49,7 +49,7 @@ func TestMomentPictures(t *testing.T) {
 			t.Fatal(err)
 		}
 		if !bytes.Equal(got, want) {
-			t.Errorf("%s is not what is drawn; look at both, then run go test ./chart -update", file)
+			t.Errorf("%s is not what is drawn; look at both, then run go test ./internal/draw/chart -update", file)
 		}
 	}
 }

@@ -37,7 +37,10 @@ func (m *planMap) wall() {
 
 // paneClass returns the class for a pane's material and use.
 func paneClass(p glass.Pane) string {
-	class := materialClass("pane", p.Material.Or(""))
+	class := "pane-unsaid"
+	if mat, ok := p.Material.Get(); ok {
+		class = "pane-" + string(mat)
+	}
 	if p.Gate != "" {
 		class += " pane-gate"
 	}

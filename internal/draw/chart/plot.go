@@ -26,31 +26,22 @@ type Axis struct {
 	Step      float64 // between ticks, in the axis' own unit; 0 chooses
 }
 
-// Series is a row of points in rising x.
+// Series is a row of points in rising x, joined by lines; a value that is not
+// finite breaks the line.
 type Series struct {
 	Name   string
-	Kind   SeriesKind
+	Steps  bool // level to the next point, then up or down: a bound over time
 	Points []XY
 }
 
 // XY is a point of a series, in the axes' own units.
 type XY struct{ X, Y float64 }
 
-// SeriesKind is how a series is drawn.
-type SeriesKind int
-
-// The kinds of series. A value that is not finite breaks a line.
-const (
-	LineSeries  SeriesKind = iota // straight lines from point to point
-	StepSeries                    // level to the next point, then up or down: a bound over time
-	PointSeries                   // marks only
-)
-
-// Mark is a line right across the plot at a value of x or y, in the axis' own unit, with words.
+// Mark is an upright line right across the plot at a value of x, in the axis' own
+// unit, with words above it.
 type Mark struct {
 	Words  string
 	At     float64
-	OnY    bool // at a value of y; else of x
 	Strong bool // in the colour of emphasis
 }
 
@@ -101,20 +92,20 @@ func (f *field) layout() {
 		g, _ := f.d.Group("legend", "")
 		top += f.legend(g, sheet.Pt(3, top-1.5), f.d.W-6)
 	}
-	if f.upright() {
+	if len(f.Marks) > 0 {
 		top += markRow
 	}
-	f.yt = f.Y.ticks(f.span(func(p XY) float64 { return p.Y }, true), int((f.d.H-top-plotFoot)/tickRise))
+	f.yt = f.Y.ticks(f.span(func(p XY) float64 { return p.Y }, nil), int((f.d.H-top-plotFoot)/tickRise))
 	left := 6.0
 	for _, v := range f.yt {
 		left = max(left, 6+sheet.Regular.Width(tickName(v, f.yt[1]-f.yt[0]), sheet.SizeSmall)+tickLength+tickGap)
 	}
 	f.box = sheet.Rect{X: left, Y: top, W: f.d.W - left - plotRight, H: f.d.H - top - plotFoot}
-	f.xt = f.X.ticks(f.span(func(p XY) float64 { return p.X }, false), int(f.box.W/tickSpace))
+	f.xt = f.X.ticks(f.span(func(p XY) float64 { return p.X }, f.Marks), int(f.box.W/tickSpace))
 }
 
-// span returns the least and largest finite value of the series and the marks.
-func (f *field) span(of func(XY) float64, onY bool) [2]float64 {
+// span returns the least and largest finite value of the series and of marks.
+func (f *field) span(of func(XY) float64, marks []Mark) [2]float64 {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	take := func(v float64) {
 		if !math.IsInf(v, 0) && !math.IsNaN(v) {
@@ -126,10 +117,8 @@ func (f *field) span(of func(XY) float64, onY bool) [2]float64 {
 			take(of(p))
 		}
 	}
-	for _, m := range f.Marks {
-		if m.OnY == onY {
-			take(m.At)
-		}
+	for _, m := range marks {
+		take(m.At)
 	}
 	if lo > hi {
 		return [2]float64{0, 1}

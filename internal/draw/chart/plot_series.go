@@ -42,10 +42,6 @@ func plotStyles() sheet.Stylesheet {
 		{Class: "key-dark", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Regular, Size: sizeTiny}},
 		{Class: "key-light", Style: sheet.Style{Fill: sheet.White, Face: sheet.Regular, Size: sizeTiny}},
 		{Class: "key-rim", Style: sheet.Style{Stroke: sheet.Slate, Width: sheet.W13}},
-		{Class: "bar", Style: sheet.Style{Fill: sheet.Frost, Stroke: sheet.Deep, Width: sheet.W18}},
-		{Class: "bar-picked", Style: sheet.Style{Fill: sheet.Deep}},
-		{Class: "sector-clear", Style: sheet.Style{Fill: sheet.Deep.Alpha(0.18)}},
-		{Class: "sector-usable", Style: sheet.Style{Fill: sheet.Deep.Alpha(0.08)}},
 	}
 }
 
@@ -57,12 +53,10 @@ func (f *field) series() {
 		g, e := f.d.Group("series", seriesClass(i))
 		e.With("series", s.Name).Titled(s.Name)
 		g.Clip = &sheet.Rect{X: f.box.X - 1, Y: f.box.Y - 1, W: f.box.W + 2, H: f.box.H + 2}
-		if s.Kind != PointSeries {
-			for _, run := range f.runs(s) {
-				g.Add("", sheet.Lines(run...))
-			}
+		for _, run := range f.runs(s) {
+			g.Add("", sheet.Lines(run...))
 		}
-		if len(f.Series) == 1 && s.Kind != PointSeries || len(s.Points) > mostSigns && s.Kind != PointSeries {
+		if len(f.Series) == 1 || len(s.Points) > mostSigns {
 			continue
 		}
 		for _, p := range s.Points {
@@ -90,7 +84,7 @@ func (f *field) runs(s Series) [][]sheet.Point {
 			continue
 		}
 		at := f.at(p)
-		if n := len(cur); n > 0 && s.Kind == StepSeries {
+		if n := len(cur); n > 0 && s.Steps {
 			cur = append(cur, sheet.Pt(at.X, cur[n-1].Y))
 		}
 		cur = append(cur, at)
@@ -124,9 +118,7 @@ func (f *field) legend(g *sheet.Group, at sheet.Point, width float64) float64 {
 	for i, s := range f.Series {
 		entries[i] = entry{s.Name, lineSample, func(g *sheet.Group, at sheet.Point) {
 			h := &sheet.Group{}
-			if s.Kind != PointSeries {
-				h.Add("", sheet.Line{A: at, B: sheet.Pt(at.X+lineSample, at.Y)})
-			}
+			h.Add("", sheet.Line{A: at, B: sheet.Pt(at.X+lineSample, at.Y)})
 			drawSign(h, sheet.Pt(at.X+lineSample/2, at.Y), i)
 			g.Add(seriesClass(i), h)
 		}}

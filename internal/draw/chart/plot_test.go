@@ -39,7 +39,6 @@ func TestFitChartsSayTheLimits(t *testing.T) {
 	if !found {
 		t.Errorf("the fit chart does not say that pan is clear to %.1f°", clear.Degrees())
 	}
-	checkTexts(t, "pan chart", chart.PanPolar(f, 100), 12)
 }
 
 // A lens that does not fit at all leaves a chart without lines or limits, and
@@ -51,26 +50,7 @@ func TestFitChartWithoutAnswers(t *testing.T) {
 		"endless": {Hole: "B1", Lens: "free", Limits: fit.AxisLimits{Body: unit.Known(89.9 * unit.Degree)}},
 	} {
 		checkTexts(t, name, chart.FitChart(f, 120, 70), 5)
-		checkTexts(t, name, chart.PanPolar(f, 90), 5)
 	}
-}
-
-func TestBarsStandAtTheirValues(t *testing.T) {
-	bars := []chart.Bar{{Name: "B1", Value: 0.2}, {Name: "a hole with a long name", Value: 0.1, Words: "0.10 (0.08 to 0.12)"}, {Name: "A2", Value: -0.05, Picked: true}}
-	d := chart.Bars("worth", "What each hole is worth", "share of the value", bars, 120)
-	checkTexts(t, "bars", d, 8)
-	root := readSVG(t, d)
-	width := func(name string) float64 {
-		xs, _ := corners(t, byData(t, root, "bar", name, "bar").attr("d"))
-		return xs[1] - xs[0]
-	}
-	one := width("B1") / 0.2
-	for _, b := range bars[1:] {
-		if got, want := width(b.Name), one*math.Abs(b.Value); math.Abs(got-want) > 0.02 {
-			t.Errorf("bar of %g is %.2f mm long, want %.2f", b.Value, got, want)
-		}
-	}
-	checkTexts(t, "no bars", chart.Bars("none", "None", "count", nil, 60), 2)
 }
 
 // Whatever is plotted, texts keep apart and the sheet keeps its size.
@@ -79,7 +59,7 @@ func TestPlotsHoldTogether(t *testing.T) {
 		p := chart.Plot{Name: "p", Title: "A plot", X: chart.Axis{Name: "x, no unit"}, Y: chart.Axis{Name: "y, no unit", FromZero: rapid.Bool().Draw(rt, "zero")}}
 		value := rapid.OneOf(rapid.Float64Range(-100, 100), rapid.Float64Range(1e4, 1e5), rapid.Just(math.NaN()), rapid.Just(math.Inf(1)))
 		for range rapid.IntRange(0, 6).Draw(rt, "series") {
-			s := chart.Series{Name: "series", Kind: chart.SeriesKind(rapid.IntRange(0, 2).Draw(rt, "kind"))}
+			s := chart.Series{Name: "series", Steps: rapid.Bool().Draw(rt, "steps")}
 			for i := range rapid.IntRange(0, 30).Draw(rt, "points") {
 				s.Points = append(s.Points, chart.XY{X: float64(i), Y: value.Draw(rt, "y")})
 			}

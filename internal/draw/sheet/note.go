@@ -1,7 +1,5 @@
 package sheet
 
-import "math"
-
 // The shelf of a leader on which its text stands, the gap to the text and the
 // distance between lines, in millimetres.
 const (
@@ -39,12 +37,4 @@ func (g *Group) CentreMark(c Point, w, h float64) {
 	const over = 3
 	g.Add("centre-line", Line{Pt(c.X-w/2-over, c.Y), Pt(c.X+w/2+over, c.Y)})
 	g.Add("centre-line", Line{Pt(c.X, c.Y-h/2-over), Pt(c.X, c.Y+h/2+over)})
-}
-
-// Balloon adds a number in a circle, for the parts of a list; size is its
-// diameter in millimetres.
-func (g *Group) Balloon(c Point, size float64, s string) {
-	g.Add("edge", Circle{C: c, R: size / 2})
-	fit := min(SizeText, 0.8*size*SizeText/math.Max(Regular.Width(s, SizeText), 0.1))
-	g.Add("text", Text{At: c, S: s, Size: fit, Anchor: Middle, VAlign: Centre})
 }

@@ -34,7 +34,6 @@ func parts() *sheet.Drawing {
 	dim(sheet.Pt(hole.X+hole.W-12.7, hole.Y+hole.H), corner(1, 1), -8, unit.Inch/2)
 	g.Radius(sheet.Pt(hole.X+12.7, hole.Y+12.7), 12.7, 3*math.Pi/4, 6, "R 12.7 mm")
 	g.Note(sheet.Pt(hole.X+30, hole.Y+hole.H), sheet.Pt(hole.X+20, hole.Y+hole.H+14), true, "Both edges rounded 3 mm,", "no saw marks")
-	g.Balloon(sheet.Pt(hole.X+hole.W*0.75, hole.Y+20), 7, "12")
 	h, _ := d.Group(sheet.LayerHatch, "")
 	var section sheet.Path
 	section.Add(sheet.RoundRect(sheet.Rect{X: 220, Y: 20, W: 30, H: 50}, 4))

@@ -32,7 +32,7 @@ func golden(t *testing.T, name string, got []byte) {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(got, want) {
-		t.Errorf("%s differs from the golden drawing; look at both, then run go test ./sheet -update", name)
+		t.Errorf("%s differs from the golden drawing; look at both, then run go test ./internal/draw/sheet -update", name)
 	}
 }
 

@@ -9,7 +9,7 @@ package revision
 //	texts     a  b  c  b    a    b    d
 //	          steps    undo undo redo step: c can no longer be redone
 
-// Steps returns the places in a list of content marks (see [Mark]), oldest first,
+// Steps returns the places in a list of marks of texts, oldest first,
 // of the text that an undo would put back and of the one that a redo would; -1
 // where there is none.
 func Steps(marks []string) (undo, redo int) {

@@ -32,10 +32,6 @@ func (n Node) Place() (line, column int) {
 	return n.yaml.Line, n.yaml.Column
 }
 
-// YAML returns the node behind the value, for writers that keep comments and
-// order; nil for one that was left out.
-func (n Node) YAML() *yaml.Node { return n.yaml }
-
 // Failf records a problem with this value. The first problem of a document sticks.
 func (n Node) Failf(format string, args ...any) {
 	at := n.yaml

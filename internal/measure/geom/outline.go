@@ -12,7 +12,7 @@ const maxPieces = 16
 type piece struct {
 	start Vec2
 	arc   bool
-	own   bool // a cut that does not belong to the outline cut (see [Outline.Clip])
+	own   bool // a side made by [Outline.Cut], not one of the outline that was cut
 
 	centre Vec2    // of the arc
 	radius float64 // of the arc

@@ -26,16 +26,6 @@ func Landmarks() [4]Landmark { return [4]Landmark{GoalLine, CircleBottom, Circle
 // Words names the landmark as people say it: "goal line".
 func (l Landmark) Words() string { return strings.ReplaceAll(string(l), "-", " ") }
 
-// ParseLandmark reads a landmark's name.
-func ParseLandmark(s string) (Landmark, error) {
-	for _, l := range Landmarks() {
-		if s == string(l) {
-			return l, nil
-		}
-	}
-	return "", fmt.Errorf("landmark %q: unknown; write goal-line, circle-bottom, circle-top or blue-line", s)
-}
-
 // fromEnd returns the landmark's distance from the end boards along the axis, in metres.
 func (m Markings) fromEnd(l Landmark) (d unit.Length, ok bool) {
 	spot := m.GoalLine + m.SpotFromGoal

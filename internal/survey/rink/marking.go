@@ -106,17 +106,6 @@ func four(x, y, circle float64) []Spot {
 	}
 }
 
-// Circles returns the spots that have a circle about them.
-func (r Rink) Circles() []Spot {
-	var out []Spot
-	for _, s := range r.Spots() {
-		if s.Circle > 0 {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
 // Goal is a goal frame standing on its line, in metres in the rink's frame.
 type Goal struct {
 	End    string       // "A" or "B"

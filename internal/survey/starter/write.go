@@ -4,9 +4,7 @@ import (
 	"bytes"
 	"fmt"
 
-	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -116,7 +114,7 @@ boards:
   setback:    # not measured yet
 
 # What every pane is, unless its own line says otherwise. Height is above the
-# boards. material: %s.
+# boards. material: acrylic, polycarbonate, tempered or laminated.
 glass:
   height: %s
   thickness: %s
@@ -126,7 +124,7 @@ glass:
 # from above, from 0 at the benches' end of the red line, first toward end B. A
 # pane starts where the one before it ends, unless it says from. No glass stands
 # before the benches, only their doors.
-`, w.habits.boards, form.Choices(glass.Names(nil)), w.len(w.habits.glass), w.habits.thickness)
+`, w.habits.boards, w.len(w.habits.glass), w.habits.thickness)
 }
 
 func (w *writer) allHoles() {
