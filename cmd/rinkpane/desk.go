@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/desk"
+	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shelf"
 )
 
@@ -63,8 +64,12 @@ func deskCommand(a *app) *cobra.Command {
 			if err := stock(c.Context(), a, on, imports); err != nil {
 				return err
 			}
+			code, err := door.NewCode(rand.Reader)
+			if err != nil {
+				return err
+			}
 			d, err := desk.New(desk.Options{
-				Shelf: on, Register: s, SignIn: !desk.Near(addr), Version: version(),
+				Shelf: on, Register: s, SignIn: !desk.Near(addr), Code: code, Version: version(),
 				Log: slog.New(slog.NewTextHandler(a.err, nil)), Now: time.Now, Random: rand.Reader,
 			})
 			if err != nil {
@@ -72,6 +77,9 @@ func deskCommand(a *app) *cobra.Command {
 			}
 			if !desk.Near(addr) {
 				fmt.Fprintln(a.err, "rinkpane: passwords and plans travel as they are: put a server that speaks TLS before this desk")
+			}
+			if len(known) == 0 {
+				fmt.Fprintf(a.err, "rinkpane: nobody has to sign in; whoever sets up the first person, on the page People, needs the code %s\n", code)
 			}
 			return openDesk(c.Context(), a, d, ln)
 		},

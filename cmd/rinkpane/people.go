@@ -6,6 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os/user"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -20,16 +22,18 @@ func peopleCommand(a *app) *cobra.Command {
 		Long: "Once somebody is set up, the desk asks everybody to sign in, and may open on an address that other\n" +
 			"machines reach. Roles, each with all that those before it may do: viewer (look), photographer (ask\n" +
 			"for seats), steward (mind covers), planner (change plans and people). Passwords are kept as Argon2id\n" +
-			"hashes; they are read from the terminal or from standard input, never from the command line.",
+			"hashes; they are read from the terminal or from standard input, never from the command line. Who\n" +
+			"signs in, who fails to, and who lets whom in is written into a log.",
 		Example: "  rinkpane people add Ada --role planner\n" +
 			"  rinkpane people add Bo --role viewer < password.txt\n" +
 			"  rinkpane people change Bo --role photographer\n" +
 			"  rinkpane people list\n" +
+			"  rinkpane people log --most 20\n" +
 			"  rinkpane people remove Bo",
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	c.AddCommand(peopleAdd(a), peopleChange(a), peopleList(a), peopleRemove(a))
+	c.AddCommand(peopleAdd(a), peopleChange(a), peopleList(a), peopleRemove(a), peopleLog(a))
 	return c
 }
 
@@ -62,17 +66,18 @@ func peopleAdd(a *app) *cobra.Command {
 		if p.Role, err = people.ParseRole(role); err != nil {
 			return fmt.Errorf("--role: %w", err)
 		}
-		switch _, err = r.Person(ctx, p.Name); {
-		case err == nil:
-			return fmt.Errorf("%s is set up already: use rinkpane people change %s", p.Name, p.Name)
-		case !errors.Is(err, people.ErrNone):
+		all, err := r.People(ctx)
+		if err != nil {
 			return err
+		}
+		if _, err := people.Adding(p)(all); err != nil { // before the password is asked for
+			return taken(err)
 		}
 		if p.Password, err = newPassword(a, p.Name); err != nil {
 			return err
 		}
-		if err := r.AddPerson(ctx, p); err != nil {
-			return err
+		if err := r.Alter(ctx, people.Adding(p), fromTerminal("let "+p.Name+" in as "+string(p.Role))); err != nil {
+			return taken(err)
 		}
 		return a.print(personLine{p.Name, p.Role}, func(w io.Writer) { fmt.Fprintf(w, "%s may sign in as %s.\n", p.Name, p.Role) })
 	})
@@ -97,17 +102,21 @@ func peopleChange(a *app) *cobra.Command {
 		if err != nil {
 			return err
 		}
+		var did []string
 		if role != "" {
 			if p.Role, err = people.ParseRole(role); err != nil {
 				return fmt.Errorf("--role: %w", err)
 			}
+			did = append(did, "made "+p.Name+" "+role)
 		}
 		if password {
 			if p.Password, err = newPassword(a, p.Name); err != nil {
 				return err
 			}
+			did = append(did, "gave "+p.Name+" a new password")
 		}
-		if err := r.ChangePerson(ctx, p); err != nil {
+		change := people.Changing(p.Name, func(kept *people.Person) { kept.Role, kept.Password = p.Role, p.Password })
+		if err := r.Alter(ctx, change, fromTerminal(strings.Join(did, ", "))); err != nil {
 			return err
 		}
 		return a.print(personLine{p.Name, p.Role}, func(w io.Writer) { fmt.Fprintf(w, "%s is %s now.\n", p.Name, p.Role) })
@@ -147,7 +156,7 @@ func peopleRemove(a *app) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		if err := r.RemovePerson(ctx, p.Name); err != nil {
+		if err := r.Alter(ctx, people.Removing(p.Name), fromTerminal("removed "+p.Name)); err != nil {
 			return err
 		}
 		return a.print(personLine{p.Name, p.Role}, func(w io.Writer) { fmt.Fprintf(w, "%s may sign in no more.\n", p.Name) })
@@ -164,7 +173,25 @@ func oneName(_ *cobra.Command, args []string) error {
 	if len(args) != 1 {
 		return fmt.Errorf("%d names given: give one, in quotes when it has spaces", len(args))
 	}
-	return people.CheckName(args[0])
+	args[0] = people.Tidy(args[0])
+	return nil
+}
+
+// fromTerminal is the entry of the log for what this command does.
+func fromTerminal(what string) people.Entry {
+	e := people.Entry{At: time.Now(), Kind: people.Altered, Who: "terminal", What: what, From: "an unknown user"}
+	if u, err := user.Current(); err == nil {
+		e.From = u.Username
+	}
+	return e
+}
+
+// taken adds the cure to a name that is taken.
+func taken(err error) error {
+	if errors.Is(err, people.ErrTaken) {
+		return fmt.Errorf("%w; see rinkpane people list, and use rinkpane people change for who is set up already", err)
+	}
+	return err
 }
 
 func personOf(ctx context.Context, r people.Register, name string) (people.Person, error) {

@@ -22,7 +22,7 @@ func ownDesk(t *testing.T, signIn bool) (http.Handler, *Desk, *store.Store) {
 	t.Helper()
 	on, s := exampleShelf(t, t.TempDir())
 	t.Cleanup(func() { s.Close() })
-	d, err := New(Options{Shelf: on, Register: s, SignIn: signIn, Version: "test",
+	d, err := New(Options{Shelf: on, Register: s, SignIn: signIn, Code: firstCode, Version: "test",
 		Log: slog.New(slog.NewTextHandler(os.Stderr, nil)), Now: time.Now, Random: rand.Reader})
 	if err != nil {
 		t.Fatal(err)
@@ -161,9 +161,12 @@ func TestVersionsPageUndoesAndRestores(t *testing.T) {
 func TestPeoplePageLetsIn(t *testing.T) {
 	h, _, s := ownDesk(t, false)
 	form := func(name, role, password string) string {
-		return url.Values{"name": {name}, "role": {role}, "password": {password}}.Encode()
+		return url.Values{"name": {name}, "role": {role}, "password": {password}, "code": {" " + strings.ToLower(firstCode)}}.Encode()
 	}
-	says(t, ask(t, h, "GET", "/people", ""), 200, "Nobody is set up")
+	says(t, ask(t, h, "GET", "/people", ""), 200, "Nobody is set up", `name="code"`)
+	for _, code := range []string{"", "QX3L", firstCode + "A"} {
+		says(t, ask(t, h, "POST", "/people", "name=Ada&role=planner&password=long+enough+word&code="+code), 403, "code that the terminal", `value="Ada"`)
+	}
 	says(t, ask(t, h, "POST", "/people", form("Bo", "viewer", "long enough word")), 422, "must be a planner", `value="Bo"`)
 	says(t, ask(t, h, "POST", "/people", form("Ada", "planner", "short")), 422, "5 characters")
 	says(t, ask(t, h, "POST", "/people", form("Ada", "king", "long enough word")), 422, "viewer, photographer")
@@ -181,7 +184,7 @@ func TestSignInOverHTTP(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := s.AddPerson(t.Context(), people.Person{Name: "Vi", Role: people.Viewer, Password: hash, Since: time.Now()}); err != nil {
+	if err := s.Alter(t.Context(), people.Adding(people.Person{Name: "Vi", Role: people.Viewer, Password: hash, Since: time.Now()}), people.Entry{}); err != nil {
 		t.Fatal(err)
 	}
 	w := ask(t, h, "GET", "/arena/quillhaven?hole=B2", "")
@@ -191,17 +194,17 @@ func TestSignInOverHTTP(t *testing.T) {
 	says(t, ask(t, h, "GET", "/sign-in", ""), 200, "Password")
 	says(t, ask(t, h, "POST", "/sign-in", "name=Vi&password=wrong"), 401, "do not belong together", `value="Vi"`)
 	w = ask(t, h, "POST", "/sign-in", url.Values{"name": {"Vi"}, "password": {"long enough word"}, "back": {"//evil.example"}}.Encode())
-	if w.Code != 303 || w.Header().Get("Location") != "/" || len(w.Result().Cookies()) != 1 {
+	if w.Code != 303 || w.Header().Get("Location") != "/" || len(w.Result().Cookies()) != 2 {
 		t.Fatalf("%d to %q", w.Code, w.Header().Get("Location"))
 	}
 	as := func(method, path string) *httptest.ResponseRecorder {
 		r := httptest.NewRequest(method, path, nil)
-		r.AddCookie(w.Result().Cookies()[0])
+		r.AddCookie(w.Result().Cookies()[1])
 		out := httptest.NewRecorder()
 		h.ServeHTTP(out, r)
 		return out
 	}
-	says(t, as("GET", "/arenas"), 200, "Vi, viewer", "Sign out", "Tidewater")
+	says(t, as("GET", "/arenas"), 200, `<a href="/account">Vi</a>, viewer`, "Sign out", "Tidewater")
 	says(t, as("GET", "/import"), 403, "role does not allow")
 	says(t, as("POST", "/api/arenas/quillhaven/edits"), 403, "planner")
 	says(t, as("POST", "/sign-out"), 303)

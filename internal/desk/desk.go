@@ -14,6 +14,7 @@
 //	GET /arena/{slug}/choose    choose the best holes, live (package bench)
 //	POST /theme                 dim, light, or as the machine says
 //	GET /sign-in                who are you? (package door)
+//	GET /account                one's own password and sessions
 //	GET /assets/{hash}/{name}   style sheets, modules, icon
 //	/api/...                    the same engine as JSON (package api)
 //
@@ -49,6 +50,7 @@ type Options struct {
 	// SignIn asks for sign-in even while nobody is set up: the desk can be
 	// reached from other machines.
 	SignIn  bool
+	Code    string // what the first person set up on a page must know; see [door.Options]
 	Version string // of the program
 	Log     *slog.Logger
 	Now     func() time.Time
@@ -76,7 +78,7 @@ type Desk struct {
 func New(o Options) (*Desk, error) {
 	d := &Desk{shelf: o.Shelf, register: o.Register, version: o.Version, darkroom: newDarkroom(), bench: bench.New[progress, chosen](), random: o.Random, log: o.Log}
 	d.door = door.New(door.Options{
-		Register: o.Register, Always: o.SignIn, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: d.refuse,
+		Register: o.Register, Always: o.SignIn, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: d.refuse,
 	})
 	d.calls = http.NewServeMux()
 	d.spec = api.Mount(d.calls, api.Options{

@@ -44,6 +44,10 @@ func (d *Desk) broken(w http.ResponseWriter, r *http.Request, err error) {
 	case errors.Is(err, revision.ErrFull):
 		d.fail(w, r, http.StatusInsufficientStorage, "The disk is full.", "Nothing was saved. Free some room, go back and try again.")
 		return
+	case errors.Is(err, revision.ErrDown):
+		w.Header().Set("Retry-After", "5")
+		d.fail(w, r, http.StatusServiceUnavailable, "The database does not answer.", "Wait a moment, look whether your last change is there, and try again.")
+		return
 	}
 	d.fail(w, r, http.StatusInternalServerError, "This page broke.", "The terminal that runs the desk shows why. The arena file is untouched.")
 }

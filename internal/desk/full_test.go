@@ -32,7 +32,7 @@ func (fullStore) SetAway(_ context.Context, id string, _ bool) error {
 	return fmt.Errorf("putting %q away: %w", id, revision.ErrFull)
 }
 
-func (fullStore) AddPerson(context.Context, people.Person) error { return revision.ErrFull }
+func (fullStore) Alter(context.Context, people.Edit, people.Entry) error { return revision.ErrFull }
 
 // TestFullDiskIsSaid fills the disk up: every form says so, and keeps what was
 // typed.
@@ -40,7 +40,7 @@ func TestFullDiskIsSaid(t *testing.T) {
 	_, s := exampleShelf(t, t.TempDir())
 	defer s.Close()
 	full := fullStore{s}
-	d, err := New(Options{Shelf: shelf.New(full, exampleMaker(t), time.Now), Register: full, Version: "test",
+	d, err := New(Options{Shelf: shelf.New(full, exampleMaker(t), time.Now), Register: full, Code: firstCode, Version: "test",
 		Log: slog.New(slog.NewTextHandler(os.Stderr, nil)), Now: time.Now, Random: rand.Reader})
 	if err != nil {
 		t.Fatal(err)
@@ -57,5 +57,5 @@ func TestFullDiskIsSaid(t *testing.T) {
 	post(demoPage+"/text", url.Values{"base": {"1"}, "text": {text + "\n# mine\n"}}, "# mine")
 	post("/import", url.Values{"text": {text + "\n# mine\n"}}, "# mine")
 	post(demoPage+"/away", url.Values{"away": {"yes"}})
-	post("/people", url.Values{"name": {"Ada"}, "role": {"planner"}, "password": {"long enough for all"}}, `value="Ada"`)
+	post("/people", url.Values{"name": {"Ada"}, "role": {"planner"}, "password": {"long enough for all"}, "code": {firstCode}}, `value="Ada"`)
 }

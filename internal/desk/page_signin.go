@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/keep/people"
+	"example.org/rinkpane/internal/keep/revision"
 )
 
 // signInPage is where somebody says who they are.
@@ -23,26 +25,52 @@ func (d *Desk) signInPage(w http.ResponseWriter, r *http.Request) {
 
 func (d *Desk) signIn(w http.ResponseWriter, r *http.Request) {
 	name, back := strings.TrimSpace(r.PostFormValue("name")), ownPath(r.PostFormValue("back"))
-	err := d.door.SignIn(w, r, name, r.PostFormValue("password"))
-	status := http.StatusUnauthorized
-	switch {
-	case err == nil:
-		http.Redirect(w, r, back, http.StatusSeeOther)
-		return
-	case errors.Is(err, door.ErrOften):
-		status = http.StatusTooManyRequests
-		w.Header().Set("Retry-After", "60")
-	case errors.Is(err, door.ErrBusy):
-		status = http.StatusServiceUnavailable
-	case !errors.Is(err, door.ErrWrong):
-		d.broken(w, r, err)
+	if err := d.door.SignIn(w, r, name, r.PostFormValue("password")); err != nil {
+		d.signProblem(w, r, err, func(status int, words string) {
+			d.show(w, r, status, "signin.tmpl", signInView{d.frame(r, "Sign in"), name, words, back})
+		})
 		return
 	}
-	d.show(w, r, status, "signin.tmpl", signInView{d.frame(r, "Sign in"), name, sentenceOf(err), back})
+	http.Redirect(w, r, back, http.StatusSeeOther)
+}
+
+// signStatuses is the status for each answer to what was typed about people and passwords.
+var signStatuses = []struct {
+	is     error
+	status int
+}{
+	{door.ErrWrong, http.StatusUnauthorized},
+	{door.ErrOften, http.StatusTooManyRequests},
+	{door.ErrBusy, http.StatusServiceUnavailable},
+	{door.ErrCode, http.StatusForbidden},
+	{people.ErrNone, http.StatusNotFound},
+	{people.ErrTaken, http.StatusUnprocessableEntity},
+	{people.ErrFirst, http.StatusUnprocessableEntity},
+	{people.ErrLast, http.StatusUnprocessableEntity},
+	{revision.ErrFull, http.StatusInsufficientStorage},
+	{revision.ErrDown, http.StatusServiceUnavailable},
+}
+
+// signProblem shows the form again with what was wrong about people or passwords.
+func (d *Desk) signProblem(w http.ResponseWriter, r *http.Request, err error, show func(status int, words string)) {
+	for _, s := range signStatuses {
+		if !errors.Is(err, s.is) {
+			continue
+		}
+		if s.status == http.StatusTooManyRequests || s.status == http.StatusServiceUnavailable {
+			w.Header().Set("Retry-After", "60")
+		}
+		if s.status != http.StatusUnprocessableEntity { // which may name somebody
+			err = s.is
+		}
+		show(s.status, sentenceOf(err))
+		return
+	}
+	d.broken(w, r, err)
 }
 
 func (d *Desk) signOut(w http.ResponseWriter, r *http.Request) {
-	if err := d.door.SignOut(w, r); err != nil {
+	if err := d.door.SignOut(w, r, r.PostFormValue("everywhere") == "yes"); err != nil {
 		d.broken(w, r, err)
 		return
 	}
@@ -68,7 +96,7 @@ func (d *Desk) refuse(w http.ResponseWriter, r *http.Request, status int) {
 var refusals = map[int][2]string{
 	http.StatusUnauthorized:       {"Please sign in first.", "Your session may have ended: sign in and try again."},
 	http.StatusForbidden:          {"Your role does not allow this.", "Ask somebody who is a planner here."},
-	http.StatusMisdirectedRequest: {"This desk answers on this machine only:", "open http://127.0.0.1 with the port it named."},
+	http.StatusMisdirectedRequest: {"This desk answers on this machine only:", "open http://127.0.0.1 with the port it named. To reach it through another server, let a planner in first: rinkpane people add NAME --role planner."},
 }
 
 // sentenceOf makes an error a sentence for a page.

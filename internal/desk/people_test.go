@@ -2,6 +2,7 @@ package desk
 
 import (
 	"crypto/rand"
+	"net/http"
 	"net/http/httptest"
 	"net/url"
 	"strings"
@@ -10,6 +11,9 @@ import (
 
 	"example.org/rinkpane/internal/keep/people"
 )
+
+// firstCode is the code of the tests' desks for the first sign-up.
+const firstCode = "QX3L-7WPB"
 
 // TestLastPlannerStays lets a planner go only while another one is there: the
 // others could let nobody in.
@@ -20,12 +24,12 @@ func TestLastPlannerStays(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, role := range map[string]people.Role{"Ada": people.Planner, "Bo": people.Planner, "Vi": people.Viewer} {
-		if err := s.AddPerson(t.Context(), people.Person{Name: name, Role: role, Password: hash, Since: time.Now()}); err != nil {
+		if err := s.Alter(t.Context(), people.Adding(people.Person{Name: name, Role: role, Password: hash, Since: time.Now()}), people.Entry{}); err != nil {
 			t.Fatal(err)
 		}
 	}
 	in := ask(t, h, "POST", "/sign-in", "name=Ada&password=long+enough+word").Result().Cookies()
-	if len(in) != 1 {
+	if len(in) != 2 {
 		t.Fatal("Ada cannot sign in")
 	}
 	for _, c := range []struct {
@@ -34,12 +38,78 @@ func TestLastPlannerStays(t *testing.T) {
 	}{{"Nobody", 404}, {"Bo", 303}, {"Ada", 422}, {"Vi", 303}, {"Ada", 422}} {
 		r := httptest.NewRequest("POST", "http://127.0.0.1:8417/people/remove", strings.NewReader(url.Values{"name": {c.name}}.Encode()))
 		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		r.AddCookie(in[0])
+		r.AddCookie(in[1])
 		w := httptest.NewRecorder()
 		h.ServeHTTP(w, r)
 		says(t, w, c.status)
 		if c.status == 422 {
 			says(t, w, 422, "last planner")
+		}
+	}
+}
+
+// TestOwnPassword changes a password on the desk: the old one opens nothing, nor do
+// the sessions that it opened, and what was done is in the log.
+func TestOwnPassword(t *testing.T) {
+	h, _, s := ownDesk(t, true)
+	hash, err := people.Hash("long enough word", rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Alter(t.Context(), people.Adding(people.Person{Name: "Ada", Role: people.Planner, Password: hash, Since: time.Now()}), people.Entry{}); err != nil {
+		t.Fatal(err)
+	}
+	signIn := func(password string) []*http.Cookie {
+		return ask(t, h, "POST", "/sign-in", url.Values{"name": {"Ada"}, "password": {password}}.Encode()).Result().Cookies()
+	}
+	here, phone := signIn("long enough word"), signIn("long enough word")
+	as := func(who []*http.Cookie, method, path, body string) *httptest.ResponseRecorder {
+		r := httptest.NewRequest(method, "http://127.0.0.1:8417"+path, strings.NewReader(body))
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		for _, c := range who {
+			r.AddCookie(c)
+		}
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		return w
+	}
+	says(t, as(here, "GET", "/account", ""), 200, "Ada, planner", "Sign out everywhere")
+	for body, want := range map[string]struct {
+		status int
+		says   string
+	}{
+		"password=wrong+wrong&fresh=another+long+word&again=another+long+word":      {401, "do not belong together"},
+		"password=long+enough+word&fresh=short&again=short":                         {422, "10 to 200"},
+		"password=long+enough+word&fresh=another+long+word&again=another+long+wort": {422, "differ"},
+	} {
+		says(t, as(here, "POST", "/account", body), want.status, want.says)
+	}
+	done := as(here, "POST", "/account", "password=long+enough+word&fresh=another+long+word&again=another+long+word")
+	says(t, done, 303)
+	here = done.Result().Cookies()
+	says(t, as(here, "GET", "/account?done=yes", ""), 200, "password is changed")
+	says(t, as(phone, "GET", "/arenas", ""), 303) // to sign in
+	if old := signIn("long enough word"); len(old) != 0 {
+		t.Error("the old password opens the door")
+	}
+	phone = signIn("another long word")
+	says(t, as(phone, "GET", "/people", ""), 200, "set a new password", "wrong password", "signed in", "192.0.2.1")
+	again := as(phone, "POST", "/sign-in", "name=Ada&password=another+long+word").Result().Cookies()
+	says(t, as(phone, "GET", "/arenas", ""), 303) // the browser signed in anew
+	says(t, as(here, "POST", "/sign-out", "everywhere=yes"), 303)
+	says(t, as(again, "GET", "/arenas", ""), 303)
+}
+
+// TestOwnPath keeps a form from sending a visitor elsewhere.
+func TestOwnPath(t *testing.T) {
+	for _, p := range []string{"/arenas", "/arena/east?hole=B2"} {
+		if got := ownPath(p); got != p {
+			t.Errorf("%q became %q", p, got)
+		}
+	}
+	for _, p := range []string{"", "arenas", "//evil.example", "/\\evil.example", "/\t/evil.example", "\t//evil.example", "/\n/evil.example", "https://evil.example"} {
+		if got := ownPath(p); got != "/" {
+			t.Errorf("%q became %q", p, got)
 		}
 	}
 }

@@ -55,6 +55,8 @@ func (d *Desk) table(apiCalls http.HandlerFunc) []route {
 		{"GET /people", people.Plan, aForm, d.peoplePage},
 		{"POST /people", people.Plan, aForm, d.addPerson},
 		{"POST /people/remove", people.Plan, aForm, d.removePerson},
+		{"GET /account", people.Read, aForm, d.accountPage},
+		{"POST /account", people.Read, aForm, d.changePassword},
 		{"POST /arena/{slug}/holes", people.Plan, aForm, d.handsOn},
 		{"POST /arena/{slug}/live", people.Read, aForm, d.livePage},
 		{"GET /arena/{slug}/reach.png", people.Read, aForm, d.reachPicture},

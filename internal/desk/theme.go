@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // A theme is how bright the desk is. A rink is dark, so the desk is dim unless
@@ -53,7 +54,8 @@ func (d *Desk) setTheme(w http.ResponseWriter, r *http.Request) {
 // ownPath returns the path when it leads to a page of this desk, else the list
 // of arenas: a form must not send a visitor elsewhere.
 func ownPath(p string) string {
-	if !strings.HasPrefix(p, "/") || strings.HasPrefix(p, "//") || strings.ContainsAny(p, "\\\r\n") {
+	odd := func(r rune) bool { return r == '\\' || unicode.IsControl(r) } // browsers drop tabs and breaks: "/\t/" is "//"
+	if !strings.HasPrefix(p, "/") || strings.HasPrefix(p, "//") || strings.ContainsFunc(p, odd) {
 		return "/"
 	}
 	return p

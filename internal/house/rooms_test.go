@@ -128,6 +128,7 @@ var houseRooms = []room{
 	}},
 	{name: "keep/people", floor: 9, needs: []arrow{
 		{"golang.org/x/crypto", "Argon2id"},
+		{"golang.org/x/text", "one writing of each name (Unicode's normal forms)"},
 	}},
 	{name: "keep/store", floor: 10, uses: []arrow{
 		{"keep/revision", "documents and versions to keep"},
@@ -351,6 +352,7 @@ var houseRooms = []room{
 		{"keep/store", "where the desk keeps what happens"},
 		{"keep/revision", "ids of imported arenas"},
 		{"keep/people", "command people"},
+		{"desk/door", "the code of the first sign-up"},
 		{"examples", "the demo arena"},
 	}, needs: []arrow{
 		{"github.com/spf13/cobra", "commands, flags and help"},

@@ -92,6 +92,8 @@ func (s *server) fail(ctx context.Context, err error) error {
 		return problem(http.StatusConflict, "this id is taken; choose another, or leave it out")
 	case errors.Is(err, revision.ErrFull):
 		return problem(http.StatusInsufficientStorage, revision.ErrFull.Error())
+	case errors.Is(err, revision.ErrDown):
+		return problem(http.StatusServiceUnavailable, revision.ErrDown.Error())
 	}
 	p := problem(http.StatusUnprocessableEntity, err.Error())
 	if errors.As(err, &wish) || errors.Is(err, plan.ErrAsked) {

@@ -6,7 +6,9 @@
 //
 // The model: as long as nobody is set up, a desk on its own machine's address
 // lets everybody who reaches it do everything, and answers to that machine's
-// names only, so that a page elsewhere cannot point its name at it. Once
+// names only and to nothing that came through another server, so that a page
+// elsewhere cannot point its name at it. The first who is set up on a page must
+// know a code that only the terminal shows. Once
 // somebody is set up, everything but what is marked [Open] wants a session; its
 // cookie is bound to the host, so the host's name no longer matters.
 //
@@ -17,7 +19,9 @@ package door
 
 import (
 	"context"
+	"encoding/base32"
 	"errors"
+	"fmt"
 	"io"
 	"log/slog"
 	"net/http"
@@ -37,7 +41,10 @@ type Options struct {
 	Always bool
 	Now    func() time.Time
 	Random io.Reader // for tokens: crypto/rand
-	Log    *slog.Logger
+	// Code is what the first who is set up on a page must know, and only the
+	// terminal shows; see [NewCode]. Without one there is no such first.
+	Code string
+	Log  *slog.Logger
 	// Refuse shows a page that says why not: 401 asks to sign in, 403 says
 	// that the role does not allow it, 421 that the host is not ours.
 	Refuse func(w http.ResponseWriter, r *http.Request, status int)
@@ -47,12 +54,27 @@ type Options struct {
 type Door struct {
 	Options
 	tries  *tries
-	hashes chan struct{} // room for one password check at a time: each takes 64 MiB
+	queue  *queue
+	secret secret
+	decoy  string // what is checked for a name that nobody has
 }
 
 // New makes a door.
 func New(o Options) *Door {
-	return &Door{Options: o, tries: newTries(), hashes: make(chan struct{}, 1)}
+	t := newTries(o.Now)
+	wrong := func(address string) float64 { return perAddress.burst - t.left(limit{"at " + address, perAddress}) }
+	return &Door{Options: o, tries: t, queue: &queue{wrong: wrong}, decoy: decoy}
+}
+
+// NewCode returns a code of eight letters and digits (40 bits from random), in two
+// halves: "QX3L-7WPB".
+func NewCode(random io.Reader) (string, error) {
+	raw := make([]byte, 5)
+	if _, err := io.ReadFull(random, raw); err != nil {
+		return "", fmt.Errorf("code: %w", err)
+	}
+	code := base32.StdEncoding.EncodeToString(raw)
+	return code[:4] + "-" + code[4:], nil
 }
 
 // visitor is who asks, as the guard found out.
@@ -95,10 +117,11 @@ func (d *Door) Guard(next http.Handler) http.Handler {
 		v, guests, err := d.look(r)
 		if err != nil {
 			d.Log.ErrorContext(r.Context(), "door", "error", err)
-			http.Error(w, "The desk cannot tell who you are; the terminal that runs it shows why.", http.StatusInternalServerError)
+			w.Header().Set("Retry-After", "5")
+			http.Error(w, "The desk cannot tell who you are at this moment. Wait a little and try again; the terminal that runs it shows why.", http.StatusServiceUnavailable)
 			return
 		}
-		if guests && !LoopbackHost(r.Host) {
+		if guests && (!LoopbackHost(r.Host) || forwarded(r)) {
 			d.Refuse(w, r, http.StatusMisdirectedRequest)
 			return
 		}
@@ -114,7 +137,7 @@ func refuseElsewhere(w http.ResponseWriter, _ *http.Request) {
 
 // look finds out who asks; guests says that nobody is set up and everybody may enter.
 func (d *Door) look(r *http.Request) (v visitor, guests bool, err error) {
-	if key, ok := sessionKey(r); ok {
+	if key := sessionKey(r); key != "" {
 		p, err := d.Register.Session(r.Context(), key, d.Now())
 		if err == nil {
 			return visitor{p, true}, false, nil

@@ -6,26 +6,46 @@ import (
 	"time"
 )
 
-// A pace is how often something may be tried: so many at once, then one each
-// interval. Own choice: a person who mistypes is never stopped; who guesses
-// passwords gets 180 an hour from one address, and 60 an hour for one name.
+// A pace is how often a password may be wrong: so many times at once, then once
+// each interval.
 type pace struct {
 	burst float64
 	every time.Duration
 }
 
+// Own choice, but for a name: NIST SP 800-63B-4, section 3.2.2, allows 100 wrong
+// passwords in a row on one account. A right password takes nothing, so that any
+// number of people may sign in from one address.
 var (
-	perAddress = pace{10, 20 * time.Second}
-	perName    = pace{10, time.Minute}
+	perAddress = pace{30, 20 * time.Second}
+	perPair    = pace{10, time.Minute} // one name from one address, or from one known browser
+	perName    = pace{100, 36 * time.Second}
 )
+
+// A limit is a pace on what a key stands for.
+type limit struct {
+	key string
+	pace
+}
+
+// limits are what a try must keep to: from a browser that has proved to be the
+// person's before, its own pace; from elsewhere, those of name and address. A
+// right password takes back what was wrong before it under the first.
+func limits(name, at, known string) []limit {
+	if known != "" {
+		return []limit{{"browser " + known, perPair}}
+	}
+	return []limit{{"as " + name + " at " + at, perPair}, {"as " + name, perName}, {"at " + at, perAddress}}
+}
 
 // mostTried is how many addresses and names are remembered; the one that was
 // tried the longest ago goes first.
 const mostTried = 10_000
 
-// tries counts tries by address and by name, each as a bucket that a try takes
-// from and time fills up again.
+// tries counts wrong passwords by address and by name, each as a bucket that a
+// wrong one takes from and time fills up again.
 type tries struct {
+	now   func() time.Time
 	mu    sync.Mutex
 	order *list.List // of *bucket, the latest first
 	at    map[string]*list.Element
@@ -37,34 +57,57 @@ type bucket struct {
 	seen time.Time
 }
 
-func newTries() *tries {
-	return &tries{order: list.New(), at: map[string]*list.Element{}}
+func newTries(now func() time.Time) *tries {
+	return &tries{now: now, order: list.New(), at: map[string]*list.Element{}}
 }
 
-// allow takes one try from a key's bucket and reports whether there was one left.
-func (t *tries) allow(now time.Time, key string, p pace) bool {
+// left returns how many more a limit allows now.
+func (t *tries) left(l limit) float64 {
 	t.mu.Lock()
 	defer t.mu.Unlock()
-	e, ok := t.at[key]
+	e, ok := t.at[l.key]
 	if !ok {
-		e = t.order.PushFront(&bucket{key, p.burst, now})
-		t.at[key] = e
-		if t.order.Len() > mostTried {
-			last := t.order.Back()
-			delete(t.at, t.order.Remove(last).(*bucket).key)
+		return l.burst
+	}
+	return e.Value.(*bucket).fill(t.now(), l.pace)
+}
+
+// all reports whether every limit allows one more.
+func (t *tries) all(limits []limit) bool {
+	for _, l := range limits {
+		if t.left(l) < 1 {
+			return false
 		}
 	}
-	t.order.MoveToFront(e)
-	b := e.Value.(*bucket)
+	return true
+}
+
+// wrong takes one from each limit.
+func (t *tries) wrong(limits []limit) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	for _, l := range limits {
+		e, ok := t.at[l.key]
+		if !ok {
+			e = t.order.PushFront(&bucket{l.key, l.burst, t.now()})
+			t.at[l.key] = e
+			if t.order.Len() > mostTried {
+				delete(t.at, t.order.Remove(t.order.Back()).(*bucket).key)
+			}
+		}
+		t.order.MoveToFront(e)
+		b := e.Value.(*bucket)
+		b.left = max(0, b.fill(t.now(), l.pace)-1)
+	}
+}
+
+// fill adds what time has brought since the bucket was last looked into.
+func (b *bucket) fill(now time.Time, p pace) float64 {
 	if passed := now.Sub(b.seen); passed > 0 {
 		b.left = min(p.burst, b.left+float64(passed)/float64(p.every))
 	}
 	b.seen = now
-	if b.left < 1 {
-		return false
-	}
-	b.left--
-	return true
+	return b.left
 }
 
 // forget fills a key's bucket again.

@@ -3,7 +3,13 @@ package door
 import (
 	"errors"
 	"fmt"
+	"net"
+	"net/http"
 	"net/http/httptest"
+	"slices"
+	"strings"
+	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -12,10 +18,9 @@ import (
 
 func TestTriesFillUpAgain(t *testing.T) {
 	now := time.Date(2027, 1, 9, 12, 0, 0, 0, time.UTC)
-	tr := newTries()
-	p := pace{3, time.Minute}
+	tr := newTries(func() time.Time { return now })
 	count := func(key string) (n int) {
-		for tr.allow(now, key, p) {
+		for l := []limit{{key, pace{3, time.Minute}}}; tr.all(l); tr.wrong(l) {
 			if n++; n > 100 {
 				t.Fatal("no end of tries")
 			}
@@ -47,44 +52,195 @@ func TestTriesFillUpAgain(t *testing.T) {
 }
 
 func TestTriesAreBounded(t *testing.T) {
-	tr := newTries()
-	now := time.Date(2027, 1, 9, 12, 0, 0, 0, time.UTC)
+	tr := newTries(time.Now)
 	for i := range mostTried + 500 {
-		tr.allow(now, fmt.Sprint(i), perName)
+		tr.wrong([]limit{{fmt.Sprint(i), perName}})
 	}
 	if len(tr.at) != mostTried || tr.order.Len() != mostTried {
 		t.Errorf("%d and %d remembered, expected %d", len(tr.at), tr.order.Len(), mostTried)
 	}
 }
 
-// TestGuessingIsSlowedDown tries many passwords from one address, and for one
-// name from many.
+// from is a browser's way to the sign-in page.
+func from(address string, cookies ...*http.Cookie) *http.Request {
+	r := httptest.NewRequest("POST", "/sign-in", nil)
+	r.RemoteAddr = net.JoinHostPort(address, "5000")
+	for _, c := range cookies {
+		r.AddCookie(c)
+	}
+	return r
+}
+
+// wrongMany says so many wrong passwords without the work of checking them.
+func (d *Door) wrongMany(n int, name, address string) {
+	for range n {
+		d.tries.wrong(limits(name, networkOf(address), ""))
+	}
+}
+
+// TestGuessingIsSlowedDown tries wrong passwords: for one name from one address,
+// for many names from one address, and for one name from many addresses.
 func TestGuessingIsSlowedDown(t *testing.T) {
-	d, c, _ := testDoor(t, true, map[string]people.Role{"Ada": people.Viewer})
-	guess := func(from, name string) error {
-		r := httptest.NewRequest("POST", "/sign-in", nil)
-		r.RemoteAddr = from + ":5000"
-		return d.SignIn(httptest.NewRecorder(), r, name, "guess guess guess")
+	d, c, _ := testDoor(t, true, map[string]people.Role{"Ada": people.Viewer, "Bo": people.Viewer})
+	expect := func(what, address, name string, want error) {
+		t.Helper()
+		if err := d.SignIn(httptest.NewRecorder(), from(address), name, "guess guess guess"); !errors.Is(err, want) {
+			t.Errorf("%s: %v, expected %v", what, err, want)
+		}
 	}
-	for range int(perAddress.burst) {
-		d.tries.allow(c.at, "at 192.0.2.1", perAddress)
+	d.wrongMany(int(perPair.burst), "Ada", "192.0.2.1")
+	expect("one name from one address", "192.0.2.1", "Ada", ErrOften)
+	expect("another name from there", "192.0.2.1", "Bo", ErrWrong)
+	expect("the name from elsewhere", "192.0.2.2", "Ada", ErrWrong)
+	c.at = c.at.Add(perPair.every)
+	expect("a minute later", "192.0.2.1", "Ada", ErrWrong)
+
+	for i := range int(perAddress.burst) {
+		d.wrongMany(1, fmt.Sprint("guess ", i), "192.0.2.3")
 	}
-	if err := guess("192.0.2.1", "Bo"); !errors.Is(err, ErrOften) {
-		t.Errorf("from one address: %v, expected ErrOften", err)
+	expect("any name from one address", "192.0.2.3", "Bo", ErrOften)
+	d.wrongMany(int(perAddress.burst), "guess", "2001:db8::1")
+	expect("the same site's next address", "2001:db8::2", "Bo", ErrOften)
+	expect("another site", "2001:db8:0:1::2", "Bo", ErrWrong)
+
+	for i := range int(perName.burst) {
+		d.wrongMany(1, "Ada", fmt.Sprintf("198.51.100.%d", i))
 	}
-	if err := guess("192.0.2.2", "Bo"); !errors.Is(err, ErrWrong) {
-		t.Errorf("from another: %v, expected ErrWrong", err)
+	expect("one name from many addresses", "192.0.2.4", "Ada", ErrOften)
+	// Whether a name is anybody's makes no difference.
+	d.wrongMany(int(perPair.burst), "Nobody", "192.0.2.5")
+	expect("nobody's name", "192.0.2.5", "Nobody", ErrOften)
+	expect("another of nobody's", "192.0.2.5", "Noone", ErrWrong)
+}
+
+// TestWrongOnesDoNotLockTheRightOneOut: what others try wrong keeps neither a known
+// browser nor a quiet address out.
+func TestWrongOnesDoNotLockTheRightOneOut(t *testing.T) {
+	d, _, _ := testDoor(t, true, map[string]people.Role{"Ada": people.Viewer, "Bo": people.Viewer})
+	w := httptest.NewRecorder()
+	if err := d.SignIn(w, from("192.0.2.1"), "Ada", word); err != nil {
+		t.Fatal(err)
 	}
-	for range int(perName.burst) {
-		d.tries.allow(c.at, "as Ada", perName)
+	known := w.Result().Cookies()[0]
+	d.wrongMany(int(perPair.burst), "Ada", "192.0.2.66")
+	if err := d.SignIn(httptest.NewRecorder(), from("192.0.2.2"), "Ada", word); err != nil {
+		t.Errorf("from a quiet address: %v", err)
 	}
-	if err := guess("192.0.2.3", "Ada"); !errors.Is(err, ErrOften) {
-		t.Errorf("for one name: %v, expected ErrOften", err)
+	// Now everything is spent: the name, and the address that Ada comes from.
+	for i := range int(perName.burst) {
+		d.wrongMany(1, "Ada", fmt.Sprintf("198.51.100.%d", i))
 	}
-	c.at = c.at.Add(perName.every)
-	if err := guess("192.0.2.4", "Ada"); !errors.Is(err, ErrWrong) {
-		t.Errorf("a minute later: %v, expected ErrWrong", err)
+	d.wrongMany(int(perAddress.burst), "Ada", "192.0.2.1")
+	w = httptest.NewRecorder()
+	if err := d.SignIn(w, from("192.0.2.1", known), "Ada", word); err != nil {
+		t.Errorf("from a known browser: %v", err)
 	}
+	// The proof is for one person, one password, and not for the taking.
+	again := w.Result().Cookies()[0]
+	for what, r := range map[string]*http.Request{
+		"Bo":                      from("192.0.2.1", known),
+		"a forged proof":          from("192.0.2.1", &http.Cookie{Name: known.Name, Value: known.Value[1:] + "A"}),
+		"without its own":         from("192.0.2.1"),
+		"more than one can carry": from("192.0.2.1", &http.Cookie{Name: known.Name, Value: strings.Repeat("x.y~", mostProofs) + again.Value}),
+	} {
+		name := "Ada"
+		if what == "Bo" {
+			name = what
+		}
+		if err := d.SignIn(httptest.NewRecorder(), r, name, word); !errors.Is(err, ErrOften) {
+			t.Errorf("%s: %v, expected ErrOften", what, err)
+		}
+	}
+	for range int(perPair.burst) { // guesses from a browser that was taken away
+		d.tries.wrong(limits("Ada", "192.0.2.9", again.Value))
+	}
+	if err := d.SignIn(httptest.NewRecorder(), from("192.0.2.1", again), "Ada", "guess guess guess"); err == nil {
+		t.Error("a stolen browser may guess on")
+	}
+}
+
+// TestABrowserMayBeKnownForSeveral: the machine in the press room is everybody's.
+func TestABrowserMayBeKnownForSeveral(t *testing.T) {
+	d, _, _ := testDoor(t, true, map[string]people.Role{"Ada": people.Viewer, "Bo": people.Viewer})
+	var jar *http.Cookie
+	for _, name := range []string{"Ada", "Bo", "Ada"} {
+		r, w := from("192.0.2.1"), httptest.NewRecorder()
+		if jar != nil {
+			r.AddCookie(jar)
+		}
+		if err := d.SignIn(w, r, name, word); err != nil {
+			t.Fatal(err)
+		}
+		jar = w.Result().Cookies()[0]
+	}
+	if n := len(proofsOf(jar.Value)); n != 2 {
+		t.Errorf("%d proofs for two people", n)
+	}
+	for _, name := range []string{"Ada", "Bo"} {
+		p, err := d.Register.Person(t.Context(), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if proof, err := d.knownBrowser(from("192.0.2.1", jar), p); proof == "" || err != nil {
+			t.Errorf("%s is not known: %v", name, err)
+		}
+	}
+}
+
+// TestPressRoomGetsIn signs fifteen people in at once from behind one address.
+func TestPressRoomGetsIn(t *testing.T) {
+	roles := map[string]people.Role{}
+	for i := range 15 {
+		roles[fmt.Sprint("Guest ", i)] = people.Photographer
+	}
+	d, _, _ := testDoor(t, true, roles)
+	var all sync.WaitGroup
+	for name := range roles {
+		all.Go(func() {
+			if err := d.SignIn(httptest.NewRecorder(), from("192.0.2.1"), name, word); err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+		})
+	}
+	all.Wait()
+}
+
+// TestAFloodHoldsUpItselfOnly sends a right password after 45 wrong ones from one
+// address, from elsewhere and from the same place: it is among the first three
+// that are checked.
+func TestAFloodHoldsUpItselfOnly(t *testing.T) {
+	for _, place := range []string{"192.0.2.2", "192.0.2.1"} {
+		d, _, _ := testDoor(t, true, map[string]people.Role{"Ada": people.Viewer})
+		d.decoy = decoy // real work, so that the flood waits
+		var flood sync.WaitGroup
+		var checked atomic.Int64
+		for i := range 45 {
+			flood.Go(func() {
+				err := d.SignIn(httptest.NewRecorder(), from("192.0.2.1"), fmt.Sprint("guess ", i), word)
+				if errors.Is(err, ErrWrong) {
+					checked.Add(1)
+				}
+			})
+		}
+		for len(d.waiting()) < 44 {
+			time.Sleep(time.Millisecond)
+		}
+		began, before := time.Now(), checked.Load()
+		if err := d.SignIn(httptest.NewRecorder(), from(place), "Ada", word); err != nil {
+			t.Errorf("from %s: %v", place, err)
+		}
+		if n := checked.Load() - before; n > 2 {
+			t.Errorf("from %s: %d wrong ones were checked before the right one", place, n)
+		}
+		t.Logf("from %s after %v", place, time.Since(began))
+		flood.Wait()
+	}
+}
+
+func (d *Door) waiting() []*waiter {
+	d.queue.mu.Lock()
+	defer d.queue.mu.Unlock()
+	return slices.Clone(d.queue.waiting)
 }
 
 func TestAddressBehindAServer(t *testing.T) {

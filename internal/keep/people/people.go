@@ -10,9 +10,7 @@ package people
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 	"time"
 )
@@ -50,7 +48,7 @@ const (
 	Plan                  // change, add, restore, put away arenas: planner
 )
 
-// May reports whether the role allows the act. An unknown role may nothing.
+// May reports whether the role allows the act. An unknown role may do nothing.
 func (r Role) May(a Act) bool {
 	rank := slices.Index(Roles(), r)
 	return rank >= 0 && rank >= int(a)
@@ -64,16 +62,6 @@ type Person struct {
 	Since    time.Time
 }
 
-var nameForm = regexp.MustCompile(`^[\pL\pN][\pL\pN ._'-]{0,62}$`)
-
-// CheckName refuses a name that could not be told from another on a page.
-func CheckName(name string) error {
-	if !nameForm.MatchString(name) || name[len(name)-1] == ' ' {
-		return fmt.Errorf("name %.80q: start with a letter or digit, then letters, digits, space . _ ' - (63 at most)", name)
-	}
-	return nil
-}
-
 // SessionLength is how long a session lasts without being renewed.
 const SessionLength = 14 * time.Hour // a game day: morning practice to lock-up
 
@@ -84,30 +72,30 @@ type Session struct {
 	Expires time.Time
 }
 
-// The errors of a Register.
-var (
-	ErrNone  = errors.New("no such person or session")
-	ErrTaken = errors.New("this name is taken")
-)
-
-// Register keeps people and sessions.
+// Register keeps people, their sessions and the log of both.
 type Register interface {
 	// People lists everybody by name.
 	People(ctx context.Context) ([]Person, error)
 	// Person returns one person, or ErrNone.
 	Person(ctx context.Context, name string) (Person, error)
-	// AddPerson keeps a new person, or ErrTaken.
-	AddPerson(ctx context.Context, p Person) error
-	// ChangePerson sets the role and password of a person and closes the
-	// person's sessions, or ErrNone.
-	ChangePerson(ctx context.Context, p Person) error
-	// RemovePerson removes a person with all sessions, or ErrNone.
-	RemovePerson(ctx context.Context, name string) error
-	// OpenSession keeps a session of a person who exists, or ErrNone; it
-	// drops sessions that expired before now.
-	OpenSession(ctx context.Context, s Session, now time.Time) error
+	// Alter makes an edit in one transaction and writes it down. Who is gone or
+	// has changed loses all sessions. Errors: those of the edit.
+	Alter(ctx context.Context, e Edit, note Entry) error
+	// OpenSession keeps a session of a person who exists, or ErrNone, and writes
+	// it down. It drops the session of the same browser before it, by its key,
+	// and those that expired before the entry's time.
+	OpenSession(ctx context.Context, s Session, before string, note Entry) error
 	// Session returns the person of a session that has not expired, or ErrNone.
 	Session(ctx context.Context, key string, now time.Time) (Person, error)
 	// CloseSession ends a session; closing one that is gone is no error.
 	CloseSession(ctx context.Context, key string) error
+	// CloseSessions ends every session of a person.
+	CloseSessions(ctx context.Context, name string) error
+	// Secret returns the register's own secret, which is fresh the first time
+	// and the same ever after.
+	Secret(ctx context.Context, fresh string) (string, error)
+	// Write writes an entry into the log.
+	Write(ctx context.Context, note Entry) error
+	// Log returns the newest entries first, at most so many.
+	Log(ctx context.Context, most int) ([]Entry, error)
 }

@@ -50,19 +50,6 @@ func TestPasswords(t *testing.T) {
 	}
 }
 
-func TestNames(t *testing.T) {
-	for _, good := range []string{"Ada", "ada.b", "Åsa Ek", "O'Neil", "7"} {
-		if err := CheckName(good); err != nil {
-			t.Error(err)
-		}
-	}
-	for _, bad := range []string{"", " Ada", "Ada ", "a\nb", "<b>", strings.Repeat("x", 64)} {
-		if CheckName(bad) == nil {
-			t.Errorf("CheckName(%q) passed", bad)
-		}
-	}
-}
-
 func TestTokens(t *testing.T) {
 	a, ka, err := Token(rand.Reader)
 	b, kb, err2 := Token(rand.Reader)

@@ -21,6 +21,7 @@ import (
 	"regexp"
 	"strings"
 	"time"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -43,7 +44,7 @@ type Version struct {
 	Text     string // empty in listings
 }
 
-// Draft is a version about to be saved.
+// Draft is a version about to be saved; Who and What are kept as [Line] has them.
 type Draft struct {
 	At   time.Time
 	Who  string
@@ -54,8 +55,8 @@ type Draft struct {
 // MaxText is the most bytes a document may have (a rink's file is some 20 kB).
 const MaxText = 4 << 20
 
-// maxLine is the most bytes in Who and What.
-const maxLine = 500
+// maxLine is the most characters in Who and What.
+const maxLine = 250
 
 // Check refuses a draft that a keeper could not keep faithfully.
 func (d Draft) Check() error {
@@ -66,16 +67,38 @@ func (d Draft) Check() error {
 		return errors.New("the document is empty")
 	case len(d.Text) > MaxText:
 		return fmt.Errorf("the document has %d bytes; at most %d are kept", len(d.Text), MaxText)
-	case len(d.Who) > maxLine || len(d.What) > maxLine:
-		return fmt.Errorf("who and what of a version may have %d bytes each", maxLine)
-	}
-	for _, s := range []string{d.Text, d.Who, d.What} {
-		if !utf8.ValidString(s) || strings.ContainsRune(s, 0) {
-			return errors.New("the document is not plain UTF-8 text")
-		}
+	case !utf8.ValidString(d.Text) || strings.ContainsRune(d.Text, 0):
+		return errors.New("the document is not plain UTF-8 text")
 	}
 	return nil
 }
+
+// Line makes any text one line that a list of versions can show: blanks for
+// breaks and tabs, nothing that shows nothing or turns the direction of what
+// follows, and an ellipsis for what is beyond 250 characters.
+func Line(text string) string {
+	line := strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case r == zeroWidthJoiner || r == zeroWidthNonJoiner: // part of words in many scripts
+			return r
+		case unicode.In(r, unicode.Cc, unicode.Cf, unicode.Co):
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(text, ""))
+	line = strings.Join(strings.Fields(line), " ")
+	if runes := []rune(line); len(runes) > maxLine {
+		line = string(runes[:maxLine-1]) + "…"
+	}
+	return line
+}
+
+const (
+	zeroWidthNonJoiner = '\u200c'
+	zeroWidthJoiner    = '\u200d'
+)
 
 // idForm is the form of a document's id.
 var idForm = regexp.MustCompile(`^[a-z0-9]([a-z0-9-]{0,62}[a-z0-9])?$`)
@@ -110,6 +133,9 @@ var (
 	ErrTaken = errors.New("this id is taken")
 	// ErrFull says that the disk has no room: nothing was written, nothing lost.
 	ErrFull = errors.New("the disk is full: nothing was saved; free some room and save again")
+	// ErrDown says that the database does not answer, so that nobody knows
+	// whether what was under way is saved. It may answer again by itself.
+	ErrDown = errors.New("the database does not answer: wait a moment, look whether your last change is there, and try again")
 )
 
 // Stale says that a save was made from an older version than the head.

@@ -18,14 +18,25 @@ func TestDraftCheck(t *testing.T) {
 		{"no time", "time", func(d *Draft) { d.At = time.Time{} }},
 		{"no text", "empty", func(d *Draft) { d.Text = "" }},
 		{"too long", "at most", func(d *Draft) { d.Text = strings.Repeat("x", MaxText+1) }},
-		{"long note", "bytes each", func(d *Draft) { d.What = strings.Repeat("x", 501) }},
 		{"not UTF-8", "UTF-8", func(d *Draft) { d.Text = "\xff" }},
-		{"NUL", "UTF-8", func(d *Draft) { d.What = "a\x00b" }},
+		{"NUL", "UTF-8", func(d *Draft) { d.Text = "a\x00b" }},
 	} {
 		d := good
 		c.spoil(&d)
 		if err := d.Check(); err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: got %v, want a word about %q", c.name, err, c.says)
+		}
+	}
+}
+
+func TestLine(t *testing.T) {
+	for text, want := range map[string]string{
+		"move H1": "move H1", " a\n\tb\u0085c\u2029d ": "a b c d", "a\x00\x1b[31mb": "a[31mb", "a\u202eb\u2066c\u200ed\ufeff": "abcd",
+		"\xffa": "a", "क्\u200dष": "क्\u200dष", strings.Repeat("穴", 250): strings.Repeat("穴", 250),
+		strings.Repeat("x", 251): strings.Repeat("x", 249) + "…", "": "",
+	} {
+		if got := Line(text); got != want {
+			t.Errorf("Line(%q) = %q, expected %q", text, got, want)
 		}
 	}
 }

@@ -128,7 +128,7 @@ func TestFullDisk(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, err = s.Save(t.Context(), "east", "", 1, draft("too much", strings.Repeat("x", 1<<20)))
-	if !errors.Is(err, ErrFull) {
+	if !errors.Is(err, revision.ErrFull) {
 		t.Fatalf("got %v, want ErrFull", err)
 	}
 	if head, err := s.Version(t.Context(), "east", 0); err != nil || head.Number != 1 {

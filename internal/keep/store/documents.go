@@ -12,24 +12,14 @@ import (
 
 // Documents lists the documents by id; see [revision.Keeper].
 func (s *Store) Documents(ctx context.Context, away bool) ([]revision.Document, error) {
-	rows, err := s.db.QueryContext(ctx, `SELECT id, name, head, away FROM document WHERE away <= $1 ORDER BY id`, flag(away))
-	if err != nil {
-		return nil, fmt.Errorf("listing documents: %w", err)
-	}
-	defer rows.Close()
-	var out []revision.Document
-	for rows.Next() {
-		d, err := scanDocument(rows)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, d)
-	}
-	return out, rows.Err()
+	return list(ctx, s.db, scanDocument, `SELECT id, name, head, away FROM document WHERE away <= $1 ORDER BY id`, flag(away))
 }
 
 // Document returns one document; see [revision.Keeper].
 func (s *Store) Document(ctx context.Context, id string) (revision.Document, error) {
+	if !storable(id) {
+		return revision.Document{}, revision.ErrNone
+	}
 	return scanDocument(s.db.QueryRowContext(ctx, `SELECT id, name, head, away FROM document WHERE id = $1`, id))
 }
 
@@ -56,6 +46,9 @@ func (s *Store) Add(ctx context.Context, id, name string, first revision.Draft) 
 
 // Save puts a version on top of version base; see [revision.Keeper].
 func (s *Store) Save(ctx context.Context, id, name string, base int, next revision.Draft) (revision.Version, error) {
+	if !storable(id) {
+		return revision.Version{}, revision.ErrNone
+	}
 	if err := next.Check(); err != nil {
 		return revision.Version{}, err
 	}
@@ -90,33 +83,29 @@ func (s *Store) Save(ctx context.Context, id, name string, base int, next revisi
 
 // Version returns one version with its text; see [revision.Keeper].
 func (s *Store) Version(ctx context.Context, id string, number int) (revision.Version, error) {
-	row := s.db.QueryRowContext(ctx, `SELECT v.document, v.number, v.parent, v.at_us, v.who, v.what, v.body
+	if !storable(id) {
+		return revision.Version{}, revision.ErrNone
+	}
+	// Without the casts PostgreSQL takes the number for 32 bits.
+	return scanVersion(s.db.QueryRowContext(ctx, `SELECT v.document, v.number, v.parent, v.at_us, v.who, v.what, v.body
 		FROM version v JOIN document d ON d.id = v.document
-		WHERE v.document = $1 AND v.number = CASE WHEN $2 = 0 THEN d.head ELSE $2 END`, id, number)
-	return scanVersion(row)
+		WHERE v.document = $1 AND v.number = CASE WHEN CAST($2 AS BIGINT) = 0 THEN d.head ELSE CAST($2 AS BIGINT) END`, id, number))
 }
 
 // History lists the newest versions first; see [revision.Keeper].
 func (s *Store) History(ctx context.Context, id string, limit int) ([]revision.Version, error) {
-	rows, err := s.db.QueryContext(ctx, `SELECT document, number, parent, at_us, who, what, ''
+	if !storable(id) {
+		return nil, nil
+	}
+	return list(ctx, s.db, scanVersion, `SELECT document, number, parent, at_us, who, what, ''
 		FROM version WHERE document = $1 ORDER BY number DESC LIMIT $2`, id, limit)
-	if err != nil {
-		return nil, fmt.Errorf("history of %q: %w", id, err)
-	}
-	defer rows.Close()
-	var out []revision.Version
-	for rows.Next() {
-		v, err := scanVersion(rows)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, v)
-	}
-	return out, rows.Err()
 }
 
 // SetAway puts a document away or brings it back; see [revision.Keeper].
 func (s *Store) SetAway(ctx context.Context, id string, away bool) error {
+	if !storable(id) {
+		return revision.ErrNone
+	}
 	res, err := s.db.ExecContext(ctx, `UPDATE document SET away = $1 WHERE id = $2`, flag(away), id)
 	if err != nil {
 		return plain(fmt.Errorf("putting %q away: %w", id, err))
@@ -126,7 +115,7 @@ func (s *Store) SetAway(ctx context.Context, id string, away bool) error {
 
 func versionOf(id string, number, parent int, d revision.Draft) revision.Version {
 	return revision.Version{Document: id, Number: number, Parent: parent,
-		At: d.At.UTC().Truncate(time.Microsecond), Who: d.Who, What: d.What, Text: d.Text}
+		At: d.At.UTC().Truncate(time.Microsecond), Who: revision.Line(d.Who), What: revision.Line(d.What), Text: d.Text}
 }
 
 func insertVersion(ctx context.Context, tx *sql.Tx, v revision.Version) error {
@@ -134,9 +123,6 @@ func insertVersion(ctx context.Context, tx *sql.Tx, v revision.Version) error {
 		VALUES ($1, $2, $3, $4, $5, $6, $7)`, v.Document, v.Number, v.Parent, v.At.UnixMicro(), v.Who, v.What, v.Text)
 	return err
 }
-
-// A scanner is a row or a row of many.
-type scanner interface{ Scan(into ...any) error }
 
 func scanDocument(row scanner) (revision.Document, error) {
 	var d revision.Document
@@ -156,26 +142,4 @@ func scanVersion(row scanner) (revision.Version, error) {
 	}
 	v.At = time.UnixMicro(at).UTC()
 	return v, nil
-}
-
-func orNone(err, none error) error {
-	if errors.Is(err, sql.ErrNoRows) {
-		return none
-	}
-	return fmt.Errorf("store: %w", err)
-}
-
-func oneRow(res sql.Result, none error) error {
-	n, err := res.RowsAffected()
-	if err == nil && n == 0 {
-		return none
-	}
-	return err
-}
-
-func flag(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
 }

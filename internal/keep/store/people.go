@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"slices"
 	"time"
 
 	"example.org/rinkpane/internal/keep/people"
@@ -12,80 +13,70 @@ import (
 const personColumns = `person.name, person.role, person.password, person.since_us`
 
 // People lists everybody by name; see [people.Register].
-func (s *Store) People(ctx context.Context) ([]people.Person, error) {
-	rows, err := s.db.QueryContext(ctx, `SELECT `+personColumns+` FROM person ORDER BY name`)
-	if err != nil {
-		return nil, fmt.Errorf("listing people: %w", err)
-	}
-	defer rows.Close()
-	var out []people.Person
-	for rows.Next() {
-		p, err := scanPerson(rows)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, p)
-	}
-	return out, rows.Err()
+func (s *Store) People(ctx context.Context) ([]people.Person, error) { return everybody(ctx, s.db) }
+
+func everybody(ctx context.Context, db querier) ([]people.Person, error) {
+	return list(ctx, db, scanPerson, `SELECT `+personColumns+` FROM person ORDER BY name`)
 }
 
 // Person returns one person; see [people.Register].
 func (s *Store) Person(ctx context.Context, name string) (people.Person, error) {
+	if !storable(name) {
+		return people.Person{}, people.ErrNone
+	}
 	return scanPerson(s.db.QueryRowContext(ctx, `SELECT `+personColumns+` FROM person WHERE name = $1`, name))
 }
 
-// AddPerson keeps a new person; see [people.Register].
-func (s *Store) AddPerson(ctx context.Context, p people.Person) error {
-	if err := people.CheckName(p.Name); err != nil {
-		return err
-	}
-	_, err := s.db.ExecContext(ctx, `INSERT INTO person (name, role, password, since_us) VALUES ($1, $2, $3, $4)`,
-		p.Name, string(p.Role), p.Password, p.Since.UnixMicro())
-	if isDuplicate(err) {
-		return fmt.Errorf("%q: %w", p.Name, people.ErrTaken)
-	}
-	if err != nil {
-		return plain(fmt.Errorf("adding %q: %w", p.Name, err))
-	}
-	return nil
-}
-
-// ChangePerson sets role and password and closes the person's sessions; see [people.Register].
-func (s *Store) ChangePerson(ctx context.Context, p people.Person) error {
+// Alter makes an edit of the people; see [people.Register].
+func (s *Store) Alter(ctx context.Context, edit people.Edit, note people.Entry) error {
 	return s.inTx(ctx, func(tx *sql.Tx) error {
-		res, err := tx.ExecContext(ctx, `UPDATE person SET role = $1, password = $2 WHERE name = $3`, string(p.Role), p.Password, p.Name)
-		if err != nil {
-			return plain(fmt.Errorf("changing %q: %w", p.Name, err))
+		if !s.sqlite { // whose transactions that write wait for one another anyway
+			if _, err := tx.ExecContext(ctx, `LOCK TABLE person IN SHARE ROW EXCLUSIVE MODE`); err != nil {
+				return err
+			}
 		}
-		if err := oneRow(res, people.ErrNone); err != nil {
+		before, err := everybody(ctx, tx)
+		if err != nil {
 			return err
 		}
-		_, err = tx.ExecContext(ctx, `DELETE FROM session WHERE person = $1`, p.Name)
-		return err
+		after, err := edit(before)
+		if err != nil {
+			return err
+		}
+		for _, p := range before {
+			if !slices.Contains(after, p) { // with all sessions
+				if _, err := tx.ExecContext(ctx, `DELETE FROM person WHERE name = $1`, p.Name); err != nil {
+					return err
+				}
+			}
+		}
+		for _, p := range after {
+			if !slices.Contains(before, p) {
+				if _, err := tx.ExecContext(ctx, `INSERT INTO person (name, role, password, since_us) VALUES ($1, $2, $3, $4)`,
+					p.Name, string(p.Role), p.Password, p.Since.UnixMicro()); err != nil {
+					return err
+				}
+			}
+		}
+		return writeEntry(ctx, tx, note)
 	})
 }
 
-// RemovePerson removes a person with all sessions; see [people.Register].
-func (s *Store) RemovePerson(ctx context.Context, name string) error {
-	res, err := s.db.ExecContext(ctx, `DELETE FROM person WHERE name = $1`, name)
-	if err != nil {
-		return plain(fmt.Errorf("removing %q: %w", name, err))
-	}
-	return oneRow(res, people.ErrNone)
-}
-
 // OpenSession keeps a session; see [people.Register].
-func (s *Store) OpenSession(ctx context.Context, open people.Session, now time.Time) error {
+func (s *Store) OpenSession(ctx context.Context, open people.Session, before string, note people.Entry) error {
 	return s.inTx(ctx, func(tx *sql.Tx) error {
-		if _, err := tx.ExecContext(ctx, `DELETE FROM session WHERE expires_us <= $1`, now.UnixMicro()); err != nil {
-			return plain(err)
+		if _, err := tx.ExecContext(ctx, `DELETE FROM session WHERE expires_us <= $1 OR token_key = $2`, note.At.UnixMicro(), before); err != nil {
+			return err
 		}
 		res, err := tx.ExecContext(ctx, `INSERT INTO session (token_key, person, expires_us)
 			SELECT $1, name, CAST($2 AS BIGINT) FROM person WHERE name = $3`, open.Key, open.Expires.UnixMicro(), open.Person)
 		if err != nil {
-			return plain(fmt.Errorf("opening a session: %w", err))
+			return fmt.Errorf("opening a session: %w", err)
 		}
-		return oneRow(res, people.ErrNone)
+		if err := oneRow(res, people.ErrNone); err != nil {
+			return err
+		}
+		return writeEntry(ctx, tx, note)
 	})
 }
 
@@ -98,19 +89,29 @@ func (s *Store) Session(ctx context.Context, key string, now time.Time) (people.
 
 // CloseSession ends a session; see [people.Register].
 func (s *Store) CloseSession(ctx context.Context, key string) error {
-	if _, err := s.db.ExecContext(ctx, `DELETE FROM session WHERE token_key = $1`, key); err != nil {
-		return fmt.Errorf("closing a session: %w", err)
+	return s.do(ctx, `DELETE FROM session WHERE token_key = $1`, key)
+}
+
+// CloseSessions ends all sessions of a person; see [people.Register].
+func (s *Store) CloseSessions(ctx context.Context, name string) error {
+	return s.do(ctx, `DELETE FROM session WHERE person = $1`, name)
+}
+
+// Secret returns the store's secret; see [people.Register].
+func (s *Store) Secret(ctx context.Context, fresh string) (kept string, err error) {
+	if err := s.do(ctx, `INSERT INTO secret (name, value) VALUES ('browser', $1) ON CONFLICT DO NOTHING`, fresh); err != nil {
+		return "", err
 	}
-	return nil
+	err = s.db.QueryRowContext(ctx, `SELECT value FROM secret WHERE name = 'browser'`).Scan(&kept)
+	return kept, plain(err)
 }
 
 func scanPerson(row scanner) (people.Person, error) {
 	var p people.Person
-	var role string
 	var since int64
-	if err := row.Scan(&p.Name, &role, &p.Password, &since); err != nil {
+	if err := row.Scan(&p.Name, &p.Role, &p.Password, &since); err != nil {
 		return people.Person{}, orNone(err, people.ErrNone)
 	}
-	p.Role, p.Since = people.Role(role), time.UnixMicro(since).UTC()
+	p.Since = time.UnixMicro(since).UTC()
 	return p, nil
 }

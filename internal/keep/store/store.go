@@ -91,7 +91,7 @@ func OpenDSN(ctx context.Context, dsn string) (*Store, error) {
 // told, so a second try follows when the first met another desk.
 func start(ctx context.Context, s *Store, where string) (*Store, error) {
 	err := s.migrate(ctx)
-	if err != nil && ctx.Err() == nil {
+	if err != nil && ctx.Err() == nil && !errors.As(err, new(errNewer)) {
 		err = s.migrate(ctx)
 	}
 	if err != nil {
@@ -114,7 +114,27 @@ func (s *Store) migrate(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
+	if err := known(ctx, p); err != nil {
+		return err
+	}
 	_, err = p.Up(ctx)
+	return err
+}
+
+// errNewer says that a newer program has been at work on the tables.
+type errNewer struct{ is, known int64 }
+
+func (e errNewer) Error() string {
+	return fmt.Sprintf("made by a newer rinkpane (its tables are version %d, this program knows %d): "+
+		"open it with that rinkpane, or name another store", e.is, e.known)
+}
+
+// known refuses tables that are newer than this program.
+func known(ctx context.Context, p *goose.Provider) error {
+	is, most, err := p.GetVersions(ctx)
+	if err == nil && is > most {
+		return errNewer{is, most}
+	}
 	return err
 }
 
@@ -125,15 +145,12 @@ func (s *Store) Close() error { return s.db.Close() }
 func (s *Store) inTx(ctx context.Context, work func(*sql.Tx) error) error {
 	tx, err := s.db.BeginTx(ctx, nil)
 	if err != nil {
-		return fmt.Errorf("store: %w", err)
+		return plain(err)
 	}
 	if err := work(tx); err != nil {
-		return errors.Join(err, rolledBack(tx))
+		return errors.Join(plain(err), rolledBack(tx))
 	}
-	if err := tx.Commit(); err != nil {
-		return fmt.Errorf("store: %w", err)
-	}
-	return nil
+	return plain(tx.Commit())
 }
 
 // rolledBack ends a transaction; one that the driver has ended already is no error.

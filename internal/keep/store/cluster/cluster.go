@@ -48,13 +48,17 @@ func Start() (*Cluster, error) {
 	if err := c.run("initdb", "-D", c.data(), "-U", "rinkpane", "-A", "trust", "-N", "--encoding=UTF8", "--locale=C"); err != nil {
 		return nil, err
 	}
-	options := fmt.Sprintf("-c listen_addresses='' -c unix_socket_directories='%s' -c fsync=off", folder)
-	err = c.run("pg_ctl", "-D", c.data(), "-w", "-t", "60", "-l", filepath.Join(folder, "log"), "-o", options, "start")
-	if err != nil {
-		return nil, err
-	}
-	return c, nil
+	return c, c.Up()
 }
+
+// Up starts the server of a cluster that is down.
+func (c *Cluster) Up() error {
+	options := fmt.Sprintf("-c listen_addresses='' -c unix_socket_directories='%s' -c fsync=off", c.folder)
+	return c.run("pg_ctl", "-D", c.data(), "-w", "-t", "60", "-l", filepath.Join(c.folder, "log"), "-o", options, "start")
+}
+
+// Down stops the server as a restart does: it cuts connections, and keeps all it has.
+func (c *Cluster) Down() error { return c.run("pg_ctl", "-D", c.data(), "-m", "fast", "stop") }
 
 // Stop stops the server and removes all it kept.
 func (c *Cluster) Stop() error {
