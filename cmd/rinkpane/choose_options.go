@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/decide/choose"
@@ -40,8 +39,8 @@ func chooseOptions(a *app, ar arena.Arena, f chooseFlags) (choose.Options, error
 	}
 	for _, s := range f.materials {
 		m := glass.Material(strings.TrimSpace(s))
-		if !slices.Contains(glass.Materials(), m) {
-			return opt, fmt.Errorf("--materials: %s: write one or more of %s", form.Quote(s), materialNames())
+		if _, err := m.Properties(); err != nil {
+			return opt, fmt.Errorf("--materials: %w", err)
 		}
 		opt.Materials = append(opt.Materials, m)
 	}

@@ -38,8 +38,8 @@ comes through both faces. Scratches, coatings and tint are left out.`,
 		Args: noArgument,
 		RunE: func(c *cobra.Command, _ []string) error { return runPanel(a, c, f) },
 	}
-	quantity(c, &f.index, "index", "number", parseNumber, "refractive index: 1.491 acrylic, 1.585 polycarbonate, 1.523 glass")
-	quantity(c, &f.material, "material", "name", form.Words(glass.Materials()...), "instead of --index: "+materialNames())
+	quantity(c, &f.index, "index", "number", parseNumber, "refractive index: "+indices())
+	quantity(c, &f.material, "material", "name", form.Words(glass.Materials()...), "instead of --index: "+strings.Join(glass.Names(nil), ", "))
 	quantity(c, &f.thick, "thick", "length", unit.ParseLength, `thickness, as "12.7 mm"`)
 	quantity(c, &f.angle, "angle", "angle", unit.ParseAngle, "of the ray from the panel's normal, degrees, below 90 (default 0)")
 	return c
@@ -54,12 +54,13 @@ func parseNumber(s string) (float64, error) {
 	return v, nil
 }
 
-func materialNames() string {
-	var names []string
-	for _, m := range glass.Materials() {
-		names = append(names, string(m))
+// indices lists the materials' refractive indices: "1.491 acrylic, ...".
+func indices() string {
+	var list []string
+	for _, p := range glass.Table() {
+		list = append(list, fmt.Sprintf("%.3f %s", p.Index, p.Name))
 	}
-	return strings.Join(names, ", ")
+	return strings.Join(list, ", ")
 }
 
 // refraction returns the index given, or that of the material named.
@@ -74,11 +75,8 @@ func (f panelFlags) refraction() (float64, error) {
 	case !named:
 		return 0, errors.New("panel needs --index or --material; see the example in rinkpane panel --help")
 	}
-	p, ok := material.Properties()
-	if !ok {
-		return 0, fmt.Errorf("material %s: its index is not known; give --index", material)
-	}
-	return p.Index, nil
+	p, err := material.Properties()
+	return p.Index, err
 }
 
 func runPanel(a *app, c *cobra.Command, f panelFlags) error {

@@ -34,6 +34,8 @@ var houseRooms = []room{
 
 	{name: "survey/glass", floor: 3, uses: []arrow{
 		{"measure/unit", "sizes, thicknesses, tolerances"},
+		{"measure/say", "what a hole lacks, in words"},
+		{"measure/form", "the materials as choices"},
 	}},
 	{name: "survey/play", floor: 3, uses: []arrow{
 		{"measure/form", "reads the user's assumptions strictly"},
@@ -45,7 +47,7 @@ var houseRooms = []room{
 		{"examples", "the demo arena that the program carries"},
 		{"measure/form", "reads the document strictly"},
 		{"measure/unit", "what a survey writes down"},
-		{"measure/geom", "places of light readings"},
+		{"measure/geom", "places of light readings, holes on bent panes"},
 		{"survey/rink", "stations, corners and landmarks"},
 		{"survey/glass", "panes, holes, windows, covers"},
 	}},
@@ -57,6 +59,8 @@ var houseRooms = []room{
 	{name: "survey/starter", floor: 5, uses: []arrow{
 		{"measure/unit", "lengths on the grid they are written in"},
 		{"survey/rink", "the boards to lay panes along, and the landmarks"},
+		{"survey/glass", "the materials to choose from"},
+		{"measure/form", "the materials as choices"},
 		{"survey/arena", "the document begun, and the arena that lacks something"},
 	}},
 	{name: "answer/rules", floor: 5, uses: []arrow{
@@ -170,8 +174,8 @@ var houseRooms = []room{
 	}},
 
 	{name: "draw/cut", floor: 8.4, uses: []arrow{
+		{"measure/form", "the materials as choices"},
 		{"measure/unit", "lengths on drawings, in both systems"},
-		{"measure/geom", "places on a flat pane in a corner"},
 		{"measure/chance", "spares by exact Poisson"},
 		{"survey/rink", "which corner a hole stands in"},
 		{"answer/optics", "refraction in a low window's panel, angle of view"},

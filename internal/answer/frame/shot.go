@@ -128,9 +128,9 @@ func (s *Shot) openWindow(w glass.Window, q Request) error {
 		return err
 	}
 	s.Case.Back = unit.Known(0.0)
-	props, ok := w.Material.Properties()
-	if !ok {
-		return fmt.Errorf("low window %s: unknown material %q of its panel", w.ID, string(w.Material))
+	props, err := w.Material.Properties()
+	if err != nil {
+		return fmt.Errorf("low window %s: its panel: %w", w.ID, err)
 	}
 	s.panel = &optics.Plate{Index: props.Index, Thickness: thick}
 	return s.Case.Validate()

@@ -70,16 +70,12 @@ func readSet(n form.Node) Set {
 }
 
 func readMaterials(n form.Node) []glass.Material {
-	var known []string
-	for _, m := range glass.Materials() {
-		known = append(known, string(m))
-	}
 	var out []glass.Material
-	for _, e := range n.List(len(known)) {
-		out = append(out, glass.Material(e.Choice(known...)))
+	for _, e := range n.List(len(glass.Materials())) {
+		out = append(out, form.Parse(e, form.Words(glass.Materials()...)))
 	}
 	if len(out) == 0 {
-		n.Failf("must name a material: %s", form.Choices(known))
+		n.Failf("must name a material: %s", form.Choices(glass.Names(nil)))
 	}
 	return out
 }

@@ -124,7 +124,7 @@ func allGlass() Part {
 		Questions: []Question{
 			line("height", "Height above the boards", lengthHint, false),
 			line("thickness", "Thickness", "with callipers at a free edge; empty: not measured", false),
-			material("material", "tempered and laminated glass is never cut: it is ordered made"),
+			material("material", glass.OrderedMade()),
 		},
 	}
 }

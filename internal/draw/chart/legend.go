@@ -89,7 +89,7 @@ func (p Plan) materialEntries(prefix string) []entry {
 	for _, mat := range glass.Materials() {
 		for _, q := range p.Arena.Panes {
 			if got, ok := q.Material.Get(); ok && got == mat {
-				add(prefix+"-"+string(mat), string(mat))
+				add(materialClass(prefix, mat), string(mat))
 				break
 			}
 		}

@@ -37,10 +37,7 @@ func (m *planMap) wall() {
 
 // paneClass returns the class for a pane's material and use.
 func paneClass(p glass.Pane) string {
-	class := "pane-unsaid"
-	if mat, ok := p.Material.Get(); ok {
-		class = "pane-" + string(mat)
-	}
+	class := materialClass("pane", p.Material.Or(""))
 	if p.Gate != "" {
 		class += " pane-gate"
 	}

@@ -3,7 +3,6 @@ package chart
 import (
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/glass"
 )
 
 // wall draws the boards, the ice before them and the heights at the left end.
@@ -30,7 +29,7 @@ func (r *stripRow) panes() {
 			g, e := r.d.Group("glass", "")
 			e.With("pane", p.ID).Titled(paneTitle(p, r.Arena.Units))
 			box := r.box(q, boards, boards+p.Height)
-			g.Add("glass "+glassClass(p), sheet.RoundRect(box, 0))
+			g.Add("glass "+materialClass("glass", p.Material.Or("")), sheet.RoundRect(box, 0))
 			r.paneName(g, p.ID, box.X, box.W)
 			if p.Gate != "" {
 				r.gate(g, q)
@@ -38,14 +37,6 @@ func (r *stripRow) panes() {
 		}
 	}
 	r.stanchions()
-}
-
-// glassClass returns the class for a pane seen from the side.
-func glassClass(p glass.Pane) string {
-	if mat, ok := p.Material.Get(); ok {
-		return "glass-" + string(mat)
-	}
-	return "glass-unsaid"
 }
 
 // paneName sets a pane's name under it, at the boards' top: level, or turned

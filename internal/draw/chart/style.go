@@ -1,6 +1,10 @@
 package chart
 
-import "example.org/rinkpane/internal/draw/sheet"
+import (
+	"slices"
+
+	"example.org/rinkpane/internal/draw/sheet"
+)
 
 // Colours of the arena's parts beside the palette of package sheet.
 var (
@@ -15,7 +19,7 @@ var (
 
 // Styles returns the classes of all charts, those of package sheet included.
 func Styles() sheet.Stylesheet {
-	return append(append(sheet.Base(), arenaStyles()...), plotStyles()...)
+	return slices.Concat(sheet.Base(), arenaStyles(), materialStyles(), plotStyles())
 }
 
 func arenaStyles() sheet.Stylesheet {
@@ -29,9 +33,6 @@ func arenaStyles() sheet.Stylesheet {
 		{Class: "boards", Style: sheet.Style{Fill: wall}},
 		{Class: "boards-face", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W35}},
 		{Class: "pane", Style: sheet.Style{Stroke: glassy, Width: sheet.W100}},
-		{Class: "pane-tempered", Style: sheet.Style{Stroke: sheet.Slate}},
-		{Class: "pane-laminated", Style: sheet.Style{Stroke: sheet.Slate, Dash: []float64{2.4, 0.5}}},
-		{Class: "pane-polycarbonate", Style: sheet.Style{Dash: []float64{1.6, 0.4}}},
 		{Class: "pane-unsaid", Style: sheet.Style{Stroke: sheet.Mist, Width: sheet.W50, Dash: []float64{0.8, 0.6}}},
 		{Class: "pane-gate", Style: sheet.Style{Width: sheet.W50}},
 		{Class: "stanchion", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W25}},
@@ -65,9 +66,6 @@ func arenaStyles() sheet.Stylesheet {
 		{Class: "landmark", Style: sheet.Style{Stroke: sheet.Slate, Width: sheet.W18, Dash: []float64{1.4, 0.7, 0.3, 0.7}}},
 		{Class: "glass", Style: sheet.Style{Fill: glassIn, Stroke: sheet.Slate, Width: sheet.W18}},
 		{Class: "glass-unsaid", Style: sheet.Style{Fill: sheet.White, Dash: []float64{1, 0.7}}},
-		{Class: "glass-polycarbonate", Style: sheet.Style{Dash: []float64{1.6, 0.4}}},
-		{Class: "glass-tempered", Style: sheet.Style{Fill: sheet.Frost, Width: sheet.W35}},
-		{Class: "glass-laminated", Style: sheet.Style{Fill: sheet.Frost, Width: sheet.W35, Dash: []float64{2.4, 0.5}}},
 		{Class: "glass-text", Style: sheet.Style{Fill: sheet.Slate, Face: sheet.Regular, Size: sizeTiny}},
 		{Class: "gate", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W35}},
 		{Class: "window", Style: sheet.Style{Fill: sheet.White, Stroke: sheet.Deep, Width: sheet.W35}},

@@ -21,7 +21,7 @@ const (
 // radius and says what it is not.
 func (p Plan) advisoryPage(j Job, paper sheet.Paper) *sheet.Drawing {
 	g := p.newPage(paper, "radius", "Hole "+j.Hole.ID+": corner radius, a comparison of shapes",
-		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material)},
+		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material.Name)},
 		sheet.Field{Name: "Corner radius drawn", Value: g0(p).one(j.Corner)})
 	a := advisory{page: g, job: j}
 	wide := g.area.W*plotShare - columnGap/2
@@ -131,7 +131,7 @@ func (a advisory) words(box sheet.Rect) {
 		y += heading(g, box.X, y, "In numbers")
 		y += table(g, box.X, y, box.W, numbers) + blockGap
 	}
-	if !a.job.neverCut() {
+	if !a.job.Material.MadeToOrder() {
 		return
 	}
 	y += heading(g, box.X, y, "The trade's distances for tempered glass")

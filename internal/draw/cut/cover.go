@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -104,8 +105,8 @@ func (j *Job) cover(o CoverOptions, sound bool) error {
 	m := c.Material
 	if m == "" {
 		m = glass.Polycarbonate
-		if j.Material == glass.Acrylic {
-			m = glass.Acrylic
+		if j.Material.Family == glass.Plastic {
+			m = j.Material.Name // grows and shrinks as the pane does
 		}
 		j.Assumed = append(j.Assumed, fmt.Sprintf("cover's material %s: not in the plan", m))
 	}
@@ -119,11 +120,14 @@ func (j *Job) cover(o CoverOptions, sound bool) error {
 }
 
 func designCover(j *Job, m glass.Material, o CoverOptions) (Cover, error) {
-	props, ok := m.Properties()
-	if !ok || !props.CutInPlace {
-		return Cover{}, fmt.Errorf("a cover of %s is not possible: make it of acrylic or polycarbonate", m)
+	props, err := m.Properties()
+	if err != nil {
+		return Cover{}, fmt.Errorf("its cover: %w", err)
 	}
-	pane, _ := j.Material.Properties()
+	if !props.Cuttable() {
+		return Cover{}, fmt.Errorf("a cover of %s is not possible: make it of %s", m, form.Choices(glass.Names(glass.Properties.Cuttable)))
+	}
+	pane := j.Material
 	depth := j.Thick - pane.ThicknessTolerance(j.Thick) - plugShy
 	if depth < 2*coverRounding-slack {
 		return Cover{}, fmt.Errorf("the pane is %s thick, too thin for a plug with rounded edges", both(j.Thick))

@@ -13,8 +13,12 @@ const mm = unit.Millimetre
 
 // job returns the common hole in a pane of a material, with a cover of a material.
 func job(m, cover glass.Material) *Job {
+	props, err := m.Properties()
+	if err != nil {
+		panic(err)
+	}
 	return &Job{
-		Material: m, Thick: 12.7 * mm, Corner: 12.7 * mm, Rounding: 3 * mm,
+		Material: props, Thick: 12.7 * mm, Corner: 12.7 * mm, Rounding: 3 * mm,
 		Hole: glass.Hole{ID: "h", Size: unit.Size{W: 139.7 * mm, H: 114.3 * mm}, Cover: unit.Known(glass.Cover{Present: true, Material: cover})},
 	}
 }

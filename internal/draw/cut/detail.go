@@ -6,6 +6,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // Shares of a detail page: the drawing's column and the notes' column.
@@ -28,7 +29,7 @@ func (p Plan) detailPage(j Job, paper sheet.Paper) *sheet.Drawing {
 	scale := scaleFor(size.W, size.H, wide-2*detailRoom, high-headHeight-detailTall, 1)
 	section := scaleFor(sectionLong/2*unit.Millimetre, j.Thick, sectionLong*2, sectionHigh-18, 5)
 	g := p.newPage(paper, "hole", "Hole "+j.Hole.ID+": outline, edge and route",
-		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material)},
+		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material.Name)},
 		sheet.Field{Name: "Hole", Value: scaleText(scale)}, sheet.Field{Name: "Section A-A", Value: scaleText(section)},
 		sheet.Field{Name: "Route", Value: string(j.Route)}, sheet.Field{Name: "Lengths", Value: lengthsIn(p.Arena.Units)})
 	d := detail{page: g, job: j}
@@ -144,7 +145,7 @@ func (d detail) breakLine(x, y0, y1 float64) {
 func (d detail) column(box sheet.Rect) {
 	g := d.group(sheet.LayerText)
 	y := box.Y
-	if d.job.neverCut() {
+	if d.job.Material.MadeToOrder() {
 		g.Add("warn", sheet.Text{At: sheet.Pt(box.X, y), S: "ORDER MADE: NEVER CUT, NEVER DRILL", VAlign: sheet.Top})
 		y += headHeight
 	} else {
@@ -173,7 +174,6 @@ const tableSize = 2.6
 
 func (d detail) tolerances() sheet.Table {
 	j := d.job
-	props, _ := j.Material.Properties()
 	row := func(name string, v, tol unit.Length) []string {
 		a, b := d.dims(v)
 		return []string{name, a, b, tolerance(tol)}
@@ -185,7 +185,7 @@ func (d detail) tolerances() sheet.Table {
 		Rows: [][]string{
 			row("hole's width", j.Hole.Size.W, o.HoleTolerance), row("hole's height", j.Hole.Size.H, o.HoleTolerance),
 			row("corner radius", j.Corner, radiusTolerance), row("edge rounding, both faces", j.Rounding, roundTolerance),
-			row("pane's thickness (the sheet's own)", j.Thick, props.ThicknessTolerance(j.Thick)),
+			row("pane's thickness (the sheet's own)", j.Thick, j.Material.ThicknessTolerance(j.Thick)),
 		},
 		Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End, sheet.Start},
 	}
@@ -209,7 +209,7 @@ func (d detail) kept() sheet.Table {
 	t := sheet.Table{Size: tableSize, Head: []string{"distance", "has", "limit"}, Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End}}
 	for _, l := range d.job.Limits {
 		has, _ := d.places(l.Have)
-		limit, _ := d.places(l.Least)
+		limit, _ := d.places(l.Bound)
 		word := "≥ "
 		if l.AtMost {
 			word = "≤ "
@@ -220,7 +220,7 @@ func (d detail) kept() sheet.Table {
 }
 
 // sourcesOf lists the limits' sources once each.
-func sourcesOf(limits []Limit) []string {
+func sourcesOf(limits []glass.Limit) []string {
 	var out []string
 	seen := map[string]bool{}
 	for _, l := range limits {

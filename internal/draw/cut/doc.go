@@ -9,11 +9,11 @@
 //
 // Places are measured on the glass itself, not along the boards: on a curved
 // pane that stands back by b, a stretch that turns by w radians is longer on
-// the glass by b w ([Face]).
+// the glass by b w ([arena.Arena.Face]).
 //
-// The route follows the material: acrylic and polycarbonate may be cut, in the
-// shop or where they stand; tempered and laminated glass is ordered made and
-// never cut.
+// The route follows the material: a pane that may be cut is cut in the shop or
+// where it stands; one that is never cut (the materials' table in package
+// glass says which, and why) is ordered made.
 //
 // Assumptions: panes are drawn as the survey has them, edge of stanchion to
 // edge of stanchion; what hides in the frame is not known. Tolerances are own

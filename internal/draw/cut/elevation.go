@@ -24,7 +24,7 @@ func (p Plan) panePage(j Job, paper sheet.Paper) *sheet.Drawing {
 	room := probe.area.H - foot - blockGap
 	scale := scaleFor(j.Face.Width, j.Face.Height, half-2*elevSide, room-elevAbove-elevBelow, 1)
 	g := p.newPage(paper, "pane", "Hole "+j.Hole.ID+": the pane from both sides",
-		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: fmt.Sprintf("%s, %s", j.Material, probe.one(j.Thick))},
+		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: fmt.Sprintf("%s, %s", j.Material.Name, probe.one(j.Thick))},
 		sheet.Field{Name: "Scale", Value: scaleText(scale)}, sheet.Field{Name: "Route", Value: string(j.Route)},
 		sheet.Field{Name: "Lengths", Value: lengthsIn(p.Arena.Units)})
 	e := elevation{page: g, job: j, scale: scale}

@@ -14,15 +14,15 @@ import (
 type Job struct {
 	Hole     glass.Hole
 	Pane     glass.Pane
-	Material glass.Material
+	Material glass.Properties
 	Thick    unit.Length
-	Face     Face
+	Face     glass.Face
 	Route    Route
 	Corner   unit.Length // corner radius of the outline
 	Rounding unit.Length // edge rounding on both faces
-	Limits   []Limit
+	Limits   []glass.Limit
 	// Neighbours are the other working holes of the pane.
-	Neighbours []Neighbour
+	Neighbours []glass.Neighbour
 	Cover      Cover
 	Whole      float64  // mass of the pane without its holes, kg
 	Mass       float64  // mass of the pane with all its holes, kg
@@ -62,8 +62,7 @@ func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
 	if !ok {
 		return Job{}, &Refusal{h.ID, []string{fmt.Sprintf("its pane %q is not in the plan", h.Pane)}}
 	}
-	j := Job{Hole: h, Pane: pane, Face: FaceOf(p.Arena, pane, h)}
-	j.Neighbours = p.neighbours(j)
+	j := Job{Hole: h, Pane: pane, Face: p.Arena.Face(pane, h), Neighbours: p.Arena.Neighbours(pane, h)}
 	var why []string
 	no := func(err error) {
 		if err != nil {
@@ -72,9 +71,13 @@ func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
 	}
 	no(j.material(o.Route))
 	j.assume()
-	if j.Thick > 0 && j.Material != "" {
-		j.Limits = append(limitsFor(j.Material, j.Thick, j.Face, h, j.Corner), j.apart()...)
-		why = append(why, broken(j.Limits, p.Arena.Units)...)
+	if j.Thick > 0 {
+		j.Limits = j.Material.Trade.Limits(j.Face, j.Thick, h, j.Corner, j.Neighbours)
+		for _, l := range j.Limits {
+			if !l.Kept() {
+				why = append(why, l.Say().In(p.Arena.Units))
+			}
+		}
 		no(j.shape())
 	}
 	no(j.cover(o.Cover, len(why) == 0))
@@ -87,7 +90,6 @@ func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
 
 // weigh takes the masses of the pane as it is on the glass, not along the boards.
 func (j *Job) weigh() {
-	props, _ := j.Material.Properties()
 	area := j.Face.Width.Metres() * j.Face.Height.Metres()
 	h := j.Hole
 	h.Corner = unit.Known(j.Corner)
@@ -96,7 +98,7 @@ func (j *Job) weigh() {
 		k.Hole.Corner = unit.Known(cornerOf(k.Hole))
 		left -= k.Hole.Area()
 	}
-	j.Whole, j.Mass = props.Mass(area, j.Thick), props.Mass(left, j.Thick)
+	j.Whole, j.Mass = j.Material.Mass(area, j.Thick), j.Material.Mass(left, j.Thick)
 }
 
 // material settles material, thickness and route.
@@ -105,13 +107,16 @@ func (j *Job) material(asked Route) error {
 	if !known {
 		return fmt.Errorf("the material of pane %s is not recorded; the way to make the hole hangs on it", j.Pane.ID)
 	}
+	props, err := m.Properties()
+	if err != nil {
+		return fmt.Errorf("pane %s: %w", j.Pane.ID, err)
+	}
 	t, known := j.Pane.Thickness.Get()
 	if !known || !(t > 0) {
 		return fmt.Errorf("the thickness of pane %s is not recorded; measure it and record it", j.Pane.ID)
 	}
-	j.Material, j.Thick = m, t
-	route, err := routeFor(m, asked)
-	j.Route = route
+	j.Material, j.Thick = props, t
+	j.Route, err = routeFor(props, asked)
 	return err
 }
 
@@ -152,6 +157,9 @@ func (j *Job) shape() error {
 	return nil
 }
 
+// slack is what a size may pass its bound by, for rounding in the survey's own numbers.
+const slack = 1e-6 * unit.Metre
+
 // largestPilot is the largest diameter that is drilled in a sheet of plastic: own choice.
 const largestPilot = 2 * unit.Inch
 
@@ -171,7 +179,5 @@ func (j Job) Pilot() unit.Length {
 func both(l unit.Length) string {
 	return l.FormatFine(unit.Metric) + " (" + l.FormatFine(unit.Imperial) + ")"
 }
-
-func abs(l unit.Length) unit.Length { return max(l, -l) }
 
 func hypot(a, b unit.Length) unit.Length { return unit.Length(math.Hypot(float64(a), float64(b))) }

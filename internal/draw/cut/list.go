@@ -124,7 +124,7 @@ func kindOf(jobs []Job) string {
 			j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres(), j.Corner.Millimetres())
 	}
 	slices.Sort(holes)
-	return fmt.Sprintf("%s %.0f %.0f %.0f %t %.0f: ", j.Material, j.Thick.Millimetres()*10,
+	return fmt.Sprintf("%s %.0f %.0f %.0f %t %.0f: ", j.Material.Name, j.Thick.Millimetres()*10,
 		f.Width.Millimetres(), f.Height.Millimetres(), f.Curved, f.Radius.Millimetres()) + strings.Join(holes, ", ")
 }
 
@@ -132,7 +132,7 @@ func kindOf(jobs []Job) string {
 func describe(jobs []Job, sys unit.System) string {
 	j := jobs[0]
 	parts := []string{
-		string(j.Material), j.Thick.FormatFine(sys),
+		string(j.Material.Name), j.Thick.FormatFine(sys),
 		j.Face.Width.FormatFine(sys) + " x " + j.Face.Height.FormatFine(sys),
 	}
 	if j.Face.Curved {

@@ -66,7 +66,7 @@ func TestListAsTable(t *testing.T) {
 	if got := rows[1][at["hole_left_mm"]]; got != "500.00" {
 		t.Errorf("hole_left_mm %s", got)
 	}
-	if got := rows[5][at["not_drawn"]]; !strings.Contains(got, "corner fillet") || rows[5][at["plan"]] != p.Mark {
+	if got := rows[5][at["not_drawn"]]; !strings.Contains(got, "corner radius") || rows[5][at["plan"]] != p.Mark {
 		t.Errorf("not_drawn %q", got)
 	}
 }

@@ -55,7 +55,7 @@ func (p Plan) holeTable(l List) sheet.Table {
 		weighed[j.Pane.ID] = true
 		pane := j.Face.Width.FormatFine(sys) + " x " + j.Face.Height.FormatFine(sys)
 		t.Rows = append(t.Rows, []string{
-			j.Hole.ID, stateWord(j), j.Pane.ID, string(j.Material), j.Thick.FormatFine(sys), pane,
+			j.Hole.ID, stateWord(j), j.Pane.ID, string(j.Material.Name), j.Thick.FormatFine(sys), pane,
 			whole, drilled,
 			fine(j.Hole.Size, sys), j.Corner.FormatFine(sys), string(j.Route), fine(j.Cover.Plug, unit.Metric),
 		})
@@ -119,7 +119,7 @@ func (l List) CSV(p Plan) []byte {
 		}
 		weighed[j.Pane.ID] = true
 		rows = append(rows, []string{
-			j.Hole.ID, stateWord(j), j.Pane.ID, string(j.Material), mm(j.Thick), mm(j.Face.Width), mm(j.Face.Height),
+			j.Hole.ID, stateWord(j), j.Pane.ID, string(j.Material.Name), mm(j.Thick), mm(j.Face.Width), mm(j.Face.Height),
 			strconv.FormatBool(j.Face.Curved), mm(j.Face.Left), mm(j.Face.Up), mm(j.Hole.Size.W), mm(j.Hole.Size.H), mm(j.Corner), mm(j.Rounding),
 			string(j.Route), mm(j.Cover.Plug.W), mm(j.Cover.Plug.H), whole, drilled, "", p.Mark,
 		})

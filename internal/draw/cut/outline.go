@@ -1,6 +1,8 @@
 package cut
 
 import (
+	"strings"
+
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -84,11 +86,11 @@ func (p Plan) CoverOutline(j Job) *sheet.Drawing {
 func (g page) stamp(p Plan, j Job, at sheet.Point, say string) {
 	t := g.group(sheet.LayerText)
 	lines := []string{
-		p.subject() + ", hole " + j.Hole.ID + ", pane " + j.Pane.ID + ", " + string(j.Material) + ", route " + string(j.Route) + ", " + p.Stamp(),
+		p.subject() + ", hole " + j.Hole.ID + ", pane " + j.Pane.ID + ", " + string(j.Material.Name) + ", route " + string(j.Route) + ", " + p.Stamp(),
 		say,
 	}
-	if j.neverCut() {
-		lines = append(lines, "ORDER MADE: NEVER CUT TEMPERED OR LAMINATED GLASS")
+	if j.Material.MadeToOrder() {
+		lines = append(lines, "ORDER MADE: NEVER CUT "+strings.ToUpper(j.Material.Noun()))
 	}
 	lines = append(lines, glass.Cautions()...)
 	for i, s := range lines {

@@ -30,27 +30,17 @@ func ParseRoute(s string) (Route, error) {
 }
 
 // routeFor returns the route of a pane: the one asked for, or the material's
-// own when asked is "". Tempered and laminated glass is never cut.
-func routeFor(m glass.Material, asked Route) (Route, error) {
-	p, ok := m.Properties()
+// own when asked is "". What is never cut is ordered made.
+func routeFor(m glass.Properties, asked Route) (Route, error) {
 	switch {
-	case !ok:
-		return "", fmt.Errorf("the pane's material %q is not known", string(m))
-	case p.CutInPlace && asked == "":
+	case m.Cuttable() && asked == "":
 		return Shop, nil
-	case p.CutInPlace:
+	case m.Cuttable():
 		return asked, nil
 	case asked == "" || asked == Order:
 		return Order, nil
 	}
-	return "", fmt.Errorf("the pane is %s glass, which is never cut: route %q is not possible; order a pane made with the hole (route order)", m, string(asked))
-}
-
-// neverCut reports whether the pane is glass that breaks when it is cut; plastic
-// may be ordered made, too.
-func (j Job) neverCut() bool {
-	p, _ := j.Material.Properties()
-	return !p.CutInPlace
+	return "", fmt.Errorf("the pane is %s, which is never cut: route %q is not possible; order a pane made with the hole (route order)", m.Noun(), string(asked))
 }
 
 // Steps returns what is to be done on the route, in order, in plain words.
@@ -81,9 +71,9 @@ func (j Job) Steps() []string {
 			"Check size, radius, rounding and the cover's fit before the rink opens.",
 		}
 	}
-	first, edges := "Nothing is cut at the rink: the pane comes made with its hole.", "all edges rounded and smooth"
-	if j.neverCut() {
-		first, edges = "NEVER CUT this pane: tempered and laminated glass breaks when it is cut or drilled.", "all edges worked before tempering"
+	first := "Nothing is cut at the rink: the pane comes made with its hole."
+	if why := j.Material.NeverCut; why != "" {
+		first = "NEVER CUT this pane: " + why + "."
 	}
 	what := "it made with the hole"
 	if n := len(j.Neighbours); n > 0 {
@@ -91,7 +81,7 @@ func (j Job) Steps() []string {
 	}
 	return []string{
 		first,
-		"Measure the pane in its frame and order " + what + ", " + edges + ".",
+		"Measure the pane in its frame and order " + what + ", all edges rounded and smooth.",
 		"Send the factory this sheet and the DXF; the pane's outline in the frame is theirs to add.",
 		"On delivery lay the template on the new pane: for checking only, not for cutting.",
 	}

@@ -123,7 +123,7 @@ func (t template) bars() {
 	y += 1
 	use := "Then cut out the template and lay it on the shooting side."
 	switch {
-	case t.job.neverCut():
+	case t.job.Material.MadeToOrder():
 		use = "Then lay the template on the delivered pane: FOR CHECKING ONLY, NEVER CUT THIS PANE."
 	case t.job.Route == Order:
 		use = "Then lay the template on the delivered pane, to check it."

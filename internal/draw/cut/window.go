@@ -104,9 +104,9 @@ func ViewOf(l kit.Lens, sensor unit.Size, w glass.Window) (View, error) {
 	depth := l.PupilDepth.Or(optics.PupilDepth(l.Front.Or(frontShare*l.Nose), pupil, diagonal/2))
 	v := View{Pupil: pupil, Behind: depth + noseGap, HalfH: h / 2, HalfV: up / 2, Index: 1}
 	if !w.Open {
-		p, ok := w.Material.Properties()
+		p, err := w.Material.Properties()
 		t, known := w.Thick.Get()
-		if !ok || !known {
+		if err != nil || !known {
 			return View{}, fmt.Errorf("window %s: its panel's material and thickness must be recorded for a clear patch", w.ID)
 		}
 		v.Index, v.Thick = p.Index, t

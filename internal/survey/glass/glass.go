@@ -18,20 +18,6 @@ package glass
 
 import "example.org/rinkpane/internal/measure/unit"
 
-// Material is what a pane is made of.
-type Material string
-
-// The materials, as written in files.
-const (
-	Acrylic       Material = "acrylic"
-	Polycarbonate Material = "polycarbonate"
-	Tempered      Material = "tempered"
-	Laminated     Material = "laminated"
-)
-
-// Materials lists the known materials.
-func Materials() []Material { return []Material{Acrylic, Polycarbonate, Tempered, Laminated} }
-
 // Boards is the wall below the glass.
 type Boards struct {
 	Height unit.Length // top of the boards above the ice

@@ -35,3 +35,10 @@ func (r Rim) Gap(q Rim, along unit.Length) unit.Length {
 	up := max(0, math.Abs((q.Y-r.Y).Metres())-(r.HalfH+q.HalfH).Metres())
 	return unit.Length(math.Hypot(across, up)) - r.Radius - q.Radius
 }
+
+// Area returns the area of the hole in square metres: the rectangle less its
+// four rounded corners, (4 - pi) r^2; an unknown radius counts 0.
+func (h Hole) Area() float64 {
+	r := h.Corner.Or(0).Metres()
+	return h.Size.W.Metres()*h.Size.H.Metres() - (4-math.Pi)*r*r
+}

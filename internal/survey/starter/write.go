@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"fmt"
 
+	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -114,7 +116,7 @@ boards:
   setback:    # not measured yet
 
 # What every pane is, unless its own line says otherwise. Height is above the
-# boards. material: acrylic, polycarbonate, tempered or laminated.
+# boards. material: %s.
 glass:
   height: %s
   thickness: %s
@@ -124,7 +126,7 @@ glass:
 # from above, from 0 at the benches' end of the red line, first toward end B. A
 # pane starts where the one before it ends, unless it says from. No glass stands
 # before the benches, only their doors.
-`, w.habits.boards, w.len(w.habits.glass), w.habits.thickness)
+`, w.habits.boards, form.Choices(glass.Names(nil)), w.len(w.habits.glass), w.habits.thickness)
 }
 
 func (w *writer) allHoles() {
