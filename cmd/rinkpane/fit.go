@@ -11,6 +11,7 @@ import (
 	"example.org/rinkpane/internal/answer/optics"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // fitFlags are the flags of both forms: a lens and a hole by their numbers, or
@@ -144,18 +145,18 @@ func runFitBare(a *app, c *cobra.Command, f fitFlags) error {
 	if err != nil {
 		return err
 	}
-	return f.answer(a, cs, "", sys)
+	return f.answer(a, cs, "", sys, nil)
 }
 
 // answer computes and prints the fit; the answer is no when the nose cannot
 // enter the hole.
-func (f fitFlags) answer(a *app, c fit.Case, title string, sys unit.System) error {
+func (f fitFlags) answer(a *app, c fit.Case, title string, sys unit.System, assumed []arena.Assumption) error {
 	step := f.step.Or(fitStep)
 	if step < fitStepFine || step > fitStep {
 		return fmt.Errorf("--step %s: write 0.05 to 5 degrees", step.Format())
 	}
 	r := fitReport{
-		title: title, c: c, sys: sys, portrait: f.orientation.Or(landscape) == portrait,
+		title: title, c: c, sys: sys, assumed: assumed, portrait: f.orientation.Or(landscape) == portrait,
 		limits: c.Limits(), loss: c.Loss(step),
 	}
 	if at, ok := f.at.Get(); ok {

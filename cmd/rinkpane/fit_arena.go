@@ -9,7 +9,6 @@ import (
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
 )
 
@@ -28,13 +27,12 @@ func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
 	if f.hole == "" || f.lens == "" {
 		return fmt.Errorf("fit with an arena needs --hole (%s) and --lens (%s)", holeIDs(ar), lensIDs(k))
 	}
-	holes, err := pickHoles(ar, []string{f.hole})
-	if err != nil {
-		return err
+	if t, given := f.thick.Get(); given {
+		ar = ar.TakingThickness(t)
 	}
-	thick, err := f.paneThickness(ar, holes[0])
+	o, err := ar.Opening(f.hole)
 	if err != nil {
-		return err
+		return fmt.Errorf("--hole %w", err)
 	}
 	lens, err := pickLens(k, ar, f.lens)
 	if err != nil {
@@ -48,7 +46,7 @@ func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
 	if err != nil {
 		return err
 	}
-	cs, err := fit.FromKit(holes[0], thick, lens, body, use)
+	cs, err := fit.FromKit(o, lens, body, use)
 	if err != nil {
 		return err
 	}
@@ -63,7 +61,7 @@ func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
 	if use.Hood {
 		title += ", hood on"
 	}
-	return f.answer(a, cs, title+"\n", ar.Units)
+	return f.answer(a, cs, title+"\n", ar.Units, arena.Assumed(fit.Facts(o)...))
 }
 
 func lensIDs(k kit.Kit) string {
@@ -72,22 +70,6 @@ func lensIDs(k kit.Kit) string {
 		ids = append(ids, l.ID)
 	}
 	return strings.Join(ids, ", ")
-}
-
-// paneThickness returns the thickness of the hole's pane, or that of --thick
-// when it was not surveyed.
-func (f fitFlags) paneThickness(ar arena.Arena, h glass.Hole) (unit.Length, error) {
-	pane, ok := ar.Pane(h.Pane)
-	if !ok {
-		return 0, fmt.Errorf("hole %s: the arena has no pane %s", h.ID, h.Pane)
-	}
-	if t, known := pane.Thickness.Get(); known {
-		return t, nil
-	}
-	if t, given := f.thick.Get(); given {
-		return t, nil
-	}
-	return 0, fmt.Errorf("hole %s: the thickness of pane %s is not surveyed; add it to the arena file or give --thick", h.ID, h.Pane)
 }
 
 // setting settles focal length and stop for the lens.

@@ -5,6 +5,8 @@ import (
 
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 // fitReport is everything that fit has to tell.
@@ -12,6 +14,7 @@ type fitReport struct {
 	title    string // the lens and hole by their names; empty in the bare form
 	c        fit.Case
 	sys      unit.System
+	assumed  []arena.Assumption
 	portrait bool
 	limits   fit.Limits
 	loss     fit.Loss
@@ -36,6 +39,8 @@ type fitJSON struct {
 
 	Loss     []fitPanJSON  `json:"loss"`
 	TiltLoss []fitTiltJSON `json:"tilt_loss"`
+
+	Assumed []wire.Assumption `json:"assumed"`
 }
 
 // fitViewJSON is the light at the aim asked for.
@@ -73,6 +78,7 @@ type fitLossJSON struct {
 func (r fitReport) json() fitJSON {
 	out := fitJSON{
 		Fits:    r.limits.Fits,
+		Assumed: wire.Assumed(r.assumed, r.sys),
 		PanBody: degrees(r.limits.Pan.Body), PanClear: degrees(r.limits.Pan.Clear), PanUsable: degrees(r.limits.Pan.Usable),
 		TiltBody: degrees(r.limits.Tilt.Body), TiltClear: degrees(r.limits.Tilt.Clear), TiltUsable: degrees(r.limits.Tilt.Usable),
 		NoseMM: r.c.Nose * 1e3, PupilMM: r.c.Pupil * 1e3, PupilDepthMM: r.c.PupilDepth * 1e3,

@@ -34,6 +34,7 @@ func (r fitReport) text(w io.Writer) {
 	}
 	fmt.Fprintln(w)
 	writeLines(w, notes)
+	writeAssumed(w, r.assumed, r.sys)
 }
 
 // dark reports whether some row has no light at a corner.

@@ -17,6 +17,7 @@ import (
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/play"
 	"example.org/rinkpane/internal/survey/rink"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 type frameFlags struct {
@@ -90,19 +91,20 @@ boards' ledge. Without --out it only tells the numbers.`,
 
 // frameJSON is the contract's answer.
 type frameJSON struct {
-	Hole         string     `json:"hole"`
-	Lens         string     `json:"lens"`
-	PanDeg       float64    `json:"pan_deg"`
-	TiltDeg      float64    `json:"tilt_deg"`
-	DistanceM    float64    `json:"distance_m"`
-	SubjectPx    float64    `json:"subject_px"`
-	Transmission float64    `json:"transmission"`
-	Corners      [4]float64 `json:"transmission_corners"`
-	FocalMM      float64    `json:"focal_mm"`
-	Stop         float64    `json:"stop"`
-	Served       float64    `json:"served"` // share of the frame about its centre that the pose is for, 1: all of it
-	BlurPx       float64    `json:"blur_px"`
-	File         string     `json:"file,omitempty"`
+	Hole         string            `json:"hole"`
+	Lens         string            `json:"lens"`
+	PanDeg       float64           `json:"pan_deg"`
+	TiltDeg      float64           `json:"tilt_deg"`
+	DistanceM    float64           `json:"distance_m"`
+	SubjectPx    float64           `json:"subject_px"`
+	Transmission float64           `json:"transmission"`
+	Corners      [4]float64        `json:"transmission_corners"`
+	FocalMM      float64           `json:"focal_mm"`
+	Stop         float64           `json:"stop"`
+	Served       float64           `json:"served"` // share of the frame about its centre that the pose is for, 1: all of it
+	BlurPx       float64           `json:"blur_px"`
+	File         string            `json:"file,omitempty"`
+	Assumed      []wire.Assumption `json:"assumed"`
 }
 
 func runFrame(a *app, path string, f frameFlags) error {
@@ -137,7 +139,7 @@ func runFrame(a *app, path string, f frameFlags) error {
 		Hole: f.hole, Lens: q.Lens.ID, PanDeg: s.Aim.Pan.Degrees(), TiltDeg: s.Aim.Tilt.Degrees(),
 		DistanceM: s.Aim.Distance.Metres(), SubjectPx: px, Transmission: s.View.Centre, Corners: s.View.Corners,
 		FocalMM: s.Focal.Millimetres(), Stop: float64(s.Stop), File: f.out,
-		Served: s.Served, BlurPx: blur,
+		Served: s.Served, BlurPx: blur, Assumed: wire.Assumed(s.Assumed, sys),
 	}
 	return a.print(r, func(w io.Writer) { writeShotText(w, r, s, q, sys) })
 }
@@ -228,6 +230,10 @@ func writeShotText(w io.Writer, r frameJSON, s *frame.Shot, q frame.Request, sys
 	}
 	if r.File != "" {
 		fmt.Fprintf(w, "picture    %s\n", r.File)
+	}
+	if len(s.Assumed) > 0 {
+		fmt.Fprintln(w)
+		writeAssumed(w, s.Assumed, sys)
 	}
 }
 

@@ -35,7 +35,7 @@ func planGuard(a *app, doc *arena.Document, sys unit.System) ([]guardJSON, []pla
 	enc := json.NewEncoder(&data)
 	enc.SetIndent("", "  ")
 	enc.SetEscapeHTML(false)
-	found := guardsJSON(guards)
+	found := guardsJSON(guards, sys)
 	if err := enc.Encode(found); err != nil {
 		return nil, nil, fmt.Errorf("guard as JSON: %w", err)
 	}

@@ -105,6 +105,13 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 	if err := only(&ar, f.hole); err != nil {
 		return err
 	}
+	if f.thick != "" {
+		t, err := unit.ParseLength(f.thick)
+		if err != nil {
+			return fmt.Errorf("--thick: %w", err)
+		}
+		ar = ar.TakingThickness(t)
+	}
 	o, err := f.options()
 	if err != nil {
 		return err
@@ -122,7 +129,7 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 	answer := struct {
 		Holes   []guardJSON `json:"holes"`
 		LeftOut []string    `json:"left_out"`
-	}{guardsJSON(guards), puck.LeftOut()}
+	}{guardsJSON(guards, ar.Units), puck.LeftOut()}
 	return a.print(answer, func(out io.Writer) { writeGuards(out, ar, guards) })
 }
 
@@ -132,11 +139,6 @@ func (f puckFlags) options() (puck.Options, error) {
 	var err error
 	if o.Floor, err = unit.ParseOffset(f.floor); err != nil {
 		return o, fmt.Errorf("--floor: %w", err)
-	}
-	if f.thick != "" {
-		if o.Thick, err = unit.ParseLength(f.thick); err != nil {
-			return o, fmt.Errorf("--thick: %w", err)
-		}
 	}
 	return o, nil
 }

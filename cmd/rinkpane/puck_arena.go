@@ -9,27 +9,29 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 // guardJSON is one hole's guard; contract field names share_of_shots and passes_per_hour.
 type guardJSON struct {
-	Hole            string      `json:"hole"`
-	Pane            string      `json:"pane"`
-	Rank            int         `json:"rank"`
-	ThickMM         float64     `json:"thick_mm"`
-	ThickAssumed    bool        `json:"thick_assumed"`
-	FlatWindowMM    [2]float64  `json:"flat_window_mm"`
-	FlatLimitDeg    *float64    `json:"flat_limit_deg"`
-	AnyLimitDeg     *float64    `json:"any_limit_deg"`
-	ShareOfShots    float64     `json:"share_of_shots"`
-	ShareAtPane     float64     `json:"share_at_pane"`
-	PassesPerHour   float64     `json:"passes_per_hour"`
-	Game            passesJSON  `json:"game"`
-	Practice        passesJSON  `json:"practice"`
-	MeanEnergyJ     float64     `json:"mean_energy_j"`
-	GreatestEnergyJ float64     `json:"greatest_energy_j"`
-	Sector          *sectorJSON `json:"sector"`
-	Reach           []reachJSON `json:"reach"`
+	Hole            string            `json:"hole"`
+	Pane            string            `json:"pane"`
+	Rank            int               `json:"rank"`
+	ThickMM         float64           `json:"thick_mm"`
+	ThickAssumed    bool              `json:"thick_assumed"`
+	Assumed         []wire.Assumption `json:"assumed"`
+	FlatWindowMM    [2]float64        `json:"flat_window_mm"`
+	FlatLimitDeg    *float64          `json:"flat_limit_deg"`
+	AnyLimitDeg     *float64          `json:"any_limit_deg"`
+	ShareOfShots    float64           `json:"share_of_shots"`
+	ShareAtPane     float64           `json:"share_at_pane"`
+	PassesPerHour   float64           `json:"passes_per_hour"`
+	Game            passesJSON        `json:"game"`
+	Practice        passesJSON        `json:"practice"`
+	MeanEnergyJ     float64           `json:"mean_energy_j"`
+	GreatestEnergyJ float64           `json:"greatest_energy_j"`
+	Sector          *sectorJSON       `json:"sector"`
+	Reach           []reachJSON       `json:"reach"`
 }
 
 type passesJSON struct {
@@ -56,7 +58,7 @@ type reachJSON struct {
 	Toward   string   `json:"toward"`
 }
 
-func guardsJSON(guards []puck.Guard) []guardJSON {
+func guardsJSON(guards []puck.Guard, sys unit.System) []guardJSON {
 	rank := make(map[string]int, len(guards))
 	for i, g := range puck.Rank(guards) {
 		rank[g.Hole] = i + 1
@@ -65,7 +67,7 @@ func guardsJSON(guards []puck.Guard) []guardJSON {
 	for i, g := range guards {
 		out[i] = guardJSON{
 			Hole: g.Hole, Pane: g.Pane, Rank: rank[g.Hole],
-			ThickMM: g.Opening.Thick().Millimetres(), ThickAssumed: g.ThickAssumed,
+			ThickMM: g.Opening.Thick().Millimetres(), ThickAssumed: g.ThickAssumed, Assumed: wire.Assumed(g.Assumed, sys),
 			FlatWindowMM: [2]float64{g.FlatWindow.W.Millimetres(), g.FlatWindow.H.Millimetres()},
 			FlatLimitDeg: degrees(g.FlatLimit), AnyLimitDeg: degrees(g.AnyLimit),
 			ShareOfShots: g.ShareOfShots, ShareAtPane: g.ShareAtPane, PassesPerHour: g.Game.PerHour,
@@ -107,7 +109,11 @@ func writeGuards(out io.Writer, a arena.Arena, guards []puck.Guard) {
 		fmt.Fprintf(out, "%-10s %-8s %-16s %9s %9s %13s %11.3g %9.0f\n", g.Hole, g.Pane, g.FlatWindow.Format(sys),
 			angleCell(g.FlatLimit), angleCell(g.AnyLimit), oneIn(g.ShareOfShots), 1000*g.Game.PerHour, g.MeanJ)
 	}
-	writeAssumed(out, ranked, sys)
+	var assumed []arena.Assumption
+	for _, g := range ranked {
+		assumed = append(assumed, g.Assumed...)
+	}
+	writeAssumed(out, assumed, sys)
 	fmt.Fprintf(out, "\nkeep clear behind the hole (angles from the pane's normal, + toward rising station)\n\n")
 	fmt.Fprintf(out, "%-10s %16s %14s %12s %12s %12s\n", "hole", "nine in ten, deg", "all within, deg", "half land by", "95 % by", "farthest")
 	for _, g := range ranked {
@@ -126,12 +132,14 @@ func writeGuards(out io.Writer, a arena.Arena, guards []puck.Guard) {
 	writeLines(out, glass.Cautions())
 }
 
-// writeAssumed names the holes whose pane's thickness had to be taken.
-func writeAssumed(out io.Writer, guards []puck.Guard, sys unit.System) {
-	for _, g := range guards {
-		if g.ThickAssumed {
-			fmt.Fprintf(out, "hole %s: the pane's thickness is not surveyed, %s taken (--thick)\n", g.Hole, g.Opening.Thick().Format(sys))
+// writeAssumed says what the answer rests on that the survey lacks, each once.
+func writeAssumed(out io.Writer, list []arena.Assumption, sys unit.System) {
+	said := map[string]bool{}
+	for _, reason := range arena.Reasons(list, sys) {
+		if !said[reason] {
+			writeLines(out, []string{"Assumed: " + reason + "."})
 		}
+		said[reason] = true
 	}
 }
 

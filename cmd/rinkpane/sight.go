@@ -13,6 +13,7 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 // mostMapHeight is the greatest height above the ice that is mapped: nothing of
@@ -85,7 +86,7 @@ func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
 		return err
 	}
 	_, asked := f.height.Get()
-	return a.print(sightAnswer(reaches, scores, asked), func(w io.Writer) { writeSight(w, ar, reaches, scores) })
+	return a.print(sightAnswer(reaches, scores, asked, ar.Units), func(w io.Writer) { writeSight(w, ar, reaches, scores) })
 }
 
 // pickHoles returns the working holes with the ids asked for, all without any.
@@ -144,9 +145,9 @@ type (
 		HeightM     *float64 `json:"height_m,omitempty"`
 		ReachHeight *float64 `json:"reach_height_share,omitempty"`
 		blindJSON
-		LedgeM  *float64        `json:"ledge_strip_m"` // null: the boards hide all
-		Lenses  []sightLensJSON `json:"lenses"`
-		Assumed []string        `json:"assumed"`
+		LedgeM  *float64          `json:"ledge_strip_m"` // null: the boards hide all
+		Lenses  []sightLensJSON   `json:"lenses"`
+		Assumed []wire.Assumption `json:"assumed"`
 	}
 	blindJSON struct {
 		BlindM     float64 `json:"blind_strip_m"`
@@ -163,13 +164,13 @@ type (
 	}
 )
 
-func sightAnswer(reaches []sight.Reach, scores []float64, asked bool) sightJSON {
+func sightAnswer(reaches []sight.Reach, scores []float64, asked bool, sys unit.System) sightJSON {
 	out := sightJSON{Holes: []sightHoleJSON{}}
 	for i, r := range reaches {
 		out.GridM = r.Grid.Step
 		h := sightHoleJSON{
 			Hole: r.Hole, Reach: r.Layers[0].Share, ReachFace: r.Layers[1].Share,
-			blindJSON: blindOf(r.Blind), Lenses: []sightLensJSON{}, Assumed: append([]string{}, r.Assumed...),
+			blindJSON: blindOf(r.Blind), Lenses: []sightLensJSON{}, Assumed: wire.Assumed(r.Assumed, sys),
 		}
 		if ledge := r.Blind.Ledge; !math.IsInf(ledge, 0) {
 			h.LedgeM = &ledge

@@ -40,15 +40,11 @@ func writeSight(w io.Writer, ar arena.Arena, reaches []sight.Reach, scores []flo
 		"of boards; the next column is what the boards' top alone hides. The score, 0 to 1, is the mean of the view's worth over moments "+
 		"of a game by their news weight (see docs/moments.md).",
 		sight.PuckHeight.Format(ar.Units), sight.FaceHeight.Format(ar.Units), (2*sight.StripSide).Format(ar.Units)))
-	said := map[string]bool{}
+	var assumed []arena.Assumption
 	for _, r := range reaches {
-		for _, note := range r.Assumed {
-			if !said[note] {
-				said[note] = true
-				checkText{w: w}.wrap("Assumed: ", note)
-			}
-		}
+		assumed = append(assumed, r.Assumed...)
 	}
+	writeAssumed(w, assumed, ar.Units)
 }
 
 // writeLenses tables each lens of one hole.

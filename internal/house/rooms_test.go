@@ -46,6 +46,7 @@ var houseRooms = []room{
 	{name: "survey/arena", floor: 4, uses: []arrow{
 		{"examples", "the demo arena that the program carries"},
 		{"measure/form", "reads the document strictly"},
+		{"measure/say", "why a length was assumed, in a sentence"},
 		{"measure/unit", "what a survey writes down"},
 		{"measure/geom", "places of light readings, holes on bent panes"},
 		{"survey/rink", "stations, corners and landmarks"},
@@ -74,7 +75,7 @@ var houseRooms = []room{
 	{name: "answer/fit", floor: 5, uses: []arrow{
 		{"measure/unit", "lens and hole sizes, angles"},
 		{"measure/geom", "clipping the pupil by the hole's outlines"},
-		{"survey/glass", "the hole"},
+		{"survey/arena", "the opening, with what was assumed of it"},
 		{"survey/kit", "lens and body"},
 	}},
 	{name: "answer/light", floor: 5, uses: []arrow{
@@ -254,6 +255,7 @@ var houseRooms = []room{
 	}},
 
 	{name: "tell/wire", floor: 9.15, uses: []arrow{
+		{"survey/arena", "what was assumed"},
 		{"measure/unit", "sentences and amounts in a reader's units"},
 		{"answer/rules", "findings"},
 		{"decide/plan", "plan.json"},
@@ -320,7 +322,6 @@ var houseRooms = []room{
 		{"measure/geom", "points and directions"},
 		{"survey/rink", "markings, boards and goals to draw"},
 		{"answer/optics", "pixels on a subject, the panel's loss"},
-		{"survey/glass", "holes and low windows"},
 		{"survey/play", "who stands where"},
 		{"survey/arena", "the hall to draw"},
 		{"survey/kit", "lens and body"},

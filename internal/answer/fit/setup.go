@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 )
 
@@ -94,12 +94,12 @@ func Ends(l kit.Lens) []Setting {
 	return []Setting{short, {Focal: l.FocalMax, Stop: l.StopLong}}
 }
 
-// FromKit returns the case of a kit lens on a body in a hole of a pane this
-// thick. With the hood on, the nose is the hood's and the pupil lies the
-// hood's length deeper. A hole of unknown corner radius counts as square.
-func FromKit(hole glass.Hole, thick unit.Length, lens kit.Lens, body kit.Body, use Setting) (Case, error) {
+// FromKit returns the case of a kit lens on a body in an opening. With the hood
+// on, the nose is the hood's and the pupil lies the hood's length deeper. It
+// rests on the opening's [Facts].
+func FromKit(o arena.Opening, lens kit.Lens, body kit.Body, use Setting) (Case, error) {
 	s := Setup{
-		Hole: hole.Size, Corner: hole.Corner.Or(0), Thick: thick,
+		Hole: o.Hole.Size, Corner: o.Corner.Value, Thick: o.Thick.Value,
 		Nose: lens.Nose, Focal: use.Focal, Stop: use.Stop, Sensor: body.Sensor, Portrait: use.Portrait,
 		Front: lens.Front, PupilDepth: lens.PupilDepth,
 	}
@@ -110,7 +110,10 @@ func FromKit(hole glass.Hole, thick unit.Length, lens kit.Lens, body kit.Body, u
 		err = c.Validate()
 	}
 	if err != nil {
-		return Case{}, fmt.Errorf("lens %s in hole %s: %w", lens.ID, hole.ID, err)
+		return Case{}, fmt.Errorf("lens %s in hole %s: %w", lens.ID, o.Hole.ID, err)
 	}
 	return c, nil
 }
+
+// Facts are the lengths of an opening that a case rests on.
+func Facts(o arena.Opening) []arena.Fact { return []arena.Fact{o.Thick, o.Corner} }

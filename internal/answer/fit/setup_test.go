@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
 )
@@ -85,12 +86,12 @@ func TestSetupRefuses(t *testing.T) {
 func TestFromKit(t *testing.T) {
 	body := kit.Body{ID: "b", Sensor: unit.Size{W: 36 * mm, H: 24 * mm}}
 	lens := kit.Lens{ID: "l", FocalMin: 50 * mm, FocalMax: 50 * mm, Stop: 2, StopLong: 2, Nose: 70 * mm, NoseHood: 85 * mm, HoodLength: 30 * mm}
-	hole := glass.Hole{ID: "h", Size: unit.Size{W: 140 * mm, H: 114 * mm}}
-	bare, err := FromKit(hole, 12*mm, lens, body, Setting{Focal: 50 * mm, Stop: 2})
+	hole := arena.Opening{Hole: glass.Hole{ID: "h", Size: unit.Size{W: 140 * mm, H: 114 * mm}}, Thick: arena.Fact{Value: 12 * mm}}
+	bare, err := FromKit(hole, lens, body, Setting{Focal: 50 * mm, Stop: 2})
 	if err != nil {
 		t.Fatal(err)
 	}
-	hooded, err := FromKit(hole, 12*mm, lens, body, Setting{Focal: 50 * mm, Stop: 2, Hood: true})
+	hooded, err := FromKit(hole, lens, body, Setting{Focal: 50 * mm, Stop: 2, Hood: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -98,7 +99,7 @@ func TestFromKit(t *testing.T) {
 		t.Errorf("bare %+v, with hood %+v", bare, hooded)
 	}
 	lens.Nose = 20 * mm
-	if _, err := FromKit(hole, 12*mm, lens, body, Setting{Focal: 50 * mm, Stop: 2}); err == nil || !strings.Contains(err.Error(), "lens l in hole h: pupil 25 mm is wider than the nose 20 mm") {
+	if _, err := FromKit(hole, lens, body, Setting{Focal: 50 * mm, Stop: 2}); err == nil || !strings.Contains(err.Error(), "lens l in hole h: pupil 25 mm is wider than the nose 20 mm") {
 		t.Errorf("a pupil wider than the nose: %v", err)
 	}
 }

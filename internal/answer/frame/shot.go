@@ -3,14 +3,12 @@ package frame
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/answer/optics"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/survey/play"
 )
@@ -50,17 +48,17 @@ type Shot struct {
 	Focus   unit.Length // along the axis from the pupil
 	Shutter unit.Shutter
 	Speed   unit.Speed
-	Pixels  [2]int      // the body's pixels as held: across, down
-	Sensor  unit.Length // the sensor's side across as held
-	Planes  bool        // see [Request]
+	Pixels  [2]int             // the body's pixels as held: across, down
+	Sensor  unit.Length        // the sensor's side across as held
+	Planes  bool               // see [Request]
+	Assumed []arena.Assumption // what stood in for lengths that the survey lacks
 	coc     unit.Length
 	panel   *optics.Plate
 	ledge   ledge
 }
 
 // NewShot sets the camera up in its best pose. It refuses an unknown hole, a
-// hole in a pane of unknown thickness, a target behind the glass, and a lens
-// that sees nothing there.
+// target behind the glass, and a lens that sees nothing there.
 func NewShot(a arena.Arena, q Request) (*Shot, error) {
 	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed,
 		Planes: q.Planes, coc: optics.CircleOfConfusion(q.Body.Sensor)}
@@ -91,56 +89,32 @@ func NewShot(a arena.Arena, q Request) (*Shot, error) {
 // maxTurn is the largest pan or tilt that fit answers for, in degrees.
 const maxTurn = 89.9
 
-// open finds the hole or low window and puts the lens into it.
-func (s *Shot) open(q Request) error {
-	if h, ok := s.Arena.Hole(q.Hole); ok && h.State != glass.Off {
-		p, _ := s.Arena.Pane(h.Pane)
-		thick, known := p.Thickness.Get()
-		if !known {
-			return fmt.Errorf("hole %s: the thickness of pane %s is not surveyed; add it to the arena file", h.ID, p.ID)
-		}
-		b := s.Arena.Boards
-		s.Mount = MountAt(s.Arena, h.Station, h.Height, b.Setback.Or(0))
-		s.ledge = ledge{there: true, y: (b.Height - h.Height).Metres(), z: b.Setback.Or(0).Metres()}
-		return s.put(h, thick, q)
-	}
-	for _, w := range s.Arena.Windows {
-		if w.ID == q.Hole {
-			return s.openWindow(w, q)
-		}
-	}
-	return fmt.Errorf("no hole or low window %q works in %s; there are %s", q.Hole, s.Arena.Name, strings.Join(s.Arena.Openings(), ", "))
-}
-
-// openWindow puts the lens behind a low window: into an opening in the boards,
+// open finds the hole or low window and puts the lens into it: into an opening,
 // or flat against the rear of a panel that it looks through.
-func (s *Shot) openWindow(w glass.Window, q Request) error {
-	s.Mount = MountAt(s.Arena, w.Station, w.Height, 0)
-	h := glass.Hole{ID: w.ID, Size: w.Size}
-	if w.Open {
-		return s.put(h, max(s.Arena.Boards.Ledge.Or(0), unit.Millimetre), q)
-	}
-	thick, known := w.Thick.Get()
-	if !known {
-		return fmt.Errorf("low window %s: the panel's thickness is not surveyed; add it to the arena file", w.ID)
-	}
-	if err := s.put(h, thick, q); err != nil {
+func (s *Shot) open(q Request) error {
+	o, err := s.Arena.Opening(q.Hole)
+	if err != nil {
 		return err
+	}
+	h, back := o.Hole, o.Setback.Value
+	s.Mount = MountAt(s.Arena, h.Station, h.Height, back)
+	s.Assumed = arena.Assumed(append(fit.Facts(o), o.Setback)...)
+	if s.Case, err = fit.FromKit(o, q.Lens, q.Body, q.Use); err != nil {
+		return err
+	}
+	w, low := o.Window.Get()
+	if !low {
+		s.ledge = ledge{there: true, y: (s.Arena.Boards.Height - h.Height).Metres(), z: back.Metres()}
+		return nil
+	}
+	if w.Open {
+		return nil
 	}
 	s.Case.Back = unit.Known(0.0)
 	props, err := w.Material.Properties()
 	if err != nil {
 		return fmt.Errorf("low window %s: its panel: %w", w.ID, err)
 	}
-	s.panel = &optics.Plate{Index: props.Index, Thickness: thick}
+	s.panel = &optics.Plate{Index: props.Index, Thickness: o.Thick.Value}
 	return s.Case.Validate()
-}
-
-func (s *Shot) put(h glass.Hole, thick unit.Length, q Request) error {
-	c, err := fit.FromKit(h, thick, q.Lens, q.Body, q.Use)
-	if err != nil {
-		return fmt.Errorf("hole %s, lens %s: %w", h.ID, q.Lens.ID, err)
-	}
-	s.Case = c
-	return nil
 }

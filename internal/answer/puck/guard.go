@@ -21,18 +21,14 @@ type Options struct {
 	// GameMinutes and PracticeMinutes are minutes for which the cover is out.
 	GameMinutes, PracticeMinutes float64
 	Floor                        unit.Length // of the spectators' side, above the ice
-	// Thick stands in for a pane whose thickness the survey lacks.
-	Thick unit.Length
-	Seed  uint64 // for the orientations of a tumbling puck
+	Seed                         uint64      // for the orientations of a tumbling puck
 }
 
 // DefaultOptions: 170 struck pucks at both ends per hour of play (110 shot
-// attempts, 60 clearances and dump-ins) and 500 per hour of practice (all from memory), covers out for an hour of each, a floor level with the ice,
-// half-inch panes where the survey says nothing.
+// attempts, 60 clearances and dump-ins) and 500 per hour of practice (all from memory), covers out for an hour of each, a floor level with the ice.
 func DefaultOptions() Options {
 	return Options{
-		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60,
-		Thick: unit.Inch / 2, Seed: 1,
+		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60, Seed: 1,
 	}
 }
 
@@ -48,8 +44,9 @@ type Passes struct {
 type Guard struct {
 	Hole, Pane   string
 	Opening      Opening
-	ThickAssumed bool      // the pane's thickness was not surveyed
-	FlatWindow   unit.Size // head on
+	Assumed      []arena.Assumption // what stood in for lengths that the survey lacks
+	ThickAssumed bool               // one of them is the thickness
+	FlatWindow   unit.Size          // head on
 	FlatLimit    unit.Maybe[unit.Angle]
 	AnyLimit     unit.Maybe[unit.Angle]
 	ShareAtPane  float64 // share of all shots that reach the pane's glass, the hole included
@@ -127,24 +124,21 @@ func (o Options) check() error {
 }
 
 func assess(a arena.Arena, h glass.Hole, o Options, axes Orientations) (Guard, error) {
-	pane, ok := a.Pane(h.Pane)
-	if !ok {
-		return Guard{}, fmt.Errorf("hole %s: no pane %q", h.ID, h.Pane)
+	way, err := a.OpeningOf(h)
+	if err != nil {
+		return Guard{}, err
 	}
-	thick, known := pane.Thickness.Get()
-	if !known {
-		thick = o.Thick
-	}
-	open, err := NewOpening(h.Size, thick)
+	open, err := NewOpening(h.Size, way.Thick.Value)
 	if err != nil {
 		return Guard{}, fmt.Errorf("hole %s: %w", h.ID, err)
 	}
+	pane, _ := way.Pane.Get()
 	g := Guard{
-		Hole: h.ID, Pane: pane.ID, Opening: open, ThickAssumed: !known,
+		Hole: h.ID, Pane: pane.ID, Opening: open, Assumed: arena.Assumed(way.Thick, way.Setback), ThickAssumed: !way.Thick.Surveyed(),
 		FlatWindow: open.Flat(0), FlatLimit: open.FlatLimit(), AnyLimit: open.AnyLimit(),
 		Reach: Through(open),
 	}
-	face := facing(a, pane)
+	face := facing(a, way)
 	t := newTally(open, axes)
 	t.add(o.Shots, face(h.Station, h.Height), goals(a.Rink))
 	g.ShareOfShots, g.MeanJ, g.MostJ = t.share, t.meanJ(), t.mostJ
@@ -162,18 +156,17 @@ func expect(perHour, minutes float64) Passes {
 	return Passes{PerHour: perHour, Minutes: minutes, Expected: mean, AtLeastOne: -math.Expm1(-mean)}
 }
 
-// facing returns how a pane's glass stands at a station and a height: a flat
+// facing returns how an opening's glass stands at a station and a height: a flat
 // pane faces as at its middle, a curved one as the boards do.
-func facing(a arena.Arena, p glass.Pane) func(station, height unit.Length) place {
-	middle := p.From + p.Width/2
+func facing(a arena.Arena, o arena.Opening) func(station, height unit.Length) place {
 	return func(station, height unit.Length) place {
-		at := middle
-		if p.Curved {
-			at = station
+		at := station
+		if p, ok := o.Pane.Get(); ok && !p.Curved {
+			at = p.From + p.Width/2
 		}
 		n := a.Rink.Normal(at)
 		return place{
-			at:     a.Rink.Point(station).Sub(n.Scale(a.Boards.Setback.Or(0).Metres())),
+			at:     a.Rink.Point(station).Sub(n.Scale(o.Setback.Value.Metres())),
 			normal: n, tangent: a.Rink.Tangent(at), height: height,
 		}
 	}

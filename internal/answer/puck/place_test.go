@@ -6,6 +6,7 @@ import (
 
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/play"
 )
@@ -37,7 +38,7 @@ func TestFacing(t *testing.T) {
 	for _, curved := range []bool{true, false} {
 		p.Curved = curved
 		at := corner + unit.Foot
-		got := facing(a, p)(at, 1.5)
+		got := facing(a, arena.Opening{Pane: unit.Known(p), Setback: arena.Fact{Value: a.Boards.Setback.Or(0)}})(at, 1.5)
 		normalAt := at
 		if !curved {
 			normalAt = corner + 2*unit.Foot
@@ -58,7 +59,7 @@ func TestShareAtPaneAgainstGrid(t *testing.T) {
 	a := demo(t)
 	p := glass.Pane{From: 20, Width: 1.2, Height: 1.8}
 	shots := []Shot{Stray().At(geom.Vec2{X: 19, Y: -6}, geom.Vec2{X: 22, Y: -12}, 3), Clearance().At(geom.Vec2{X: 17, Y: -4}, geom.Vec2{X: 24, Y: -12}, 1)}
-	face := facing(a, p)
+	face := facing(a, arena.Opening{Pane: unit.Known(p), Setback: arena.Fact{Value: a.Boards.Setback.Or(0)}})
 	const n = 60
 	sum := 0.0
 	for i := range n {

@@ -3,7 +3,6 @@ package sight
 import (
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 )
 
 // Eye is where a hole looks from: its centre on the pane's rink face, in the
@@ -15,14 +14,14 @@ type Eye struct {
 	In    geom.Vec2 // into the rink, square to the pane
 }
 
-// EyeOf returns the eye of a hole. The glass stands back from the boards' rink
-// face by the arena's setback; one that is not surveyed counts as 0.
-func EyeOf(a arena.Arena, h glass.Hole) Eye {
-	in := a.Rink.Normal(h.Station)
-	back := in.Scale(a.Boards.Setback.Or(0).Metres())
+// EyeOf returns the eye of an opening, which stands back from the boards' rink
+// face by its setback.
+func EyeOf(a arena.Arena, o arena.Opening) Eye {
+	at := o.Hole.Station
+	in := a.Rink.Normal(at)
 	return Eye{
-		At: a.Rink.Point(h.Station).Sub(back), Z: h.Height.Metres(),
-		Along: a.Rink.Tangent(h.Station), In: in,
+		At: a.Rink.Point(at).Sub(in.Scale(o.Setback.Value.Metres())), Z: o.Hole.Height.Metres(),
+		Along: a.Rink.Tangent(at), In: in,
 	}
 }
 

@@ -60,3 +60,12 @@ func mapped(t testing.TB, a arena.Arena, k kit.Kit, h glass.Hole, step unit.Leng
 	}
 	return r
 }
+
+func opening(t testing.TB, a arena.Arena, h glass.Hole) arena.Opening {
+	t.Helper()
+	o, err := a.OpeningOf(h)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return o
+}

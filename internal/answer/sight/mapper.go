@@ -68,52 +68,44 @@ type openingShape struct {
 	corner, thick unit.Length
 }
 
-// usualThick stands in for a pane whose thickness is not surveyed: the side
-// panes of one building with acrylic all round, 5/8 in (a rink's own page).
-const usualThick = 5.0 / 8 * unit.Inch
+func shapeOf(o arena.Opening) openingShape {
+	return openingShape{o.Hole.Size, o.Corner.Value, o.Thick.Value}
+}
 
 // traces is the traced limit of each lens end in one shape of hole.
 type traces struct {
 	outlines []*fit.Outline
 	fits     []bool
-	assumed  []string
 }
 
-// traced returns the traced limits of a hole, from the store when its shape
+// traced returns the traced limits in an opening, from the store when its shape
 // was met before.
-func (m *Mapper) traced(h glass.Hole) (*traces, error) {
-	pane, ok := m.arena.Pane(h.Pane)
-	if !ok {
-		if pane, ok = m.arena.PaneAt(h.Station); !ok {
-			return nil, fmt.Errorf("hole %s lies in no pane of the arena", h.ID)
-		}
-	}
-	shape := openingShape{h.Size, h.Corner.Or(0), pane.Thickness.Or(usualThick)}
+func (m *Mapper) traced(o arena.Opening) (*traces, error) {
+	shape := shapeOf(o)
 	m.mu.Lock()
 	t, ok := m.shapes[shape]
 	m.mu.Unlock()
-	if !ok {
-		var err error
-		if t, err = m.trace(h, shape.thick); err != nil {
-			return nil, err
-		}
-		m.mu.Lock()
-		m.shapes[shape] = t
-		m.mu.Unlock()
+	if ok {
+		return t, nil
 	}
-	out := *t
-	out.assumed = m.assumed(h, pane)
-	return &out, nil
+	t, err := m.trace(o)
+	if err != nil {
+		return nil, err
+	}
+	m.mu.Lock()
+	m.shapes[shape] = t
+	m.mu.Unlock()
+	return t, nil
 }
 
 // trace traces every lens end, shared over the cores.
-func (m *Mapper) trace(h glass.Hole, thick unit.Length) (*traces, error) {
+func (m *Mapper) trace(o arena.Opening) (*traces, error) {
 	t := &traces{outlines: make([]*fit.Outline, len(m.ends)), fits: make([]bool, len(m.ends))}
 	failed := make([]error, len(m.ends))
 	var wg sync.WaitGroup
 	for k, e := range m.ends {
 		wg.Go(func() {
-			c, err := fit.FromKit(h, thick, e.lens, m.body, e.Setting)
+			c, err := fit.FromKit(o, e.lens, m.body, e.Setting)
 			if err != nil {
 				failed[k] = err
 				return
@@ -123,21 +115,6 @@ func (m *Mapper) trace(h glass.Hole, thick unit.Length) (*traces, error) {
 	}
 	wg.Wait()
 	return t, errors.Join(failed...)
-}
-
-// assumed says what stood in for numbers that the survey lacks.
-func (m *Mapper) assumed(h glass.Hole, p glass.Pane) []string {
-	var out []string
-	if _, known := p.Thickness.Get(); !known {
-		out = append(out, fmt.Sprintf("the pane's thickness is not surveyed: %s", usualThick.Format(m.arena.Units)))
-	}
-	if _, known := h.Corner.Get(); !known {
-		out = append(out, "the hole's corner radius is not surveyed: square corners")
-	}
-	if _, known := m.arena.Boards.Setback.Get(); !known {
-		out = append(out, "how far the glass stands back is not surveyed: flush with the boards, which hide nothing then")
-	}
-	return out
 }
 
 // sightline answers for one hole what is seen where.
@@ -150,12 +127,16 @@ type sightline struct {
 	hole   glass.Hole
 }
 
-func (m *Mapper) sightOf(h glass.Hole, t *traces) *sightline {
+func (m *Mapper) sightOf(o arena.Opening) (*sightline, error) {
+	t, err := m.traced(o)
+	if err != nil {
+		return nil, err
+	}
 	w := wallsOf(m.arena.Rink)
 	return &sightline{
-		eye: EyeOf(m.arena, h), walls: w, traces: t, arena: &m.arena, hole: h,
+		eye: EyeOf(m.arena, o), walls: w, traces: t, arena: &m.arena, hole: o.Hole,
 		ledge: ledge{walls: w, top: m.arena.Boards.Height.Metres()},
-	}
+	}, nil
 }
 
 // seen returns a bit for each lens end that can be aimed at a point of the ice at

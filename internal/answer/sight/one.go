@@ -25,9 +25,13 @@ func (m *Mapper) WedgeOf(h glass.Hole, height unit.Length, lens string, focal un
 			return Wedge{}, fmt.Errorf("no lens %q at %g mm is in use at this arena", lens, focal.Millimetres())
 		}
 	}
-	t, err := m.traced(h)
+	o, err := m.arena.OpeningOf(h)
 	if err != nil {
 		return Wedge{}, err
 	}
-	return m.sightOf(h, t).wedge(height.Metres(), mask), nil
+	s, err := m.sightOf(o)
+	if err != nil {
+		return Wedge{}, err
+	}
+	return s.wedge(height.Metres(), mask), nil
 }

@@ -8,20 +8,21 @@ import (
 	"sync"
 	"sync/atomic"
 
+	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
 // Reach is what one hole sees of the ice.
 type Reach struct {
-	Hole   string
-	Eye    Eye
-	Grid   *Grid
-	Lenses []LensReach // in the kit's order, a zoom at both ends of its range
-	Layers []Layer     // one for each height asked for
-	Blind  Blind       // of the best lens at each place: unseen by all
-	// Assumed says what stood in for numbers that the survey lacks.
-	Assumed []string
+	Hole    string
+	Eye     Eye
+	Grid    *Grid
+	Lenses  []LensReach        // in the kit's order, a zoom at both ends of its range
+	Layers  []Layer            // one for each height asked for
+	Blind   Blind              // of the best lens at each place: unseen by all
+	Assumed []arena.Assumption // what stood in for lengths that the survey lacks
 }
 
 // LensReach is what one lens, wide open at one focal length, sees through the hole.
@@ -49,12 +50,15 @@ func (l *Layer) Count(index int) int { return bits.OnesCount64(l.Seen[index]) }
 // depend on the number of cores. Errors: ctx's, and a hole or lens that package
 // fit refuses.
 func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.Length) (Reach, error) {
-	t, err := m.traced(h)
+	o, err := m.arena.OpeningOf(h)
 	if err != nil {
 		return Reach{}, err
 	}
-	s := m.sightOf(h, t)
-	out := Reach{Hole: h.ID, Eye: s.eye, Grid: g, Assumed: t.assumed}
+	s, err := m.sightOf(o)
+	if err != nil {
+		return Reach{}, err
+	}
+	out := Reach{Hole: h.ID, Eye: s.eye, Grid: g, Assumed: arena.Assumed(append(fit.Facts(o), o.Setback)...)}
 	for _, z := range heights {
 		out.Layers = append(out.Layers, Layer{Height: z, Seen: make([]uint64, g.Columns*g.Rows)})
 	}
@@ -62,7 +66,7 @@ func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.
 	if err := ctx.Err(); err != nil {
 		return Reach{}, err
 	}
-	out.Lenses = m.lensReaches(t, s, g, seen)
+	out.Lenses = m.lensReaches(s, g, seen)
 	for i := range out.Layers {
 		out.Layers[i].Share = share(seen.some[i], g)
 		out.Layers[i].Wedge = s.wedge(out.Layers[i].Height.Metres(), ^uint64(0))
@@ -71,10 +75,10 @@ func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.
 	return out, nil
 }
 
-func (m *Mapper) lensReaches(t *traces, s *sightline, g *Grid, seen tally) []LensReach {
+func (m *Mapper) lensReaches(s *sightline, g *Grid, seen tally) []LensReach {
 	out := make([]LensReach, len(m.ends))
 	for k, e := range m.ends {
-		r := LensReach{ID: e.lens.ID, Focal: e.Focal, Stop: e.Stop, Fits: t.fits[k], Blind: s.blind(1 << k)}
+		r := LensReach{ID: e.lens.ID, Focal: e.Focal, Stop: e.Stop, Fits: s.traces.fits[k], Blind: s.blind(1 << k)}
 		for i := range seen.some {
 			r.Share = append(r.Share, share(seen.each[i][k], g))
 		}

@@ -50,7 +50,7 @@ func TestBlindStripAheadIsTheTiltLimit(t *testing.T) {
 	body := k.Bodies[0]
 	for _, l := range r.Lenses {
 		lens, _ := k.Lens(l.ID)
-		c, err := fit.FromKit(h, 0.0127, lens, body, fit.Setting{Focal: l.Focal, Stop: l.Stop})
+		c, err := fit.FromKit(opening(t, a, h), lens, body, fit.Setting{Focal: l.Focal, Stop: l.Stop})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -76,7 +76,7 @@ func TestMeanBlindStripAlongStraightBoards(t *testing.T) {
 	r := mapped(t, a, k, h, 1)
 	for _, l := range r.Lenses {
 		lens, _ := k.Lens(l.ID)
-		c, err := fit.FromKit(h, 0.0127, lens, k.Bodies[0], fit.Setting{Focal: l.Focal, Stop: l.Stop})
+		c, err := fit.FromKit(opening(t, a, h), lens, k.Bodies[0], fit.Setting{Focal: l.Focal, Stop: l.Stop})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -128,7 +128,7 @@ func TestReachBySampling(t *testing.T) {
 func compareReach(t *testing.T, name string, a arena.Arena, k kit.Kit, h glass.Hole, l sight.LensReach, rng *rand.Rand) {
 	const draws = 4000
 	lens, _ := k.Lens(l.ID)
-	c, err := fit.FromKit(h, 0.0127, lens, k.Bodies[0], fit.Setting{Focal: l.Focal, Stop: l.Stop})
+	c, err := fit.FromKit(opening(t, a, h), lens, k.Bodies[0], fit.Setting{Focal: l.Focal, Stop: l.Stop})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -173,11 +173,15 @@ type view struct {
 func (s *Scorer) views(holes []glass.Hole) ([]view, error) {
 	out := make([]view, len(holes))
 	for i, h := range holes {
-		a, err := s.aim(h)
+		o, err := s.arena.OpeningOf(h)
 		if err != nil {
 			return nil, err
 		}
-		out[i] = view{EyeOf(s.arena, h), a}
+		a, err := s.aim(o)
+		if err != nil {
+			return nil, err
+		}
+		out[i] = view{EyeOf(s.arena, o), a}
 	}
 	return out, nil
 }

@@ -88,8 +88,12 @@ func BenchmarkScore(b *testing.B) {
 // What the making of a scorer's aims costs, once for each shape of hole.
 func BenchmarkScoreTrace(b *testing.B) {
 	a, k, holes := ring(b, 1)
+	o, err := a.OpeningOf(holes[0])
+	if err != nil {
+		b.Fatal(err)
+	}
 	for b.Loop() {
-		if _, err := scorer(b, a, k).aim(holes[0]); err != nil {
+		if _, err := scorer(b, a, k).aim(o); err != nil {
 			b.Fatal(err)
 		}
 	}

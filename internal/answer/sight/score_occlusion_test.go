@@ -144,7 +144,11 @@ func TestOcclusionMatchesRays(t *testing.T) {
 	for m := 0; m < set.Len(); m += 16 {
 		b.load(m, m+1)
 		for h := m % 3; h < len(holes); h += 3 {
-			v := view{eye: EyeOf(a, holes[h])}
+			o, err := a.OpeningOf(holes[h])
+			if err != nil {
+				t.Fatal(err)
+			}
+			v := view{eye: EyeOf(a, o)}
 			sub := b.subject[0]
 			d := math.Hypot(sub.x-v.eye.At.X, sub.y-v.eye.At.Y)
 			if d < 1 {

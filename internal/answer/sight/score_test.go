@@ -165,7 +165,11 @@ func TestFactorsByHand(t *testing.T) {
 	a.Lenses = []string{"70-200"}
 	tele := scorer(t, a, k)
 	b := newBlock(tele, scene(lay, 0, 0, 0, 1.8))
-	aims, err := tele.aim(h)
+	o, err := a.OpeningOf(h)
+	if err != nil {
+		t.Fatal(err)
+	}
+	aims, err := tele.aim(o)
 	if err != nil {
 		t.Fatal(err)
 	}

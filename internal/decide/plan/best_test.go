@@ -31,13 +31,16 @@ func TestFramingBand(t *testing.T) {
 func TestFramingByBruteForce(t *testing.T) {
 	m := maker(t)
 	p := planOf(t, examples.Demo)
-	hole, _ := p.arena.Hole("B2")
+	hole, err := p.arena.Opening("B2")
+	if err != nil {
+		t.Fatal(err)
+	}
 	of, _ := p.Hole("B2")
 	lens, ok := m.Kit.Lens("85-1.8")
 	if !ok {
 		t.Fatal("the kit lacks the lens")
 	}
-	c, err := fit.FromKit(hole, unit.Length(of.Thick)*unit.Millimetre, lens, m.Kit.Bodies[0], fit.Ends(lens)[0])
+	c, err := fit.FromKit(hole, lens, m.Kit.Bodies[0], fit.Ends(lens)[0])
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -22,11 +22,14 @@ func (p *Plan) fits(ctx context.Context, k kit.Kit, lenses []kit.Lens) error {
 	var jobs []fitJob
 	for i := range p.Holes {
 		h := &p.Holes[i]
-		hole, _ := p.arena.Hole(h.ID)
+		o, err := p.arena.Opening(h.ID)
+		if err != nil {
+			return err
+		}
 		h.Fits = make([]LensFit, 0, 2*len(lenses))
 		for _, lens := range lenses {
 			for _, use := range fit.Ends(lens) {
-				c, err := fit.FromKit(hole, unit.Length(h.Thick)*unit.Millimetre, lens, k.Bodies[0], use)
+				c, err := fit.FromKit(o, lens, k.Bodies[0], use)
 				if err != nil {
 					return err
 				}

@@ -198,12 +198,15 @@ func (l *Live) pick(a arena.Arena, g *ground, h glass.Hole, q Question) (*Picked
 // rows returns the lens ends in use with their opening in the hole, and which
 // of them is picked.
 func (l *Live) rows(a arena.Arena, g *ground, h glass.Hole, q Question) ([]fitJob, int, error) {
-	thick, _ := thickness(a, h)
+	o, err := a.OpeningOf(h)
+	if err != nil {
+		return nil, 0, err
+	}
 	var rows []fitJob
 	picked := -1
 	for _, lens := range g.lenses {
 		for _, use := range fit.Ends(lens) {
-			c, err := fit.FromKit(h, thick, lens, l.maker.Kit.Bodies[0], use)
+			c, err := fit.FromKit(o, lens, l.maker.Kit.Bodies[0], use)
 			if err != nil {
 				return nil, 0, err
 			}

@@ -80,16 +80,16 @@ func (l *Live) Reach(ctx context.Context, doc *arena.Document, q ReachQuestion) 
 	if err != nil {
 		return ReachMap{}, err
 	}
-	return reachMapOf(seen), nil
+	return reachMapOf(seen, a.Units), nil
 }
 
-func reachMapOf(r sight.Reach) ReachMap {
+func reachMapOf(r sight.Reach, sys unit.System) ReachMap {
 	g, layer := r.Grid, r.Layers[0]
 	first := g.At(0, 0)
 	out := ReachMap{
 		Hole: r.Hole, Step: g.Step, Columns: g.Columns, Rows: g.Rows, X: first.X, Y: first.Y,
 		Height: layer.Height.Metres(), Lenses: len(r.Lenses), Share: layer.Share, Blind: r.Blind.Mean,
-		Cells: make([]byte, g.Columns*g.Rows), Assumed: append([]string{}, r.Assumed...),
+		Cells: make([]byte, g.Columns*g.Rows), Assumed: arena.Reasons(r.Assumed, sys),
 	}
 	for row := range g.Rows {
 		from, to := g.Run(row)

@@ -103,8 +103,8 @@ func (p Plan) place(a arena.Arena, h glass.Hole) Hole {
 		Status: rules.Verdict(p.FindingsOf(h.ID)),
 		Fits:   []LensFit{}, Light: []light.Row{},
 	}
-	thick, assumed := thickness(a, h)
-	out.Thick, out.ThickAssumed = thick.Millimetres(), assumed
+	o, _ := a.OpeningOf(h) // a checked hole lies in a pane
+	out.Thick, out.ThickAssumed = o.Thick.Value.Millimetres(), !o.Thick.Surveyed()
 	return out
 }
 

@@ -4,8 +4,6 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -47,23 +45,6 @@ func between(r rink.Rink, a, b unit.Length) float64 {
 // towardCentre reports whether rising station leads toward centre ice in a
 // corner: from the bench side of the red line stations run to end B first.
 func towardCentre(c rink.Corner) bool { return c == rink.BBox || c == rink.ABench }
-
-// commonThickness stands in where the survey lacks a pane's thickness: 5/8 in,
-// common for side panes in North American rinks (a rink's own page).
-const commonThickness = 5 * unit.Inch / 8
-
-// thickness returns the thickness of a hole's pane and whether it had to be assumed.
-func thickness(a arena.Arena, h glass.Hole) (thick unit.Length, assumed bool) {
-	pane, ok := a.Pane(h.Pane)
-	if !ok {
-		pane, _ = a.PaneAt(h.Station)
-	}
-	t, known := pane.Thickness.Get()
-	if !known {
-		return commonThickness, true
-	}
-	return t, false
-}
 
 // nearSlot returns the zone of the light table that lies before the net of the
 // station's own end.

@@ -5,6 +5,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 )
 
@@ -31,7 +32,7 @@ func (p *Plan) reaches(ctx context.Context, k kit.Kit) error {
 		}
 		h.Reach = Reach{
 			Share: seen.Layers[0].Share, FaceShare: seen.Layers[1].Share,
-			Blind: seen.Blind.Ahead, BlindMean: seen.Blind.Mean, Assumed: seen.Assumed, wedge: seen.Layers[0].Wedge,
+			Blind: seen.Blind.Ahead, BlindMean: seen.Blind.Mean, Assumed: arena.Reasons(seen.Assumed, p.arena.Units), wedge: seen.Layers[0].Wedge,
 		}
 		h.pickBest(seen, framingOf(seen, k.Bodies[0]))
 	}

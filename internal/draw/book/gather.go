@@ -113,13 +113,16 @@ func (c *Content) chartFits(ctx context.Context) error {
 
 // opened is the best lens, wide open, in its hole.
 func (c *Content) opened(h plan.Hole, best plan.LensFit) (fit.Case, error) {
-	hole, _ := c.Arena.Hole(h.ID)
+	o, err := c.Arena.Opening(h.ID)
+	if err != nil {
+		return fit.Case{}, err
+	}
 	lens, ok := c.Kit.Lens(best.Lens)
 	if !ok {
 		return fit.Case{}, fmt.Errorf("hole %s: the kit has no lens %q", h.ID, best.Lens)
 	}
 	use := fit.Setting{Focal: unit.Length(best.Focal) * unit.Millimetre, Stop: unit.Stop(best.Stop)}
-	return fit.FromKit(hole, unit.Length(h.Thick)*unit.Millimetre, lens, c.Kit.Bodies[0], use)
+	return fit.FromKit(o, lens, c.Kit.Bodies[0], use)
 }
 
 // mapReaches maps what each hole sees at puck height.

@@ -14,7 +14,7 @@ func (e elevation) others(pane sheet.Rect, x func(unit.Length) float64) {
 		c := sheet.Pt(x(k.Left), pane.Y+pane.H-k.Up.Millimetres()*e.scale)
 		w, h := k.Hole.Size.W.Millimetres()*e.scale, k.Hole.Size.H.Millimetres()*e.scale
 		rim := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
-		e.group(sheet.LayerDatum).Add("beside", sheet.RoundRect(rim, cornerOf(k.Hole).Millimetres()*e.scale))
+		e.group(sheet.LayerDatum).Add("beside", sheet.RoundRect(rim, k.Corner.Millimetres()*e.scale))
 		e.group(sheet.LayerText).Add("caption", sheet.Text{At: sheet.Pt(c.X, rim.Y-1), S: k.Hole.ID, Anchor: sheet.Middle})
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
@@ -28,12 +29,6 @@ type Job struct {
 	Mass       float64  // mass of the pane with all its holes, kg
 	Assumed    []string // what the plan does not say and the drawing had to take, in plain words
 }
-
-// What a drawing takes where the plan says nothing: common practice.
-const (
-	usualCorner   = unit.Inch / 2
-	usualRounding = unit.Inch / 8
-)
 
 // Options are the choices of who draws.
 type Options struct {
@@ -58,19 +53,28 @@ func (r *Refusal) Error() string {
 // Job gathers a hole's job. What may not be made gives a [*Refusal] with every
 // reason that was found; it makes no drawing.
 func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
-	pane, ok := p.Arena.Pane(h.Pane)
-	if !ok {
-		return Job{}, &Refusal{h.ID, []string{fmt.Sprintf("its pane %q is not in the plan", h.Pane)}}
+	way, err := p.Arena.OpeningOf(h)
+	if err != nil {
+		return Job{}, &Refusal{h.ID, []string{err.Error()}}
 	}
-	j := Job{Hole: h, Pane: pane, Face: p.Arena.Face(pane, h), Neighbours: p.Arena.Neighbours(pane, h)}
+	pane, _ := way.Pane.Get()
+	j := Job{Hole: h, Pane: pane, Face: p.Arena.Face(pane, h), Neighbours: p.Arena.Neighbours(pane, h),
+		Corner: way.Corner.Value, Rounding: way.Rounding.Value}
 	var why []string
 	no := func(err error) {
 		if err != nil {
 			why = append(why, err.Error())
 		}
 	}
-	no(j.material(o.Route))
-	j.assume()
+	no(j.material(way.Thick, o.Route))
+	taken := []arena.Fact{way.Corner, way.Rounding}
+	if j.Face.Radius > 0 || j.Face.Width != pane.Width {
+		taken = append(taken, way.Setback) // the boards turn: the pane is longer where it stands back
+	}
+	j.Assumed = arena.Reasons(arena.Assumed(taken...), p.Arena.Units)
+	if _, known := h.Cover.Get(); !known {
+		j.Assumed = append(j.Assumed, "cover: not in the plan; drawn all the same, because no hole goes without one")
+	}
 	if j.Thick > 0 {
 		j.Limits = j.Material.Trade.Limits(j.Face, j.Thick, h, j.Corner, j.Neighbours)
 		for _, l := range j.Limits {
@@ -95,14 +99,15 @@ func (j *Job) weigh() {
 	h.Corner = unit.Known(j.Corner)
 	left := area - h.Area()
 	for _, k := range j.Neighbours {
-		k.Hole.Corner = unit.Known(cornerOf(k.Hole))
+		k.Hole.Corner = unit.Known(k.Corner)
 		left -= k.Hole.Area()
 	}
 	j.Whole, j.Mass = j.Material.Mass(area, j.Thick), j.Material.Mass(left, j.Thick)
 }
 
-// material settles material, thickness and route.
-func (j *Job) material(asked Route) error {
+// material settles material, thickness and route. An order never rests on a
+// thickness that nobody measured.
+func (j *Job) material(thick arena.Fact, asked Route) error {
 	m, known := j.Pane.Material.Get()
 	if !known {
 		return fmt.Errorf("the material of pane %s is not recorded; the way to make the hole hangs on it", j.Pane.ID)
@@ -111,37 +116,12 @@ func (j *Job) material(asked Route) error {
 	if err != nil {
 		return fmt.Errorf("pane %s: %w", j.Pane.ID, err)
 	}
-	t, known := j.Pane.Thickness.Get()
-	if !known || !(t > 0) {
-		return fmt.Errorf("the thickness of pane %s is not recorded; measure it and record it", j.Pane.ID)
+	if !thick.Surveyed() {
+		return fmt.Errorf("%s; measure it and record it: an order does not rest on a guess", thick.Lacking().In(unit.Metric))
 	}
-	j.Material, j.Thick = props, t
+	j.Material, j.Thick = props, thick.Value
 	j.Route, err = routeFor(props, asked)
 	return err
-}
-
-// assume takes what the plan does not say.
-func (j *Job) assume() {
-	note := func(what string, v unit.Length) {
-		j.Assumed = append(j.Assumed, fmt.Sprintf("%s %s: not in the plan, common practice taken", what, both(v)))
-	}
-	var known bool
-	j.Corner = cornerOf(j.Hole)
-	if _, known = j.Hole.Corner.Get(); !known {
-		note("corner radius", j.Corner)
-	}
-	if j.Rounding, known = j.Hole.Rounding.Get(); !known {
-		j.Rounding = min(usualRounding, j.Thick/4)
-		note("edge rounding", j.Rounding)
-	}
-	if _, known = j.Hole.Cover.Get(); !known {
-		j.Assumed = append(j.Assumed, "cover: not in the plan; drawn all the same, because no hole goes without one")
-	}
-}
-
-// cornerOf returns a hole's corner radius, common practice where the plan says none.
-func cornerOf(h glass.Hole) unit.Length {
-	return h.Corner.Or(min(usualCorner, h.Size.W/2, h.Size.H/2))
 }
 
 // shape refuses an outline that cannot be drawn.

@@ -148,7 +148,7 @@ func TestNeighboursInAPane(t *testing.T) {
 func TestAssumptionsAreSaid(t *testing.T) {
 	j := jobOf(t, shopPlan(t, unit.Metric), "bare", DefaultOptions())
 	all := strings.Join(j.Assumed, "\n")
-	for _, w := range []string{"corner radius 12.7 mm", "edge rounding 3.2 mm", "cover: not in the plan", "cover's material acrylic"} {
+	for _, w := range []string{"corner radius of hole bare is not recorded: 12.7 mm is taken", "edge rounding of hole bare is not recorded: 3.2 mm is taken", "cover: not in the plan", "cover's material acrylic"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("assumptions %q lack %q", all, w)
 		}

@@ -38,7 +38,7 @@ func (p Plan) PaneOutline(j Job) *sheet.Drawing {
 	for _, k := range j.Neighbours {
 		w, h := k.Hole.Size.W.Millimetres(), k.Hole.Size.H.Millimetres()
 		at := sheet.Rect{X: pane.X + k.Left.Millimetres() - w/2, Y: pane.Y + pane.H - k.Up.Millimetres() - h/2, W: w, H: h}
-		datum.Add("edge", sheet.RoundRect(at, cornerOf(k.Hole).Millimetres()))
+		datum.Add("edge", sheet.RoundRect(at, k.Corner.Millimetres()))
 		g.group(sheet.LayerText).Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y-3), S: "hole " + k.Hole.ID + ": in the same pane, see its own drawing"})
 	}
 	say := "FROM THE SHOOTING SIDE; DATUM: visible edge of the pane, bottom edge at the boards' top"

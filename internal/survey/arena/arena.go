@@ -41,6 +41,8 @@ type Arena struct {
 	Light         Light
 	Dispensations []Dispensation
 	Lenses        []string // kit lens ids used at this rink; empty means the whole kit
+
+	thick unit.Maybe[unit.Length] // see TakingThickness
 }
 
 // Zone is a stretch of boards with a use: no hole where Kind forbids one.

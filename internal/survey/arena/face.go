@@ -41,7 +41,7 @@ func (a Arena) Neighbours(p glass.Pane, h glass.Hole) []glass.Neighbour {
 	for _, k := range a.Working() {
 		if k.ID != h.ID && k.Pane == p.ID {
 			f := a.Face(p, k)
-			out = append(out, glass.Neighbour{Hole: k, Left: f.Left, Up: f.Up})
+			out = append(out, glass.Neighbour{Hole: k, Left: f.Left, Up: f.Up, Corner: cornerOf(k).Value})
 		}
 	}
 	return out

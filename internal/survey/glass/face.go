@@ -34,4 +34,5 @@ func (f Face) Behind(l, t unit.Length) unit.Length {
 type Neighbour struct {
 	Hole     Hole
 	Left, Up unit.Length // of its centre, from the pane's left edge and the top of the boards
+	Corner   unit.Length // corner radius of its outline, where it had to be taken, too
 }
