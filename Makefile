@@ -1,20 +1,31 @@
 # make quick  after a small change: what changed and what stands on it, no browser, no PostgreSQL
 # make test   everything a change must pass, on a bare Debian machine with Go
+# make soak   the properties on many new cases, for as long as that takes
 # make bench  the benchmarks behind docs/performance.md
 # make seen-to-fail  plants a defect per kind of check and expects each to turn red
 # make pictures  draws docs/pictures anew from the product
 
 GO ?= go
 
+# Files are named without this machine's folders, so that a copy of the tree in
+# another folder (seen-to-fail) finds what was compiled before.
+export GOFLAGS := $(GOFLAGS) -trimpath
+
+# Properties try the same cases on every run; make soak tries new ones.
+export RAPID_SEED ?= 1
+
 # Packages whose work is shared over cores or served to many at once: their
-# tests run once more under the race detector.
-RACE = ./internal/decide/choose ./internal/draw/cut ./internal/desk/... ./internal/answer/fit ./internal/answer/frame ./internal/decide/plan ./internal/survey/play ./internal/answer/puck ./internal/answer/sight ./internal/keep/store
+# tests run once more under the race detector, those of the browser apart.
+RACE = $(sort $(dir $(shell grep -rlE --include=*.go --exclude=*_test.go '^[[:space:]]+go |"sync"|"sync/atomic"|"net/http"|"database/sql"' internal)))
+
+# Packages with properties, tried on random cases.
+SOAK = $(sort $(dir $(shell grep -rl --include=*_test.go 'pgregory.net/rapid' internal)))
 
 # How long one package's tests may take: those of the desk drive a browser, and
-# on a busy machine under the race detector come near Go's own 10 minutes.
+# on a busy machine come near Go's own 10 minutes.
 PATIENCE = -timeout 30m
 
-.PHONY: quick test need format vet lint modules race unit bench seen-to-fail pictures
+.PHONY: quick test need format vet lint modules race unit soak bench seen-to-fail pictures
 
 quick:
 	@GO="$(GO)" scripts/quick
@@ -39,10 +50,17 @@ modules:
 	@scripts/check-modules
 
 race:
-	$(GO) test -race $(PATIENCE) $(RACE)
+	$(GO) test -race -short $(PATIENCE) $(addprefix ./,$(RACE))
 
 unit:
 	$(GO) test $(PATIENCE) ./...
+
+# The seed is printed, so that what it finds can be made to happen again.
+soak: export RAPID_SEED = $(shell date +%s)
+soak: export RAPID_CHECKS = 2000
+soak:
+	@echo "soak: RAPID_SEED=$(RAPID_SEED) RAPID_CHECKS=$(RAPID_CHECKS)"
+	$(GO) test -timeout 4h -run 'Test' $(addprefix ./,$(SOAK))
 
 bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./...
