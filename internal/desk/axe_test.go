@@ -34,15 +34,6 @@ const axeRules = `axe.run(document, { resultTypes: ["violations"], runOnly: ["wc
 // did not come is not called good.
 const fewestPasses = 15
 
-// axePages are every kind of page, with states that show other controls.
-var axePages = []string{
-	"/arenas", demoPage, demoPage + "?hole=B2&heat=on&lens=24-70&units=metric", "/arena/brennholm", "/arena/sorrel-flats",
-	demoPage + "/survey", demoPage + "/survey/panes", demoPage + "/survey/holes?item=holes%5BB1%5D", demoPage + "/survey/dispensations?item=new",
-	demoPage + "/versions", demoPage + "/compare?left=quillhaven@1&right=brennholm@1", demoPage + "/paper", missingPage,
-	demoPage + "/picture?hole=B1", demoPage + "/choose", demoPage + "/text",
-	"/import", "/people", "/sign-in", "/api",
-}
-
 // TestAxe runs axe-core on every page, in both themes, on a phone and on a screen.
 func TestAxe(t *testing.T) {
 	source := axe(t)
@@ -50,7 +41,7 @@ func TestAxe(t *testing.T) {
 		width, height int64
 		scheme        string
 	}{{360, 800, "dark"}, {1280, 900, "light"}} {
-		for _, path := range axePages {
+		for _, path := range samplePages(t) {
 			v := visit(t, size.width, size.height, size.scheme)
 			// The policy of the pages forbids what they did not bring; the test's own tool may come.
 			if _, err := chromedp.Call(v.ctx, page.SetBypassCSP, page.SetBypassCSPParams{Enabled: true}); err != nil {

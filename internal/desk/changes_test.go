@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/people"
 	"example.org/rinkpane/internal/keep/store"
 )
@@ -104,7 +105,7 @@ func TestImportKeepsWhatWasTyped(t *testing.T) {
 		t.Errorf("a line of %d characters comes back twice in %d", len(long), w.Body.Len())
 	}
 	says(t, fillIn(t, h, "/import", map[string]string{"text": `"><script>alert(1)</script>`}), 422, "&lt;script&gt;")
-	says(t, fillIn(t, h, "/import", map[string]string{"text": strings.Repeat("x", aDocument)}), 413, "megabyte")
+	says(t, fillIn(t, h, "/import", map[string]string{"text": strings.Repeat("x", shell.Document)}), 413, "megabyte")
 }
 
 func TestTwoWhoSaveAreToldAndCanMerge(t *testing.T) {

@@ -161,5 +161,5 @@ func (d *Desk) cancelChoice(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	j.Cancel()
-	http.Redirect(w, r, sharedOf(j.arena, r.URL.Query()).beside("/choose", "job", j.ID), http.StatusSeeOther)
+	http.Redirect(w, r, sharedOf(j.arena, r.URL.Query()).Beside("/choose", "job", j.ID), http.StatusSeeOther)
 }

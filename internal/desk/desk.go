@@ -2,44 +2,38 @@
 // machine? It serves the arenas it was given, each as a page: the plan map
 // above the boards strip, the findings, and the tables of the hole picked.
 //
-//	GET /                       the demo for a newcomer, else the arenas
-//	GET /arenas                 the arenas
-//	GET /arena/{slug}           the plan, worked on with hands; ?hole=ID picks a hole
-//	POST /arena/{slug}/holes    what hands do to a hole, saved as a version
-//	POST /arena/{slug}/live     what follows while a hole is dragged, nothing saved
-//	GET /arena/{slug}/survey    the document's parts as forms (package blank)
-//	GET /arena/{slug}/compare   two plans side by side
-//	GET /arena/{slug}/paper     everything for printing
-//	GET /arena/{slug}/picture   through the lens (package finder)
-//	GET /arena/{slug}/choose    choose the best holes, live (package bench)
-//	POST /theme                 dim, light, or as the machine says
-//	GET /sign-in                who are you? (package door)
-//	GET /account                one's own password and sessions
-//	GET /assets/{hash}/{name}   style sheets, modules, icon
-//	/api/...                    the same engine as JSON (package api)
-//
 // The model: a page is a function of its address and of the versions on the
 // shelf (package shelf). Whatever can be picked stands in the address, so that it
 // can be bookmarked and mailed; HTML and drawings are made by Go from one
 // [plan.Plan]; modules of JavaScript save a reload, add keys and drag. What is
-// changed is changed by forms that work without a script, or over the API. Every address stands in one table, with who
-// may ask for it: routes.go.
+// changed is changed by forms that work without a script, or over the API.
+//
+// The desk is a shell (package shell) and a folder for each area of it, with its
+// addresses, handlers, views and templates: no area knows another. Whoever adds
+// an area makes a folder and adds it to [New]; whoever adds a page adds a route
+// with samples of its address, a file and a test.
 package desk
 
 import (
-	"html/template"
+	"embed"
 	"io"
+	"io/fs"
 	"log/slog"
 	"net/http"
 	"time"
 
-	"github.com/danielgtaylor/huma/v2"
-
+	"example.org/rinkpane/internal/desk/access"
 	"example.org/rinkpane/internal/desk/api"
+	"example.org/rinkpane/internal/desk/arenas"
 	"example.org/rinkpane/internal/desk/bench"
 	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/desk/holes"
 	"example.org/rinkpane/internal/desk/parcel"
+	"example.org/rinkpane/internal/desk/picture"
 	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/desk/survey"
+	"example.org/rinkpane/internal/desk/versions"
 	"example.org/rinkpane/internal/keep/people"
 )
 
@@ -59,37 +53,54 @@ type Options struct {
 
 // Desk serves the pages. Make one with New; it is safe for many requests at once.
 type Desk struct {
-	shelf     *shelf.Shelf
-	register  people.Register
-	door      *door.Door
-	calls     *http.ServeMux // of the API
-	spec      *huma.OpenAPI
-	version   string
-	templates *template.Template
-	assets    assetSet
-	darkroom  *darkroom
-	bench     *bench.Bench[progress, chosen]
-	choices   choices
-	random    io.Reader
-	log       *slog.Logger
+	shell   *shell.Shell
+	door    *door.Door
+	table   []shell.Route // every address
+	handler http.Handler
+
+	shelf   *shelf.Shelf
+	bench   *bench.Bench[progress, chosen]
+	choices choices
+	random  io.Reader
 }
+
+//go:embed assets
+var assetFiles embed.FS
 
 // New makes a desk over a shelf of arenas.
 func New(o Options) (*Desk, error) {
-	d := &Desk{shelf: o.Shelf, register: o.Register, version: o.Version, darkroom: newDarkroom(), bench: bench.New[progress, chosen](), random: o.Random, log: o.Log}
+	files, err := fs.Sub(assetFiles, "assets")
+	if err != nil {
+		return nil, err
+	}
+	s, err := shell.New(o.Shelf, o.Log, files)
+	if err != nil {
+		return nil, err
+	}
+	d := &Desk{shell: s, shelf: o.Shelf, bench: bench.New[progress, chosen](), random: o.Random}
 	d.door = door.New(door.Options{
-		Register: o.Register, Always: o.SignIn, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: d.refuse,
+		Register: o.Register, Always: o.SignIn, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: access.Refuse(s),
 	})
-	d.calls = http.NewServeMux()
-	d.spec = api.Mount(d.calls, api.Options{
-		Shelf: d.shelf, Packer: parcel.New(d.shelf, "rinkpane "+d.version), Who: door.Who, Version: d.version, Log: d.log,
-	})
-	var err error
-	if d.assets, err = loadAssets(); err != nil {
-		return nil, err
+	for _, a := range []shell.Area{
+		s.Own(),
+		arenas.New(s),
+		holes.New(s),
+		survey.New(s),
+		picture.New(s, o.Version),
+		versions.New(s),
+		d.choosing(),
+		access.New(s, d.door),
+		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
+	} {
+		routes, err := s.Add(a)
+		if err != nil {
+			return nil, err
+		}
+		d.table = append(d.table, routes...)
 	}
-	if d.templates, err = loadTemplates(d.assets); err != nil {
-		return nil, err
-	}
+	d.handler = d.door.Guard(s.Serve(d.table, d.door))
 	return d, nil
 }
+
+// Handler returns the desk behind its door.
+func (d *Desk) Handler() http.Handler { return d.handler }

@@ -11,13 +11,9 @@ func TestNothingOverflows(t *testing.T) {
 	for _, size := range []struct{ width, height int64 }{{360, 740}, {768, 1024}, {1280, 900}, {2560, 1440}} {
 		t.Run(fmt.Sprint(size.width), func(t *testing.T) {
 			v := visit(t, size.width, size.height, "dark")
-			for _, id := range exampleIDs(t) {
-				v.checkWidth("/arena/" + id)
-			}
-			for _, path := range []string{"/arenas", "/arena/quillhaven/versions", "/arena/quillhaven/compare", "/arena/quillhaven/paper", "/arena/quillhaven/survey", "/arena/quillhaven/survey/panes", "/arena/quillhaven/survey/holes?item=holes%5BB1%5D", "/arena/quillhaven/text", "/import", "/people", "/sign-in", "/api"} {
+			for _, path := range samplePages(t) {
 				v.checkWidth(path)
 			}
-			v.checkWidth(missingPage)
 		})
 	}
 }
@@ -39,7 +35,7 @@ func (v *visitor) checkWidth(path string) {
 // are unique.
 func TestControlsHaveNames(t *testing.T) {
 	v := visit(t, 1280, 900, "dark")
-	for _, path := range []string{"/arenas", demoPage} {
+	for _, path := range samplePages(t) {
 		v.open(path)
 		for _, complaint := range eval[[]string](v, namesScript) {
 			t.Errorf("%s: %s", path, complaint)

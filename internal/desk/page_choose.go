@@ -177,8 +177,8 @@ func (d *Desk) choiceAt(w http.ResponseWriter, r *http.Request) (shelf.Book, add
 		d.fail(w, r, http.StatusBadRequest, "This address leads nowhere.", sentenceOf(err))
 		return shelf.Book{}, at, false
 	}
-	b, ok := d.book(w, r, at.slug, 0)
-	return b, at.shared(), ok
+	b, ok := d.book(w, r, at.Slug, 0)
+	return b, at.Shared(), ok
 }
 
 // startChoice answers POST /arena/{slug}/choose.
@@ -193,7 +193,7 @@ func (d *Desk) startChoice(w http.ResponseWriter, r *http.Request) {
 		d.choicePage(w, r, b, at, nil, form, err.Error())
 		return
 	}
-	http.Redirect(w, r, at.beside("/choose", "job", id), http.StatusSeeOther)
+	http.Redirect(w, r, at.Beside("/choose", "job", id), http.StatusSeeOther)
 }
 
 // begin starts the job of a filled-in form.

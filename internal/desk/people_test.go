@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/people"
 )
 
@@ -103,12 +104,12 @@ func TestOwnPassword(t *testing.T) {
 // TestOwnPath keeps a form from sending a visitor elsewhere.
 func TestOwnPath(t *testing.T) {
 	for _, p := range []string{"/arenas", "/arena/east?hole=B2"} {
-		if got := ownPath(p); got != p {
+		if got := shell.OwnPath(p); got != p {
 			t.Errorf("%q became %q", p, got)
 		}
 	}
 	for _, p := range []string{"", "arenas", "//evil.example", "/\\evil.example", "/\t/evil.example", "\t//evil.example", "/\n/evil.example", "https://evil.example"} {
-		if got := ownPath(p); got != "/" {
+		if got := shell.OwnPath(p); got != "/" {
 			t.Errorf("%q became %q", p, got)
 		}
 	}

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -32,7 +33,7 @@ func TestVisitorDragsThePicture(t *testing.T) {
 		v.do(chromedp.MouseEvent("mouseMoved", x-float64(i+1)*box[2]/40, y, chromedp.ButtonLeft))
 	}
 	v.do(chromedp.MouseEvent("mouseReleased", x-box[2]/5, y, chromedp.ButtonLeft))
-	v.waitFor(panOf + ` > ` + eval[string](v, `String(`+number(before)+`)`))
+	v.waitFor(panOf + ` > ` + eval[string](v, `String(`+strconv.FormatFloat(before, 'f', -1, 64)+`)`))
 	turned := eval[float64](v, panOf) - before
 	if turned < 4 || turned > 9 { // a fifth of the 28.8 degrees that 70 mm sees
 		t.Errorf("a drag over a fifth of the picture turned the camera by %.1f deg", turned)

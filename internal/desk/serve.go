@@ -70,7 +70,7 @@ func reason(err error) error {
 // finish and returns nil.
 func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 	server := &http.Server{
-		Handler:           d.Handler(),
+		Handler:           d.handler,
 		ReadTimeout:       readTimeout,
 		ReadHeaderTimeout: headTimeout,
 		WriteTimeout:      writeTimeout,

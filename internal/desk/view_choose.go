@@ -72,10 +72,10 @@ type chosenRow struct {
 type priceRow struct{ Rule, Gain, Holes string }
 
 // Again returns the page's own address.
-func (p choosePage) Again() string { return p.Address.beside("/choose", "job", p.Job) }
+func (p choosePage) Again() string { return p.Address.Beside("/choose", "job", p.Job) }
 
 // To returns where the job is told something: "cancel", "accept".
-func (p choosePage) To(what string) string { return p.Address.beside("/choose/" + p.Job + "/" + what) }
+func (p choosePage) To(what string) string { return p.Address.Beside("/choose/" + p.Job + "/" + what) }
 
 // showChoice answers GET /arena/{slug}/choose.
 func (d *Desk) showChoice(w http.ResponseWriter, r *http.Request) {
@@ -103,7 +103,7 @@ func (d *Desk) choicePage(w http.ResponseWriter, r *http.Request, b shelf.Book, 
 		d.broken(w, r, err)
 		return
 	}
-	a.Units = at.units(a.Units)
+	a.Units = at.Units(a.Units)
 	if form.Step == "" {
 		form.Step = usualStep(a.Units)
 	}
@@ -167,7 +167,7 @@ func (d *Desk) fillAnswer(r *http.Request, p *choosePage, b shelf.Book, j *choic
 	if shown < 0 || shown > len(c.answer.Alternatives) {
 		shown = 0
 	}
-	c.arena.Units = p.Address.units(c.arena.Units)
+	c.arena.Units = p.Address.Units(c.arena.Units)
 	v := c.view(shown, p.Address, j.ID)
 	v.Version = j.version
 	v.Stale = b.Document.Head != j.version
@@ -264,7 +264,7 @@ func (v *answerView) sets(a choose.Answer, shown int, at address, job string) {
 	if len(a.Holes) == 0 {
 		return
 	}
-	link := func(n int) string { return at.beside("/choose", "job", job, "set", strconv.Itoa(n)) }
+	link := func(n int) string { return at.Beside("/choose", "job", job, "set", strconv.Itoa(n)) }
 	v.Sets = append(v.Sets, setView{"Best", link(0), fmt.Sprintf("%.4f", a.Value), "", shown == 0})
 	for i, alt := range a.Alternatives {
 		v.Sets = append(v.Sets, setView{fmt.Sprintf("Next best %d", i+1), link(i + 1), fmt.Sprintf("%.4f", alt.Value),

@@ -13,8 +13,16 @@ import (
 func TestUnitsGoAlong(t *testing.T) {
 	h := exampleDesk(t).Handler()
 	link := regexp.MustCompile(`(?:href|action)="(/arena/quillhaven[^"]*)"`)
-	for _, below := range []string{"?units=metric", "/survey?units=metric", "/survey/holes?item=holes%5BB1%5D&units=metric", "/picture?units=metric", "/choose?units=metric",
-		"/versions?units=metric", "/compare?units=metric", "/paper?units=metric"} {
+	pages := 0
+	for _, path := range samplePages(t) {
+		at, err := url.Parse(path)
+		if err != nil || !strings.HasPrefix(path, demoPage) || strings.HasSuffix(at.Path, "/text") {
+			continue
+		}
+		pages++
+		q := at.Query()
+		q.Set("units", "metric")
+		below := strings.TrimPrefix(at.Path, demoPage) + "?" + q.Encode()
 		body := ask(t, h, "GET", demoPage+below, "").Body.String()
 		_, inside, _ := strings.Cut(body, `<main id="content">`)
 		ways := 0
@@ -36,6 +44,9 @@ func TestUnitsGoAlong(t *testing.T) {
 		if ways < 7 {
 			t.Errorf("%s leads to %d pages only", below, ways)
 		}
+	}
+	if pages < 10 {
+		t.Errorf("only %d pages of the demo were looked at", pages)
 	}
 	for path, words := range map[string]string{"/arena/brennholm?units=imperial": "Move hole A-T 32 5/8 in", "/arena/brennholm?hole=A-T&units=imperial": "Move hole A-T 32 5/8 in",
 		"/arena/brennholm/paper?units=imperial": "Move hole A-T 32 5/8 in", "/arena/brennholm": "Move hole A-T 828 mm"} {

@@ -2,7 +2,7 @@ package house
 
 // houseRooms is the house, floor by floor. CONTRIBUTING.md shows the same as a
 // map for people; a test compares the two.
-var houseRooms = []room{
+var houseRooms = append([]room{
 	{name: "measure/unit", floor: 1, needs: []arrow{
 		{"go.yaml.in/yaml/v3", "quantities read themselves and name the line when they cannot"},
 	}},
@@ -221,21 +221,6 @@ var houseRooms = []room{
 	{name: "desk/door", floor: 10.1, uses: []arrow{
 		{"keep/people", "roles, passwords, and sessions in a register that it does not know"},
 	}},
-	{name: "desk/api", floor: 10.2, uses: []arrow{
-		{"tell/wire", "answers as JSON"},
-		{"measure/form", "places of what is wrong"},
-		{"survey/rink", "landmarks to snap to"},
-		{"survey/arena", "the layout of boards and panes"},
-		{"survey/kit", "the lenses in the catalogue"},
-		{"answer/rules", "the rule sets in the catalogue"},
-		{"survey/edit", "what a request asks for"},
-		{"decide/plan", "what is answered"},
-		{"keep/revision", "versions and merges"},
-		{"desk/shelf", "the arenas"},
-		{"desk/parcel", "files to take away"},
-	}, needs: []arrow{
-		{"github.com/danielgtaylor/huma/v2", "the OpenAPI description, made from the types"},
-	}},
 
 	{name: "draw/book", floor: 9.3, uses: []arrow{
 		{"measure/unit", "lengths and angles in words"},
@@ -267,55 +252,6 @@ var houseRooms = []room{
 	}},
 
 	{name: "desk/bench", floor: 10.1},
-	{name: "desk/finder", floor: 10.1, uses: []arrow{
-		{"measure/unit", "lengths and times in the visitor's units"},
-		{"measure/geom", "the place that is aimed at"},
-		{"answer/optics", "the ISO, the sharp range"},
-		{"survey/play", "the moments to photograph"},
-		{"survey/arena", "the holes and the light there"},
-		{"survey/kit", "lenses and bodies to choose from"},
-		{"answer/fit", "how a lens is set"},
-		{"answer/light", "the light on the ice"},
-		{"draw/cut", "the clear patch in a printed film"},
-		{"answer/frame", "the picture"},
-	}},
-	{name: "desk/blank", floor: 10.1, uses: []arrow{
-		{"measure/form", "problems with their places"},
-		{"survey/rink", "corners and landmarks to measure from"},
-		{"survey/glass", "materials to choose from"},
-		{"survey/arena", "the document that is asked about"},
-		{"survey/edit", "the edits that answers make"},
-	}},
-	{name: "desk", floor: 10.3, uses: []arrow{
-		{"examples", "which arenas the program brought along"},
-		{"measure/unit", "tables print in the visitor's units"},
-		{"measure/form", "where a document is wrong"},
-		{"survey/glass", "the hole that is moved, panes beside it"},
-		{"survey/arena", "the document with edits made"},
-		{"answer/rules", "a finding's status"},
-		{"answer/fit", "limits on the fit chart"},
-		{"answer/light", "rows of the light table"},
-		{"survey/edit", "what hands do to a document"},
-		{"decide/plan", "what the pages show"},
-		{"decide/compare", "two plans side by side"},
-		{"desk/blank", "questions about the document's parts"},
-		{"draw/chart", "the drawings' look on a page"},
-		{"draw/sheet", "the drawings' typeface"},
-		{"keep/revision", "the list of arenas"},
-		{"desk/shelf", "the arenas"},
-		{"desk/api", "the engine as JSON, for the pages' modules"},
-		{"desk/door", "who may see and do what"},
-		{"desk/parcel", "files to take away"},
-		{"desk/finder", "which picture an address asks for"},
-		{"answer/frame", "the picture through the lens"},
-		{"survey/play", "the moments to photograph"},
-		{"survey/kit", "lenses and bodies to choose from"},
-		{"decide/choose", "the choice of holes"},
-		{"desk/bench", "choices beside the requests"},
-		{"keep/people", "roles"},
-	}, needs: []arrow{
-		{"github.com/danielgtaylor/huma/v2", "the API's description, for the page that shows it"},
-	}},
 
 	{name: "answer/frame", floor: 6, uses: []arrow{
 		{"measure/unit", "distances, angles, times"},
@@ -364,4 +300,4 @@ var houseRooms = []room{
 		{"github.com/spf13/pflag", "the kind of error of a wrong flag, to say it once"},
 		{"golang.org/x/sys", "a password typed unseen"},
 	}},
-}
+}, deskRooms...)

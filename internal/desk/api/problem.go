@@ -65,12 +65,8 @@ func describeProblems(spec *huma.OpenAPI) {
 		Description: "What went wrong, and where",
 		Content:     map[string]*huma.MediaType{"application/problem+json": {Schema: schema}},
 	}
-	for _, item := range spec.Paths {
-		for _, op := range []*huma.Operation{item.Get, item.Post, item.Put, item.Patch, item.Delete} {
-			if op != nil {
-				op.Responses["default"] = answer
-			}
-		}
+	for op := range operations(spec) {
+		op.Responses["default"] = answer
 	}
 }
 

@@ -1,0 +1,81 @@
+package access
+
+import (
+	"errors"
+	"net/http"
+
+	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/keep/people"
+)
+
+// peoplePage is who may sign in, for planners.
+type peoplePage struct {
+	shell.Frame
+	People  []personRow
+	Log     []entryRow // the newest first
+	Roles   []people.Role
+	Name    string // as typed
+	Role    people.Role
+	Problem string
+}
+
+type personRow struct {
+	Name  string
+	Role  people.Role
+	Since string
+}
+
+type entryRow struct{ When, Who, What, From string }
+
+// mostEntries is how many entries of the log the page shows.
+const mostEntries = 50
+
+func (d area) peoplePage(w http.ResponseWriter, r *http.Request) error {
+	return d.showPeople(w, r, http.StatusOK, peoplePage{Role: people.Viewer})
+}
+
+func (d area) showPeople(w http.ResponseWriter, r *http.Request, status int, page peoplePage) error {
+	all, err1 := d.door.Register.People(r.Context())
+	log, err2 := d.door.Register.Log(r.Context(), mostEntries)
+	if err := errors.Join(err1, err2); err != nil {
+		return err
+	}
+	for _, e := range log {
+		page.Log = append(page.Log, entryRow{e.At.Format("2 Jan 2006, 15:04 MST"), e.Who, e.What, e.From})
+	}
+	page.Frame, page.Roles = d.Frame(r, "People"), people.Roles()
+	for _, p := range all {
+		page.People = append(page.People, personRow{p.Name, p.Role, p.Since.Format("2 Jan 2006")})
+	}
+	return d.Page(w, r, status, "people.tmpl", page)
+}
+
+// addPerson lets somebody sign in.
+func (d area) addPerson(w http.ResponseWriter, r *http.Request) error {
+	page := peoplePage{Name: people.Tidy(r.PostFormValue("name")), Role: people.Role(r.PostFormValue("role"))}
+	password := r.PostFormValue("password")
+	role, err := people.ParseRole(string(page.Role))
+	if err == nil {
+		err = errors.Join(people.CheckName(page.Name), people.CheckPassword(password))
+	}
+	if err != nil {
+		page.Problem = shell.SentenceOf(err)
+		return d.showPeople(w, r, http.StatusUnprocessableEntity, page)
+	}
+	return d.afterPeople(w, r, page, d.door.Admit(r, page.Name, role, password, r.PostFormValue("code")))
+}
+
+func (d area) removePerson(w http.ResponseWriter, r *http.Request) error {
+	return d.afterPeople(w, r, peoplePage{Role: people.Viewer}, d.door.Dismiss(r, r.PostFormValue("name")))
+}
+
+// afterPeople shows the people as they are now, or what kept them as they were.
+func (d area) afterPeople(w http.ResponseWriter, r *http.Request, page peoplePage, err error) error {
+	if err == nil {
+		return d.Goto(w, r, "/people")
+	}
+	return signProblem(w, err, func(status int, words string) error {
+		page.Problem = words
+		return d.showPeople(w, r, status, page)
+	})
+}

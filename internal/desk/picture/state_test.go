@@ -1,0 +1,141 @@
+package picture
+
+import (
+	"math"
+	"net/url"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+func demo(t testing.TB) (arena.Arena, kit.Kit) {
+	t.Helper()
+	d, err := arena.Demo()
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := d.Check()
+	if err != nil {
+		t.Fatal(err)
+	}
+	k, err := kit.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a, k
+}
+
+// TestAddressesGiveTheSameState writes states as addresses and reads them back.
+func TestAddressesGiveTheSameState(t *testing.T) {
+	a, k := demo(t)
+	rapid.Check(t, func(t *rapid.T) {
+		q := url.Values{}
+		q.Set("hole", rapid.SampledFrom(a.Openings()).Draw(t, "hole"))
+		q.Set("lens", rapid.SampledFrom(k.Lenses).Draw(t, "lens").ID)
+		q.Set("shutter", rapid.SampledFrom(Shutters()).Draw(t, "shutter").Format())
+		q.Set("moment", rapid.SampledFrom([]string{"0", "7", "59"}).Draw(t, "moment"))
+		for _, name := range []string{"pan", "focus", "focal", "stop", "hold", "planes"} {
+			if rapid.Bool().Draw(t, name) {
+				q.Set(name, rapid.SampledFrom([]string{"1", "11", "44.5"}).Draw(t, name+" value"))
+			}
+		}
+		s, err := Read(q, a, k)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := Read(s.Query(), a, k)
+		if err != nil || again.Query().Encode() != s.Query().Encode() {
+			t.Fatalf("%v read back is %v (%v)", s.Query(), again.Query(), err)
+		}
+	})
+}
+
+// TestTheSubjectIsInTheMiddleAndSharp: without pan and focus the moment's subject
+// is aimed at; with the pan and tilt that this gives, the numbers stay.
+func TestTheSubjectIsInTheMiddleAndSharp(t *testing.T) {
+	a, k := demo(t)
+	moments, err := Sample(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := Read(url.Values{"hole": {"B1"}, "focal": {"100"}}, a, k)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Moment = Favourite(a, moments, "B1")
+	shot, err := s.Shot(a, moments)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n, err := s.Numbers(shot, a, unit.Metric)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(n.Focus-shot.Aim.Distance.Metres()) > 0.02 || math.Abs(n.Pan) > likedTurn {
+		t.Errorf("focus %.2f m, subject %.2f m away, pan %.1f", n.Focus, shot.Aim.Distance.Metres(), n.Pan)
+	}
+	feet, err := s.Numbers(shot, a, unit.Imperial)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range feet.Facts {
+		if strings.HasSuffix(f.Value, " lx") || strings.HasSuffix(f.Value, " m") {
+			t.Errorf("%s is %s to somebody who reads feet and foot-candles", f.Name, f.Value)
+		}
+	}
+	s.Pan, s.Tilt = unit.Known(n.Pan), unit.Known(n.Tilt)
+	turned, err := s.Shot(a, moments)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := s.Numbers(turned, a, unit.Metric)
+	if err != nil {
+		t.Fatal(err)
+	}
+	compared := 0
+	for i, f := range n.Facts {
+		if f != again.Facts[i] {
+			t.Errorf("%s is %q aimed at the subject, %q turned there", f.ID, f.Value, again.Facts[i].Value)
+		}
+		compared++
+	}
+	if compared < 10 {
+		t.Errorf("only %d facts", compared)
+	}
+}
+
+func TestLossInWords(t *testing.T) {
+	for share, want := range map[float64]string{1: "nothing", 0.5: "1.0 stops", 0.25: "2.0 stops", 0: "all of it: dark"} {
+		if got := lost(share); got != want {
+			t.Errorf("a share of %g is lost as %q, want %q", share, got, want)
+		}
+	}
+}
+
+// TestPrintedWindowTellsItsClearPatch: the more the camera is turned, the wider
+// the patch that it needs; a hole has none.
+func TestPrintedWindowTellsItsClearPatch(t *testing.T) {
+	a, k := demo(t)
+	a.Windows[0].Open, a.Windows[0].Printed = false, true
+	s, err := Read(url.Values{"hole": {a.Windows[0].ID}, "lens": {"70-200"}}, a, k)
+	if err != nil {
+		t.Fatal(err)
+	}
+	straight, _ := s.patch(a, 0, unit.Metric)
+	turned, _ := s.patch(a, 20, unit.Metric)
+	if straight == "" || turned == "" || straight == turned {
+		t.Errorf("straight %q, turned %q", straight, turned)
+	}
+	if _, note := s.patch(a, 80, unit.Metric); note == "" {
+		t.Error("turned by 80 degrees nothing is said")
+	}
+	s.Hole = "B1"
+	if none, _ := s.patch(a, 0, unit.Metric); none != "" {
+		t.Errorf("a hole needs a patch of %s", none)
+	}
+}

@@ -1,0 +1,86 @@
+package shell
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"io/fs"
+	"maps"
+	"net/http"
+	"path"
+	"slices"
+
+	"example.org/rinkpane/internal/draw/chart"
+)
+
+// assetTypes are the kinds of file that the desk serves.
+var assetTypes = map[string]string{
+	".css": "text/css; charset=utf-8",
+	".js":  "text/javascript; charset=utf-8",
+	".svg": "image/svg+xml",
+	".ttf": "font/ttf",
+}
+
+// assetSet holds the embedded files and one hash over all of them. The hash
+// stands in their addresses, so that a browser may keep them for good; modules
+// import one another by relative names and stay in the same folder.
+type assetSet struct {
+	hash   string
+	files  map[string][]byte
+	packed map[string][]byte // the same as gzip
+}
+
+func loadAssets(folder fs.FS) (assetSet, error) {
+	set := assetSet{files: fontFiles(), packed: map[string][]byte{}}
+	entries, err := fs.ReadDir(folder, ".")
+	if err != nil {
+		return set, err
+	}
+	for _, e := range entries {
+		if set.files[e.Name()], err = fs.ReadFile(folder, e.Name()); err != nil {
+			return set, err
+		}
+	}
+	set.files["sheet.css"] = []byte(chart.Styles().CSS(".sheet"))
+	sum := sha256.New()
+	for _, name := range slices.Sorted(maps.Keys(set.files)) {
+		text := set.files[name]
+		if assetTypes[path.Ext(name)] == "" {
+			return set, fmt.Errorf("asset %s: its kind of file is not served", name)
+		}
+		fmt.Fprintf(sum, "%s %d\n", name, len(text))
+		sum.Write(text)
+		set.packed[name] = compressed(text)
+	}
+	set.hash = hex.EncodeToString(sum.Sum(nil))[:12]
+	return set, nil
+}
+
+// address returns where an asset is served; an unknown one is an error, so that
+// a page with a wrong name does not render.
+func (s assetSet) address(name string) (string, error) {
+	if _, ok := s.files[name]; !ok {
+		return "", fmt.Errorf("no asset %q", name)
+	}
+	return "/assets/" + s.hash + "/" + name, nil
+}
+
+func (s *Shell) asset(w http.ResponseWriter, r *http.Request) error {
+	name := r.PathValue("name")
+	text, ok := s.assets.files[name]
+	if !ok || r.PathValue("hash") != s.assets.hash {
+		return ErrNowhere
+	}
+	w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
+	Send(w, r, http.StatusOK, assetTypes[path.Ext(name)], text, s.assets.packed[name])
+	return nil
+}
+
+// icon answers the browsers that ask for an icon by its old name.
+func (s *Shell) icon(w http.ResponseWriter, r *http.Request) error {
+	to, err := s.assets.address("icon.svg")
+	if err == nil {
+		http.Redirect(w, r, to, http.StatusMovedPermanently)
+	}
+	return err
+}

@@ -1,0 +1,59 @@
+package shell
+
+import (
+	"errors"
+	"net/http"
+	"net/url"
+
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/keep/revision"
+)
+
+// Opened is one version of an arena with its plan, ready to be shown.
+type Opened struct {
+	shelf.Book
+	At   Address
+	Plan plan.Plan
+}
+
+// Open takes the arena of an address off the shelf and plans it.
+func (s *Shell) Open(r *http.Request, slug string, q url.Values) (Opened, error) {
+	at, err := ReadAddress(slug, q)
+	if err != nil {
+		return Opened{}, err
+	}
+	b, err := s.Book(r, slug, at.Version)
+	if err != nil {
+		return Opened{}, err
+	}
+	p, err := s.Shelf.Plan(b)
+	if err != nil {
+		s.Log.WarnContext(r.Context(), "desk", "arena", b.Document.ID, "error", err)
+		return Opened{}, Refuse(http.StatusUnprocessableEntity, "This arena cannot be planned.", err.Error())
+	}
+	return Opened{Book: b, At: at, Plan: p}, nil
+}
+
+// Book takes a version of an arena off the shelf, the newest for 0.
+func (s *Shell) Book(r *http.Request, slug string, version int) (shelf.Book, error) {
+	b, err := s.Shelf.Open(r.Context(), slug, version)
+	if errors.Is(err, revision.ErrNone) && version > 0 {
+		err = ErrNoVersion
+	}
+	return b, err
+}
+
+// Newest takes the newest version of the arena of a request's path off the
+// shelf, with the state that its address asks for.
+func (s *Shell) Newest(r *http.Request) (shelf.Book, Address, error) {
+	at, err := ReadAddress(r.PathValue("slug"), r.URL.Query())
+	if err != nil {
+		return shelf.Book{}, at, err
+	}
+	b, err := s.Book(r, at.Slug, 0)
+	return b, at, err
+}
+
+// SampleArena is the arena on whose pages samples of addresses are taken.
+const SampleArena = "quillhaven"

@@ -1,0 +1,113 @@
+package shell
+
+import (
+	"bytes"
+	"embed"
+	"encoding/json"
+	"html/template"
+	"net/http"
+
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/keep/people"
+)
+
+//go:embed templates
+var ownTemplates embed.FS
+
+func (s *Shell) funcs() *template.Template {
+	return template.New("").Funcs(template.FuncMap{
+		"slots":    func() []int { return []int{0, 1} }, // pan, tilt
+		"asset":    s.assets.address,
+		"cautions": plan.Cautions,
+		"status":   statusWord,
+		"keeps":    keepsWords,
+		"metres":   Metres,
+		"count":    plan.Count,
+	})
+}
+
+// Frame is what surrounds every page: title, theme, the way back.
+type Frame struct {
+	Title  string
+	Theme  theme
+	Themes []theme
+	Here   string // this page's own path and query, to return to
+	Person string // who is signed in; "" while nobody is set up
+	Role   people.Role
+	Plans  bool // the visitor may change plans
+}
+
+// Frame returns the frame of a page for a visitor.
+func (s *Shell) Frame(r *http.Request, title string) Frame {
+	here := "/"
+	if r.Method == http.MethodGet {
+		here = r.URL.RequestURI()
+	}
+	p, _ := door.Person(r.Context())
+	return Frame{
+		Title: title, Theme: themeOf(r), Themes: themes, Here: here,
+		Person: p.Name, Role: p.Role, Plans: door.May(r.Context(), people.Plan),
+	}
+}
+
+// Page renders a page whole before the first byte goes out, so that a template
+// that fails gives an error page instead of half a page.
+func (s *Shell) Page(w http.ResponseWriter, r *http.Request, status int, name string, page any) error {
+	text, err := s.Piece(name, page)
+	if err != nil {
+		return err
+	}
+	w.Header().Set("Cache-Control", "no-store")
+	Send(w, r, status, "text/html; charset=utf-8", text, nil)
+	return nil
+}
+
+// Piece renders one template.
+func (s *Shell) Piece(name string, data any) ([]byte, error) {
+	var out bytes.Buffer
+	err := s.templates.ExecuteTemplate(&out, name, data)
+	return out.Bytes(), err
+}
+
+// JSON answers a page's module.
+func (s *Shell) JSON(w http.ResponseWriter, r *http.Request, status int, v any) error {
+	var text bytes.Buffer
+	enc := json.NewEncoder(&text)
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(v); err != nil {
+		return err
+	}
+	w.Header().Set("Cache-Control", "no-store")
+	Send(w, r, status, "application/json", text.Bytes(), nil)
+	return nil
+}
+
+// Goto sends a visitor on after a form.
+func (s *Shell) Goto(w http.ResponseWriter, r *http.Request, to string) error {
+	http.Redirect(w, r, to, http.StatusSeeOther)
+	return nil
+}
+
+// statusWord says a status in plain words.
+func statusWord(s rules.Status) string {
+	switch s {
+	case rules.Pass:
+		return "kept"
+	case rules.Fail:
+		return "broken"
+	}
+	return "not known"
+}
+
+// keepsWords says how a hole stands with the rules that concern it.
+func keepsWords(s rules.Status) string {
+	switch s {
+	case rules.Pass:
+		return "keeps every rule"
+	case rules.Fail:
+		return "breaks a rule"
+	}
+	return "a number is missing"
+}

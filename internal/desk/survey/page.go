@@ -1,0 +1,177 @@
+package survey
+
+import (
+	"cmp"
+	"net/http"
+	"slices"
+	"strings"
+
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/edit"
+)
+
+// surveyPage is a part of an arena's document as a form, or as a list of items.
+type surveyPage struct {
+	shell.Frame
+	Way     string // which of the arena's pages this is
+	Address shell.Address
+	Name    string
+	Base    int
+	Parts   []shell.Option
+	Part    Part
+	Rows    []itemRow
+	Item    string // path of the item that is edited; "" for a new one, or none
+	New     bool
+	Fields  []field
+	Other   string // what is wrong that belongs to no field
+	Wrongs  string // how many fields are wrong, in words; "" for none
+	Action  string
+}
+
+// itemRow is an item of a list, with the way to its form.
+type itemRow struct {
+	Row
+	URL    string
+	Chosen bool
+}
+
+// surveyPage shows a part; ?item= opens the form of an item, ?item=new an empty one.
+func (d area) surveyPage(w http.ResponseWriter, r *http.Request) error {
+	b, at, err := d.Newest(r)
+	if err != nil {
+		return err
+	}
+	page, err := d.surveyOf(r, b, at)
+	if err != nil {
+		return err
+	}
+	item := r.URL.Query().Get("item")
+	switch {
+	case item == "new" && page.Part.IsList():
+		page.New = true
+	case item != "" && (!page.Part.IsList() || !slices.Contains(b.Arena.Items(page.Part.Path), item)):
+		return errNoItem
+	default:
+		page.Item = item
+	}
+	d.fillSurvey(b, page, page.Part.Read(b.Arena, page.Item), nil)
+	return d.Page(w, r, http.StatusOK, "survey.tmpl", page)
+}
+
+// errNoItem answers an address that names an item that is not there.
+var errNoItem = shell.Refuse(http.StatusNotFound, "The arena has no such item.", "It may have been renamed or deleted: go back to the list.")
+
+// surveyOf opens the part that an address names.
+func (d area) surveyOf(r *http.Request, b shelf.Book, at shell.Address) (*surveyPage, error) {
+	around, err := d.around(b)
+	if err != nil {
+		return nil, err
+	}
+	part, found := PartOf(around, cmp.Or(r.PathValue("part"), "rink"))
+	if !found {
+		return nil, shell.Refuse(http.StatusNotFound, "The survey has no such part.", "Choose one of those listed.")
+	}
+	page := &surveyPage{
+		Way: "survey", Frame: d.Frame(r, part.Title+" of "+b.Document.Name), Address: at, Name: b.Document.Name, Base: b.Version.Number,
+		Part: part, Action: at.Part(part.Name, ""),
+	}
+	for _, p := range Parts(around) {
+		page.Parts = append(page.Parts, shell.Option{Name: p.Title, URL: at.Part(p.Name, ""), Chosen: p.Name == part.Name})
+	}
+	if page.Plans {
+		page.Parts = append(page.Parts, shell.Option{Name: "The file itself", URL: at.Beside("/text")})
+	}
+	return page, nil
+}
+
+// around gathers what the questions choose from.
+func (d area) around(b shelf.Book) (Around, error) {
+	a, err := b.Arena.Check()
+	if err != nil {
+		return Around{}, err
+	}
+	out := Around{Arena: a}
+	m := d.Shelf.Maker()
+	for _, l := range m.Kit.Lenses {
+		out.Lenses = append(out.Lenses, Option{Value: l.ID, Label: l.Name})
+	}
+	for _, set := range m.Rules {
+		for _, rule := range set.Rules {
+			out.Rules = append(out.Rules, rule.ID)
+		}
+	}
+	return out, nil
+}
+
+// fillSurvey puts answers and messages into a page.
+func (d area) fillSurvey(b shelf.Book, page *surveyPage, a Answers, wrong map[string]string) {
+	for _, row := range page.Part.Items(b.Arena) {
+		page.Rows = append(page.Rows, itemRow{row, page.Address.Part(page.Part.Name, row.Path), row.Path == page.Item})
+	}
+	if !page.Part.IsList() || page.Item != "" || page.New {
+		page.Fields = fieldsOf(page.Part, a, wrong)
+	}
+	switch {
+	case len(wrong) > 0:
+		page.Wrongs = plan.Count(len(wrong), "answer") + " to mend, marked below."
+	case page.Other != "":
+		page.Wrongs = "As a whole it does not go:"
+	}
+}
+
+// saveSurvey takes a filled-in form.
+func (d area) saveSurvey(w http.ResponseWriter, r *http.Request) error {
+	b, err := d.Base(r)
+	if err != nil {
+		return err
+	}
+	page, err := d.surveyOf(r, b, shell.SharedOf(b.Document.ID, r.URL.Query()))
+	if err != nil {
+		return err
+	}
+	part, list := page.Part, page.Part.IsList()
+	page.Item = r.PostFormValue("item")
+	page.New = list && page.Item == ""
+	if list && !page.New && !b.Arena.Has(page.Item) {
+		return errNoItem
+	}
+	answers, wrong := Answers(r.PostForm), map[string]string(nil)
+	again := func(p *shell.Problem) error {
+		page.Other = p.Text
+		d.fillSurvey(b, page, answers, wrong)
+		return d.Page(w, r, p.Status, "survey.tmpl", page)
+	}
+	var edits []edit.Edit
+	if r.PostFormValue("act") == "remove" && list && !page.New {
+		answers, edits = part.Read(b.Arena, page.Item), part.Remove(page.Item)
+	} else {
+		filled := part.Fill(b.Arena, page.Item, answers, func(edits []edit.Edit) (*arena.Document, string, error) { return d.Shelf.Edited(b, edits) })
+		if !filled.OK() {
+			wrong = filled.Wrong
+			return again(&shell.Problem{Status: http.StatusUnprocessableEntity, Text: shell.Sentence(filled.Other)})
+		}
+		edits = filled.Edits
+	}
+	if len(edits) > 0 {
+		doc, what, err := d.Shelf.Edited(b, edits)
+		if err == nil {
+			err = d.Save(r, b, doc, what)
+		}
+		if err != nil {
+			return d.Again(r, err, "", again)
+		}
+	}
+	return d.Goto(w, r, page.Action)
+}
+
+// ItemName names the item that is edited: "Hole B1", "Reading 3".
+func (p *surveyPage) ItemName() string {
+	name := strings.Trim(p.Item[strings.LastIndexByte(p.Item, '[')+1:], "#]") // items without a name are counted: "[#3]"
+	return strings.ToUpper(p.Part.Item[:1]) + p.Part.Item[1:] + " " + name
+}
+
+// NewURL returns where a new item is filled in.
+func (p *surveyPage) NewURL() string { return p.Address.Part(p.Part.Name, "new") }

@@ -1,0 +1,25 @@
+package survey
+
+import (
+	"embed"
+
+	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/keep/people"
+)
+
+//go:embed *.tmpl
+var templates embed.FS
+
+type area struct{ *shell.Shell }
+
+// New returns the area.
+func New(s *shell.Shell) shell.Area {
+	d := area{s}
+	const at = "/arena/" + shell.SampleArena + "/survey"
+	return shell.Area{Templates: templates, Routes: []shell.Route{
+		{Pattern: "GET /arena/{slug}/survey", Need: people.Read, Most: shell.Form, Answer: d.surveyPage, Samples: []string{at}},
+		{Pattern: "GET /arena/{slug}/survey/{part}", Need: people.Read, Most: shell.Form, Answer: d.surveyPage,
+			Samples: []string{at + "/panes", at + "/holes?item=holes%5BB1%5D", at + "/dispensations?item=new"}},
+		{Pattern: "POST /arena/{slug}/survey/{part}", Need: people.Plan, Most: shell.Document, Answer: d.saveSurvey},
+	}}
+}

@@ -1,0 +1,152 @@
+package versions
+
+import (
+	"errors"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+
+	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/desk/parcel"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/keep/revision"
+)
+
+// versionsPage is the history of an arena: who, when, what, and what changed
+// between two versions.
+type versionsPage struct {
+	shell.Frame
+	Way        string // which of the arena's pages this is
+	Address    shell.Address
+	ID, Name   string
+	Head       int
+	Away       bool
+	Undo, Redo int // versions to put on top; 0 without one
+	Versions   []versionRow
+	From, To   int
+	Diff       []shell.DiffLine
+	Files      []fileRow // of version To
+}
+
+type versionRow struct {
+	revision.Version
+	When   string
+	Newest bool
+}
+
+// fileRow is a file to take away, or one for each hole.
+type fileRow struct {
+	Name, Words, Path string
+	Holes             []fileRow
+}
+
+// mostVersions is how many versions a page lists.
+const mostVersions = 200
+
+func (d area) versionsPage(w http.ResponseWriter, r *http.Request) error {
+	b, at, err := d.Newest(r)
+	if err != nil {
+		return err
+	}
+	id, head := b.Document.ID, b.Document.Head
+	page := versionsPage{Frame: d.Frame(r, b.Document.Name+": versions"), Way: "versions", Address: at.Shared(), ID: id, Name: b.Document.Name, Head: head, Away: b.Document.Away}
+	page.To = numberOr(r.FormValue("to"), head)
+	page.From = numberOr(r.FormValue("from"), max(1, page.To-1))
+	versions, err := d.Shelf.Keeper().History(r.Context(), id, mostVersions)
+	if err == nil {
+		page.Undo, page.Redo, err = d.Shelf.Steps(r.Context(), id)
+	}
+	if err != nil {
+		return err
+	}
+	for _, v := range versions {
+		page.Versions = append(page.Versions, versionRow{v, v.At.Format("2 Jan 2006, 15:04 MST"), v.Number == head})
+	}
+	from, err1 := d.Shelf.Keeper().Version(r.Context(), id, page.From)
+	to, err2 := d.Shelf.Open(r.Context(), id, page.To)
+	if errors.Join(err1, err2) != nil {
+		return shell.ErrNoVersion
+	}
+	page.Files = filesOf(to)
+	if page.Diff, err = shell.DiffLines(from.Text, to.Version.Text); err != nil {
+		return err
+	}
+	return d.Page(w, r, http.StatusOK, "versions.tmpl", page)
+}
+
+// numberOr reads a version's number, or takes another when there is none.
+func numberOr(text string, other int) int {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 {
+		return other
+	}
+	return n
+}
+
+func filesOf(b shelf.Book) []fileRow {
+	var out []fileRow
+	for _, k := range parcel.Kinds() {
+		row := fileRow{Name: parcel.Name(b, k), Words: k.Words(), Path: "/api/arenas/" + b.Document.ID + "/files/" + string(k) + "?version=" + strconv.Itoa(b.Version.Number)}
+		if k == parcel.Outline {
+			for _, hole := range b.Arena.Items("holes") {
+				id := strings.TrimSuffix(strings.TrimPrefix(hole, "holes["), "]")
+				row.Holes = append(row.Holes, fileRow{Name: id, Path: row.Path + "&hole=" + url.QueryEscape(id)})
+			}
+			if row.Holes == nil {
+				continue
+			}
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+// longestWhat is the most characters of what a version says of itself.
+const longestWhat = 160
+
+// restore puts an older version on top.
+func (d area) restore(w http.ResponseWriter, r *http.Request) error {
+	id, version := r.PathValue("slug"), numberOr(r.PostFormValue("version"), 0)
+	from, err1 := d.Base(r)
+	old, err2 := d.Shelf.Open(r.Context(), id, version)
+	if version == 0 || errors.Join(err1, err2) != nil {
+		return shell.ErrNoVersion
+	}
+	what := r.PostFormValue("what")
+	switch act := r.PostFormValue("act"); {
+	case act == "undo":
+		what = shell.CutShort("undo: "+from.Version.What, longestWhat)
+	case act == "redo":
+		what = shell.CutShort("redo: "+old.Version.What, longestWhat)
+	case what == "":
+		what = "restore version " + strconv.Itoa(version)
+	}
+	return d.Again(r, d.SaveText(w, r, from, old.Version.Text, what), old.Version.Text, func(p *shell.Problem) error {
+		return shell.Refuse(p.Status, "This version could not be put on top.", p.Text)
+	})
+}
+
+// putAway takes an arena off the list, or puts it back.
+func (d area) putAway(w http.ResponseWriter, r *http.Request) error {
+	id, away := r.PathValue("slug"), r.PostFormValue("away") == "yes"
+	if !away && r.PostFormValue("away") != "no" {
+		return shell.ErrIncomplete
+	}
+	if err := d.Shelf.Keeper().SetAway(r.Context(), id, away); err != nil {
+		return err
+	}
+	d.Log.InfoContext(r.Context(), "desk", "arena", id, "away", away, "who", door.Who(r.Context()))
+	return d.Goto(w, r, "/")
+}
+
+// Beside returns where the plans of both versions stand side by side.
+func (p versionsPage) Beside() string {
+	return p.Address.Beside("/compare", "left", p.ID+"@"+strconv.Itoa(p.From), "right", p.ID+"@"+strconv.Itoa(p.To))
+}
+
+// Look returns where a version is looked at.
+func (p versionsPage) Look(number int) string {
+	return p.Address.Beside("/versions", "to", strconv.Itoa(number))
+}

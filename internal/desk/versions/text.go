@@ -1,0 +1,46 @@
+package versions
+
+import (
+	"net/http"
+	"strings"
+
+	"example.org/rinkpane/internal/desk/shell"
+)
+
+// textPage is an arena's document as text, to be edited by hand.
+type textPage struct {
+	shell.Frame
+	ID      string
+	Base    int // the version it was made from
+	Text    string
+	What    string
+	Problem *shell.Problem
+}
+
+func (d area) textPage(w http.ResponseWriter, r *http.Request) error {
+	b, _, err := d.Newest(r)
+	if err != nil {
+		return err
+	}
+	return d.Page(w, r, http.StatusOK, "text.tmpl", textPage{
+		Frame: d.Frame(r, b.Document.Name+": text"), ID: b.Document.ID, Base: b.Version.Number, Text: b.Version.Text,
+	})
+}
+
+func (d area) saveText(w http.ResponseWriter, r *http.Request) error {
+	text, err := shell.SentDocument(r)
+	if err != nil {
+		return err
+	}
+	from, err := d.Base(r)
+	if err != nil {
+		return err
+	}
+	if strings.Contains(from.Version.Text, "\r\n") && !strings.Contains(text, "\r\n") {
+		text = strings.ReplaceAll(text, "\n", "\r\n") // a browser's text has lost the document's line ends
+	}
+	what, id := r.PostFormValue("what"), from.Document.ID
+	return d.Again(r, d.SaveText(w, r, from, text, what), text, func(p *shell.Problem) error {
+		return d.Page(w, r, p.Status, "text.tmpl", textPage{d.Frame(r, id+": text"), id, from.Version.Number, text, what, p})
+	})
+}
