@@ -12,9 +12,10 @@ import (
 	"example.org/rinkpane/internal/keep/people"
 )
 
-// readsThoughPosted are the calls that send a body and change nothing.
+// readsThoughPosted are the calls that send a body and change nothing, or nothing
+// but what is the visitor's own.
 var readsThoughPosted = map[string]bool{
-	"POST /arena/{slug}/live": true, "POST /tour": true,
+	"POST /arena/{slug}/live": true, "POST /tour": true, "POST /account": true,
 	"POST /api/arenas/{id}/try": true, "POST /api/arenas/{id}/reach": true,
 }
 

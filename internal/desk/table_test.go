@@ -34,7 +34,7 @@ func samplePages(t testing.TB) []string {
 	for _, r := range d.table {
 		method, path := methodAndPath(t, r)
 		switch {
-		case method != http.MethodGet || strings.Contains(path, "."): // a file
+		case method != http.MethodGet || strings.HasPrefix(path, "/api/"), strings.Contains(path, "."): // a call, a file
 		case len(r.Samples) > 0:
 			out = append(out, r.Samples...)
 		case !strings.Contains(r.Pattern, "{"):
