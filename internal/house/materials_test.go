@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/rinkpane/internal/desk/blank"
+	"example.org/rinkpane/internal/desk/survey"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
@@ -34,7 +34,7 @@ func TestAMaterialIsOneRow(t *testing.T) {
 	for _, r := range chart.Styles() {
 		styles[r.Class] = true
 	}
-	options := blank.Materials()[1:]
+	options := survey.Materials()[1:]
 	cautions := strings.Join(glass.Cautions(), " ")
 	file, formulas := read(t, "docs/arena-file.md"), read(t, "docs/formulas/glass.md")
 	for i, p := range rows {
