@@ -12,8 +12,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/decide/choose"
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 type chooseFlags struct {
@@ -72,7 +73,7 @@ func chooseWishes(c *cobra.Command, f *chooseFlags) {
 	fl := c.Flags()
 	rulesFlag(c, &f.rules)
 	fl.IntVar(&f.count, "count", 0, "exactly this many holes (default as many as the rules allow, 8 if they do not say)")
-	fl.StringSliceVar(&f.keep, "keep", nil, "hole that must be in the answer, or a place such as P017+610")
+	fl.StringSliceVar(&f.keep, "keep", nil, "hole that must be in the answer, or a place such as \"B-bench goal-line -33 in\"")
 	fl.StringSliceVar(&f.forbid, "forbid", nil, "hole, place or pane that must not be used")
 	fl.IntVar(&f.newCuts, "new-cuts", -1, "most panes to be newly cut (default no limit)")
 	quantity(c, &f.step, "step", "length", unit.ParseLength, `distance between places along a pane (default "150 mm")`)
@@ -149,13 +150,13 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	timed, stop := context.WithTimeout(ctx, limit)
 	defer stop()
 	ans := study.Answer(timed)
-	ans.Seconds = time.Since(begun).Seconds()
+	ans.Took = time.Since(begun)
 	bar.end()
-	c, err := plan.Maker{Kit: k, Rules: sets}.Chosen(ar, study, ans)
+	sys, err := a.system(ar.Units)
 	if err != nil {
 		return err
 	}
-	err = a.print(ans, func(w io.Writer) { io.WriteString(w, c.Text(ar.Units)) })
+	err = a.print(wire.ChoiceOf(ans, sys), func(w io.Writer) { io.WriteString(w, words.Choice(ans, sys)) })
 	if err == nil && len(ans.Holes) == 0 && ans.Status != choose.Stopped {
 		return errAnswerNo
 	}

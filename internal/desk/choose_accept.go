@@ -4,13 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
-	"slices"
 	"strconv"
 
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/edit"
-	"example.org/rinkpane/internal/survey/glass"
 )
 
 // acceptChoice answers POST /arena/{slug}/choose/{job}/accept: the ticked places
@@ -28,11 +26,11 @@ func (d *Desk) acceptChoice(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	shown, err := strconv.Atoi(r.PostFormValue("set"))
-	if err != nil || shown < 0 || shown > len(c.answer.Alternatives) {
+	if err != nil || shown < 0 || shown > len(c.Alternatives) {
 		d.fail(w, r, http.StatusBadRequest, "There is no such set.", "Go back and pick one of those shown.")
 		return
 	}
-	edits := c.edits(shown, r.PostForm["take"], r.PostFormValue("rest") == "off")
+	edits := c.Accept(shown, r.PostForm["take"], r.PostFormValue("rest") == "off")
 	if len(edits) == 0 {
 		d.fail(w, r, http.StatusBadRequest, "Nothing is ticked.", "Go back and tick the holes to take over.")
 		return
@@ -62,26 +60,4 @@ func (d *Desk) saveChoice(w http.ResponseWriter, r *http.Request, j *choiceJob, 
 	default:
 		http.Redirect(w, r, sharedOf(j.arena, r.URL.Query()).URL(), http.StatusSeeOther)
 	}
-}
-
-// edits turns ticked places of a set into edits; rest turns off the arena's
-// holes that the set leaves out.
-func (c chosen) edits(shown int, take []string, rest bool) []edit.Edit {
-	var out []edit.Edit
-	in := map[string]bool{}
-	for _, h := range c.shownSet(shown) {
-		in[h.ID] = true
-		if h.State == "new" && slices.Contains(take, h.ID) {
-			station, height := h.Station, h.Height
-			out = append(out, edit.Edit{Do: edit.Add, To: &edit.Spot{Station: &station, Height: &height}})
-		}
-	}
-	if rest {
-		for _, h := range c.arena.Working() {
-			if !in[h.ID] {
-				out = append(out, edit.Edit{Do: edit.Turn, Hole: h.ID, State: glass.Off})
-			}
-		}
-	}
-	return out
 }

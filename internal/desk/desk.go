@@ -22,6 +22,7 @@ import (
 	"net/http"
 	"time"
 
+	"example.org/rinkpane/internal/decide/choose"
 	"example.org/rinkpane/internal/desk/access"
 	"example.org/rinkpane/internal/desk/api"
 	"example.org/rinkpane/internal/desk/arenas"
@@ -59,7 +60,7 @@ type Desk struct {
 	handler http.Handler
 
 	shelf   *shelf.Shelf
-	bench   *bench.Bench[progress, chosen]
+	bench   *bench.Bench[progress, choose.Answer]
 	choices choices
 	random  io.Reader
 }
@@ -77,7 +78,7 @@ func New(o Options) (*Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Desk{shell: s, shelf: o.Shelf, bench: bench.New[progress, chosen](), random: o.Random}
+	d := &Desk{shell: s, shelf: o.Shelf, bench: bench.New[progress, choose.Answer](), random: o.Random}
 	d.door = door.New(door.Options{
 		Register: o.Register, Always: o.SignIn, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: access.Refuse(s),
 	})

@@ -20,15 +20,6 @@ import (
 	"example.org/rinkpane/internal/survey/arena"
 )
 
-// chosen is what a choice comes to: the answer with its study, which knows the
-// hole behind each place.
-type chosen struct {
-	arena  arena.Arena
-	maker  plan.Maker
-	study  *choose.Study
-	answer choose.Answer
-}
-
 // progress is a report of a choice with the seconds since it began.
 type progress struct {
 	choose.Report
@@ -37,7 +28,7 @@ type progress struct {
 
 // choice is a choice that was asked for: its job and what it was about.
 type choiceJob struct {
-	*bench.Job[progress, chosen]
+	*bench.Job[progress, choose.Answer]
 	arena   string // id
 	version int
 	wishes  wishes
@@ -214,7 +205,7 @@ func (d *Desk) begin(b shelf.Book, form wishes) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	job, err := d.bench.Start(id, func(ctx context.Context, tell func(progress)) (chosen, error) {
+	job, err := d.bench.Start(id, func(ctx context.Context, tell func(progress)) (choose.Answer, error) {
 		return work(ctx, a, maker, opt, limit, tell)
 	})
 	if err != nil {
@@ -250,16 +241,16 @@ func noted(begun time.Time, clock func() time.Time, tell func(progress)) func(ch
 }
 
 // work makes a choice: the best set, then what speaks for it, within the limit.
-func work(ctx context.Context, a arena.Arena, m plan.Maker, opt choose.Options, limit time.Duration, tell func(progress)) (chosen, error) {
+func work(ctx context.Context, a arena.Arena, m plan.Maker, opt choose.Options, limit time.Duration, tell func(progress)) (choose.Answer, error) {
 	begun := time.Now()
 	opt.Tell = noted(begun, time.Now, tell)
 	s, err := choose.Prepare(ctx, a, m.Rules, m.Kit, opt)
 	if err != nil {
-		return chosen{}, err
+		return choose.Answer{}, err
 	}
 	timed, stop := context.WithTimeout(ctx, limit)
 	defer stop()
 	ans := s.Answer(timed)
-	ans.Seconds = time.Since(begun).Seconds()
-	return chosen{a, m, s, ans}, nil
+	ans.Took = time.Since(begun)
+	return ans, nil
 }

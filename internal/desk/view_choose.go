@@ -8,16 +8,18 @@ import (
 	"net/http"
 	"slices"
 	"strconv"
-	"strings"
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/table"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // choosePage is the choice of holes: the form, then its progress, then its answer.
@@ -46,16 +48,16 @@ type answerView struct {
 	Map         template.HTML
 	Sets        []setView // the best and its alternatives
 	Shown       int
-	Value       string
+	Heads       []table.Column
 	Rows        []chosenRow
-	Prices      []priceRow
-	Standings   []fact
+	Prices      table.Table
+	Standings   []string
 	Clash       []string
-	Excluded    []fact
-	Stale       bool // somebody saved since
+	Proved      string // under which rule sets
+	InForce     string // what those in force say of the set, where they are others
+	Stale       bool   // somebody saved since
 	Version     int
 	CanAccept   bool
-	News        int // places of the set that are new
 	Left        []string
 }
 
@@ -65,11 +67,10 @@ type setView struct {
 }
 
 type chosenRow struct {
-	ID, Pane, State, Where, Height, Worth, Loss, Best, Why string
-	New                                                    bool
+	ID, Name, Why string
+	New           bool
+	Cells         []table.Cell
 }
-
-type priceRow struct{ Rule, Gain, Holes string }
 
 // Again returns the page's own address.
 func (p choosePage) Again() string { return p.Address.Beside("/choose", "job", p.Job) }
@@ -164,100 +165,66 @@ func (d *Desk) fillAnswer(r *http.Request, p *choosePage, b shelf.Book, j *choic
 		return
 	}
 	shown, _ := strconv.Atoi(r.FormValue("set"))
-	if shown < 0 || shown > len(c.answer.Alternatives) {
+	if shown < 0 || shown > len(c.Alternatives) {
 		shown = 0
 	}
-	c.arena.Units = p.Address.Units(c.arena.Units)
-	v := c.view(shown, p.Address, j.ID)
+	v := viewOf(c, shown, p.Address.Units(c.Arena.Units))
+	v.sets(c, shown, p.Address, j.ID)
+	v.judge(c, shown, d.shelf.Maker().Rules)
 	v.Version = j.version
 	v.Stale = b.Document.Head != j.version
 	v.CanAccept = p.Plans && !v.Stale && len(v.Rows) > 0
 	p.Answer = v
 }
 
-// shownSet returns the holes of one of the sets: the best for 0.
-func (c chosen) shownSet(n int) []choose.Choice {
-	if n == 0 {
-		return c.answer.Holes
+// viewOf tells a set of the answer in a system's units.
+func viewOf(a choose.Answer, shown int, sys unit.System) *answerView {
+	v := &answerView{
+		Shown: shown, Words: words.ChoiceOutcome(a), Clash: say.All(a.Clash, sys), Standings: words.ChoiceStandings(a),
+		Took:   fmt.Sprintf("%.1f s, %d places, %d moments, seed %d", a.Took.Seconds(), a.Candidates, a.Moments, a.Seed),
+		Prices: words.ChoicePrices.Of("", a.Prices, sys),
 	}
-	var out []choose.Choice
-	for _, p := range c.answer.Alternatives[n-1].Holes {
-		out = append(out, choose.Choice{Place: p})
-	}
-	return out
-}
-
-// priceRows tells what each constraint costs, as a range where the search for
-// it was cut short.
-func priceRows(a choose.Answer) []priceRow {
-	var rows []priceRow
-	for _, p := range a.Prices {
-		gain := fmt.Sprintf("%.4f", p.Gain)
-		if p.Bound-p.Value > 10*choose.Tolerance {
-			gain += fmt.Sprintf(" to %.4f", max(0, p.Bound-a.Value))
-		}
-		rows = append(rows, priceRow{p.Rule, gain, fmt.Sprint(len(p.Holes))})
-	}
-	return rows
-}
-
-// answerWords says in a sentence or two how a search ended.
-func answerWords(a choose.Answer) string {
-	switch {
-	case len(a.Holes) == 0 && a.Status == choose.Infeasible:
-		return "No set of holes keeps the rules and wishes."
-	case len(a.Holes) == 0 && a.Status == choose.Optimal:
-		return "The best set is empty: what is forbidden leaves no place that sees anything."
-	case len(a.Holes) == 0:
-		return "Stopped before a set of holes was found."
-	case a.Status != choose.Optimal:
-		return fmt.Sprintf("The best %s so far; none is worth more than %.4f, a gap of %.2f %%.", plan.Count(len(a.Holes), "hole"), a.Bound, 100*a.Gap)
-	}
-	words := fmt.Sprintf("The best %s, and proved: no legal set is worth more than %.4f.", plan.Count(len(a.Holes), "hole"), a.Bound)
-	if len(a.Unfinished) > 0 {
-		words += fmt.Sprintf(" Stopped before these were complete: %s.", strings.Join(a.Unfinished, ", "))
-	}
-	return words
-}
-
-func (c chosen) view(shown int, at address, job string) *answerView {
-	a := c.answer
-	v := &answerView{Shown: shown, Took: fmt.Sprintf("%.1f s, %d places, %d moments, seed %d", a.Seconds, a.Candidates, a.Moments, a.Seed)}
-	v.Words = answerWords(a)
-	v.Clash = a.Clash
-	v.sets(a, shown, at, job)
-	sys := c.arena.Units
-	chosenIDs := map[string]bool{}
-	for _, h := range c.shownSet(shown) {
-		chosenIDs[h.ID] = true
-		row := chosenRow{
-			ID: h.ID, Pane: h.Pane, State: h.State, Where: unit.Length(h.Station).Format(sys), Height: unit.Length(h.Height).Format(sys),
-			New: h.State == "new", Why: h.Why, Worth: "-", Loss: "-", Best: "-",
-		}
-		if shown == 0 {
-			row.Worth, row.Best = fmt.Sprintf("%.4f", h.Worth), fmt.Sprintf("%.0f %%", 100*h.Best)
-			if h.Loss != nil {
-				row.Loss = fmt.Sprintf("%.4f", *h.Loss)
-			}
-		}
-		if row.New {
-			v.News++
-		}
-		v.Rows = append(v.Rows, row)
-	}
-	for _, h := range c.arena.Working() {
-		if !chosenIDs[h.ID] {
-			v.Left = append(v.Left, h.ID)
+	holes, columns := a.Holes, words.ChosenHoles
+	if shown > 0 {
+		holes, columns = nil, columns.Pick("place", "pane", "height_m", "state")
+		for _, c := range a.Set(shown) {
+			holes = append(holes, choose.Choice{Candidate: c})
 		}
 	}
-	v.Prices = priceRows(a)
-	v.Standings = []fact{
-		{"Holes cut today", fmt.Sprintf("%.4f with %s", a.Today.Value, plan.Count(len(a.Today.Holes), "hole"))},
-		{"As drawn", fmt.Sprintf("%.4f with %s", a.Drawn.Value, plan.Count(len(a.Drawn.Holes), "hole"))},
-		{"Best", fmt.Sprintf("%.4f", a.Value)},
+	t := columns.Of("", holes, sys)
+	v.Heads = t.Columns
+	left := a.Arena.Working()
+	for i, h := range holes {
+		v.Rows = append(v.Rows, chosenRow{h.Hole.ID, h.Say(sys), h.Why.In(sys), h.New, t.Rows[i]})
+		left = slices.DeleteFunc(left, func(own glass.Hole) bool { return own.ID == h.Hole.ID })
 	}
-	v.Map = c.mapOf(shown, sys)
+	for _, h := range left {
+		v.Left = append(v.Left, h.ID)
+	}
+	if len(holes) > 0 {
+		p := chart.OfChoice(a, shown, sys)
+		p.Bare = true
+		v.Map = template.HTML(sheet.InlineSVG(chart.PlanMap(p, mapWidth)))
+	}
 	return v
+}
+
+// judge says under which rules the set was proved and, where others are in
+// force on the desk, what those say of it.
+func (v *answerView) judge(a choose.Answer, shown int, inForce rules.Sets) {
+	names := func(sets rules.Sets) (out []string) {
+		for _, s := range sets {
+			out = append(out, s.Name)
+		}
+		return out
+	}
+	v.Proved = say.Names(names(a.Sets))
+	ids := func(s, t rules.Set) bool { return s.ID == t.ID }
+	if len(v.Rows) == 0 || slices.EqualFunc(a.Sets, inForce, ids) {
+		return
+	}
+	verdict := inForce.Check(a.With(a.Set(shown))).Verdict
+	v.InForce = fmt.Sprintf("In force here is %s: by that the set would be judged %q.", say.Names(names(inForce)), verdict)
 }
 
 func (v *answerView) sets(a choose.Answer, shown int, at address, job string) {
@@ -270,35 +237,4 @@ func (v *answerView) sets(a choose.Answer, shown int, at address, job string) {
 		v.Sets = append(v.Sets, setView{fmt.Sprintf("Next best %d", i+1), link(i + 1), fmt.Sprintf("%.4f", alt.Value),
 			fmt.Sprintf("%.4f less", alt.Lost), shown == i+1})
 	}
-}
-
-// mapOf draws a set over the plan map, with the places that other sets use
-// instead.
-func (c chosen) mapOf(shown int, sys unit.System) template.HTML {
-	if len(c.answer.Holes) == 0 {
-		return ""
-	}
-	look := c.answer
-	look.Holes = c.shownSet(shown)
-	look.Alternatives = nil
-	for n := range len(c.answer.Alternatives) + 1 {
-		if n == shown {
-			continue
-		}
-		var places []choose.Place
-		for _, h := range c.shownSet(n) {
-			places = append(places, h.Place)
-		}
-		look.Alternatives = append(look.Alternatives, choose.Option{Holes: places})
-	}
-	drawn, err := c.maker.Chosen(c.arena, c.study, look)
-	if err != nil {
-		return ""
-	}
-	p := drawn.Chart(sys)
-	p.Bare = true
-	if shown != 0 {
-		p.Notes = nil
-	}
-	return template.HTML(sheet.InlineSVG(chart.PlanMap(p, mapWidth)))
 }

@@ -103,6 +103,9 @@ var deskRooms = []room{
 		{"github.com/danielgtaylor/huma/v2", "the OpenAPI description, made from the types"},
 	}},
 	{name: "desk", floor: 10.3, uses: []arrow{
+		{"measure/say", "what clashes, in the visitor's units"},
+		{"tell/table", "tables as cells"},
+		{"tell/words", "the choice in words"},
 		{"desk/shell", "what its areas stand on"},
 		{"desk/arenas", "an area"},
 		{"desk/holes", "an area"},

@@ -115,6 +115,9 @@ var houseRooms = append([]room{
 		{"survey/play", "moments to score"},
 	}},
 	{name: "decide/choose", floor: 7, uses: []arrow{
+		{"survey/edit", "the edits that take a choice over"},
+		{"measure/say", "what clashes and what a hole is good for, names of places in them"},
+		{"measure/geom", "where a hole stands, in the rink's frame"},
 		{"measure/form", "the nearest name to one that is unknown"},
 		{"measure/unit", "step, heights, edges"},
 		{"survey/rink", "stations and corners"},
@@ -128,6 +131,12 @@ var houseRooms = append([]room{
 		{"gonum.org/v1/gonum", "fast sums of rows in the simplex"},
 	}},
 
+	{name: "tell/words", floor: 7.5, uses: []arrow{
+		{"measure/say", "sentences, set in a reader's units"},
+		{"measure/unit", "quantities in a reader's units"},
+		{"decide/choose", "the choice in words"},
+		{"tell/table", "tables"},
+	}},
 	{name: "keep/revision", floor: 9, needs: []arrow{
 		{"github.com/pmezard/go-difflib", "differences between texts, line by line"},
 	}},
@@ -164,6 +173,7 @@ var houseRooms = append([]room{
 		{"golang.org/x/image", "fills outlines on pictures"},
 	}},
 	{name: "draw/chart", floor: 8.3, uses: []arrow{
+		{"decide/choose", "a chosen set of holes to draw"},
 		{"measure/unit", "lengths and angles in words, in the arena's units"},
 		{"measure/geom", "points of the rink's frame"},
 		{"survey/rink", "boards, markings, corners and landmarks to draw"},
@@ -240,6 +250,8 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/wire", floor: 9.15, uses: []arrow{
+		{"decide/choose", "the choice as JSON"},
+		{"measure/say", "sentences, set in a reader's units"},
 		{"survey/arena", "what was assumed"},
 		{"measure/unit", "sentences and amounts in a reader's units"},
 		{"answer/rules", "findings"},
@@ -265,6 +277,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"tell/words", "text of command choose"},
 		{"tell/wire", "answers as JSON"},
 		{"answer/frame", "command frame"},
 		{"measure/form", "quotes what a user typed"},

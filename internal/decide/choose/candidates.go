@@ -10,34 +10,27 @@ import (
 	"example.org/rinkpane/internal/survey/glass"
 )
 
-// place is one candidate: a hole that stands or could stand.
-type place struct {
-	hole    glass.Hole
-	drawn   bool     // in the arena's document, cut or planned
-	cut     bool     // cut already: no new cut
-	against []string // rules on single holes that it fails, or that the survey cannot answer
-}
-
 // placing lays candidates over an arena's panes.
 type placing struct {
 	arena    arena.Arena
 	sets     rules.Sets
 	opt      Options
 	standard glass.Hole
-	places   []place
+	places   []Candidate
 	tally    map[string]map[string]int // by pane: by cause, how many of its places
 }
 
 // lay lists every place: the arena's own holes, then places along each pane.
 // Places that break a rule are listed too, with the rules that they break.
 func lay(a arena.Arena, sets rules.Sets, opt Options) *placing {
-	l := &placing{arena: a, sets: sets, opt: opt, standard: sets.Standard(a), tally: map[string]map[string]int{}}
+	l := &placing{arena: a, sets: sets, opt: opt, tally: map[string]map[string]int{}}
+	l.standard = l.likeDrawn(sets.Standard(a))
 	for _, h := range a.Working() {
-		p := place{hole: h, drawn: true, cut: h.State == glass.Cut}
-		if pane, ok := a.Pane(h.Pane); ok && !p.cut && l.wrongMaterial(pane) != "" {
-			p.against = append(p.against, materialsWish)
+		c := Candidate{Hole: h, Place: a.PlaceOf(h.Station)}
+		if pane, ok := a.Pane(h.Pane); ok && !c.IsCut() && l.wrongMaterial(pane) != "" {
+			c.against = append(c.against, materialsWish)
 		}
-		l.add(p)
+		l.add(c)
 	}
 	heights := opt.Heights
 	if len(heights) == 0 {
@@ -50,7 +43,7 @@ func lay(a arena.Arena, sets rules.Sets, opt Options) *placing {
 		}
 		for _, z := range heights {
 			for _, offset := range l.offsets(p) {
-				l.add(place{hole: l.holeAt(p, offset, z, len(heights) > 1)})
+				l.add(l.newAt(p, offset, z, len(heights) > 1))
 			}
 		}
 	}
@@ -115,27 +108,58 @@ func (l *placing) offsets(p glass.Pane) []unit.Length {
 	return out
 }
 
-// holeAt returns the standard hole at a place, named by its pane and its
-// distance from the pane's lower edge in millimetres: "P017+610".
-func (l *placing) holeAt(p glass.Pane, offset, z unit.Length, several bool) glass.Hole {
-	h := l.standard
-	h.Pane, h.Station, h.Height = p.ID, l.arena.Rink.Wrap(p.From+offset), z
-	h.ID = fmt.Sprintf("%s+%.0f", p.ID, offset.Millimetres())
+// newAt returns the standard hole at a distance from a pane's lower edge, moved
+// to the nearest place that people can measure and an arena file states: what is
+// proved is what is written.
+func (l *placing) newAt(p glass.Pane, offset, z unit.Length, several bool) Candidate {
+	sys := l.arena.Units
+	c := Candidate{Hole: l.standard, New: true, Lifted: several, Place: l.arena.PlaceOf(p.From + offset).Measured(sys)}
+	c.Hole.Pane, c.Hole.Height, c.Hole.State = p.ID, z.Measured(sys), glass.Planned
+	c.Hole.Station = l.arena.StationOf(c.Place)
+	c.Hole.ID = fmt.Sprintf("%s+%.0f", p.ID, offset.Millimetres())
 	if several {
-		h.ID += fmt.Sprintf("@%.0f", z.Millimetres())
+		c.Hole.ID += fmt.Sprintf("@%.0f", z.Millimetres())
 	}
-	return h
+	return c
 }
 
-// add judges a place by the rules on single holes.
-func (l *placing) add(p place) {
-	pane, _ := l.arena.Pane(p.hole.Pane)
-	if !p.drawn && !l.insideHeight(pane, p.hole.Height) {
-		l.count(p.hole.Pane, "no allowed height lies inside the pane")
+// likeDrawn gives the standard hole the corners that most of the arena's own
+// holes of its size have, so that new places and drawn ones are compared by
+// where they are. Where a rule speaks against those corners they stay as round
+// as can be.
+func (l *placing) likeDrawn(h glass.Hole) glass.Hole {
+	count := map[unit.Length]int{}
+	best := h.Corner.Or(0)
+	for _, own := range l.arena.Working() {
+		if r, ok := own.Corner.Get(); ok && own.Size == h.Size {
+			if count[r]++; count[r] > count[best] || count[r] == count[best] && r > best {
+				best = r
+			}
+		}
+	}
+	own := h
+	own.Corner = unit.Known(best)
+	for _, p := range l.arena.Panes {
+		for _, try := range [...]*glass.Hole{&h, &own} {
+			try.Pane, try.Station = p.ID, l.arena.Rink.Wrap(p.From+p.Width/2)
+		}
+		if l.sets.Standing(l.arena, h) == rules.Pass && l.sets.Standing(l.arena, own) != rules.Pass {
+			return h
+		}
+	}
+	return own
+}
+
+// add judges a candidate by the rules on single holes.
+func (l *placing) add(p Candidate) {
+	pane, _ := l.arena.Pane(p.Hole.Pane)
+	p.corner, p.at = l.arena.Rink.Corner(p.Hole.Station), l.arena.Rink.Point(p.Hole.Station)
+	if p.New && !l.insideHeight(pane, p.Hole.Height) {
+		l.count(p.Hole.Pane, "no allowed height lies inside the pane")
 		return
 	}
-	if l.sets.Standing(l.arena, p.hole) != rules.Pass {
-		for _, f := range l.sets.Alone(l.arena, p.hole) {
+	if l.sets.Standing(l.arena, p.Hole) != rules.Pass {
+		for _, f := range l.sets.Alone(l.arena, p.Hole) {
 			switch f.Status {
 			case rules.Fail:
 				p.against = append(p.against, f.Set+"/"+f.Rule)
@@ -148,8 +172,8 @@ func (l *placing) add(p place) {
 	if len(p.against) > 0 {
 		cause = p.against[0]
 	}
-	if !p.drawn {
-		l.count(p.hole.Pane, cause)
+	if p.New {
+		l.count(p.Hole.Pane, cause)
 	}
 	l.places = append(l.places, p)
 }
@@ -166,12 +190,12 @@ func (l *placing) count(pane, cause string) {
 // the price of a rule: drawn holes and places to keep that break rules, and of
 // each pane without a choice the place nearest its middle if one rule alone is
 // against it.
-func (l *placing) sorted() (open, barred []place) {
+func (l *placing) sorted() (open, barred []Candidate) {
 	free := map[string]bool{}
 	for _, p := range l.places {
 		if len(p.against) == 0 {
 			open = append(open, p)
-			free[p.hole.Pane] = true
+			free[p.Hole.Pane] = true
 		}
 	}
 	nearest := map[string]int{}
@@ -183,16 +207,16 @@ func (l *placing) sorted() (open, barred []place) {
 			barred = append(barred, p)
 			continue
 		}
-		if free[p.hole.Pane] || len(p.against) > 1 {
+		if free[p.Hole.Pane] || len(p.against) > 1 {
 			continue
 		}
-		k, seen := nearest[p.hole.Pane]
+		k, seen := nearest[p.Hole.Pane]
 		if !seen || l.fromMiddle(p) < l.fromMiddle(l.places[k]) {
-			nearest[p.hole.Pane] = i
+			nearest[p.Hole.Pane] = i
 		}
 	}
 	for i, p := range l.places {
-		if k, ok := nearest[p.hole.Pane]; ok && k == i {
+		if k, ok := nearest[p.Hole.Pane]; ok && k == i {
 			barred = append(barred, p)
 		}
 	}
@@ -200,12 +224,12 @@ func (l *placing) sorted() (open, barred []place) {
 }
 
 // asked reports whether somebody asks about a place by itself.
-func (l *placing) asked(p place) bool {
-	return p.drawn || slices.Contains(l.opt.Keep, p.hole.ID)
+func (l *placing) asked(p Candidate) bool {
+	return !p.New || slices.ContainsFunc(l.opt.Keep, p.Is)
 }
 
-func (l *placing) fromMiddle(p place) unit.Length {
-	pane, _ := l.arena.Pane(p.hole.Pane)
-	d := l.arena.Rink.Wrap(p.hole.Station-pane.From) - pane.Width/2
+func (l *placing) fromMiddle(p Candidate) unit.Length {
+	pane, _ := l.arena.Pane(p.Hole.Pane)
+	d := l.arena.Rink.Wrap(p.Hole.Station-pane.From) - pane.Width/2
 	return max(d, -d)
 }

@@ -7,15 +7,14 @@ import (
 
 // Cause is why panes hold no candidate.
 type Cause struct {
-	Cause string   `json:"cause"`
-	Count int      `json:"count"` // panes
-	Panes []string `json:"panes"` // in station order
+	Cause string
+	Panes []string // in station order
 }
 
 // causes counts the panes without a candidate by what is against most of their
 // places, the commonest cause first.
 func (l *placing) causes() []Cause {
-	out := []Cause{}
+	var out []Cause
 	for _, p := range l.arena.Panes {
 		t := l.tally[p.ID]
 		if t[""] > 0 {
@@ -35,9 +34,8 @@ func (l *placing) causes() []Cause {
 			k = len(out)
 			out = append(out, Cause{Cause: best})
 		}
-		out[k].Count++
 		out[k].Panes = append(out[k].Panes, p.ID)
 	}
-	slices.SortStableFunc(out, func(a, b Cause) int { return cmp.Compare(b.Count, a.Count) })
+	slices.SortStableFunc(out, func(a, b Cause) int { return cmp.Compare(len(b.Panes), len(a.Panes)) })
 	return out
 }

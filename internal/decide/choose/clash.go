@@ -2,14 +2,15 @@ package choose
 
 import (
 	"context"
-	"fmt"
 	"slices"
+
+	"example.org/rinkpane/internal/measure/say"
 )
 
 // constraint is one thing asked of a set: a kept candidate, the count, or the
 // groups of one rule with one name.
 type constraint struct {
-	label string
+	label say.Sentence
 	keep  int // candidate, -1 for none
 	count bool
 	group int // index into the groups, -1 for none
@@ -24,13 +25,13 @@ type constraint struct {
 // if some choice keeps it, what that choice breaks (shrunk as far as can be) is
 // one more such set (the hitting-set duality of infeasible and correction sets;
 // Reiter 1987).
-func (s *Solver) Clash(ctx context.Context, name func(i int) string) []string {
+func (s *Solver) Clash(ctx context.Context, name func(i int) say.Sentence) []say.Sentence {
 	c := &clash{problem: blank(&s.problem), all: constraintsOf(&s.problem, name)}
 	if _, ok := c.keeps(ctx, c.everything()); ok || ctx.Err() != nil {
 		return nil
 	}
 	group := c.smallest(ctx)
-	var out []string
+	var out []say.Sentence
 	for _, k := range group {
 		out = append(out, c.all[k].label)
 	}
@@ -48,15 +49,15 @@ func blank(p *Problem) Problem {
 	return Problem{Score: make([]float32, p.Candidates()), Moments: 1, Weight: []float32{1}, Groups: p.Groups, In: p.In, Count: p.Count, Exact: p.Exact}
 }
 
-func constraintsOf(p *Problem, name func(i int) string) []constraint {
+func constraintsOf(p *Problem, name func(i int) say.Sentence) []constraint {
 	var out []constraint
 	for _, i := range p.In {
-		out = append(out, constraint{label: "keep " + name(i), keep: i, group: -1})
+		out = append(out, constraint{label: say.Make("keep %s", name(i)), keep: i, group: -1})
 	}
 	if p.Exact {
-		out = append(out, constraint{label: fmt.Sprintf("choose exactly %d", p.Count), keep: -1, count: true, group: -1})
+		out = append(out, constraint{label: say.Make("choose exactly %d", p.Count), keep: -1, count: true, group: -1})
 	} else {
-		out = append(out, constraint{label: fmt.Sprintf("choose at most %d", p.Count), keep: -1, count: true, group: -1})
+		out = append(out, constraint{label: say.Make("choose at most %d", p.Count), keep: -1, count: true, group: -1})
 	}
 	for g, group := range p.Groups {
 		if len(group.Members) <= group.Most {

@@ -2,12 +2,20 @@ package choose
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"testing"
+
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
-func number(i int) string { return fmt.Sprint(i) }
+func number(i int) say.Sentence { return say.Make("%d", i) }
+
+// clashOf returns the clash of a problem in words.
+func clashOf(t *testing.T, p Problem) []string {
+	t.Helper()
+	return say.All(solver(t, p).Clash(context.Background(), number), unit.Metric)
+}
 
 func TestClashNamesTheSmallestGroup(t *testing.T) {
 	p := Problem{
@@ -19,18 +27,18 @@ func TestClashNamesTheSmallestGroup(t *testing.T) {
 			{Rule: "zone", Name: "bench", Members: []int{1}, Most: 0},
 		},
 	}
-	got := solver(t, p).Clash(context.Background(), number)
+	got := clashOf(t, p)
 	want := []string{"choose exactly 3", "corner: at most 1 on A", "corner: at most 1 on B"}
 	if !slices.Equal(got, want) {
 		t.Errorf("clash %q, want %q", got, want)
 	}
 	p.Groups[3].Members = []int{4}
-	got = solver(t, p).Clash(context.Background(), number)
+	got = clashOf(t, p)
 	if want := []string{"keep 4", "zone bars bench"}; !slices.Equal(got, want) {
 		t.Errorf("clash %q, want %q", got, want)
 	}
 	p.In, p.Exact = nil, false
-	if got := solver(t, p).Clash(context.Background(), number); got != nil {
+	if got := clashOf(t, p); len(got) > 0 {
 		t.Errorf("clash %q of a problem that has sets", got)
 	}
 }
@@ -67,7 +75,7 @@ func TestClashIsSmallest(t *testing.T) {
 			continue
 		}
 		met++
-		got := solver(t, p).Clash(context.Background(), number)
+		got := clashOf(t, p)
 		if want := smallestByTrial(c); len(got) != want {
 			t.Errorf("seed %d: %q has %d constraints, the smallest group has %d", seed, got, len(got), want)
 		}

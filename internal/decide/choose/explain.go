@@ -6,11 +6,13 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/play"
 )
 
-// sightShare is the score from which a hole counts as seeing a moment.
-const sightShare = 0.1
+// SeenFrom is the score from which a hole counts as seeing a moment, without
+// unit; own choice: below it a picture is not worth taking.
+const SeenFrom = 0.1
 
 // kinds of moments that the sentences tell apart: each phase at each end.
 const kinds = 2 * 6
@@ -30,8 +32,7 @@ func (s *Study) explain(set []int) []Choice {
 	worth := s.solver.Worth(set)
 	roles := s.roles(set)
 	for k, i := range set {
-		sh := &roles[k]
-		out[k] = Choice{Place: s.place(i), Worth: worth[k], Best: sum(sh.best), Only: sum(sh.only), Why: s.sentence(set, k, sh)}
+		out[k] = Choice{Candidate: s.places[i], Worth: worth[k], Best: sum(roles[k].best), Only: sum(roles[k].only), Why: s.sentence(set, k, &roles[k])}
 	}
 	return out
 }
@@ -56,7 +57,7 @@ func (s *Study) roles(set []int) []role {
 		seen, last := 0, -1
 		for k, i := range set {
 			x := float64(s.scores.Row(i)[m])
-			if x >= sightShare {
+			if x >= SeenFrom {
 				seen, last = seen+1, k
 			}
 			switch {
@@ -122,28 +123,36 @@ func largest(list [kinds]float64) (kind int, part float64) {
 }
 
 // sentence says in one sentence or two what member k is good for.
-func (s *Study) sentence(set []int, k int, sh *role) string {
-	var b strings.Builder
-	if best := sum(sh.best); best > 0 {
-		kind, part := largest(sh.best)
-		fmt.Fprintf(&b, "Best view of %s of the news, %s of that %s", percent(best), percent(part), kindName(kind))
+func (s *Study) sentence(set []int, k int, r *role) say.Sentence {
+	var form strings.Builder
+	var args []any
+	add := func(words string, more ...any) {
+		form.WriteString(words)
+		args = append(args, more...)
+	}
+	if best := sum(r.best); best > 0 {
+		kind, part := largest(r.best)
+		add("Best view of %s of the news, %s of that %s", percent(best), percent(part), kindName(kind))
 	} else {
-		b.WriteString("Best view of nothing; it only seconds others")
+		add("Never the best view; it is the second view beside others")
 	}
-	if only := sum(sh.only); only >= 0.0005 {
-		kind, part := largest(sh.only)
-		fmt.Fprintf(&b, "; alone in seeing %s, %s of it %s", percent(only), mostly(part), kindName(kind))
+	if only := sum(r.only); only >= 0.0005 {
+		kind, part := largest(r.only)
+		add("; alone in seeing %s, %s of it %s", percent(only), mostly(part), kindName(kind))
 	}
-	lost, total := sum(sh.lost), s.solver.Value(set)
+	lost, total := sum(r.lost), s.solver.Value(set)
 	if total > 0 && lost > 0 {
-		kind, part := largest(sh.lost)
-		fmt.Fprintf(&b, ". Without it %s of the value is lost, %s of it %s", percent(lost/total), mostly(part), kindName(kind))
+		kind, part := largest(r.lost)
+		add(". Without it %s of the value is lost, %s of it %s", percent(lost/total), mostly(part), kindName(kind))
 	}
-	if names := s.successors(set, sh); names != "" {
-		fmt.Fprintf(&b, "; %s would step in", names)
+	switch next := s.successors(set, r); len(next) {
+	case 0:
+	case 1:
+		add("; the next best view is from %s", next...)
+	default:
+		add("; the next best views are from %s and %s", next...)
 	}
-	b.WriteString(".")
-	return b.String()
+	return say.Make(form.String()+".", args...)
 }
 
 // mostly says in words how much of a whole its largest part is.
@@ -157,20 +166,20 @@ func mostly(part float64) string {
 	return percent(part)
 }
 
-// successors names the one or two members that would be the best view instead.
-func (s *Study) successors(set []int, sh *role) string {
+// successors returns the one or two members that would be the best view instead.
+func (s *Study) successors(set []int, r *role) []any {
 	order := make([]int, 0, len(set))
-	for k, x := range sh.next {
+	for k, x := range r.next {
 		if x > 0 {
 			order = append(order, k)
 		}
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(sh.next[b], sh.next[a]) })
-	var names []string
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(r.next[b], r.next[a]) })
+	var out []any
 	for _, k := range order[:min(2, len(order))] {
-		names = append(names, s.id(set[k]))
+		out = append(out, s.places[set[k]])
 	}
-	return strings.Join(names, " and ")
+	return out
 }
 
 func percent(x float64) string {

@@ -1,11 +1,13 @@
 package choose
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
 
 	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/play"
 )
@@ -19,7 +21,7 @@ func studied(t *testing.T, p Problem) *Study {
 		s.moments.Phase[m], s.moments.PuckX[m] = play.Phase(m%6), float32(m%2*2-1)
 	}
 	for i := range p.Candidates() {
-		s.places = append(s.places, place{hole: glass.Hole{ID: number(i)}})
+		s.places = append(s.places, Candidate{Hole: glass.Hole{ID: fmt.Sprint(i)}})
 	}
 	return s
 }
@@ -36,11 +38,11 @@ func TestRolesAreWhatTheScoresSay(t *testing.T) {
 			var best, only float64
 			for m, w := range s.solver.rank.weight {
 				mine := p.Row(set[k])[m]
-				first, alone := mine > 0, mine >= sightShare
+				first, alone := mine > 0, mine >= SeenFrom
 				for j, i := range set {
 					x := p.Row(i)[m]
 					first = first && (j == k || x < mine || x == mine && j > k)
-					alone = alone && (j == k || x < sightShare)
+					alone = alone && (j == k || x < SeenFrom)
 				}
 				if first {
 					best += w
@@ -69,14 +71,14 @@ func TestMostMeansMoreThanHalf(t *testing.T) {
 	r.best[0] = 0.5
 	r.only[0], r.only[2], r.only[4] = 0.04, 0.03, 0.03
 	r.lost[0], r.lost[2] = 0.06, 0.04
-	got := s.sentence([]int{0}, 0, &r)
+	got := s.sentence([]int{0}, 0, &r).In(unit.Metric)
 	for _, want := range []string{"alone in seeing 10 %, 40 % of it rush at end A", "is lost, most of it rush at end A"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q lacks %q", got, want)
 		}
 	}
 	r.lost[2] = 0
-	if got := s.sentence([]int{0}, 0, &r); !strings.Contains(got, "all of it rush at end A") {
+	if got := s.sentence([]int{0}, 0, &r).In(unit.Metric); !strings.Contains(got, "all of it rush at end A") {
 		t.Errorf("%q: all is lost in one kind of moment", got)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -17,18 +18,14 @@ func (s *Study) alternatives(ctx context.Context, out *Answer, best Result) {
 		panes[p.ID] = k
 	}
 	for i, p := range s.places {
-		class[i] = panes[p.hole.Pane]
-		if s.arena.Rink.Marked() && s.arena.Rink.Corner(p.hole.Station) == rink.NoCorner {
+		class[i] = panes[p.Hole.Pane]
+		if s.arena.Rink.Marked() && p.corner == rink.NoCorner {
 			class[i] = -1
 		}
 	}
 	sets, ok := s.solver.Alternatives(ctx, best, s.opt.Alternatives, class, s.telling("alternatives"))
 	for _, alt := range sets {
-		o := Option{Value: alt.Value, Bound: alt.Bound, Lost: best.Value - alt.Value}
-		for _, i := range alt.Set {
-			o.Holes = append(o.Holes, s.place(i))
-		}
-		out.Alternatives = append(out.Alternatives, o)
+		out.Alternatives = append(out.Alternatives, Option{alt.Value, alt.Bound, best.Value - alt.Value, s.pick(alt.Set)})
 	}
 	if !ok {
 		out.Unfinished = append(out.Unfinished, "alternatives")
@@ -43,7 +40,7 @@ func (s *Study) prices(ctx context.Context, out *Answer, best Result) {
 			out.Unfinished = append(out.Unfinished, "prices")
 			return false
 		}
-		out.Prices = append(out.Prices, Price{Rule: name, Value: res.Value, Bound: res.Bound, Gain: max(0, res.Value-best.Value), Holes: s.ids(res.Set)})
+		out.Prices = append(out.Prices, Price{Rule: name, Value: res.Value, Bound: res.Bound, Gain: max(0, res.Value-best.Value), Holes: s.pick(res.Set)})
 		return true
 	}
 	var rules []string
@@ -77,7 +74,7 @@ func (s *Study) losses(ctx context.Context, out *Answer, best Result) {
 	for k, i := range best.Set {
 		var gone []int
 		for j, p := range s.places {
-			if p.hole.Pane == s.places[i].hole.Pane {
+			if p.Hole.Pane == s.places[i].Hole.Pane {
 				gone = append(gone, j)
 			}
 		}
@@ -93,6 +90,6 @@ func (s *Study) losses(ctx context.Context, out *Answer, best Result) {
 		if loss < Tolerance && !slices.Contains(s.problem.In, i) {
 			loss = 0
 		}
-		out.Holes[k].Loss = &loss
+		out.Holes[k].Loss = unit.Known(loss)
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"example.org/rinkpane/internal/measure/say"
 )
 
 // Problem is the choice laid bare: candidates, moments, a score for each pair,
@@ -36,18 +38,18 @@ type Group struct {
 	Name    string // the group within it
 	Members []int  // candidates, ascending
 	Most    int
-	Label   string // the constraint in words; "" makes them of the fields above
+	Label   say.Sentence // the constraint in words; zero makes them of the fields above
 }
 
 // label returns the constraint in words.
-func (g Group) label() string {
+func (g Group) label() say.Sentence {
 	switch {
-	case g.Label != "":
+	case !g.Label.IsZero():
 		return g.Label
 	case g.Most == 0:
-		return fmt.Sprintf("%s bars %s", g.Rule, g.Name)
+		return say.Make("%s bars %s", g.Rule, g.Name)
 	}
-	return fmt.Sprintf("%s: at most %d on %s", g.Rule, g.Most, g.Name)
+	return say.Make("%s: at most %d on %s", g.Rule, g.Most, g.Name)
 }
 
 // Candidates returns how many candidates there are.

@@ -12,6 +12,7 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
@@ -24,8 +25,8 @@ type Study struct {
 	arena   arena.Arena
 	sets    rules.Sets
 	opt     Options
-	places  []place // those that may be chosen, in station order, then the barred ones
-	open    int     // how many may be chosen
+	places  []Candidate // those that may be chosen, in station order, then the barred ones
+	open    int         // how many may be chosen
 	causes  []Cause
 	moments *play.Set
 	scores  sight.Scores
@@ -43,9 +44,9 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 	l := lay(a, sets, opt)
 	open, barred := l.sorted()
 	if opt.Plain { // without prices only what somebody asks about counts
-		barred = slices.DeleteFunc(barred, func(p place) bool { return !l.asked(p) })
+		barred = slices.DeleteFunc(barred, func(p Candidate) bool { return !l.asked(p) })
 	}
-	byStation := func(p, q place) int { return cmp.Compare(p.hole.Station, q.hole.Station) }
+	byStation := func(p, q Candidate) int { return cmp.Compare(p.Hole.Station, q.Hole.Station) }
 	slices.SortStableFunc(open, byStation)
 	s := &Study{arena: a, sets: sets, opt: opt, places: slices.Concat(open, barred), open: len(open), causes: l.causes()}
 	if len(s.places) > maxCandidates {
@@ -79,7 +80,7 @@ func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
 	}
 	holes := make([]glass.Hole, len(s.places))
 	for i, p := range s.places {
-		holes[i] = p.hole
+		holes[i] = p.Hole
 	}
 	var one sync.Mutex // the scorer tells from all its cores
 	most := 0
@@ -100,25 +101,25 @@ func (s *Study) constrain() error {
 	p := &s.problem
 	p.Count, p.Exact = s.opt.Count, s.opt.Count > 0
 	for _, g := range s.sets.Groups(s.arena) {
-		s.group(Group{Rule: g.Set + "/" + g.Rule, Name: g.Name, Most: g.Most}, func(q place) bool { return g.Has(q.hole) })
+		s.group(Group{Rule: g.Set + "/" + g.Rule, Name: g.Name, Most: g.Most}, func(q Candidate) bool { return g.Has(q.Hole) })
 	}
 	if p.Count == 0 {
 		p.Count = s.commonCount()
 	}
 	s.apart()
 	for _, pane := range s.arena.Panes {
-		s.group(Group{Rule: onePerPane, Name: "pane " + pane.ID, Most: 1}, func(q place) bool { return q.hole.Pane == pane.ID })
+		s.group(Group{Rule: onePerPane, Name: "pane " + pane.ID, Most: 1}, func(q Candidate) bool { return q.Hole.Pane == pane.ID })
 	}
 	if n, ok := s.opt.NewCuts.Get(); ok {
-		s.group(Group{Rule: "new cuts", Name: "the uncut panes", Most: n, Label: fmt.Sprintf("newly cut panes: at most %d", n)}, func(q place) bool { return !q.cut })
+		s.group(Group{Rule: "new cuts", Name: "the uncut panes", Most: n, Label: say.Make("newly cut panes: at most %d", n)}, func(q Candidate) bool { return !q.IsCut() })
 	}
 	for i := s.open; i < len(s.places); i++ {
 		for _, rule := range s.places[i].against {
-			g := Group{Rule: rule, Name: s.places[i].hole.ID, Members: []int{i}}
+			label := say.Make("%s bars %s", rule, s.places[i])
 			if rule == materialsWish {
-				g.Label = fmt.Sprintf("materials: the pane of %s is not to be cut or ordered", g.Name)
+				label = say.Make("materials: the pane of %s is not to be cut or ordered", s.places[i])
 			}
-			p.Groups = append(p.Groups, g)
+			p.Groups = append(p.Groups, Group{Rule: rule, Name: s.id(i), Members: []int{i}, Label: label})
 		}
 	}
 	return s.wishes()
@@ -139,7 +140,7 @@ func (s *Study) commonCount() int {
 }
 
 // group adds a group with the places that belong to it, if any.
-func (s *Study) group(g Group, has func(place) bool) {
+func (s *Study) group(g Group, has func(Candidate) bool) {
 	for i, q := range s.places {
 		if has(q) {
 			g.Members = append(g.Members, i)
@@ -157,7 +158,7 @@ func (s *Study) apart() {
 	var order []string
 	for i := range n {
 		for j := i + 1; j < n; j++ {
-			for _, f := range s.sets.Conflict(s.arena, s.places[i].hole, s.places[j].hole) {
+			for _, f := range s.sets.Conflict(s.arena, s.places[i].Hole, s.places[j].Hole) {
 				if f.Status == rules.Pass {
 					continue
 				}
@@ -172,8 +173,11 @@ func (s *Study) apart() {
 	}
 	for _, rule := range order {
 		for _, members := range byRule[rule].cliques() {
-			name := fmt.Sprintf("%s to %s", s.places[members[0]].hole.ID, s.places[members[len(members)-1]].hole.ID)
-			s.problem.Groups = append(s.problem.Groups, Group{Rule: rule, Name: name, Members: members, Most: 1})
+			first, last := members[0], members[len(members)-1]
+			s.problem.Groups = append(s.problem.Groups, Group{
+				Rule: rule, Name: s.id(first) + " to " + s.id(last), Members: members, Most: 1,
+				Label: say.Make("%s: at most 1 from %s to %s", rule, s.places[first], s.places[last]),
+			})
 		}
 	}
 }
@@ -181,7 +185,7 @@ func (s *Study) apart() {
 // wishes states what must and must not be chosen.
 func (s *Study) wishes() error {
 	for _, id := range s.opt.Keep {
-		i := slices.IndexFunc(s.places, func(p place) bool { return p.hole.ID == id })
+		i := slices.IndexFunc(s.places, func(p Candidate) bool { return p.Is(id) })
 		if i < 0 {
 			return s.unknown("keep", id, false)
 		}
@@ -192,7 +196,7 @@ func (s *Study) wishes() error {
 	slices.Sort(s.problem.In)
 	for _, id := range s.opt.Forbid {
 		before := len(s.problem.Groups)
-		s.group(Group{Rule: "forbid " + id, Name: id, Label: "forbid " + id}, func(p place) bool { return p.hole.ID == id || p.hole.Pane == id })
+		s.group(Group{Rule: "forbid " + id, Name: id, Label: say.Make("forbid %s", id)}, func(p Candidate) bool { return p.Hole.Pane == id || p.Is(id) })
 		if _, pane := s.arena.Pane(id); len(s.problem.Groups) == before && !pane {
 			return s.unknown("forbid", id, true)
 		}
@@ -210,9 +214,9 @@ func (s *Study) unknown(wish, id string, panes bool) error {
 	}
 	var known []string
 	for _, p := range s.places {
-		known = append(known, p.hole.ID)
+		known = append(known, p.Hole.ID, p.Say(s.arena.Units))
 	}
-	what := "a hole of the arena or a place such as P017+610"
+	what := "a hole of the arena or a place such as \"B-bench goal-line -33 in\""
 	if panes {
 		what += ", or a pane"
 		for _, p := range s.arena.Panes {
@@ -240,5 +244,5 @@ func (s *Study) WriteLP(w io.Writer) error {
 			}
 		}
 	}
-	return p.WriteLP(w, "choice of holes for "+s.arena.Name, func(i int) string { return s.places[i].hole.ID })
+	return p.WriteLP(w, "choice of holes for "+s.arena.Name, func(i int) string { return s.places[i].Hole.ID })
 }

@@ -24,9 +24,9 @@ import (
 type Plan struct {
 	Proof
 	Holes []Hole `json:"holes"`
-	// Choice is the best legal set of holes; null when it was not asked for, and
-	// on a rink too small for a game.
-	Choice   *choose.Answer `json:"choice"`
+	// Choice is the best legal set of holes; nil when it was not asked for, and on
+	// a rink too small for a game.
+	Choice   *choose.Answer `json:"-"`
 	Light    Light          `json:"light"`
 	Cautions []string       `json:"cautions"`
 

@@ -21,6 +21,7 @@ type Plan struct {
 	Heat      *Heat
 	Others    []Spot            // alternative places
 	Notes     map[string]string // a few words under a hole's label, by id
+	Names     map[string]string // a hole's label, by id, where it is not its id
 	Picked    string            // the hole that is looked at
 	Bare      bool              // no heading and no legend: the page around has them
 	// Key keeps the scale of the heat under a bare map.
@@ -209,3 +210,11 @@ func (m *planMap) say(l unit.Length) string { return l.Format(m.Arena.Units) }
 
 // angleName prints an angle in whole degrees.
 func angleName(a unit.Angle) string { return fmt.Sprintf("%.0f°", math.Round(a.Degrees())) }
+
+// name is what a hole is called on the drawing.
+func (p Plan) name(id string) string {
+	if name, ok := p.Names[id]; ok {
+		return name
+	}
+	return id
+}

@@ -33,7 +33,7 @@ func (m *planMap) marks() {
 }
 
 func (m *planMap) holeTitle(h glass.Hole) string {
-	return "Hole " + h.ID + ": " + markWords(h.State, m.Status[h.ID]) + ", " + h.Size.Format(m.Arena.Units) +
+	return "Hole " + m.name(h.ID) + ": " + markWords(h.State, m.Status[h.ID]) + ", " + h.Size.Format(m.Arena.Units) +
 		", station " + h.Station.Format(m.Arena.Units)
 }
 
@@ -59,7 +59,7 @@ type tag struct {
 func (m *planMap) tags() []tag {
 	var out []tag
 	for _, h := range m.holes {
-		out = append(out, tag{key: "hole", id: h.ID, text: h.ID, note: m.Notes[h.ID], station: h.Station, from: m.glassOut() + markSize})
+		out = append(out, tag{key: "hole", id: h.ID, text: m.name(h.ID), note: m.Notes[h.ID], station: h.Station, from: m.glassOut() + markSize})
 	}
 	for _, w := range m.Arena.Windows {
 		out = append(out, tag{key: "window", id: w.ID, text: w.ID, note: "low window", station: w.Station, from: 1.3})

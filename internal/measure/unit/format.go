@@ -49,6 +49,19 @@ func (l Length) FormatFine(sys System) string {
 	return feetInches(l, drawParts)
 }
 
+// Measured returns the nearest length that people measure in a system, a whole
+// millimetre or sixteenth of an inch, as its text reads back.
+func (l Length) Measured(sys System) Length {
+	if sys == Metric {
+		l = Length(math.Round(l.Millimetres()) / 1e3)
+	}
+	near, err := ParseOffset(l.FormatFine(sys))
+	if err != nil { // no length that people write
+		return l
+	}
+	return near
+}
+
 // Exact prints l so that it parses back to the same length: a clean number of
 // inches or millimetres in the system's units where there is one, else metres in full.
 func (l Length) Exact(sys System) string {

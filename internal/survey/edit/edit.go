@@ -51,6 +51,8 @@ type Edit struct {
 	Path  string      `json:"path,omitempty" doc:"set, append, remove: a field or list item, such as boards.height, panes[P7].width, light.readings[#3]."`
 	Value *Value      `json:"value,omitempty" doc:"set, append: a text as a person writes it (5.5 in x 4.5 in), a list, or an object of fields. add: fields of the new hole besides its place."`
 	Text  string      `json:"text,omitempty" doc:"text: the whole document."`
+	// Like, on add, is the very hole to add, in place of the editor's standard one.
+	Like *glass.Hole `json:"-"`
 }
 
 // Spot is where a hole shall be. Along the boards a station, or a landmark with

@@ -59,7 +59,10 @@ func (e Editor) add(doc *arena.Document, one Edit) (*arena.Document, string, err
 		return nil, "", err
 	}
 	var h glass.Hole
-	if e.Standard != nil {
+	switch {
+	case one.Like != nil:
+		h = *one.Like
+	case e.Standard != nil:
 		h = e.Standard(a)
 	}
 	h.ID, h.State, h.Note = newID(a, one.As), glass.Planned, ""

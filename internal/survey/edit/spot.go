@@ -66,17 +66,11 @@ func (s Spot) atStation(a arena.Arena, plain bool) (arena.Place, error) {
 // farthest is the greatest length that a drag can mean; a rink is some 60 m long.
 const farthest = 10_000 * unit.Metre
 
-// round returns a number of metres as a length on the grid of the system: the
-// very number that its text reads back as, so that the document has it short.
+// round returns a number of metres as a length that people measure
+// ([unit.Length.Measured]), so that the document has it short.
 func round(metres float64, sys unit.System) (unit.Length, error) {
 	if math.IsNaN(metres) || math.Abs(metres) > float64(farthest) {
 		return 0, fmt.Errorf("%g is no length on a rink, in metres", metres)
 	}
-	if sys == unit.Metric {
-		metres = math.Round(metres*millimetres) / millimetres
-	}
-	return unit.ParseOffset(unit.Length(metres).FormatFine(sys)) // sixteenths of an inch
+	return unit.Length(metres).Measured(sys), nil
 }
-
-// millimetres in a metre.
-const millimetres = 1000

@@ -4,5 +4,6 @@
 //
 //	rules.Finding --Findings(list, system)--> {"rule", "holes", "status", "measured", ... "message"}
 //
-// Fields are only added, never renamed or dropped.
+// Fields are only added, never renamed or dropped. A list without members is [], a
+// number that does not exist null.
 package wire

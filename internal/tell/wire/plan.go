@@ -13,10 +13,19 @@ import (
 type Plan struct {
 	plan.Plan
 	Findings []Finding `json:"findings"`
+	// Choice is null when it was not asked for, and on a rink too small for a game.
+	Choice *Choice `json:"choice"`
 }
 
-// PlanOf returns a plan with its findings in a system's units.
-func PlanOf(p plan.Plan, sys unit.System) Plan { return Plan{p, Findings(p.Findings, sys)} }
+// PlanOf returns a plan with its findings and its choice in a system's units.
+func PlanOf(p plan.Plan, sys unit.System) Plan {
+	out := Plan{Plan: p, Findings: Findings(p.Findings, sys)}
+	if p.Choice != nil {
+		c := ChoiceOf(*p.Choice, sys)
+		out.Choice = &c
+	}
+	return out
+}
 
 // Now is how an arena stands with a change.
 type Now struct {

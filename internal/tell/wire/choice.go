@@ -1,0 +1,135 @@
+package wire
+
+import (
+	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+// Choice is an answer of choose as JSON: the contract's names. Ids of new places
+// stay the same whatever the units; sentences are set in a system's units.
+type Choice struct {
+	Status       string         `json:"status"`
+	Value        float64        `json:"value"` // without unit
+	Bound        float64        `json:"bound"` // without unit
+	Gap          float64        `json:"gap"`   // share of the bound, from 0 to 1
+	Holes        []ChosenHole   `json:"holes"`
+	Seconds      float64        `json:"seconds"`
+	Candidates   int            `json:"candidates"`
+	Moments      int            `json:"moments"`
+	Seed         uint64         `json:"seed"`
+	Alternatives []ChoiceOption `json:"alternatives"`
+	Prices       []ChoicePrice  `json:"prices"`
+	Today        ChoiceStanding `json:"today"`
+	Drawn        ChoiceStanding `json:"drawn"`
+	Excluded     []ChoiceCause  `json:"excluded"`
+	Clash        []string       `json:"clash"`
+	Unfinished   []string       `json:"unfinished"`
+	Nodes        int            `json:"nodes"`
+	Cuts         int            `json:"cuts"`
+	RuleSets     []string       `json:"rule_sets"` // that the sets were proved to keep
+}
+
+// ChosenPlace is a hole of a set.
+type ChosenPlace struct {
+	ID       string  `json:"id"`
+	Pane     string  `json:"pane"`
+	Corner   string  `json:"corner"` // "" between the blue lines and on a rink without markings
+	State    string  `json:"state"`  // "cut", "planned" or "new"
+	Station  float64 `json:"station_m"`
+	Height   float64 `json:"height_m"` // of its centre above the ice
+	X        float64 `json:"x_m"`
+	Y        float64 `json:"y_m"`
+	Landmark string  `json:"landmark"` // "" without one
+	Offset   float64 `json:"offset_m"` // from the landmark, positive toward centre ice
+	Wide     float64 `json:"hole_width_mm"`
+	Tall     float64 `json:"hole_height_mm"`
+}
+
+// ChosenHole is a hole of the best set and what it is good for.
+type ChosenHole struct {
+	ChosenPlace
+	Worth float64             `json:"worth"`           // without unit
+	Loss  unit.Maybe[float64] `json:"loss"`            // without unit
+	Best  float64             `json:"best_view_share"` // from 0 to 1
+	Only  float64             `json:"only_view_share"` // from 0 to 1
+	From  float64             `json:"seen_from_score"` // from which only_view_share counts a moment as seen, 0 to 1
+	Why   string              `json:"why"`
+}
+
+// ChoiceOption is another set.
+type ChoiceOption struct {
+	Value float64       `json:"value"` // without unit
+	Bound float64       `json:"bound"` // without unit
+	Lost  float64       `json:"lost"`  // without unit
+	Holes []ChosenPlace `json:"holes"`
+}
+
+// ChoicePrice is what a constraint costs.
+type ChoicePrice struct {
+	Rule  string   `json:"rule"`
+	Value float64  `json:"value"` // without unit
+	Bound float64  `json:"bound"` // without unit
+	Gain  float64  `json:"gain"`  // without unit
+	Holes []string `json:"holes"`
+}
+
+// ChoiceStanding is the value of holes that are there or drawn.
+type ChoiceStanding struct {
+	Value   float64  `json:"value"` // without unit
+	Holes   []string `json:"holes"`
+	Verdict string   `json:"verdict"`
+}
+
+// ChoiceCause is why panes hold no candidate.
+type ChoiceCause struct {
+	Cause string   `json:"cause"`
+	Count int      `json:"count"` // panes
+	Panes []string `json:"panes"`
+}
+
+// ChoiceOf encodes an answer of choose.
+func ChoiceOf(a choose.Answer, sys unit.System) Choice {
+	out := Choice{
+		Status: string(a.Status), Value: a.Value, Bound: a.Bound, Gap: a.Gap(), Seconds: a.Took.Seconds(),
+		Candidates: a.Candidates, Moments: a.Moments, Seed: a.Seed, Today: standing(a.Today), Drawn: standing(a.Drawn),
+		Clash: some(say.All(a.Clash, sys)), Unfinished: some(a.Unfinished), Nodes: a.Nodes, Cuts: a.Cuts, RuleSets: []string{},
+	}
+	for _, s := range a.Sets {
+		out.RuleSets = append(out.RuleSets, s.ID)
+	}
+	out.Holes = each(a.Holes, func(h choose.Choice) ChosenHole {
+		return ChosenHole{chosenPlace(h.Candidate), h.Worth, h.Loss, h.Best, h.Only, choose.SeenFrom, h.Why.In(sys)}
+	})
+	out.Alternatives = each(a.Alternatives, func(o choose.Option) ChoiceOption {
+		return ChoiceOption{o.Value, o.Bound, o.Lost, each(o.Holes, chosenPlace)}
+	})
+	out.Prices = each(a.Prices, func(p choose.Price) ChoicePrice {
+		return ChoicePrice{p.Rule, p.Value, p.Bound, p.Gain, each(p.Holes, func(c choose.Candidate) string { return c.Hole.ID })}
+	})
+	out.Excluded = each(a.Excluded, func(c choose.Cause) ChoiceCause { return ChoiceCause{c.Cause, len(c.Panes), c.Panes} })
+	return out
+}
+
+func chosenPlace(c choose.Candidate) ChosenPlace {
+	h, at := c.Hole, c.At()
+	return ChosenPlace{
+		ID: h.ID, Pane: h.Pane, Corner: c.Corner(), State: c.State(), Station: h.Station.Metres(), Height: h.Height.Metres(), X: at.X, Y: at.Y,
+		Landmark: string(c.Place.Landmark), Offset: c.Place.Offset.Metres(), Wide: h.Size.W.Millimetres(), Tall: h.Size.H.Millimetres(),
+	}
+}
+
+func standing(s choose.Standing) ChoiceStanding {
+	return ChoiceStanding{s.Value, some(s.Holes), string(s.Verdict)}
+}
+
+// each encodes a list one by one; an empty one is [], not null.
+func each[T, J any](list []T, encode func(T) J) []J {
+	out := make([]J, len(list))
+	for i, v := range list {
+		out[i] = encode(v)
+	}
+	return out
+}
+
+func some(list []string) []string { return each(list, func(s string) string { return s }) }

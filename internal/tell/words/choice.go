@@ -1,0 +1,153 @@
+// Package words says typed answers to people: their tables, and the sentences
+// between them, in a reader's units. Commands, pages and files take both from
+// here, so that one answer reads the same everywhere.
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/table"
+)
+
+// Choice tells an answer of choose: how the search ended, what is best and why,
+// what is there today, the next best sets, the prices of the rules, and the
+// panes left out.
+func Choice(a choose.Answer, sys unit.System) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %s, %d moments (seed %d)\n%s\n", a.Arena.Name, say.Count(a.Candidates, "candidate place"), a.Moments, a.Seed, ChoiceOutcome(a))
+	if len(a.Clash) > 0 {
+		b.WriteString("These clash; give up one of them:\n")
+		for _, k := range a.Clash {
+			b.WriteString("  " + table.Wrap("- "+k.In(sys), "    "))
+		}
+	}
+	if len(a.Holes) > 0 {
+		b.WriteString("A value of 1 sees every moment perfectly once.")
+		if a.Took > 0 {
+			fmt.Fprintf(&b, " Took %.1f s.", a.Took.Seconds())
+		}
+		b.WriteString("\n")
+	}
+	b.WriteString("\n")
+	for i, t := range ChoiceTables(a, sys) {
+		if i > 0 {
+			b.WriteString("\n")
+		}
+		b.WriteString(t.Text())
+		for _, line := range after(a, t.Title, sys) {
+			b.WriteString(table.Wrap(line, "  "))
+		}
+	}
+	return b.String()
+}
+
+// after returns what is said under a table.
+func after(a choose.Answer, title string, sys unit.System) (lines []string) {
+	switch title {
+	case chosenTitle:
+		lines = []string{"worth: value lost without it; loss: when its pane stays whole and the rest is chosen anew", ""}
+		for _, h := range a.Holes {
+			lines = append(lines, h.Say(sys)+": "+h.Why.In(sys))
+		}
+		return append(append(lines, ""), ChoiceStandings(a)...)
+	case pricesTitle:
+		return []string{"A pane that only the rule left out bars is tried at its middle; another place on it may be better."}
+	}
+	return nil
+}
+
+// ChoiceOutcome says in a sentence or two how the search ended.
+func ChoiceOutcome(a choose.Answer) string {
+	holes := say.Count(len(a.Holes), "hole")
+	switch {
+	case len(a.Holes) == 0 && a.Status == choose.Stopped:
+		return "Stopped before a set of holes was found."
+	case len(a.Holes) == 0 && a.Candidates == 0:
+		return "No pane may hold a hole."
+	case len(a.Holes) == 0 && a.Status == choose.Optimal:
+		return "The best set is empty: what is forbidden leaves no place that sees anything."
+	case len(a.Holes) == 0:
+		return "No set of holes keeps the rules and wishes."
+	case a.Status != choose.Optimal:
+		return fmt.Sprintf("Best set so far: %s, value %.4f; none is worth more than %.4f (gap %.2f %%).", holes, a.Value, a.Bound, 100*a.Gap())
+	}
+	words := fmt.Sprintf("Best set: %s, value %.4f; proved: no legal set is worth more than %.4f.", holes, a.Value, a.Bound)
+	if len(a.Unfinished) > 0 {
+		words += fmt.Sprintf("\nStopped before these were complete: %s.", strings.Join(a.Unfinished, ", "))
+	}
+	return words
+}
+
+// ChoiceStandings compares the best with what is there, a line each.
+func ChoiceStandings(a choose.Answer) (lines []string) {
+	line := func(what string, s choose.Standing) {
+		if len(s.Holes) > 0 && a.Value > 0 {
+			lines = append(lines, fmt.Sprintf("%s: %s, value %.4f, %.0f %% of the best (rules: %s)", what, say.Count(len(s.Holes), "hole"), s.Value, 100*s.Value/a.Value, s.Verdict))
+		}
+	}
+	line("Cut today", a.Today)
+	if len(a.Drawn.Holes) != len(a.Today.Holes) {
+		line("Cut and planned", a.Drawn)
+	}
+	return lines
+}
+
+// The tables' titles.
+const (
+	chosenTitle   = "The best set"
+	nextTitle     = "Next best sets"
+	pricesTitle   = "What each rule costs"
+	excludedTitle = "Panes without a place"
+)
+
+// ChoiceTables returns the answer's tables, those without rows left out.
+func ChoiceTables(a choose.Answer, sys unit.System) []table.Table {
+	best := names(a.Set(0), sys)
+	var next []option
+	for k, alt := range a.Alternatives {
+		set := names(alt.Holes, sys)
+		next = append(next, option{k + 1, alt, minus(best, set), minus(set, best)})
+	}
+	return slices.DeleteFunc([]table.Table{
+		ChosenHoles.Of(chosenTitle, a.Holes, sys), options.Of(nextTitle, next, sys), ChoicePrices.Of(pricesTitle, a.Prices, sys), causes.Of(excludedTitle, a.Excluded, sys),
+	}, func(t table.Table) bool { return len(t.Rows) == 0 })
+}
+
+// option is a next best set as its row tells it.
+type option struct {
+	number int
+	choose.Option
+	without, instead []string
+}
+
+func names(set []choose.Candidate, sys unit.System) []string {
+	out := make([]string, len(set))
+	for i, c := range set {
+		out[i] = c.Say(sys)
+	}
+	return out
+}
+
+func minus(a, b []string) []string {
+	return slices.DeleteFunc(slices.Clone(a), func(s string) bool { return slices.Contains(b, s) })
+}
+
+// shorten joins names as far as a column of so many letters is wide and counts
+// the rest.
+func shorten(names []string, width int) string {
+	for k := len(names); k > 0; k-- {
+		s := strings.Join(names[:k], ", ")
+		if k < len(names) {
+			s += fmt.Sprintf(" and %d more", len(names)-k)
+		}
+		if len(s) <= width || k == 1 {
+			return s
+		}
+	}
+	return "-"
+}
