@@ -7,6 +7,7 @@ var houseRooms = append([]room{
 		{"go.yaml.in/yaml/v3", "quantities read themselves and name the line when they cannot"},
 	}},
 	{name: "measure/geom", floor: 1},
+	{name: "measure/cores", floor: 1},
 	{name: "measure/say", floor: 2, uses: []arrow{
 		{"measure/unit", "lengths and sizes in a sentence"},
 	}},
@@ -38,6 +39,7 @@ var houseRooms = append([]room{
 		{"measure/form", "the materials as choices"},
 	}},
 	{name: "survey/play", floor: 3, uses: []arrow{
+		{"measure/cores", "shares work over the cores"},
 		{"measure/form", "reads the user's assumptions strictly"},
 		{"measure/unit", "dimensions are lengths"},
 		{"survey/rink", "where the boards, goals and spots are"},
@@ -73,6 +75,7 @@ var houseRooms = append([]room{
 		{"survey/arena", "what is proved"},
 	}},
 	{name: "answer/fit", floor: 5, uses: []arrow{
+		{"measure/cores", "shares work over the cores"},
 		{"measure/unit", "lens and hole sizes, angles"},
 		{"measure/geom", "clipping the pupil by the hole's outlines"},
 		{"survey/arena", "the opening, with what was assumed of it"},
@@ -96,6 +99,7 @@ var houseRooms = append([]room{
 		{"survey/arena", "the document that is edited"},
 	}},
 	{name: "answer/puck", floor: 5, uses: []arrow{
+		{"measure/cores", "shares work over the cores"},
 		{"measure/unit", "sizes, angles, speeds"},
 		{"measure/geom", "axes of a tumbling puck, places of shots"},
 		{"survey/rink", "where the boards stand, where the goals are"},
@@ -105,6 +109,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "answer/sight", floor: 6, uses: []arrow{
+		{"measure/cores", "shares work over the cores"},
 		{"measure/unit", "heights, grid step"},
 		{"measure/geom", "sight lines"},
 		{"survey/rink", "the ice that is mapped"},
@@ -266,6 +271,7 @@ var houseRooms = append([]room{
 	{name: "desk/bench", floor: 10.1},
 
 	{name: "answer/frame", floor: 6, uses: []arrow{
+		{"measure/cores", "shares work over the cores"},
 		{"measure/unit", "distances, angles, times"},
 		{"measure/geom", "points and directions"},
 		{"survey/rink", "markings, boards and goals to draw"},

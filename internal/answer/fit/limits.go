@@ -3,6 +3,7 @@ package fit
 import (
 	"math"
 
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/unit"
 )
 
@@ -24,7 +25,7 @@ const (
 func (c Case) Limits() Limits {
 	turned := c.transposed()
 	l := Limits{Fits: c.Fits()}
-	abreast(2, func(i int) {
+	cores.Each(2, func(i int) {
 		if i == 0 {
 			l.Pan = c.panLimits()
 		} else {

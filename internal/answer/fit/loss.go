@@ -1,6 +1,9 @@
 package fit
 
-import "example.org/rinkpane/internal/measure/unit"
+import (
+	"example.org/rinkpane/internal/measure/cores"
+	"example.org/rinkpane/internal/measure/unit"
+)
 
 // Loss returns the loss tables, from straight ahead to the usable limit of
 // each axis in rows of step (above 0; at most 5 deg is what the contract
@@ -10,7 +13,7 @@ func (c Case) Loss(step unit.Angle) Loss {
 	turned := c.transposed()
 	pan, tilt := c.lossAngles(step), turned.lossAngles(step)
 	l := Loss{Pan: make([]LossRow, len(pan)), Tilt: make([]LossRow, len(tilt))}
-	abreast(len(pan)+len(tilt), func(i int) {
+	cores.Each(len(pan)+len(tilt), func(i int) {
 		if i < len(pan) {
 			l.Pan[i] = lossRow(pan[i], c.quadrant(pan[i].Radians(), 0))
 			return

@@ -4,6 +4,7 @@ import (
 	"image"
 	"math"
 
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/survey/rink"
 )
@@ -18,7 +19,7 @@ func (s *Shot) softenBackdrop(im *image.RGBA, k *kernels) {
 // pixels.
 func (s *Shot) spread(w, h, k int) spread {
 	m := newSpread((w+k-1)/k, (h+k-1)/k)
-	each(m.rows, func(j int) {
+	cores.Each(m.rows, func(j int) {
 		y := 1 - 2*float64(k*j*gridStep)/float64(h)
 		for i := range m.cols {
 			x := 2*float64(k*i*gridStep)/float64(w) - 1

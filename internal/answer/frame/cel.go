@@ -5,6 +5,7 @@ import (
 	"image"
 	"math"
 
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/geom"
 )
 
@@ -16,7 +17,7 @@ const longWay = 2.5
 // and its way.
 func (s *Shot) paintCels(st stage, layers []layer, kern *kernels) []step {
 	out := make([]step, len(layers))
-	each(len(layers), func(i int) { out[i] = paintCel(st, layers[i], s.Blur(layers[i].depth, int(st.screen.w)), kern) })
+	cores.Each(len(layers), func(i int) { out[i] = paintCel(st, layers[i], s.Blur(layers[i].depth, int(st.screen.w)), kern) })
 	return out
 }
 

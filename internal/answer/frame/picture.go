@@ -3,8 +3,8 @@ package frame
 import (
 	"image"
 	"image/draw"
-	"runtime"
-	"sync"
+
+	"example.org/rinkpane/internal/measure/cores"
 )
 
 // Picture draws the shot so many pixels wide and high. The pixels do not
@@ -20,7 +20,7 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 		func() { layers, planes = st.figures(s), st.planes(s) },
 		func() { back = s.backdrop(newStage(s.Camera, w, h)) },
 	}
-	each(len(tasks), func(i int) { tasks[i]() })
+	cores.Each(len(tasks), func(i int) { tasks[i]() })
 	im := image.NewRGBA(image.Rect(0, 0, w, h))
 	eachBand(h, func(y0, y1 int) {
 		band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
@@ -60,23 +60,5 @@ const bandRows = 32
 // eachBand calls work for bands of rows that together cover 0..h.
 func eachBand(h int, work func(y0, y1 int)) {
 	n := (h + bandRows - 1) / bandRows
-	each(n, func(i int) { work(i*bandRows, min(h, (i+1)*bandRows)) })
-}
-
-// each calls work for 0..n-1, shared over the cores.
-func each(n int, work func(i int)) {
-	var wg sync.WaitGroup
-	next := make(chan int, n)
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	for range min(n, runtime.GOMAXPROCS(0)) {
-		wg.Go(func() {
-			for i := range next {
-				work(i)
-			}
-		})
-	}
-	wg.Wait()
+	cores.Each(n, func(i int) { work(i*bandRows, min(h, (i+1)*bandRows)) })
 }

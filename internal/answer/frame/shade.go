@@ -3,6 +3,8 @@ package frame
 import (
 	"image"
 	"math"
+
+	"example.org/rinkpane/internal/measure/cores"
 )
 
 // A veil is what hole, panel and ledge do to a picture, on a grid of nodes over
@@ -41,12 +43,12 @@ func (s *Shot) shadeAt(i, j int) shade {
 
 func (s *Shot) veil() *veil {
 	v := new(veil)
-	each(veilDown+1, func(j int) {
+	cores.Each(veilDown+1, func(j int) {
 		for i := range veilAcross + 1 {
 			v.nodes[j*veilFine][i*veilFine] = s.shadeAt(i*veilFine, j*veilFine)
 		}
 	})
-	each(veilDown, func(j int) {
+	cores.Each(veilDown, func(j int) {
 		for i := range veilAcross {
 			v.fillCell(s, i*veilFine, j*veilFine)
 		}

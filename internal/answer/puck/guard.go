@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sync"
 
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
@@ -76,19 +76,13 @@ func Assess(a arena.Arena, o Options) ([]Guard, error) {
 		return nil, err
 	}
 	holes := a.Working()
-	guards, errs := make([]Guard, len(holes)), make([]error, len(holes))
+	guards := make([]Guard, len(holes))
 	axes := NewOrientations(orientations, o.Seed)
-	var wait sync.WaitGroup
-	for i, h := range holes {
-		wait.Go(func() { guards[i], errs[i] = assess(a, h, o, axes) })
-	}
-	wait.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
-	}
-	return guards, nil
+	err := cores.Try(len(holes), func(i int) (err error) {
+		guards[i], err = assess(a, holes[i], o, axes)
+		return err
+	})
+	return guards, err
 }
 
 // Rank returns the guards with the most pucks first; equal ones by energy, then by id.

@@ -3,11 +3,9 @@ package sight
 import (
 	"errors"
 	"fmt"
-	"sync"
 
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/measure/geom"
-	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
@@ -16,21 +14,11 @@ import (
 // mostEnds is how many lens ends a map tells apart: a bit each.
 const mostEnds = 64
 
-// lensEnd is a lens at one end of its range of focal lengths, wide open.
-type lensEnd struct {
-	lens kit.Lens
-	fit.Setting
-}
-
 // Mapper maps the reach of holes of one rink with one kit. Make it once: it
 // traces each lens once for each shape of hole. It may be used by many goroutines.
 type Mapper struct {
-	arena arena.Arena
-	body  kit.Body
-	ends  []lensEnd
-
-	mu     sync.Mutex
-	shapes map[openingShape]*traces
+	arena  arena.Arena
+	tracer tracer // a use for each end of each lens
 }
 
 // NewMapper makes a mapper with the lenses that the arena names, or all of the
@@ -40,17 +28,17 @@ func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 	if len(k.Bodies) == 0 {
 		return nil, errors.New("kit: a map needs at least one body")
 	}
-	m := &Mapper{arena: a, body: k.Bodies[0], shapes: map[openingShape]*traces{}}
+	m := &Mapper{arena: a, tracer: tracer{body: k.Bodies[0]}}
 	lenses, err := k.InUse(a.Lenses)
 	if err != nil {
 		return nil, err
 	}
 	for _, l := range lenses {
 		for _, use := range fit.Ends(l) {
-			m.ends = append(m.ends, lensEnd{l, use})
+			m.tracer.uses = append(m.tracer.uses, lensUse{l, use})
 		}
 	}
-	switch n := len(m.ends); {
+	switch n := len(m.tracer.uses); {
 	case n == 0:
 		return nil, errNoLens
 	case n > mostEnds:
@@ -61,61 +49,6 @@ func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 
 // errNoLens answers a kit without a lens.
 var errNoLens = errors.New("kit: it has no lens")
-
-// openingShape is all of a hole that the fit of a lens depends on.
-type openingShape struct {
-	size          unit.Size
-	corner, thick unit.Length
-}
-
-func shapeOf(o arena.Opening) openingShape {
-	return openingShape{o.Hole.Size, o.Corner.Value, o.Thick.Value}
-}
-
-// traces is the traced limit of each lens end in one shape of hole.
-type traces struct {
-	outlines []*fit.Outline
-	fits     []bool
-}
-
-// traced returns the traced limits in an opening, from the store when its shape
-// was met before.
-func (m *Mapper) traced(o arena.Opening) (*traces, error) {
-	shape := shapeOf(o)
-	m.mu.Lock()
-	t, ok := m.shapes[shape]
-	m.mu.Unlock()
-	if ok {
-		return t, nil
-	}
-	t, err := m.trace(o)
-	if err != nil {
-		return nil, err
-	}
-	m.mu.Lock()
-	m.shapes[shape] = t
-	m.mu.Unlock()
-	return t, nil
-}
-
-// trace traces every lens end, shared over the cores.
-func (m *Mapper) trace(o arena.Opening) (*traces, error) {
-	t := &traces{outlines: make([]*fit.Outline, len(m.ends)), fits: make([]bool, len(m.ends))}
-	failed := make([]error, len(m.ends))
-	var wg sync.WaitGroup
-	for k, e := range m.ends {
-		wg.Go(func() {
-			c, err := fit.FromKit(o, e.lens, m.body, e.Setting)
-			if err != nil {
-				failed[k] = err
-				return
-			}
-			t.outlines[k], t.fits[k] = c.Trace(), c.Fits()
-		})
-	}
-	wg.Wait()
-	return t, errors.Join(failed...)
-}
 
 // sightline answers for one hole what is seen where.
 type sightline struct {
@@ -128,7 +61,7 @@ type sightline struct {
 }
 
 func (m *Mapper) sightOf(o arena.Opening) (*sightline, error) {
-	t, err := m.traced(o)
+	t, err := m.tracer.trace(o)
 	if err != nil {
 		return nil, err
 	}

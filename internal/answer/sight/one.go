@@ -16,7 +16,7 @@ func (m *Mapper) WedgeOf(h glass.Hole, height unit.Length, lens string, focal un
 	mask := ^uint64(0)
 	if lens != "" {
 		mask = 0
-		for k, e := range m.ends {
+		for k, e := range m.tracer.uses {
 			if e.lens.ID == lens && e.Focal == focal {
 				mask = 1 << k
 			}

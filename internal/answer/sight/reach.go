@@ -4,11 +4,9 @@ import (
 	"context"
 	"math"
 	"math/bits"
-	"runtime"
-	"sync"
-	"sync/atomic"
 
 	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
@@ -62,8 +60,8 @@ func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.
 	for _, z := range heights {
 		out.Layers = append(out.Layers, Layer{Height: z, Seen: make([]uint64, g.Columns*g.Rows)})
 	}
-	seen := s.sweep(ctx, g, out.Layers)
-	if err := ctx.Err(); err != nil {
+	seen, err := s.sweep(ctx, g, out.Layers)
+	if err != nil {
 		return Reach{}, err
 	}
 	out.Lenses = m.lensReaches(s, g, seen)
@@ -76,8 +74,8 @@ func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.
 }
 
 func (m *Mapper) lensReaches(s *sightline, g *Grid, seen tally) []LensReach {
-	out := make([]LensReach, len(m.ends))
-	for k, e := range m.ends {
+	out := make([]LensReach, len(m.tracer.uses))
+	for k, e := range m.tracer.uses {
 		r := LensReach{ID: e.lens.ID, Focal: e.Focal, Stop: e.Stop, Fits: s.traces.fits[k], Blind: s.blind(1 << k)}
 		for i := range seen.some {
 			r.Share = append(r.Share, share(seen.each[i][k], g))
@@ -100,38 +98,24 @@ func newTally(layers int) tally {
 }
 
 // sweep classifies every cell, the rows shared over the cores.
-func (s *sightline) sweep(ctx context.Context, g *Grid, layers []Layer) tally {
-	total := newTally(len(layers))
-	var next atomic.Int64
-	var mu sync.Mutex
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), g.Rows) {
-		wg.Go(func() {
-			own := newTally(len(layers))
-			for ctx.Err() == nil {
-				row := int(next.Add(1)) - 1
-				if row >= g.Rows {
-					break
-				}
-				s.sweepRow(g, row, layers, &own)
+func (s *sightline) sweep(ctx context.Context, g *Grid, layers []Layer) (tally, error) {
+	fresh := func() tally { return newTally(len(layers)) }
+	tallies, err := cores.With(ctx, g.Rows, fresh, func(own tally, row int) { s.sweepRow(g, row, layers, own) })
+	total := fresh()
+	for _, own := range tallies {
+		for i := range own.some {
+			total.some[i] += own.some[i]
+			for k := range own.each[i] {
+				total.each[i][k] += own.each[i][k]
 			}
-			mu.Lock()
-			defer mu.Unlock()
-			for i := range layers {
-				total.some[i] += own.some[i]
-				for k := range own.each[i] {
-					total.each[i][k] += own.each[i][k]
-				}
-			}
-		})
+		}
 	}
-	wg.Wait()
-	return total
+	return total, err
 }
 
 // sweepRow classifies the cells of one row. Where the sight line crosses the
 // boards' rink face is the same at every height. It allocates nothing.
-func (s *sightline) sweepRow(g *Grid, row int, layers []Layer, count *tally) {
+func (s *sightline) sweepRow(g *Grid, row int, layers []Layer, count tally) {
 	first, last := g.Run(row)
 	for column := first; column < last; column++ {
 		p := g.At(column, row)

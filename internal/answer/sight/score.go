@@ -3,10 +3,9 @@ package sight
 import (
 	"context"
 	"fmt"
-	"runtime"
-	"sync"
 	"sync/atomic"
 
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
@@ -65,12 +64,9 @@ func (j Judgement) Check() error {
 // once and may be used by many goroutines.
 type Scorer struct {
 	arena    arena.Arena
-	body     kit.Body
 	judge    Judgement
 	settings []lensSetting
-
-	mu     sync.Mutex
-	shapes map[openingShape]*aims
+	tracer   tracer // a use for each of the settings
 }
 
 // NewScorer makes a scorer. The kit's first body is the camera; the lenses that
@@ -83,7 +79,11 @@ func NewScorer(a arena.Arena, k kit.Kit, j Judgement) (*Scorer, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Scorer{arena: a, body: k.Bodies[0], judge: j, settings: settings, shapes: map[openingShape]*aims{}}, nil
+	s := &Scorer{arena: a, judge: j, settings: settings, tracer: tracer{body: k.Bodies[0]}}
+	for _, l := range settings {
+		s.tracer.uses = append(s.tracer.uses, l.lensUse)
+	}
+	return s, nil
 }
 
 // Scores holds a score for each hole and moment, hole by hole.
@@ -139,35 +139,24 @@ func (s *Scorer) Score(ctx context.Context, holes []glass.Hole, set *play.Set, d
 		return Scores{}, err
 	}
 	blocks := (set.Len() + blockSize - 1) / blockSize
-	var next, finished atomic.Int64
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), max(blocks, 1)) {
-		wg.Go(func() {
-			b := newBlock(s, set)
-			for ctx.Err() == nil {
-				k := int(next.Add(1)) - 1
-				if k >= blocks {
-					return
-				}
-				from, to := k*blockSize, min((k+1)*blockSize, set.Len())
-				b.load(from, to)
-				for i := range views {
-					b.score(&views[i], out.Row(i)[from:to])
-				}
-				if n := finished.Add(int64(to - from)); done != nil {
-					done(int(n))
-				}
-			}
-		})
-	}
-	wg.Wait()
-	return out, ctx.Err()
+	var finished atomic.Int64
+	_, err = cores.With(ctx, blocks, func() *block { return newBlock(s, set) }, func(b *block, k int) {
+		from, to := k*blockSize, min((k+1)*blockSize, set.Len())
+		b.load(from, to)
+		for i := range views {
+			b.score(&views[i], out.Row(i)[from:to])
+		}
+		if n := finished.Add(int64(to - from)); done != nil {
+			done(int(n))
+		}
+	})
+	return out, err
 }
 
 // view is a hole as the kernel needs it.
 type view struct {
 	eye  Eye
-	aims *aims
+	aims *traces
 }
 
 func (s *Scorer) views(holes []glass.Hole) ([]view, error) {
@@ -177,7 +166,7 @@ func (s *Scorer) views(holes []glass.Hole) ([]view, error) {
 		if err != nil {
 			return nil, err
 		}
-		a, err := s.aim(o)
+		a, err := s.tracer.trace(o)
 		if err != nil {
 			return nil, err
 		}

@@ -93,7 +93,7 @@ func BenchmarkScoreTrace(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if _, err := scorer(b, a, k).aim(o); err != nil {
+		if _, err := scorer(b, a, k).tracer.trace(o); err != nil {
 			b.Fatal(err)
 		}
 	}

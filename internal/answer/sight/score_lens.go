@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 
+	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -17,9 +18,7 @@ const zoomRatio = 1.6
 
 // lensSetting is one lens at one focal length, wide open.
 type lensSetting struct {
-	lens     kit.Lens
-	focal    unit.Length
-	stop     unit.Stop
+	lensUse
 	minFocus float64 // metres
 	// landscape and portrait are focal length over the frame's height as held:
 	// times the subject's height over its distance gives its share of the frame.
@@ -40,7 +39,7 @@ func settingsOf(a arena.Arena, k kit.Kit) ([]lensSetting, error) {
 	for _, l := range lenses {
 		for _, f := range focals(l) {
 			out = append(out, lensSetting{
-				lens: l, focal: f, stop: l.WidestAt(f), minFocus: l.MinFocus.Metres(),
+				lensUse: lensUse{l, fit.Setting{Focal: f, Stop: l.WidestAt(f)}}, minFocus: l.MinFocus.Metres(),
 				landscape: f.Metres() / sensor.H.Metres(), portrait: f.Metres() / sensor.W.Metres(),
 			})
 		}
@@ -67,7 +66,7 @@ func focals(l kit.Lens) []unit.Length {
 // size returns the best size factor among the lens settings that can be aimed
 // along u (hole frame, any length) for a subject of a height at a distance,
 // both in metres; 0 when none can.
-func (b *block) size(a *aims, u geom.Vec3, height, distance float64) float64 {
+func (b *block) size(a *traces, u geom.Vec3, height, distance float64) float64 {
 	best := 0.0
 	ratio := height / distance
 	for k := range b.settings {
@@ -76,7 +75,7 @@ func (b *block) size(a *aims, u geom.Vec3, height, distance float64) float64 {
 			continue
 		}
 		f := max(b.fills(ratio*l.landscape), b.fills(ratio*l.portrait))
-		if f > best && a.outline[k].ContainsDirection(u) {
+		if f > best && a.outlines[k].ContainsDirection(u) {
 			if best = f; best == 1 {
 				break
 			}

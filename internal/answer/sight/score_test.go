@@ -169,7 +169,7 @@ func TestFactorsByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	aims, err := tele.aim(o)
+	aims, err := tele.tracer.trace(o)
 	if err != nil {
 		t.Fatal(err)
 	}

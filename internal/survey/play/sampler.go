@@ -3,9 +3,8 @@ package play
 import (
 	"errors"
 	"math/rand/v2"
-	"runtime"
-	"sync"
 
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -33,6 +32,9 @@ func Sample(r rink.Rink, a Assumptions, seed uint64, n int) (*Set, error) {
 	return build(LayoutOf(r), a, seed, n, func(s *scene, _ int) { s.draw() })
 }
 
+// runLength is how many moments one core makes at a time.
+const runLength = 256
+
 // build fills a set in parallel; fill writes moment i into the scene.
 func build(lay Layout, a Assumptions, seed uint64, n int, fill func(s *scene, i int)) (*Set, error) {
 	if n < 1 || n > MaxMoments {
@@ -45,21 +47,16 @@ func build(lay Layout, a Assumptions, seed uint64, n int, fill func(s *scene, i 
 		return nil, ErrSmall
 	}
 	set := NewSet(lay, n)
-	workers := min(runtime.GOMAXPROCS(0), n)
-	var wg sync.WaitGroup
-	for w := range workers {
-		wg.Go(func() {
-			src := rand.NewPCG(0, 0)
-			rng := rand.New(src)
-			for i := n * w / workers; i < n*(w+1)/workers; i++ {
-				src.Seed(seed, mix(uint64(i)))
-				s := scene{lay: lay, ass: &a, rng: rng}
-				fill(&s, i)
-				set.Put(i, s.m)
-			}
-		})
-	}
-	wg.Wait()
+	cores.Each((n+runLength-1)/runLength, func(run int) {
+		src := rand.NewPCG(0, 0)
+		rng := rand.New(src)
+		for i := run * runLength; i < min(n, (run+1)*runLength); i++ {
+			src.Seed(seed, mix(uint64(i)))
+			s := scene{lay: lay, ass: &a, rng: rng}
+			fill(&s, i)
+			set.Put(i, s.m)
+		}
+	})
 	return set, nil
 }
 

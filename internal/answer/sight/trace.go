@@ -1,0 +1,69 @@
+package sight
+
+import (
+	"sync"
+
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/measure/cores"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// lensUse is a lens set to a focal length and a stop.
+type lensUse struct {
+	lens kit.Lens
+	fit.Setting
+}
+
+// tracer traces the limits of lenses in openings, once for each shape of opening.
+// It may be used by many goroutines.
+type tracer struct {
+	body kit.Body
+	uses []lensUse
+
+	mu     sync.Mutex
+	shapes map[openingShape]*traces
+}
+
+// openingShape is all of an opening that the fit of a lens depends on.
+type openingShape struct {
+	size          unit.Size
+	corner, thick unit.Length
+}
+
+// traces is the traced limit of each use of a lens in one shape of opening.
+type traces struct {
+	outlines []*fit.Outline
+	fits     []bool
+}
+
+// trace returns the traced limits in an opening, from the store when its shape
+// was met before.
+func (t *tracer) trace(o arena.Opening) (*traces, error) {
+	shape := openingShape{o.Hole.Size, o.Corner.Value, o.Thick.Value}
+	t.mu.Lock()
+	found, ok := t.shapes[shape]
+	t.mu.Unlock()
+	if ok {
+		return found, nil
+	}
+	made := &traces{outlines: make([]*fit.Outline, len(t.uses)), fits: make([]bool, len(t.uses))}
+	err := cores.Try(len(t.uses), func(k int) error {
+		c, err := fit.FromKit(o, t.uses[k].lens, t.body, t.uses[k].Setting)
+		if err == nil {
+			made.outlines[k], made.fits[k] = c.Trace(), c.Fits()
+		}
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if t.shapes == nil {
+		t.shapes = map[openingShape]*traces{}
+	}
+	t.shapes[shape] = made
+	return made, nil
+}
