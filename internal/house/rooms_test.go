@@ -143,7 +143,7 @@ var houseRooms = append([]room{
 		{"tell/table", "tables"},
 	}},
 	{name: "keep/revision", floor: 9, needs: []arrow{
-		{"github.com/pmezard/go-difflib", "differences between texts, line by line"},
+		{"github.com/rogpeppe/go-internal", "differences between texts, line by line"},
 	}},
 	{name: "keep/people", floor: 9, needs: []arrow{
 		{"golang.org/x/crypto", "Argon2id"},

@@ -78,7 +78,7 @@ func (s *server) edit(ctx context.Context, in *struct {
 func (s *server) conflict(id string, base revision.Version, mine string, stale *revision.Stale) error {
 	c := &Conflict{Base: stale.Base, Head: lineOf(stale.Head), Mine: mine, Clashes: []Clash{}, Sound: true}
 	c.Gone, c.Come = changed(base.Text, stale.Head.Text)
-	c.Diff, _ = revision.Diff(base.Text, stale.Head.Text, versionName(base.Number), versionName(stale.Head.Number))
+	c.Diff = revision.Diff(base.Text, stale.Head.Text, versionName(base.Number), versionName(stale.Head.Number))
 	merged, clashes := revision.Merge(base.Text, mine, stale.Head.Text)
 	c.Merged = merged
 	for _, k := range clashes {

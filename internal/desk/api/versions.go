@@ -104,9 +104,7 @@ func (s *server) diff(ctx context.Context, in *struct {
 	}
 	out := Difference{From: from.Number, To: to.Number}
 	out.Gone, out.Come = changed(from.Text, to.Text)
-	if out.Diff, err = revision.Diff(from.Text, to.Text, versionName(from.Number), versionName(to.Number)); err != nil {
-		return nil, s.fail(ctx, err)
-	}
+	out.Diff = revision.Diff(from.Text, to.Text, versionName(from.Number), versionName(to.Number))
 	return &body[Difference]{out}, nil
 }
 

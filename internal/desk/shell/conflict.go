@@ -33,10 +33,7 @@ type conflictPage struct {
 
 func (s *Shell) showConflict(w http.ResponseWriter, r *http.Request, c *conflict) error {
 	page := conflictPage{Frame: s.Frame(r, "Somebody saved before you"), ID: c.from.Document.ID, Head: c.Head, What: c.what}
-	var err error
-	if page.Diff, err = DiffLines(c.from.Version.Text, c.Head.Text); err != nil {
-		return err
-	}
+	page.Diff = DiffLines(c.from.Version.Text, c.Head.Text)
 	page.Merged, page.Clashes = revision.Merge(c.from.Version.Text, c.mine, c.Head.Text)
 	var at *form.Problem
 	if _, err := s.Shelf.Read(page.ID, page.Merged); errors.As(err, &at) {
@@ -51,15 +48,15 @@ type DiffLine struct {
 	Text string
 }
 
-// DiffLines returns what changed between two texts, none when nothing did.
-func DiffLines(from, to string) ([]DiffLine, error) {
-	diff, err := revision.Diff(from, to, "", "")
+// DiffLines returns what changed between two texts, without their names; none
+// when nothing did.
+func DiffLines(from, to string) (out []DiffLine) {
 	kinds := map[byte]string{'-': "gone", '+': "come", '@': "place"}
-	var out []DiffLine
-	for line := range strings.SplitSeq(strings.TrimSuffix(diff, "\n"), "\n") {
+	lines := strings.Split(strings.TrimSuffix(revision.Diff(from, to, "", ""), "\n"), "\n")
+	for _, line := range lines[min(2, len(lines)):] {
 		if line != "" {
 			out = append(out, DiffLine{kinds[line[0]], line})
 		}
 	}
-	return out, err
+	return out
 }

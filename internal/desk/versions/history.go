@@ -69,10 +69,7 @@ func (d area) versionsPage(w http.ResponseWriter, r *http.Request) error {
 	if errors.Join(err1, err2) != nil {
 		return shell.ErrNoVersion
 	}
-	page.Files = filesOf(to)
-	if page.Diff, err = shell.DiffLines(from.Text, to.Version.Text); err != nil {
-		return err
-	}
+	page.Files, page.Diff = filesOf(to), shell.DiffLines(from.Text, to.Version.Text)
 	return d.Page(w, r, http.StatusOK, "versions.tmpl", page)
 }
 

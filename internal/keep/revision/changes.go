@@ -1,30 +1,31 @@
 package revision
 
 import (
+	"fmt"
 	"strings"
 
-	"github.com/pmezard/go-difflib/difflib"
+	"github.com/rogpeppe/go-internal/diff"
 )
 
 // Diff returns what changed between two texts in the unified form that
-// programmers read, with two lines around each change; empty when nothing did.
-func Diff(from, to, fromName, toName string) (string, error) {
-	return difflib.GetUnifiedDiffString(difflib.UnifiedDiff{
-		A: difflib.SplitLines(from), B: difflib.SplitLines(to),
-		FromFile: fromName, ToFile: toName, Context: 2,
-	})
+// programmers read, with three lines around each change; empty when nothing did.
+//
+// Lines that stand once in each text hold the two together, and what lies between
+// is matched from both its ends. So the work grows as n log n with the lines of
+// both texts, whatever they hold; a least difference would take n squared.
+func Diff(from, to, fromName, toName string) string {
+	text := string(diff.Diff(fromName, []byte(from), toName, []byte(to)))
+	_, text, _ = strings.Cut(text, "\n") // the command that would have made it
+	return text
 }
 
 // ChangedLines returns the lines that one text lacks and the other has, for a
 // sentence to people: what went, what came.
 func ChangedLines(from, to string) (gone, come []string) {
-	a, b := difflib.SplitLines(from), difflib.SplitLines(to)
-	for _, op := range difflib.NewMatcherWithJunk(a, b, false, nil).GetOpCodes() {
-		if op.Tag == 'e' {
-			continue
-		}
-		gone = append(gone, trimmed(a[op.I1:op.I2])...)
-		come = append(come, trimmed(b[op.J1:op.J2])...)
+	lines := strings.SplitAfter(from, "\n")
+	for _, c := range changesOf(from, to) {
+		gone = append(gone, trimmed(lines[c.from:c.to])...)
+		come = append(come, trimmed(c.with)...)
 	}
 	return gone, come
 }
@@ -37,4 +38,52 @@ func trimmed(lines []string) []string {
 		}
 	}
 	return out
+}
+
+// A change replaces lines from..to of a text by with.
+type change struct {
+	from, to int
+	with     []string
+}
+
+// changesOf returns what makes side out of base, in order, read from the lines of
+// their difference.
+func changesOf(base, side string) []change {
+	var out []change
+	at, open := 0, false // the line of base, and whether the last change goes on
+	lines := strings.SplitAfter(Diff(base, side, "", ""), "\n")
+	for i, line := range lines[min(2, len(lines)):] { // without the names
+		if line == "" {
+			break
+		}
+		if (line[0] == '-' || line[0] == '+') && !open {
+			out, open = append(out, change{from: at, to: at}), true
+		}
+		switch line[0] {
+		case '@':
+			at, open = startOf(line), false
+		case ' ':
+			at, open = at+1, false
+		case '-':
+			at++
+			out[len(out)-1].to = at
+		case '+':
+			last := &out[len(out)-1]
+			if strings.HasPrefix(lines[i+3], `\`) { // "No newline at end of file"
+				line = strings.TrimSuffix(line, "\n")
+			}
+			last.with = append(last.with, line[1:])
+		}
+	}
+	return out
+}
+
+// startOf reads where a part of a difference begins in the old text: of
+// "@@ -7,3 +7,4 @@" line 7, counted from 1; line 0 stands before an empty text.
+func startOf(head string) int {
+	var start, lines int
+	if _, err := fmt.Sscanf(head, "@@ -%d,%d", &start, &lines); err != nil || lines == 0 {
+		return start
+	}
+	return start - 1
 }

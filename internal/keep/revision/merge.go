@@ -1,10 +1,6 @@
 package revision
 
-import (
-	"strings"
-
-	"github.com/pmezard/go-difflib/difflib"
-)
+import "strings"
 
 // Clash is a place that both sides changed in different ways.
 type Clash struct {
@@ -17,12 +13,11 @@ type Clash struct {
 // Merge joins two texts that were both made from base. What only one side
 // changed is taken from that side; where both changed the same lines in
 // different ways, the result has mine and the place is listed as a clash.
-// The texts are compared line by line (a longest-match difference, as in the
-// Ratcliff-Obershelp method); lines next to each other count as one place.
+// The texts are compared line by line, as [Diff] does; lines next to each other
+// count as one place.
 func Merge(base, mine, theirs string) (merged string, clashes []Clash) {
-	b := difflib.SplitLines(base)
-	m := changesOf(b, difflib.SplitLines(mine))
-	t := changesOf(b, difflib.SplitLines(theirs))
+	b := strings.SplitAfter(base, "\n")
+	m, t := changesOf(base, mine), changesOf(base, theirs)
 	var out strings.Builder
 	at := 0
 	for len(m) > 0 || len(t) > 0 {
@@ -44,23 +39,7 @@ func Merge(base, mine, theirs string) (merged string, clashes []Clash) {
 		at = group.to
 	}
 	writeLines(&out, b[at:])
-	return strings.TrimSuffix(out.String(), "\n"), clashes
-}
-
-// A change replaces base lines from..to by with.
-type change struct {
-	from, to int
-	with     []string
-}
-
-func changesOf(base, side []string) []change {
-	var out []change
-	for _, op := range difflib.NewMatcherWithJunk(base, side, false, nil).GetOpCodes() {
-		if op.Tag != 'e' {
-			out = append(out, change{op.I1, op.I2, side[op.J1:op.J2]})
-		}
-	}
-	return out
+	return out.String(), clashes
 }
 
 // A group is a run of base lines in which changes of both sides overlap or touch.

@@ -66,8 +66,10 @@ func TestDiffAndChangedLines(t *testing.T) {
 	if strings.Join(gone, "|") != "b: 2" || strings.Join(come, "|") != "b: 3|c: 4" {
 		t.Errorf("gone %q come %q", gone, come)
 	}
-	d, err := Diff("a\n", "b\n", "version 1", "version 2")
-	if err != nil || !strings.Contains(d, "-a\n+b\n") {
-		t.Errorf("diff %q, %v", d, err)
+	if d, want := Diff("a\n", "b\n", "version 1", "version 2"), "--- version 1\n+++ version 2\n@@ -1,1 +1,1 @@\n-a\n+b\n"; d != want {
+		t.Errorf("diff %q, want %q", d, want)
+	}
+	if d := Diff("a\n", "a\n", "version 1", "version 2"); d != "" {
+		t.Errorf("diff of nothing %q", d)
 	}
 }
