@@ -74,7 +74,7 @@ func (f bookFlags) write(pdf []byte, content book.Content) error {
 	if f.html == "" {
 		return writeFile(f.out, pdf, f.force)
 	}
-	return writeBoth(f.out, f.html, pdf, content.HTML(), f.force)
+	return writeFiles([]outFile{{f.out, pdf}, {f.html, content.HTML()}}, f.force)
 }
 
 func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {

@@ -6,78 +6,69 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
+	"syscall"
 )
 
 // A file that a command writes appears whole or not at all: it is written
-// beside its place under a temporary name and renamed when it is complete.
+// beside its place under a hidden name and renamed when it is complete.
 
-// outFile is one file to be written below a folder.
+// outFile is one file to be written.
 type outFile struct {
-	name string // relative to the folder, slashes; no "..", not absolute
+	name string // a path; for [writeFolder] relative to the folder, slashes, no "..", not absolute
 	data []byte
 }
 
 // writeFile writes one file; an existing one is kept unless force is set.
 func writeFile(path string, data []byte, force bool) error {
-	return writeFolder(filepath.Dir(path), []outFile{{filepath.Base(path), data}}, force)
+	return writeFiles([]outFile{{path, data}}, force)
 }
 
-// writeFolder writes files below dir, which it makes when it is absent. When
-// any of them exists and force is not set, it writes none of them.
+// writeFolder writes files below dir.
 func writeFolder(dir string, files []outFile, force bool) error {
-	for _, f := range files {
+	placed := make([]outFile, len(files))
+	for i, f := range files {
 		if !filepath.IsLocal(f.name) {
 			return fmt.Errorf("%q: a file's name must stay inside its folder", f.name)
 		}
-		if err := mayWrite(filepath.Join(dir, f.name), force); err != nil {
-			return err
-		}
+		placed[i] = outFile{filepath.Join(dir, f.name), f.data}
 	}
-	for _, f := range files {
-		path := filepath.Join(dir, f.name)
-		if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
-			return plainPathError(err)
-		}
-	}
-	staged, err := stage(dir, files)
-	if err != nil {
-		discard(staged)
-		return err
-	}
-	for i, f := range files {
-		if err := os.Rename(staged[i], filepath.Join(dir, f.name)); err != nil {
-			discard(staged[i:])
-			return plainPathError(err)
-		}
-	}
-	return nil
+	return writeFiles(placed, force)
 }
 
-// writeBoth writes two files that belong together, in folders that it makes, or
-// neither of them: each is complete under a temporary name before any is renamed.
-func writeBoth(first, second string, one, two []byte, force bool) error {
-	paths, data := []string{first, second}, [][]byte{one, two}
-	var staged []string
-	for i, path := range paths {
-		err := mayWrite(path, force)
-		if err == nil {
-			err = plainPathError(os.MkdirAll(filepath.Dir(path), 0o777))
-		}
-		if err == nil {
-			var part []string
-			part, err = stage(filepath.Dir(path), []outFile{{filepath.Base(path), data[i]}})
-			staged = append(staged, part...)
-		}
-		if err != nil {
-			discard(staged)
+// writeFiles writes files, in folders that it makes when they are absent. When
+// any of them exists and force is not set, or cannot be written, it writes none
+// of them and leaves no folder behind.
+func writeFiles(files []outFile, force bool) (err error) {
+	for _, f := range files {
+		if err := mayWrite(f.name, force); err != nil {
 			return err
 		}
 	}
-	for i, path := range paths {
-		if err := os.Rename(staged[i], path); err != nil {
-			discard(staged[i:])
-			return plainPathError(err)
+	var made, staged []string
+	defer func() {
+		if err != nil {
+			discard(staged)
+			discard(made)
+		}
+	}()
+	for _, f := range files {
+		folders, err := makeFolders(filepath.Dir(f.name))
+		made = append(folders, made...)
+		if err != nil {
+			return err
+		}
+		hidden, err := stage(f)
+		staged = append(staged, hidden)
+		if err != nil {
+			return unwritten(f.name, err)
+		}
+	}
+	for i, f := range files {
+		if err := os.Rename(staged[i], f.name); err != nil {
+			return unwritten(f.name, err)
+		}
+		if !force { // what stood there before cannot be had back
+			staged[i] = f.name
 		}
 	}
 	return nil
@@ -102,37 +93,59 @@ func mayWrite(path string, force bool) error {
 	return nil
 }
 
-// stage writes every file under a temporary name beside its place and returns those names.
-func stage(dir string, files []outFile) ([]string, error) {
-	staged := make([]string, 0, len(files))
-	for _, f := range files {
-		path := filepath.Join(dir, f.name)
-		tmp, err := os.CreateTemp(filepath.Dir(path), ".rinkpane-*")
-		if err != nil {
-			return staged, unmadeError(path, err)
+// makeFolders makes a folder and those above it, and returns those that it made,
+// the innermost first.
+func makeFolders(dir string) (made []string, err error) {
+	for up := dir; ; up = filepath.Dir(up) {
+		if _, err := os.Stat(up); !errors.Is(err, fs.ErrNotExist) || up == filepath.Dir(up) {
+			return made, plainPathError(os.MkdirAll(dir, 0o777))
 		}
-		staged = append(staged, tmp.Name())
-		_, werr := tmp.Write(f.data)
-		if err := errors.Join(werr, tmp.Chmod(0o644), tmp.Close()); err != nil {
-			return staged, plainPathError(err)
-		}
+		made = append(made, up)
 	}
-	return slices.Clip(staged), nil
 }
 
+// mostHidden is how many hidden files that were left behind are passed over.
+const mostHidden = 1000
+
+// stage writes a file under a hidden name beside its place, with the permissions
+// that the user's umask gives new files, and returns that name.
+func stage(f outFile) (hidden string, err error) {
+	var out *os.File
+	for n := range mostHidden {
+		hidden = filepath.Join(filepath.Dir(f.name), fmt.Sprintf(".rinkpane-%d-%d", os.Getpid(), n))
+		if out, err = os.OpenFile(hidden, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666); !errors.Is(err, fs.ErrExist) {
+			break
+		}
+	}
+	if err != nil {
+		return "", err
+	}
+	_, err = out.Write(f.data)
+	return hidden, errors.Join(err, out.Close())
+}
+
+// discard removes what is there of hidden files and of folders that are empty.
 func discard(names []string) {
 	for _, n := range names {
 		_ = os.Remove(n) // best effort: the error that led here matters more
 	}
 }
 
-// unmadeError names the file that was to be written, not its temporary name.
-func unmadeError(path string, err error) error {
+// unwritten names the file that was to be written, not its hidden name, and the
+// cure where the disk has no room.
+func unwritten(path string, err error) error {
 	var pe *fs.PathError
-	if errors.As(err, &pe) {
-		return fmt.Errorf("%s: cannot be written: %w", path, pe.Err)
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &pe):
+		err = pe.Err
+	case errors.As(err, &link):
+		err = link.Err
 	}
-	return err
+	if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
+		return fmt.Errorf("%s: cannot be written: %w; nothing was written: free some room, or choose another place", path, err)
+	}
+	return fmt.Errorf("%s: cannot be written: %w", path, err)
 }
 
 // plainPathError says which path failed and why, without the system call's name.

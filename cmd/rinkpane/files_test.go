@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
 )
 
@@ -57,6 +58,56 @@ func TestWriteFileNamesAnUnwritablePlace(t *testing.T) {
 }
 
 // assertFiles compares every file below dir with want, temporary ones included.
+// TestAFailedWriteLeavesNothing fails at the second of two files: the first is not
+// there, nor are the folders that were made for them, nor anything hidden; what
+// was there before stays.
+func TestAFailedWriteLeavesNothing(t *testing.T) {
+	dir := t.TempDir()
+	old := filepath.Join(dir, "old")
+	if err := os.Mkdir(old, 0o777); err != nil {
+		t.Fatal(err)
+	}
+	blocked := filepath.Join(dir, "file")
+	if err := os.WriteFile(blocked, []byte("mine"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	for _, second := range []string{filepath.Join(dir, "new", strings.Repeat("x", 300)), filepath.Join(blocked, "x.txt")} {
+		err := writeFiles([]outFile{{filepath.Join(dir, "new", "deep", "a.txt"), []byte("one")}, {filepath.Join(old, "b.txt"), nil}, {second, nil}}, false)
+		if err == nil || strings.Contains(err.Error(), ".rinkpane") {
+			t.Errorf("%.80s: %v, expected the file itself named", second, err)
+		}
+	}
+	assertFiles(t, dir, map[string]string{"file": "mine"})
+	left, err := os.ReadDir(dir)
+	if err != nil || len(left) != 2 {
+		t.Errorf("%v, %v are left", left, err)
+	}
+}
+
+func TestAFullDiskIsSaid(t *testing.T) {
+	err := unwritten("plan/a.pdf", &os.PathError{Op: "write", Path: "plan/.rinkpane-1-0", Err: syscall.ENOSPC})
+	if got, want := err.Error(), "plan/a.pdf: cannot be written: no space left on device; nothing was written: free some room, or choose another place"; got != want {
+		t.Errorf("%s, expected %s", got, want)
+	}
+}
+
+// TestFilesObeyTheUmask writes for a user who shares nothing, and for one who
+// shares all with a group.
+func TestFilesObeyTheUmask(t *testing.T) {
+	for mask, want := range map[int]os.FileMode{0o077: 0o600, 0o002: 0o664} {
+		path := filepath.Join(t.TempDir(), "a.txt")
+		was := syscall.Umask(mask)
+		err := writeFile(path, []byte("x"), false)
+		syscall.Umask(was)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if info, err := os.Stat(path); err != nil || info.Mode().Perm() != want {
+			t.Errorf("umask %03o: %v, %v, expected %v", mask, info.Mode().Perm(), err, want)
+		}
+	}
+}
+
 func assertFiles(t *testing.T, dir string, want map[string]string) {
 	t.Helper()
 	got := map[string]string{}

@@ -5,6 +5,7 @@ import (
 	"context"
 	"io"
 	"path/filepath"
+	"strings"
 	"syscall"
 	"testing"
 	"time"
@@ -36,5 +37,20 @@ func TestStopEndsACommand(t *testing.T) {
 		case <-time.After(20 * time.Second):
 			t.Fatalf("%v does not stop", args)
 		}
+	}
+}
+
+// TestAPipeWithoutAWriter waits for one no longer than patience lasts.
+func TestAPipeWithoutAWriter(t *testing.T) {
+	pipe := filepath.Join(t.TempDir(), "pipe")
+	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	var out, told bytes.Buffer
+	if got := answer(t.Context(), []string{"check", pipe}, nil, &out, &told); got != exitBad || out.Len() > 0 {
+		t.Errorf("exit %d, %d bytes of output", got, out.Len())
+	}
+	if got := told.String(); !strings.HasPrefix(got, "rinkpane: "+pipe+" is a pipe into which nobody has written for 10s") || strings.Count(got, "\n") != 1 {
+		t.Errorf("told %q", got)
 	}
 }

@@ -18,12 +18,13 @@ const DefaultAddr = "127.0.0.1:8417"
 // How long one request may take. Writing leaves room for the first plan of a
 // large arena.
 const (
-	headTimeout  = 10 * time.Second
-	readTimeout  = 30 * time.Second // a megabyte over a slow line
-	writeTimeout = 60 * time.Second
-	idleTimeout  = 2 * time.Minute
-	closeTimeout = 5 * time.Second // for requests under way when the desk closes
-	mostHeader   = 16 << 10        // bytes
+	headTimeout   = 10 * time.Second
+	readTimeout   = 30 * time.Second // a megabyte over a slow line
+	writeTimeout  = 60 * time.Second
+	idleTimeout   = 2 * time.Minute
+	closeTimeout  = 5 * time.Second // for requests under way when the desk closes
+	cancelTimeout = time.Second     // for what was cancelled then
+	mostHeader    = 16 << 10        // bytes
 )
 
 // Near reports whether an address can be reached from this machine only.
@@ -67,29 +68,53 @@ func reason(err error) error {
 }
 
 // Serve answers on the listener until ctx ends, then lets requests under way
-// finish and returns nil.
+// finish, cancels those that do not, and returns nil: within [closeTimeout] and
+// [cancelTimeout], whatever is at work.
 func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
+	requests, giveUp := context.WithCancel(context.WithoutCancel(ctx))
+	defer giveUp()
 	server := &http.Server{
 		Handler:           d.handler,
+		BaseContext:       func(net.Listener) context.Context { return requests },
 		ReadTimeout:       readTimeout,
 		ReadHeaderTimeout: headTimeout,
 		WriteTimeout:      writeTimeout,
 		IdleTimeout:       idleTimeout,
 		MaxHeaderBytes:    mostHeader,
 	}
-	defer d.bench.Close()
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(ln) }()
 	select {
 	case err := <-ended:
+		d.closeBench()
 		return err
 	case <-ctx.Done():
 	}
-	d.bench.Close() // its watchers leave, so that Shutdown need not wait for them
-	last, cancel := context.WithTimeout(context.WithoutCancel(ctx), closeTimeout)
+	jobs := d.closeBench() // its watchers leave, so that Shutdown need not wait for them
+	last, cancel := context.WithTimeout(requests, closeTimeout)
 	defer cancel()
-	if err := server.Shutdown(last); err != nil {
-		return errors.Join(err, server.Close())
+	time.AfterFunc(closeTimeout, giveUp)
+	if server.Shutdown(last) != nil {
+		time.Sleep(cancelTimeout) // those that were cancelled end
+		if err := server.Close(); err != nil {
+			return err
+		}
+		d.shell.Log.Warn("desk", "closed", "while requests were at work")
+	}
+	select {
+	case <-jobs:
+	case <-time.After(cancelTimeout):
+		d.shell.Log.Warn("desk", "closed", "while a choice was at work")
 	}
 	return nil
+}
+
+// closeBench cancels the jobs; the channel closes when they have ended.
+func (d *Desk) closeBench() <-chan struct{} {
+	ended := make(chan struct{})
+	go func() {
+		d.bench.Close()
+		close(ended)
+	}()
+	return ended
 }

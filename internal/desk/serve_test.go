@@ -69,3 +69,44 @@ func TestServeEndsWithItsContext(t *testing.T) {
 		t.Error("the address still answers")
 	}
 }
+
+// TestServeEndsWhateverRuns closes a desk on which a job does not obey and a
+// visitor has sent half a form.
+func TestServeEndsWhateverRuns(t *testing.T) {
+	ln, err := Listen("127.0.0.1:0", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, d, _ := ownDesk(t, false)
+	release := make(chan struct{})
+	defer close(release)
+	if _, err := d.bench.Start("deaf", func(context.Context, func(progress)) (chosen, error) { <-release; return chosen{}, nil }); err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	ended := make(chan error, 1)
+	go func() { ended <- d.Serve(ctx, ln) }()
+	half, err := net.Dial("tcp", ln.Addr().String())
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer half.Close()
+	if _, err := io.WriteString(half, "POST /theme HTTP/1.1\r\nHost: "+ln.Addr().String()+"\r\nContent-Length: 100\r\n\r\nthe"); err != nil {
+		t.Fatal(err)
+	}
+	if answer, err := http.Get("http://" + ln.Addr().String() + "/assets/none/none"); err != nil {
+		t.Fatal(err)
+	} else {
+		answer.Body.Close()
+	}
+	began := time.Now()
+	stop()
+	select {
+	case err := <-ended:
+		if took := time.Since(began); err != nil || took > 10*time.Second {
+			t.Errorf("ended after %v with %v", took, err)
+		}
+	case <-time.After(patience):
+		t.Fatal("Serve did not end")
+	}
+}

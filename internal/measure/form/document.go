@@ -38,8 +38,7 @@ func read(name string, text []byte, maxBytes int64) (*Document, error) {
 	}
 	if at := strayByte(text); at >= 0 {
 		line, column := d.placeOf(at)
-		return nil, &Problem{File: name, Line: line, Column: column,
-			Text: fmt.Sprintf("byte 0x%02x is not UTF-8 text; is it the right file?", text[at])}
+		return nil, &Problem{File: name, Line: line, Column: column, Text: strayWords(text[at:])}
 	}
 	root, err := parse(text)
 	switch {
@@ -75,6 +74,20 @@ func strayByte(text []byte) int {
 		i += n
 	}
 	return -1
+}
+
+// strayWords says what a stray byte begins, and what to do about it.
+func strayWords(text []byte) string {
+	switch r, n := utf8.DecodeRune(text); {
+	case n == 1: // no letter at all, or of a binary file
+		return fmt.Sprintf("byte 0x%02x is not UTF-8 text; is it the right file?", text[0])
+	case r == '\u0085' || r == '\u2028' || r == '\u2029':
+		return fmt.Sprintf("%U is a line end that only some editors show as one; put a plain one (Enter) in its place", r)
+	case r == '\ufeff':
+		return "the invisible mark U+FEFF stands inside the text; it may only begin a file: delete it"
+	default:
+		return fmt.Sprintf("the control character %U cannot stand in such a text; delete it, or is it the wrong file?", r)
+	}
 }
 
 // errSecond marks a text that holds more than one YAML document.

@@ -37,10 +37,19 @@ func TestSyntaxNamesTheLine(t *testing.T) {
 
 func TestStrayBytesAreRefused(t *testing.T) {
 	for name, text := range map[string]string{
-		"NUL": "a: \x00", "escape": "a: \x1b[2J", "latin-1": "a: caf\xe9", "UTF-16": "\xff\xfea\x00", "next line": "a: b\u0085c", "second mark": "a: \ufeffb",
+		"NUL": "a: \x00", "escape": "a: \x1b[2J", "latin-1": "a: caf\xe9", "UTF-16": "\xff\xfea\x00",
 	} {
 		if _, err := form.Read("my.yaml", strings.NewReader(text), 100); err == nil || !strings.Contains(err.Error(), "is not UTF-8 text") {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+	for text, cure := range map[string]string{
+		"a: b\u0085c": "U+0085 is a line end", "a: b\u2028c": "put a plain one (Enter) in its place", "a: b\u2029c": "U+2029 is a line end",
+		"a: \ufeffb": "mark U+FEFF stands inside the text; it may only begin a file: delete it", "a: \u0090b": "control character U+0090",
+	} {
+		_, err := form.Read("my.yaml", strings.NewReader(text), 100)
+		if err == nil || !strings.Contains(err.Error(), cure) || !strings.HasPrefix(err.Error(), "my.yaml:1:") || strings.Contains(err.Error(), "UTF-8") {
+			t.Errorf("%q: %v, expected %q", text, err, cure)
 		}
 	}
 	if _, err := form.Read("my.yaml", strings.NewReader("\ufeffa: b\r\nc: é\td\n"), 100); err != nil {

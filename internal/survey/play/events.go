@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -41,7 +42,7 @@ type RowError struct {
 
 // Error names line, column and value.
 func (e RowError) Error() string {
-	return fmt.Sprintf("line %d, column %s: %q: %s", e.Line, e.Column, e.Value, e.Cure)
+	return fmt.Sprintf("line %d, column %s: %s: %s", e.Line, e.Column, form.Quote(e.Value), e.Cure)
 }
 
 // Limits of the reader: a season of events is about 100,000 rows.
@@ -137,7 +138,7 @@ func (r *eventReader) header() error {
 	}
 	for i, want := range eventColumns[:2] {
 		if r.column[i] < 0 {
-			return fmt.Errorf("line 1: no column %s among %q: name the columns in the first line, separated by commas", want, row)
+			return fmt.Errorf("line 1: no column %s among %s: name the columns in the first line, separated by commas", want, form.Quote(strings.Join(row, ",")))
 		}
 	}
 	return nil

@@ -53,6 +53,16 @@ func TestReadEventsRefuses(t *testing.T) {
 	}
 }
 
+// TestAMessageRepeatsLittle refuses fields of a megabyte: a message shows how they begin.
+func TestAMessageRepeatsLittle(t *testing.T) {
+	r, long := standard(t, "north-american"), strings.Repeat("z", 1<<20)
+	for _, text := range []string{"x,y\n1," + long + "\n", "x,y\n1,2," + long + "\n", long + "\n1\n", "x,y,phase\n1,2," + long + "\n"} {
+		if _, _, err := ReadEvents("g.csv", strings.NewReader(text), r, EventFormat{Scale: foot}); err == nil || len(err.Error()) > 500 {
+			t.Errorf("%.20q: a message of %d bytes", text, len(err.Error()))
+		}
+	}
+}
+
 func TestLenientSkipsBadRowsByLine(t *testing.T) {
 	r := standard(t, "north-american")
 	ev, bad, err := ReadEvents("g.csv", strings.NewReader("x,y\n1,2\nzz,3\n4,5\n400,1\n"), r, EventFormat{Scale: foot, Lenient: true})
