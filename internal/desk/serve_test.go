@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"example.org/rinkpane/internal/decide/choose"
 )
 
 func TestListenTakesThisMachineOnly(t *testing.T) {
@@ -80,7 +82,7 @@ func TestServeEndsWhateverRuns(t *testing.T) {
 	_, d, _ := ownDesk(t, false)
 	release := make(chan struct{})
 	defer close(release)
-	if _, err := d.bench.Start("deaf", func(context.Context, func(progress)) (chosen, error) { <-release; return chosen{}, nil }); err != nil {
+	if _, err := d.bench.Start("deaf", func(context.Context, func(progress)) (choose.Answer, error) { <-release; return choose.Answer{}, nil }); err != nil {
 		t.Fatal(err)
 	}
 	ctx, stop := context.WithCancel(t.Context())
