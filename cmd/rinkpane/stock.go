@@ -51,7 +51,7 @@ func idOf(path string) string {
 
 // stock puts the examples on an empty shelf, and the user's files on any.
 func stock(ctx context.Context, a *app, on *shelf.Shelf, files []anImport) error {
-	there, err := on.Keeper().Documents(ctx, true)
+	there, err := on.Keeper().Documents(ctx, revision.Arena, true)
 	if err != nil {
 		return err
 	}

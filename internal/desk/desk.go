@@ -29,6 +29,7 @@ import (
 	"example.org/rinkpane/internal/desk/bench"
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/holes"
+	"example.org/rinkpane/internal/desk/library"
 	"example.org/rinkpane/internal/desk/parcel"
 	"example.org/rinkpane/internal/desk/picture"
 	"example.org/rinkpane/internal/desk/shelf"
@@ -85,6 +86,7 @@ func New(o Options) (*Desk, error) {
 	for _, a := range []shell.Area{
 		s.Own(),
 		arenas.New(s),
+		library.New(s),
 		holes.New(s),
 		survey.New(s),
 		picture.New(s, o.Version),

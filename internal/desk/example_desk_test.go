@@ -14,6 +14,7 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/keep/store"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
@@ -66,6 +67,10 @@ func exampleShelf(t testing.TB, folder string) (*shelf.Shelf, *store.Store) {
 		if _, err := on.Add(t.Context(), id, doc, "desk", "an example"); err != nil {
 			t.Fatal(err)
 		}
+	}
+	bag := strings.Replace(string(kit.DefaultYAML()), "name: Lenses and bodies by class", "name: House bag", 1)
+	if _, err := on.AddOwn(t.Context(), revision.Kit, bag, "desk", "an example"); err != nil {
+		t.Fatal(err)
 	}
 	return on, s
 }

@@ -24,7 +24,7 @@ func (fullStore) Save(context.Context, string, string, int, revision.Draft) (rev
 	return revision.Version{}, revision.ErrFull
 }
 
-func (fullStore) Add(context.Context, string, string, revision.Draft) (revision.Version, error) {
+func (fullStore) Add(context.Context, revision.Kind, string, string, revision.Draft) (revision.Version, error) {
 	return revision.Version{}, revision.ErrFull
 }
 

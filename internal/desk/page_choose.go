@@ -197,7 +197,7 @@ func (d *Desk) begin(b shelf.Book, form wishes) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	maker := d.shelf.Maker()
+	maker := b.Maker
 	if maker.Rules, err = rulesOf(form.Rules, maker.Rules); err != nil {
 		return "", err
 	}

@@ -85,7 +85,7 @@ func (d *Desk) showChoice(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	var j *choiceJob
-	form := usualWishes(d.shelf.Maker().Rules)
+	form := usualWishes(b.Maker.Rules)
 	if id := r.FormValue("job"); id != "" {
 		found, ok := d.choices.get(id, b.Document.ID)
 		if !ok {

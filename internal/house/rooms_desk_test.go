@@ -25,6 +25,14 @@ var deskRooms = []room{
 		{"desk/door", "who imported"},
 		{"desk/shell", "the page around"},
 	}},
+	{name: "desk/library", floor: 10.25, uses: []arrow{
+		{"survey/kit", "the kit that the program carries"},
+		{"answer/rules", "the rule sets that it carries"},
+		{"keep/revision", "versions of the desk's own"},
+		{"keep/people", "who may change them"},
+		{"desk/door", "who changed them"},
+		{"desk/shell", "the page around"},
+	}},
 	{name: "desk/holes", floor: 10.25, uses: []arrow{
 		{"measure/unit", "tables print in the visitor's units"},
 		{"survey/glass", "the hole that is moved"},
@@ -41,6 +49,8 @@ var deskRooms = []room{
 		{"desk/shell", "the page around"},
 	}},
 	{name: "desk/survey", floor: 10.25, uses: []arrow{
+		{"answer/rules", "rule sets to choose from"},
+		{"keep/revision", "kits and rule sets to choose from"},
 		{"measure/form", "problems with their places"},
 		{"survey/rink", "corners and landmarks to measure from"},
 		{"survey/glass", "materials to choose from"},
@@ -112,6 +122,7 @@ var deskRooms = []room{
 		{"desk/survey", "an area"},
 		{"desk/picture", "an area"},
 		{"desk/versions", "an area"},
+		{"desk/library", "an area"},
 		{"desk/access", "an area"},
 		{"desk/api", "an area"},
 		{"desk/shelf", "the arenas"},

@@ -218,6 +218,9 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "desk/shelf", floor: 10.1, uses: []arrow{
+		{"measure/form", "a name that a document gives and the desk does not keep"},
+		{"survey/kit", "kits of the desk's own"},
+		{"answer/rules", "rule sets of the desk's own"},
 		{"survey/arena", "the documents on the shelf"},
 		{"survey/edit", "changes to them"},
 		{"decide/plan", "what follows from a document"},

@@ -129,7 +129,7 @@ func (s *server) arenas() {
 func (s *server) list(ctx context.Context, in *struct {
 	Away bool `query:"away" doc:"Those put away as well."`
 }) (*body[listed], error) {
-	docs, err := s.Shelf.Keeper().Documents(ctx, in.Away)
+	docs, err := s.Shelf.Keeper().Documents(ctx, revision.Arena, in.Away)
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
@@ -180,7 +180,7 @@ func (s *server) get(ctx context.Context, in *AtVersion) (*body[ArenaState], err
 }
 
 func (s *server) state(ctx context.Context, b shelf.Book) (ArenaState, error) {
-	now, err := s.Shelf.Live().Try(b.Arena, plan.Question{})
+	now, err := b.Live.Try(b.Arena, plan.Question{})
 	if err != nil {
 		return ArenaState{}, err
 	}

@@ -109,7 +109,7 @@ func (s *server) try(ctx context.Context, in *struct {
 		out.Mark = arena.Mark(doc.Bytes())
 	}
 	q := plan.Question{Hole: in.Body.Hole, Lens: in.Body.Lens, Focal: in.Body.Focal, All: in.Body.All}
-	now, err := s.Shelf.Live().Try(doc, q)
+	now, err := b.Live.Try(doc, q)
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}

@@ -23,11 +23,11 @@ func (f *fullDisk) Save(ctx context.Context, id, name string, base int, next rev
 	return f.Store.Save(ctx, id, name, base, next)
 }
 
-func (f *fullDisk) Add(ctx context.Context, id, name string, first revision.Draft) (revision.Version, error) {
+func (f *fullDisk) Add(ctx context.Context, kind revision.Kind, id, name string, first revision.Draft) (revision.Version, error) {
 	if f.full {
 		return revision.Version{}, revision.ErrFull
 	}
-	return f.Store.Add(ctx, id, name, first)
+	return f.Store.Add(ctx, kind, id, name, first)
 }
 
 // TestFullDiskLosesNothing: the answer says so, and the same request passes once

@@ -57,7 +57,7 @@ func (s *server) reached(ctx context.Context, id string, in reaching) (*body[pla
 			return nil, s.fail(ctx, err)
 		}
 	}
-	seen, err := s.Shelf.Live().Reach(ctx, doc, plan.ReachQuestion{Hole: in.Hole, Step: in.Step, Face: in.Face})
+	seen, err := b.Live.Reach(ctx, doc, plan.ReachQuestion{Hole: in.Hole, Step: in.Step, Face: in.Face})
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}

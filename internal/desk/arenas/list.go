@@ -31,7 +31,7 @@ type listRow struct {
 // firstPage leads a newcomer to the demo arena and everybody else to the list. A
 // desk whose owner brought arenas opens on the list.
 func (d area) firstPage(w http.ResponseWriter, r *http.Request) error {
-	docs, err := d.Shelf.Keeper().Documents(r.Context(), false)
+	docs, err := d.Shelf.Keeper().Documents(r.Context(), revision.Arena, false)
 	if err == nil && !shell.Toured(r) && shell.OnlyExamples(docs) {
 		return d.Goto(w, r, "/arena/"+shell.DemoID)
 	}
@@ -39,7 +39,7 @@ func (d area) firstPage(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (d area) listPage(w http.ResponseWriter, r *http.Request) error {
-	docs, err := d.Shelf.Keeper().Documents(r.Context(), false)
+	docs, err := d.Shelf.Keeper().Documents(r.Context(), revision.Arena, false)
 	if err != nil {
 		return err
 	}

@@ -56,10 +56,10 @@ func (d area) live(b shelf.Book, doc *arena.Document, p plan.Plan, at shell.Addr
 	}
 	sys := at.Units(v.arena.Units)
 	v.arena.Units = sys
-	v.now, err = d.Shelf.Live().Try(doc, ask)
+	v.now, err = b.Live.Try(doc, ask)
 	if errors.Is(err, plan.ErrAsked) { // the lens of an old address is no longer in use
 		ask.Lens, ask.Focal = "", 0
-		v.now, err = d.Shelf.Live().Try(doc, ask)
+		v.now, err = b.Live.Try(doc, ask)
 	}
 	if err != nil {
 		return v, err

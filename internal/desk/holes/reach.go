@@ -54,7 +54,7 @@ func (d area) reachPicture(w http.ResponseWriter, r *http.Request) error {
 			return shell.Because(http.StatusUnprocessableEntity, "The hole cannot stand there.", err)
 		}
 	}
-	seen, err := d.Shelf.Live().Reach(r.Context(), doc, plan.ReachQuestion{Hole: q.Get("hole"), Step: heatStep})
+	seen, err := b.Live.Reach(r.Context(), doc, plan.ReachQuestion{Hole: q.Get("hole"), Step: heatStep})
 	if err != nil {
 		return shell.Because(http.StatusNotFound, "There is no reach map of this hole.", err)
 	}

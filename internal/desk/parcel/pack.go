@@ -97,7 +97,7 @@ func (p *Packer) cut(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
 		return nil, err
 	}
 	folder, err := cut.NewPlan(a, b.Arena.Bytes()).Folder(cut.Request{
-		Paper: on.Name, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Kit: p.shelf.Maker().Kit, Creator: p.creator,
+		Paper: on.Name, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Kit: b.Maker.Kit, Creator: p.creator,
 	})
 	if err != nil {
 		return nil, err
@@ -129,7 +129,7 @@ func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	if err != nil {
 		return nil, err
 	}
-	content, err := book.Gather(ctx, p.shelf.Maker(), b.Arena, book.Options{
+	content, err := book.Gather(ctx, b.Maker, b.Arena, book.Options{
 		Units: sys, Paper: on, Guard: puck.DefaultOptions(), Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: p.creator,
 	})
 	if err != nil && ctx.Err() == nil {

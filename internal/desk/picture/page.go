@@ -69,7 +69,7 @@ func (d area) picturePage(w http.ResponseWriter, r *http.Request) error {
 	case err != nil:
 		return err
 	}
-	page.fill(r, s, d.Shelf.Maker().Kit)
+	page.fill(r, s, s.book.Maker.Kit)
 	return d.Page(w, r, http.StatusOK, "picture.tmpl", page)
 }
 

@@ -52,7 +52,7 @@ func (d area) sit(r *http.Request) (sitting, error) {
 	if s.moments, err = Sample(s.arena); err != nil {
 		return s, cannot(err)
 	}
-	if s.state, err = Read(r.URL.Query(), s.arena, d.Shelf.Maker().Kit); err != nil {
+	if s.state, err = Read(r.URL.Query(), s.arena, s.book.Maker.Kit); err != nil {
 		return s, cannot(err)
 	}
 	if r.FormValue("moment") == "" {
@@ -134,11 +134,11 @@ func (d area) picture(kind string) shell.Answer {
 // it has it already. A picture follows from the arena's text, the state and the
 // program; an address that names the text's mark never means another one.
 func (s sitting) cached(w http.ResponseWriter, r *http.Request, version, kind string, side int) bool {
-	sum := sha256.Sum256([]byte(fmt.Sprint(version, kind, side, s.book.Mark, s.state.Query().Encode())))
+	sum := sha256.Sum256([]byte(fmt.Sprint(version, kind, side, s.book.Mark, s.book.Key, s.state.Query().Encode())))
 	tag := `"` + hex.EncodeToString(sum[:12]) + `"`
 	w.Header().Set("ETag", tag)
 	w.Header().Set("Cache-Control", "private, no-cache")
-	if r.FormValue("mark") == s.book.Mark {
+	if r.FormValue("mark") == s.book.Mark && s.book.Key == "" {
 		w.Header().Set("Cache-Control", "private, max-age=86400, immutable")
 	}
 	if r.Header.Get("If-None-Match") != tag {

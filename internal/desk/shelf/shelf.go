@@ -38,11 +38,11 @@ const (
 // Shelf is the arenas of one desk. It is safe for many at once.
 type Shelf struct {
 	keeper revision.Keeper
-	maker  plan.Maker
-	live   *plan.Live
+	usual  Outfit // of arenas that name none
 	now    func() time.Time
 
 	documents *bounded[string, *arena.Document]
+	outfits   *bounded[string, Outfit]
 	proofs    *bounded[string, plan.Proof]
 	plans     *bounded[string, plan.Plan]
 	marks     *bounded[string, string]
@@ -51,8 +51,9 @@ type Shelf struct {
 // New returns a shelf over a keeper; now is the clock that versions are dated by.
 func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf {
 	return &Shelf{
-		keeper: keeper, maker: maker, live: plan.NewLive(maker), now: now,
+		keeper: keeper, usual: Outfit{Maker: maker, Live: plan.NewLive(maker)}, now: now,
 		documents: newBounded[string, *arena.Document](mostDocuments),
+		outfits:   newBounded[string, Outfit](mostOutfits),
 		proofs:    newBounded[string, plan.Proof](mostProofs),
 		plans:     newBounded[string, plan.Plan](mostPlans),
 		marks:     newBounded[string, string](mostMarks),
@@ -62,11 +63,8 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 // Keeper returns the keeper below, for versions and lists.
 func (s *Shelf) Keeper() revision.Keeper { return s.keeper }
 
-// Maker returns the kit and rules in force.
-func (s *Shelf) Maker() plan.Maker { return s.maker }
-
-// Live returns what answers while something is dragged.
-func (s *Shelf) Live() *plan.Live { return s.live }
+// Maker returns the kit and rules that an arena is planned with that names none.
+func (s *Shelf) Maker() plan.Maker { return s.usual.Maker }
 
 // Book is one version of one arena, taken off the shelf.
 type Book struct {
@@ -74,7 +72,11 @@ type Book struct {
 	Version  revision.Version
 	Mark     string // of the text, told by shelf
 	Arena    *arena.Document
+	Outfit
 }
+
+// stamp names what follows from the book: its text, and what it is planned with.
+func (b Book) stamp() string { return b.Mark + b.Key }
 
 // Open returns a version of an arena, the newest for number 0. Errors:
 // [revision.ErrNone], and a kept text that no longer reads.
@@ -83,6 +85,9 @@ func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
 		return Book{}, revision.ErrNone
 	}
 	d, err := s.keeper.Document(ctx, id)
+	if err == nil && d.Kind != revision.Arena {
+		err = revision.ErrNone
+	}
 	if err != nil {
 		return Book{}, err
 	}
@@ -92,7 +97,11 @@ func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
 	}
 	mark := arena.Mark([]byte(v.Text))
 	doc, err := s.documents.get(mark, func() (*arena.Document, error) { return read(id, v.Text) })
-	return Book{d, v, mark, doc}, err
+	if err != nil {
+		return Book{}, err
+	}
+	with, err := s.outfit(ctx, doc)
+	return Book{d, v, mark, doc, with}, err
 }
 
 // read reads a text as the document of an arena; messages call it by its id.
@@ -102,19 +111,19 @@ func read(id, text string) (*arena.Document, error) {
 
 // Proof surveys and checks a book, quickly.
 func (s *Shelf) Proof(b Book) (plan.Proof, error) {
-	return s.proofs.get(b.Mark, func() (plan.Proof, error) { return s.maker.Prove(b.Arena) })
+	return s.proofs.get(b.stamp(), func() (plan.Proof, error) { return b.Maker.Prove(b.Arena) })
 }
 
 // Plan plans every hole of a book. The work outlives the request that first
 // asked for it, since another visitor may wait for it.
 func (s *Shelf) Plan(b Book) (plan.Plan, error) {
-	return s.plans.get(b.Mark, func() (plan.Plan, error) { return s.maker.Make(context.Background(), b.Arena) })
+	return s.plans.get(b.stamp(), func() (plan.Plan, error) { return b.Maker.Make(context.Background(), b.Arena) })
 }
 
 // Edited returns a book's document with edits made, checked, and what they did
 // in a line. Errors: [*edit.Fault], and the [*form.Problem] of the outcome.
 func (s *Shelf) Edited(b Book, edits []edit.Edit) (*arena.Document, string, error) {
-	doc, what, err := edit.Editor{Standard: s.maker.Rules.Standard}.Apply(b.Arena, edits)
+	doc, what, err := edit.Editor{Standard: b.Maker.Rules.Standard}.Apply(b.Arena, edits)
 	if err != nil {
 		return nil, "", err
 	}
@@ -122,10 +131,19 @@ func (s *Shelf) Edited(b Book, edits []edit.Edit) (*arena.Document, string, erro
 	return doc, what, err
 }
 
+// checked returns a sound arena whose kit and rule sets are to be had.
+func (s *Shelf) checked(ctx context.Context, doc *arena.Document) (arena.Arena, error) {
+	a, err := doc.Check()
+	if err == nil {
+		_, err = s.outfit(ctx, doc)
+	}
+	return a, err
+}
+
 // Save puts a checked document on top of a version of an arena. Errors are
 // those of [revision.Keeper] and of the document's check.
 func (s *Shelf) Save(ctx context.Context, id string, base int, doc *arena.Document, who, what string) (revision.Version, error) {
-	a, err := doc.Check()
+	a, err := s.checked(ctx, doc)
 	if err != nil {
 		return revision.Version{}, err
 	}
@@ -153,17 +171,17 @@ const mostSameNames = 1000
 // arena's name, with a number where that is taken. Errors: [revision.ErrTaken]
 // for an id that was asked for, and those of the document's check.
 func (s *Shelf) Add(ctx context.Context, id string, doc *arena.Document, who, what string) (revision.Version, error) {
-	a, err := doc.Check()
+	a, err := s.checked(ctx, doc)
 	if err != nil {
 		return revision.Version{}, err
 	}
 	if id != "" {
-		return s.keeper.Add(ctx, id, a.Name, s.draft(doc, who, what))
+		return s.keeper.Add(ctx, revision.Arena, id, a.Name, s.draft(doc, who, what))
 	}
 	base := revision.IDFrom(a.Name)
 	free := base
 	for n := 2; ; n++ {
-		v, err := s.keeper.Add(ctx, free, a.Name, s.draft(doc, who, what))
+		v, err := s.keeper.Add(ctx, revision.Arena, free, a.Name, s.draft(doc, who, what))
 		if !errors.Is(err, revision.ErrTaken) || n > mostSameNames {
 			return v, err
 		}

@@ -2,13 +2,16 @@ package survey
 
 import (
 	"cmp"
+	"errors"
 	"net/http"
 	"slices"
 	"strings"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
 )
@@ -66,7 +69,7 @@ var errNoItem = shell.Refuse(http.StatusNotFound, "The arena has no such item.",
 
 // surveyOf opens the part that an address names.
 func (d area) surveyOf(r *http.Request, b shelf.Book, at shell.Address) (*surveyPage, error) {
-	around, err := d.around(b)
+	around, err := d.around(r, b)
 	if err != nil {
 		return nil, err
 	}
@@ -88,22 +91,34 @@ func (d area) surveyOf(r *http.Request, b shelf.Book, at shell.Address) (*survey
 }
 
 // around gathers what the questions choose from.
-func (d area) around(b shelf.Book) (Around, error) {
+func (d area) around(r *http.Request, b shelf.Book) (Around, error) {
 	a, err := b.Arena.Check()
 	if err != nil {
 		return Around{}, err
 	}
 	out := Around{Arena: a}
-	m := d.Shelf.Maker()
-	for _, l := range m.Kit.Lenses {
+	for _, l := range b.Maker.Kit.Lenses {
 		out.Lenses = append(out.Lenses, Option{Value: l.ID, Label: l.Name})
 	}
-	for _, set := range m.Rules {
+	for _, set := range b.Maker.Rules {
 		for _, rule := range set.Rules {
 			out.Rules = append(out.Rules, rule.ID)
 		}
 	}
-	return out, nil
+	kits, err1 := d.Shelf.Keeper().Documents(r.Context(), revision.Kit, false)
+	own, err2 := d.Shelf.Keeper().Documents(r.Context(), revision.RuleSet, false)
+	for _, k := range kits {
+		out.Kits = append(out.Kits, Option{Value: k.ID, Label: k.Name})
+	}
+	for _, set := range own {
+		out.Sets = append(out.Sets, Option{Value: set.ID, Label: set.Name})
+	}
+	for _, id := range rules.Names() {
+		if !slices.ContainsFunc(own, func(d revision.Document) bool { return d.ID == id }) {
+			out.Sets = append(out.Sets, Option{Value: id, Label: id})
+		}
+	}
+	return out, errors.Join(err1, err2)
 }
 
 // fillSurvey puts answers and messages into a page.

@@ -11,13 +11,15 @@ type Around struct {
 	Arena  arena.Arena
 	Lenses []Option // of the kit
 	Rules  []string // ids of the rules in force
+	Kits   []Option // that the desk keeps
+	Sets   []Option // rule sets, the desk's own and shipped ones
 }
 
 // Parts returns every part of an arena's document, in its order.
 func Parts(o Around) []Part {
 	return []Part{
 		hall(), boards(), allGlass(), panes(), holes(), windows(), zones(), mains(), readings(),
-		dispensations(o), lenses(o),
+		dispensations(o), lenses(o), outfit(o),
 	}
 }
 
@@ -140,5 +142,15 @@ func lenses(o Around) Part {
 	return Part{
 		Name: "lenses", Title: "The lenses", Lead: "Those that photographers bring to this rink. None ticked: every lens of the kit.",
 		Questions: []Question{{Name: "lenses", Label: "Lenses in use", Kind: Ticks, Options: o.Lenses}},
+	}
+}
+
+func outfit(o Around) Part {
+	return Part{
+		Name: "outfit", Title: "Kit and rules", Lead: "What this rink is planned with on this desk: from the page of kits and rules, or as the desk was started.",
+		Questions: []Question{
+			choice("kit", "Kit", "not said: the program's", false, o.Kits...),
+			{Name: "rules", Label: "Rule sets in force", Kind: Ticks, Options: o.Sets, Hint: "none ticked: those that the desk was started with"},
+		},
 	}
 }

@@ -109,7 +109,7 @@ func (d area) versionChoices(r *http.Request, slug string) ([]shell.Choice, erro
 	for _, v := range history {
 		out = append(out, shell.Choice{Value: fmt.Sprintf("%s@%d", slug, v.Number), Name: choiceLabel(v)})
 	}
-	docs, err := d.Shelf.Keeper().Documents(r.Context(), false)
+	docs, err := d.Shelf.Keeper().Documents(r.Context(), revision.Arena, false)
 	if err != nil {
 		return nil, err
 	}

@@ -25,9 +25,20 @@ import (
 	"unicode/utf8"
 )
 
+// Kind is what a kept document is.
+type Kind string
+
+// The kinds. Ids are shared by all of them: no kit is called like an arena.
+const (
+	Arena   Kind = "arena"
+	Kit     Kind = "kit"
+	RuleSet Kind = "rules"
+)
+
 // Document is one kept document.
 type Document struct {
 	ID   string // short name in addresses: "harbour-hall"
+	Kind Kind
 	Name string // what people call it
 	Head int    // number of the newest version, from 1
 	Away bool   // put away: kept, but no longer listed by default
@@ -154,12 +165,12 @@ func (s *Stale) Error() string {
 // programs may use one at the same time. Once Add or Save has returned a
 // version it survives the end of the program, however sudden.
 type Keeper interface {
-	// Documents lists the documents by id; those put away only when asked.
-	Documents(ctx context.Context, away bool) ([]Document, error)
+	// Documents lists the documents of a kind by id; those put away only when asked.
+	Documents(ctx context.Context, kind Kind, away bool) ([]Document, error)
 	// Document returns one document, or ErrNone.
 	Document(ctx context.Context, id string) (Document, error)
 	// Add keeps a new document with its first version. ErrTaken when the id is in use.
-	Add(ctx context.Context, id, name string, first Draft) (Version, error)
+	Add(ctx context.Context, kind Kind, id, name string, first Draft) (Version, error)
 	// Save puts a version on top of version base and names the document anew
 	// when name is not empty. *Stale when base is not the head; ErrNone.
 	Save(ctx context.Context, id, name string, base int, next Draft) (Version, error)

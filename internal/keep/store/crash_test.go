@@ -28,7 +28,7 @@ func saveForEver(folder string) {
 		return
 	}
 	head := 1
-	if _, err := s.Add(ctx, "east", "East", draft("first", "1")); errors.Is(err, revision.ErrTaken) {
+	if _, err := s.Add(ctx, revision.Arena, "east", "East", draft("first", "1")); errors.Is(err, revision.ErrTaken) {
 		d, err := s.Document(ctx, "east")
 		if err != nil {
 			fmt.Println("error", err)

@@ -10,9 +10,9 @@ import (
 	"example.org/rinkpane/internal/keep/revision"
 )
 
-// Documents lists the documents by id; see [revision.Keeper].
-func (s *Store) Documents(ctx context.Context, away bool) ([]revision.Document, error) {
-	return list(ctx, s.db, scanDocument, `SELECT id, name, head, away FROM document WHERE away <= $1 ORDER BY id`, flag(away))
+// Documents lists the documents of a kind by id; see [revision.Keeper].
+func (s *Store) Documents(ctx context.Context, kind revision.Kind, away bool) ([]revision.Document, error) {
+	return list(ctx, s.db, scanDocument, `SELECT id, kind, name, head, away FROM document WHERE kind = $1 AND away <= $2 ORDER BY id`, kind, flag(away))
 }
 
 // Document returns one document; see [revision.Keeper].
@@ -20,17 +20,17 @@ func (s *Store) Document(ctx context.Context, id string) (revision.Document, err
 	if !storable(id) {
 		return revision.Document{}, revision.ErrNone
 	}
-	return scanDocument(s.db.QueryRowContext(ctx, `SELECT id, name, head, away FROM document WHERE id = $1`, id))
+	return scanDocument(s.db.QueryRowContext(ctx, `SELECT id, kind, name, head, away FROM document WHERE id = $1`, id))
 }
 
 // Add keeps a new document with its first version; see [revision.Keeper].
-func (s *Store) Add(ctx context.Context, id, name string, first revision.Draft) (revision.Version, error) {
+func (s *Store) Add(ctx context.Context, kind revision.Kind, id, name string, first revision.Draft) (revision.Version, error) {
 	if err := errors.Join(revision.CheckID(id), first.Check()); err != nil {
 		return revision.Version{}, err
 	}
 	v := versionOf(id, 1, 0, first)
 	err := s.inTx(ctx, func(tx *sql.Tx) error {
-		if _, err := tx.ExecContext(ctx, `INSERT INTO document (id, name, head) VALUES ($1, $2, 1)`, id, name); err != nil {
+		if _, err := tx.ExecContext(ctx, `INSERT INTO document (id, kind, name, head) VALUES ($1, $2, $3, 1)`, id, kind, name); err != nil {
 			return err
 		}
 		return insertVersion(ctx, tx, v)
@@ -127,7 +127,7 @@ func insertVersion(ctx context.Context, tx *sql.Tx, v revision.Version) error {
 func scanDocument(row scanner) (revision.Document, error) {
 	var d revision.Document
 	var away int
-	if err := row.Scan(&d.ID, &d.Name, &d.Head, &away); err != nil {
+	if err := row.Scan(&d.ID, &d.Kind, &d.Name, &d.Head, &away); err != nil {
 		return revision.Document{}, orNone(err, revision.ErrNone)
 	}
 	d.Away = away == 1

@@ -21,7 +21,7 @@ func draft(what, text string) revision.Draft {
 
 func mustAdd(t *testing.T, s *Store, id string) revision.Version {
 	t.Helper()
-	v, err := s.Add(t.Context(), id, "Hall "+id, draft("first", "text of "+id+" ½\n"))
+	v, err := s.Add(t.Context(), revision.Arena, id, "Hall "+id, draft("first", "text of "+id+" ½\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,7 +54,7 @@ func TestHistoryOfADocument(t *testing.T) {
 			t.Errorf("history %+v, %v", history, err)
 		}
 		doc, err := s.Document(ctx, "east")
-		if want := (revision.Document{ID: "east", Name: "East Hall", Head: 3}); doc != want || err != nil {
+		if want := (revision.Document{Kind: revision.Arena, ID: "east", Name: "East Hall", Head: 3}); doc != want || err != nil {
 			t.Errorf("document %+v, %v, want %+v", doc, err, want)
 		}
 	})
@@ -136,10 +136,10 @@ func TestListingAndPuttingAway(t *testing.T) {
 		if err := s.SetAway(ctx, "west", true); err != nil {
 			t.Fatal(err)
 		}
-		east := revision.Document{ID: "east", Name: "Hall east", Head: 1}
-		west := revision.Document{ID: "west", Name: "Hall west", Head: 1, Away: true}
+		east := revision.Document{Kind: revision.Arena, ID: "east", Name: "Hall east", Head: 1}
+		west := revision.Document{Kind: revision.Arena, ID: "west", Name: "Hall west", Head: 1, Away: true}
 		for away, want := range map[bool][]revision.Document{false: {east}, true: {east, west}} {
-			got, err := s.Documents(ctx, away)
+			got, err := s.Documents(ctx, revision.Arena, away)
 			if d := cmp.Diff(want, got); d != "" || err != nil {
 				t.Errorf("away %v: %v\n%s", away, err, d)
 			}
@@ -161,10 +161,10 @@ func TestWhatIsNotThere(t *testing.T) {
 				t.Errorf("%s: got %v, want ErrNone", name, err)
 			}
 		}
-		if _, err := s.Add(ctx, "east", "again", draft("x", "x")); !errors.Is(err, revision.ErrTaken) {
+		if _, err := s.Add(ctx, revision.Arena, "east", "again", draft("x", "x")); !errors.Is(err, revision.ErrTaken) {
 			t.Errorf("adding twice: %v, want ErrTaken", err)
 		}
-		if _, err := s.Add(ctx, "../etc", "x", draft("x", "x")); err == nil {
+		if _, err := s.Add(ctx, revision.Arena, "../etc", "x", draft("x", "x")); err == nil {
 			t.Error("an id with a path in it was taken")
 		}
 		if _, err := s.Save(ctx, "east", "", 1, draft("x", "\xff")); err == nil {

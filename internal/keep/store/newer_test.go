@@ -33,7 +33,7 @@ func TestANewerStoreIsLeftAlone(t *testing.T) {
 				s.Close()
 				t.Fatal("a newer store was opened")
 			}
-			for _, word := range []string{"newer rinkpane", "version 99", "knows 3", "another store"} {
+			for _, word := range []string{"newer rinkpane", "version 99", "knows 4", "another store"} {
 				if !strings.Contains(err.Error(), word) || strings.Contains(err.Error(), "\n") {
 					t.Errorf("%v: expected %q in one line", err, word)
 				}
@@ -121,7 +121,7 @@ func TestNotesAreOneLine(t *testing.T) {
 			{strings.Repeat("穴", 400), strings.Repeat("穴", 249) + "…"},
 			{"a\x00b\x1b[31m\u202ec\nd\te\u2028f", "ab[31mc d e f"},
 		} {
-			v, err := s.Add(t.Context(), "hall-"+string(rune('a'+i)), "Hall", draft(c.note, "x"))
+			v, err := s.Add(t.Context(), revision.Arena, "hall-"+string(rune('a'+i)), "Hall", draft(c.note, "x"))
 			if err != nil {
 				t.Fatal(err)
 			}

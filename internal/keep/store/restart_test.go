@@ -20,9 +20,9 @@ func TestAServerThatRestarts(t *testing.T) {
 	ctx := t.Context()
 	calls := map[string]func() error{
 		"document": func() error { _, err := s.Document(ctx, "east"); return err },
-		"list":     func() error { _, err := s.Documents(ctx, false); return err },
+		"list":     func() error { _, err := s.Documents(ctx, revision.Arena, false); return err },
 		"save":     func() error { _, err := s.Save(ctx, "east", "", 1, draft("x", "x")); return err },
-		"add":      func() error { _, err := s.Add(ctx, "west", "West", draft("x", "x")); return err },
+		"add":      func() error { _, err := s.Add(ctx, revision.Arena, "west", "West", draft("x", "x")); return err },
 		"away":     func() error { return s.SetAway(ctx, "east", false) },
 		"people":   func() error { _, err := s.People(ctx); return err },
 		"let in":   func() error { return s.Alter(ctx, people.Adding(people.Person{Name: "Ada"}), people.Entry{}) },

@@ -41,6 +41,8 @@ type Arena struct {
 	Light         Light
 	Dispensations []Dispensation
 	Lenses        []string // kit lens ids used at this rink; empty means the whole kit
+	Kit           string   // id of the kit that the desk plans this rink with; "" is the program's
+	RuleSets      []string // ids of the rule sets in force at this rink; empty: the program's
 
 	thick unit.Maybe[unit.Length] // see TakingThickness
 }

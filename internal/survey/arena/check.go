@@ -45,7 +45,9 @@ func (rd *reader) arena(m form.Map) {
 	rd.zones(m.At("zones"))
 	rd.light(m.At("light"))
 	rd.dispensations(m.At("dispensations"))
-	rd.lenses(m.At("lenses"))
+	rd.a.Lenses = rd.names(m.At("lenses"), "lens")
+	rd.a.Kit = form.Optional(m.At("kit"), form.ID)
+	rd.a.RuleSets = rd.names(m.At("rules"), "rule set")
 }
 
 // fresh begins a list whose ids must differ.

@@ -8,7 +8,7 @@ const Kind = "arena 1"
 // them. The reader accepts no others; a test holds the JSON Schema to them.
 var (
 	arenaFields = []string{"rinkpane", "name", "place", "note", "units", "rink", "boards", "glass",
-		"panes", "holes", "low-windows", "zones", "light", "dispensations", "lenses"}
+		"panes", "holes", "low-windows", "zones", "light", "dispensations", "lenses", "kit", "rules"}
 	rinkFields     = []string{"standard", "length", "width", "corner-radius", "markings"}
 	markingsFields = []string{"goal-line", "blue-line", "blue-line-to", "circle-radius", "spot-from-goal",
 		"spot-from-axis", "neutral-spot", "goal-width", "goal-height", "goal-depth", "crease-radius",

@@ -2,6 +2,7 @@ package arena
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -131,17 +132,18 @@ func date(s string) (string, error) {
 	return s, nil
 }
 
-func (rd *reader) lenses(n form.Node) {
+// names reads a list of ids, each once.
+func (rd *reader) names(n form.Node, what string) []string {
 	if !n.Present() {
-		return
+		return nil
 	}
-	seen := make(map[string]bool)
+	var out []string
 	for _, item := range n.List(MaxLenses) {
 		id := form.Parse(item, form.ID)
-		if seen[id] && item.OK() {
-			item.Failf("lens %s is listed twice; keep one", form.Quote(id))
+		if slices.Contains(out, id) && item.OK() {
+			item.Failf("%s %s is listed twice; keep one", what, form.Quote(id))
 		}
-		seen[id] = true
-		rd.a.Lenses = append(rd.a.Lenses, id)
+		out = append(out, id)
 	}
+	return out
 }

@@ -22,6 +22,7 @@ import "example.org/rinkpane/internal/measure/unit"
 
 // Kit is a checked set of bodies and lenses.
 type Kit struct {
+	Name   string // one line for people; "" when the file has none
 	Bodies []Body
 	Lenses []Lens
 }

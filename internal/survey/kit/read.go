@@ -49,10 +49,8 @@ func Read(name string, r io.Reader) (Kit, error) {
 	}
 	m := f.Root().Map(kitFields...)
 	form.Parse(m.At("rinkpane"), marker)
-	for _, label := range []string{"name", "note"} {
-		m.At(label).TextOr("")
-	}
-	k := Kit{Bodies: bodies(m.At("bodies")), Lenses: lenses(m.At("lenses"))}
+	m.At("note").TextOr("")
+	k := Kit{Name: m.At("name").TextOr(""), Bodies: bodies(m.At("bodies")), Lenses: lenses(m.At("lenses"))}
 	if err := f.Err(); err != nil {
 		return Kit{}, err
 	}
