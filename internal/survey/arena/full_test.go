@@ -100,4 +100,6 @@ dispensations:
     reference: letter 7
     date: 2026-01-31
 lenses: [24-70, 70-200]
+kit: house-bag
+rules: [common-practice]
 `
