@@ -1,6 +1,7 @@
 package house
 
 import (
+	"maps"
 	"os"
 	"regexp"
 	"slices"
@@ -8,9 +9,25 @@ import (
 	"testing"
 )
 
-// A room is one package of the house: the floor it stands on and the packages
-// it may import. A package may import only rooms of lower floors; a fraction
-// orders packages that share a floor. Whoever adds an arrow adds it here and
+// storeys are the folders of the house from the ground up, the way of an answer.
+// A package imports only lower storeys, and within its own only lower floors.
+var storeys = []string{"examples", "measure", "survey", "answer", "decide", "tell", "draw", "keep", "desk", "cmd"}
+
+// storeyOf returns how high a package stands, -1 for one outside the storeys.
+func storeyOf(name string) int {
+	first, _, _ := strings.Cut(name, "/")
+	return slices.Index(storeys, first)
+}
+
+// upward are arrows that go up a storey, each with the reason why it may for now.
+// One that no import follows any more must go.
+var upward = map[string]string{
+	"decide/plan -> draw/chart": "the folder of a plan holds drawings, until they are made above it",
+	"decide/plan -> draw/sheet": "the folder of a plan holds drawings, until they are made above it",
+}
+
+// A room is one package of the house: its floor, which orders the packages of one
+// storey, and the packages it may import. Whoever adds an arrow adds it here and
 // says why.
 type room struct {
 	name  string
@@ -32,8 +49,11 @@ func TestFloors(t *testing.T) {
 	if len(found) < leastRooms {
 		t.Fatalf("found %d packages, expected %d or more: the walk is broken", len(found), leastRooms)
 	}
-	rooms := roomsByName(t)
+	rooms, idle := roomsByName(t), maps.Clone(upward)
 	for _, pkg := range found {
+		if storeyOf(pkg.name) < 0 {
+			t.Errorf("package %s stands outside the storeys %s", pkg.name, strings.Join(storeys, ", "))
+		}
 		r, ok := rooms[pkg.name]
 		if !ok {
 			t.Errorf("package %s has no room: add it to houseRooms with its floor, and to the map in CONTRIBUTING.md", pkg.name)
@@ -41,7 +61,13 @@ func TestFloors(t *testing.T) {
 		}
 		for _, path := range pkg.imports {
 			checkImport(t, rooms, r, path)
+			if to, inside := roomAt(path); inside {
+				delete(idle, r.name+" -> "+to)
+			}
 		}
+	}
+	for arrow := range idle {
+		t.Errorf("upward lists %s, which no import follows: take it out", arrow)
 	}
 }
 
@@ -52,7 +78,10 @@ func checkImport(t *testing.T, rooms map[string]room, r room, path string) {
 		switch {
 		case !listed(r.uses, to):
 			t.Errorf("%s imports %s, which its room does not list: add the arrow with its reason, or do without", r.name, to)
-		case known && target.floor >= r.floor:
+		case upward[r.name+" -> "+to] != "":
+		case storeyOf(to) > storeyOf(r.name):
+			t.Errorf("%s imports %s, a storey above it: an arrow may only go down", r.name, to)
+		case known && storeyOf(to) == storeyOf(r.name) && target.floor >= r.floor:
 			t.Errorf("%s (floor %g) imports %s (floor %g): an arrow may only go down", r.name, r.floor, to, target.floor)
 		}
 		return

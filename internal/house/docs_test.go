@@ -5,7 +5,6 @@ import (
 	"os"
 	"path"
 	"regexp"
-	"strconv"
 	"strings"
 	"testing"
 )
@@ -137,27 +136,28 @@ func TestDocumentsNameRealTests(t *testing.T) {
 }
 
 // TestHouseMap compares CONTRIBUTING's map with the house: every package has a
-// line on the floor of its room.
+// line, storey by storey from the ground up.
 func TestHouseMap(t *testing.T) {
 	text, err := os.ReadFile("CONTRIBUTING.md")
 	if err != nil {
 		t.Fatal(err)
 	}
-	line := regexp.MustCompile("(?m)^\\| (\\d+) \\| `([a-z/]+)` \\|")
-	floors := map[string]string{}
+	line := regexp.MustCompile("(?m)^\\| (?:\\d+ \\| )?`([a-z/]+)` \\|")
+	mapped := map[string]bool{}
+	last := ""
 	for _, m := range line.FindAllStringSubmatch(string(text), -1) {
-		floors[m[2]] = m[1]
-	}
-	rooms := roomsByName(t)
-	for _, pkg := range goPackages(t) {
-		r := rooms[pkg.name]
-		want := strconv.Itoa(int(r.floor))
-		if got := floors[pkg.name]; got != want {
-			t.Errorf("CONTRIBUTING.md has %s on floor %q, its room is on floor %s", pkg.name, got, want)
+		if last != "" && storeyOf(m[1]) < storeyOf(last) {
+			t.Errorf("CONTRIBUTING.md maps %s after %s: lower storeys come first", m[1], last)
 		}
-		delete(floors, pkg.name)
+		mapped[m[1]], last = true, m[1]
 	}
-	for name := range floors {
+	for _, pkg := range goPackages(t) {
+		if !mapped[pkg.name] {
+			t.Errorf("CONTRIBUTING.md has no line for %s", pkg.name)
+		}
+		delete(mapped, pkg.name)
+	}
+	for name := range mapped {
 		t.Errorf("CONTRIBUTING.md maps %s, which is not in the house", name)
 	}
 }
