@@ -54,3 +54,50 @@ func TestTwoDesksOnOneDatabase(t *testing.T) {
 		}
 	}
 }
+
+// TestADatabaseThatRestarts takes the database away under a desk: pages and calls
+// answer 503 and say what to do, and once it is back they answer as before.
+func TestADatabaseThatRestarts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("asks a PostgreSQL; make test does, make quick does not")
+	}
+	server, err := cluster.Start()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer server.Stop()
+	dsn, err := server.Fresh(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := startDesk(t, "--db", dsn)
+	expect := func(want int) {
+		t.Helper()
+		for _, path := range []string{crashArena, crashArena + "/versions", "arenas", "arena/sorrel-flats/versions"} {
+			answer, err := http.Get(d.url + path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			answer.Body.Close()
+			if answer.StatusCode != want {
+				t.Errorf("%s: %d, expected %d", path, answer.StatusCode, want)
+			}
+		}
+		for path, status := range map[string]int{crashArena + "/versions/3000000000000": 404, "api/arenas/sorrel%00flats": 404} {
+			if answer, err := http.Get(d.url + path); err != nil {
+				t.Fatal(err)
+			} else if answer.Body.Close(); want == http.StatusOK && answer.StatusCode != status {
+				t.Errorf("%s: %d, expected %d", path, answer.StatusCode, status)
+			}
+		}
+	}
+	expect(http.StatusOK)
+	if err := server.Down(); err != nil {
+		t.Fatal(err)
+	}
+	expect(http.StatusServiceUnavailable)
+	if err := server.Up(); err != nil {
+		t.Fatal(err)
+	}
+	expect(http.StatusOK)
+}

@@ -94,7 +94,7 @@ func TestOwnPassword(t *testing.T) {
 		t.Error("the old password opens the door")
 	}
 	phone = signIn("another long word")
-	says(t, as(phone, "GET", "/people", ""), 200, "set a new password", "wrong password", "signed in", "192.0.2.1")
+	says(t, as(phone, "GET", "/people", ""), 200, `Ada</a>, planner`, "set a new password", "wrong password", "signed in", "192.0.2.1")
 	again := as(phone, "POST", "/sign-in", "name=Ada&password=another+long+word").Result().Cookies()
 	says(t, as(phone, "GET", "/arenas", ""), 303) // the browser signed in anew
 	says(t, as(here, "POST", "/sign-out", "everywhere=yes"), 303)

@@ -14,8 +14,8 @@ type peoplePage struct {
 	People  []personRow
 	Log     []entryRow // the newest first
 	Roles   []people.Role
-	Name    string // as typed
-	Role    people.Role
+	Name    string      // as typed
+	As      people.Role // of who is let in
 	Problem string
 }
 
@@ -31,7 +31,7 @@ type entryRow struct{ When, Who, What, From string }
 const mostEntries = 50
 
 func (d area) peoplePage(w http.ResponseWriter, r *http.Request) error {
-	return d.showPeople(w, r, http.StatusOK, peoplePage{Role: people.Viewer})
+	return d.showPeople(w, r, http.StatusOK, peoplePage{As: people.Viewer})
 }
 
 func (d area) showPeople(w http.ResponseWriter, r *http.Request, status int, page peoplePage) error {
@@ -52,9 +52,9 @@ func (d area) showPeople(w http.ResponseWriter, r *http.Request, status int, pag
 
 // addPerson lets somebody sign in.
 func (d area) addPerson(w http.ResponseWriter, r *http.Request) error {
-	page := peoplePage{Name: people.Tidy(r.PostFormValue("name")), Role: people.Role(r.PostFormValue("role"))}
+	page := peoplePage{Name: people.Tidy(r.PostFormValue("name")), As: people.Role(r.PostFormValue("role"))}
 	password := r.PostFormValue("password")
-	role, err := people.ParseRole(string(page.Role))
+	role, err := people.ParseRole(string(page.As))
 	if err == nil {
 		err = errors.Join(people.CheckName(page.Name), people.CheckPassword(password))
 	}
@@ -66,7 +66,7 @@ func (d area) addPerson(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (d area) removePerson(w http.ResponseWriter, r *http.Request) error {
-	return d.afterPeople(w, r, peoplePage{Role: people.Viewer}, d.door.Dismiss(r, r.PostFormValue("name")))
+	return d.afterPeople(w, r, peoplePage{As: people.Viewer}, d.door.Dismiss(r, r.PostFormValue("name")))
 }
 
 // afterPeople shows the people as they are now, or what kept them as they were.
