@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/tell/wire"
 	"example.org/rinkpane/internal/tell/words"
@@ -157,7 +158,7 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 		return err
 	}
 	err = a.print(wire.ChoiceOf(ans, sys), func(w io.Writer) { io.WriteString(w, words.Choice(ans, sys)) })
-	if err == nil && len(ans.Holes) == 0 && ans.Status != choose.Stopped {
+	if err == nil && len(ans.Holes) == 0 && ans.Status != solve.Stopped {
 		return errAnswerNo
 	}
 	return err

@@ -119,7 +119,11 @@ var houseRooms = append([]room{
 		{"answer/fit", "how far each lens may be aimed"},
 		{"survey/play", "moments to score"},
 	}},
+	{name: "decide/solve", floor: 6.9, needs: []arrow{
+		{"gonum.org/v1/gonum", "fast sums of rows in the simplex"},
+	}},
 	{name: "decide/choose", floor: 7, uses: []arrow{
+		{"decide/solve", "the search and its proof"},
 		{"survey/edit", "the edits that take a choice over"},
 		{"measure/say", "what clashes and what a hole is good for, names of places in them"},
 		{"measure/geom", "where a hole stands, in the rink's frame"},
@@ -132,11 +136,10 @@ var houseRooms = append([]room{
 		{"survey/kit", "the lenses at hand"},
 		{"answer/rules", "what a legal set is"},
 		{"answer/sight", "scores"},
-	}, needs: []arrow{
-		{"gonum.org/v1/gonum", "fast sums of rows in the simplex"},
 	}},
 
 	{name: "tell/words", floor: 7.5, uses: []arrow{
+		{"decide/solve", "why a search stopped"},
 		{"measure/say", "sentences, set in a reader's units"},
 		{"measure/unit", "quantities in a reader's units"},
 		{"decide/choose", "the choice in words"},
@@ -286,6 +289,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"decide/solve", "why a search stopped"},
 		{"tell/words", "text of command choose"},
 		{"tell/wire", "answers as JSON"},
 		{"answer/frame", "command frame"},

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"example.org/rinkpane/internal/decide/solve"
 )
 
 // Next best sets by trying all: the best that leaves a place of every set
@@ -20,8 +22,8 @@ func TestAlternativesMatchBruteForce(t *testing.T) {
 		}
 		class[9] = -1
 		s := solver(t, p)
-		best := s.Solve(context.Background(), nil)
-		if best.Status == Infeasible {
+		best := s.Solve(context.Background(), 0, nil)
+		if best.Status == solve.Infeasible {
 			continue
 		}
 		got, ok := s.Alternatives(context.Background(), best, 3, class, nil)
@@ -38,16 +40,16 @@ func TestAlternativesMatchBruteForce(t *testing.T) {
 					members = append(members, i)
 				}
 			}
-			q.Groups = append(slices.Clone(q.Groups), Group{Members: members, Most: shared(members, last) - 1})
+			q.Groups = append(slices.Clone(q.Groups), Group{Members: members, Most: solve.Shared(members, last) - 1})
 			want, value := brute(&q)
-			if math.Abs(alt.Value-value) > Tolerance {
+			if math.Abs(alt.Value-value) > solve.Tolerance {
 				t.Fatalf("seed %d: alternative %v worth %.9f, brute force %v %.9f", seed, alt.Set, alt.Value, want, value)
 			}
 			sets = append(sets, alt.Set)
 			compared++
 		}
 		for k := 1; k < len(got); k++ {
-			if got[k].Value > got[k-1].Value+Tolerance {
+			if got[k].Value > got[k-1].Value+solve.Tolerance {
 				t.Fatalf("seed %d: alternatives out of order", seed)
 			}
 		}
@@ -64,24 +66,24 @@ func TestLiftingARuleNeverCosts(t *testing.T) {
 		p.In = nil
 		p.Exact = false
 		s := solver(t, p)
-		best := s.Solve(context.Background(), nil)
+		best := s.Solve(context.Background(), 0, nil)
 		for _, rule := range []string{"group", "pair", "forbid"} {
-			free := s.Lifted(context.Background(), func(g Group) bool { return g.Rule == rule }, best.Set, nil)
-			if free.Value < best.Value-Tolerance {
+			free := s.WithoutGroups(context.Background(), func(g Group) bool { return g.Rule == rule }, best.Set, nil)
+			if free.Value < best.Value-solve.Tolerance {
 				t.Fatalf("seed %d: %.9f without rule %s, %.9f with it", seed, free.Value, rule, best.Value)
 			}
-			if free.Value > best.Value+Tolerance {
+			if free.Value > best.Value+solve.Tolerance {
 				lifted++
 			}
 		}
 		if len(best.Set) > 0 {
 			less := s.Without(context.Background(), best.Set[:1], nil)
-			if less.Value > best.Value+Tolerance || slices.Contains(less.Set, best.Set[0]) {
+			if less.Value > best.Value+solve.Tolerance || slices.Contains(less.Set, best.Set[0]) {
 				t.Fatalf("seed %d: without a candidate %v %.9f", seed, less.Set, less.Value)
 			}
 		}
-		again := s.Solve(context.Background(), nil)
-		if math.Abs(again.Value-best.Value) > Tolerance {
+		again := s.Solve(context.Background(), 0, nil)
+		if math.Abs(again.Value-best.Value) > solve.Tolerance {
 			t.Fatalf("seed %d: %.9f the second time, %.9f the first", seed, again.Value, best.Value)
 		}
 	}
@@ -109,16 +111,16 @@ func TestGainsAreDifferencesOfValue(t *testing.T) {
 	compared := 0
 	for seed := range uint64(10) {
 		p := instance(seed, 9, 60)
-		r := newRanking(&p)
+		r := newRanking(context.Background(), &p)
 		for _, set := range [][]int{nil, {2}, {1, 5}, {0, 3, 8}} {
-			for i, g := range r.gains(set, func(i int) bool { return !slices.Contains(set, i) }) {
+			for i, g := range r.Gains(set, func(i int) bool { return !slices.Contains(set, i) }) {
 				if slices.Contains(set, i) {
-					if g != -1 {
+					if !math.IsInf(g, -1) {
 						t.Fatalf("a member gains %g", g)
 					}
 					continue
 				}
-				if want := r.value(append(slices.Clone(set), i)) - r.value(set); math.Abs(g-want) > 1e-9 {
+				if want := r.Of(append(slices.Clone(set), i)) - r.Of(set); math.Abs(g-want) > 1e-9 {
 					t.Fatalf("seed %d: %d gains %g on %v, want %g", seed, i, g, set, want)
 				}
 				compared++

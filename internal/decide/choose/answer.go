@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -21,7 +22,7 @@ type Answer struct {
 	Arena arena.Arena // as it was asked about
 	Sets  rules.Sets  // that the best set and its alternatives were proved to keep
 
-	Status Status
+	Status solve.Status
 	Value  float64 // without unit
 	Bound  float64 // no legal set is worth more, without unit
 	Holes  []Choice
@@ -49,7 +50,7 @@ type Answer struct {
 
 // Gap returns how far the bound lies above the value as a share of the bound,
 // from 0 to 1, without unit.
-func (a Answer) Gap() float64 { return Result{Value: a.Value, Bound: a.Bound}.Gap() }
+func (a Answer) Gap() float64 { return solve.Result{Value: a.Value, Bound: a.Bound}.Gap() }
 
 // Choice is a chosen hole and what it is good for.
 type Choice struct {
@@ -132,20 +133,20 @@ func (s *Study) Answer(ctx context.Context) Answer {
 		Today: s.standing(Candidate.IsCut),
 		Drawn: s.standing(func(Candidate) bool { return true }),
 	}
-	best := s.solver.SolveWithin(ctx, s.opt.Nodes, s.telling("choosing"))
+	best := s.solver.Solve(ctx, s.opt.Nodes, s.telling("choosing"))
 	out.Status, out.Value, out.Bound, out.Nodes, out.Cuts = best.Status, best.Value, best.Bound, best.Nodes, best.Cuts
 	if s.open == 0 && len(best.Set) == 0 {
-		out.Status = Infeasible
+		out.Status = solve.Infeasible
 	}
 	if best.Set == nil {
-		if best.Status == Infeasible {
+		if best.Status == solve.Infeasible {
 			out.Clash = s.solver.Clash(ctx, s.name)
 		}
 		return out
 	}
 	best.Set = s.useful(best)
 	out.Holes = s.explain(best.Set)
-	if best.Status == Optimal {
+	if best.Status == solve.Optimal {
 		s.alternatives(ctx, &out, best)
 		if !s.opt.Plain {
 			s.prices(ctx, &out, best)
@@ -156,7 +157,7 @@ func (s *Study) Answer(ctx context.Context) Answer {
 }
 
 // useful drops members that add nothing where fewer holes are allowed.
-func (s *Study) useful(best Result) []int {
+func (s *Study) useful(best solve.Result) []int {
 	set := slices.Clone(best.Set)
 	for k := 0; k < len(set) && !s.problem.Exact; {
 		if s.solver.Worth(set)[k] > 0 || slices.Contains(s.problem.In, set[k]) {
@@ -183,7 +184,7 @@ func (s *Study) pick(set []int) []Candidate {
 }
 
 // telling passes a search's progress on.
-func (s *Study) telling(stage string) Progress {
+func (s *Study) telling(stage string) solve.Progress {
 	return func(value, bound float64, nodes int) {
 		share := 0.0
 		if bound > 0 && value > 0 {

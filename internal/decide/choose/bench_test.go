@@ -13,6 +13,7 @@ import (
 
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
@@ -93,11 +94,11 @@ func BenchmarkSolve(b *testing.B) {
 			p := s.openProblem()
 			begun := processor(b)
 			for b.Loop() {
-				v, err := NewSolver(p)
+				v, err := NewSolver(context.Background(), p)
 				if err != nil {
 					b.Fatal(err)
 				}
-				if res := v.Solve(context.Background(), nil); res.Status != Optimal {
+				if res := v.Solve(context.Background(), 0, nil); res.Status != solve.Optimal {
 					b.Fatal(res.Status)
 				}
 			}
@@ -131,18 +132,18 @@ func BenchmarkAgainstCBC(b *testing.B) {
 			var ours, theirs time.Duration
 			for b.Loop() {
 				begun := time.Now()
-				v, err := NewSolver(p)
+				v, err := NewSolver(context.Background(), p)
 				if err != nil {
 					b.Fatal(err)
 				}
-				res := v.Solve(context.Background(), nil)
+				res := v.Solve(context.Background(), 0, nil)
 				ours += time.Since(begun)
 				begun = time.Now()
 				if out, err := exec.Command(program, file, "ratioGap", "0", "allowableGap", "0", "solve", "quit").CombinedOutput(); err != nil {
 					b.Fatalf("%v\n%s", err, out)
 				}
 				theirs += time.Since(begun)
-				if math.IsNaN(res.Value) || res.Status != Optimal {
+				if math.IsNaN(res.Value) || res.Status != solve.Optimal {
 					b.Fatal(res.Status)
 				}
 			}

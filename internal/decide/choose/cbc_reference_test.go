@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"example.org/rinkpane/internal/decide/solve"
 )
 
 // cbc solves a problem by its LP file with Debian's coinor-cbc.
@@ -40,11 +42,11 @@ func cbc(t testing.TB, p *Problem) (value float64, feasible bool) {
 		t.Fatalf("cbc wrote no solution: %v\n%s", err, out)
 	}
 	first, _, _ := strings.Cut(string(text), "\n")
-	// "Optimal - objective value 0.123" or "Infeasible - objective value ..."
-	if strings.HasPrefix(first, "Infeasible") || strings.HasPrefix(first, "Integer infeasible") {
+	// "solve.Optimal - objective value 0.123" or "solve.Infeasible - objective value ..."
+	if strings.HasPrefix(first, "solve.Infeasible") || strings.HasPrefix(first, "Integer infeasible") {
 		return 0, false
 	}
-	if !strings.HasPrefix(first, "Optimal") {
+	if !strings.HasPrefix(first, "solve.Optimal") {
 		t.Fatalf("cbc: %s", first)
 	}
 	fields := strings.Fields(first)
@@ -61,11 +63,11 @@ func TestSolveMatchesCBC(t *testing.T) {
 	for seed := range uint64(24) {
 		p := instance(1000+seed, 14, 25)
 		p.Count = 3 + int(seed%3)
-		res := solver(t, p).Solve(context.Background(), nil)
+		res := solver(t, p).Solve(context.Background(), 0, nil)
 		want, ok := cbc(t, &p)
 		if !ok {
 			infeasible++
-			if res.Status != Infeasible {
+			if res.Status != solve.Infeasible {
 				t.Errorf("seed %d: %s, cbc finds it infeasible", seed, res.Status)
 			}
 			continue

@@ -1,8 +1,8 @@
 package choose
 
-// cut is a proved upper bound on one part of the value that is linear in the
-// choice: part(y) <= base + sum of slope_i y_i for every y in [0, 1]^n, hence
-// for every set.
+import "example.org/rinkpane/internal/decide/solve"
+
+// The cuts of the value of a set of views.
 //
 // Proof. Write c_1 >= c_2 >= ... for a moment's scores and y for the choice. Its
 // value c_best + d c_second is (1-d) F1 + d F2, where Fk is the sum of the k
@@ -20,25 +20,16 @@ package choose
 // The bound is met at y when p and q are the scores at which the running sum of
 // y down the list passes 1 and 2 (own derivation; the dual of the linear
 // relaxation, whose bound the cuts together equal).
-type cut struct {
-	part  int
-	base  float64
-	slope []float64
-	idle  int // rounds in which it was not tight
-}
 
-// at returns the cut's bound at a choice.
-func (c *cut) at(y []float64) float64 {
-	sum := c.base
-	for i, s := range c.slope {
-		sum += s * y[i]
-	}
-	return sum
+// Cuts returns for each part the cut that is met at y.
+func (r *ranking) Cuts(y []float64) []solve.Cut {
+	cs, _ := r.cutsAt(y)
+	return cs
 }
 
 // cutsAt returns for each part the cut that is met at y, and the parts' values
 // of the linear relaxation there. y lies in [0, 1]^n.
-func (r *ranking) cutsAt(y []float64) (cs [parts]cut, values [parts]float64) {
+func (r *ranking) cutsAt(y []float64) (cs []solve.Cut, values [parts]float64) {
 	n := r.problem.Candidates()
 	if r.slopes == nil {
 		r.slopes = make([]float64, chunks*parts*n)
@@ -53,15 +44,16 @@ func (r *ranking) cutsAt(y []float64) (cs [parts]cut, values [parts]float64) {
 			bases[run][part] += r.moment(m, y, sl[part*n:(part+1)*n])
 		}
 	})
+	cs = make([]solve.Cut, parts)
 	for k := range cs {
-		cs[k] = cut{part: k, slope: make([]float64, n)}
+		cs[k] = solve.Cut{Part: k, Slope: make([]float64, n)}
 		for run := range chunks {
-			cs[k].base += bases[run][k]
+			cs[k].Base += bases[run][k]
 			for i, s := range slopes[(run*parts+k)*n : (run*parts+k+1)*n] {
-				cs[k].slope[i] += s
+				cs[k].Slope[i] += s
 			}
 		}
-		values[k] = cs[k].at(y)
+		values[k] = cs[k].At(y)
 	}
 	return cs, values
 }

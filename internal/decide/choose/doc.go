@@ -5,7 +5,7 @@
 // own holes, and places along each pane at a step), scores each for thousands
 // of moments of a game (packages play and sight), states the rule sets and the
 // user's wishes as caps on groups of candidates ([Problem]), and searches
-// ([Solver]).
+// ([Solver], which stands on package solve).
 //
 // # The value of a set
 //
@@ -32,22 +32,11 @@
 //
 // # How it is solved
 //
-// x and z are never stored. For fixed prices p and q of a moment's first and
-// second view, linear duality bounds the moment's value for every y at once; the
-// bound, summed over moments, is a cut, linear in y (see type cut, with the
-// proof). A small linear program over y, one variable for each of twelve parts
-// of the value, the groups and the cuts drawn so far bounds all sets from above
-// (Benders' decomposition of the program above); its solution tells where the
-// next cuts are worth drawing, and a best-first branch and bound over groups'
-// counts and single candidates closes what the relaxation leaves open:
-//
-//	+--> relax: max of sum theta, groups, cuts --> y, bound --+
-//	|                                                         |
-//	+-- cuts at y <-- not whole, bound above best so far <----+--> whole: a set
-//	                  no new cut: branch
-//
-// Every bound is worked out again from the stated numbers by weak duality
-// (hunt.proved), so that rounding in the simplex cannot make a proof false.
+// Package solve does it; y is all that it chooses. x and z are never stored: for
+// fixed prices p and q of a moment's first and second view, linear duality
+// bounds the moment's value for every y at once, and the bound, summed over the
+// moments of a part, is a cut, linear in y (cut.go has the proof). The value has
+// twelve parts, each with cuts of its own.
 //
 // # Assumptions and limits
 //

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/rink"
 )
@@ -11,7 +12,7 @@ import (
 // alternatives fills in the next best sets: each leaves at least one pane of a
 // corner unused that the sets before it use. On a rink without corners every
 // pane counts.
-func (s *Study) alternatives(ctx context.Context, out *Answer, best Result) {
+func (s *Study) alternatives(ctx context.Context, out *Answer, best solve.Result) {
 	class := make([]int, len(s.places))
 	panes := map[string]int{}
 	for k, p := range s.arena.Panes {
@@ -33,9 +34,9 @@ func (s *Study) alternatives(ctx context.Context, out *Answer, best Result) {
 }
 
 // prices fills in what each constraint and each kept hole costs: the best value
-// if it did not hold. A barred place counts once the only rule against it is lifted.
-func (s *Study) prices(ctx context.Context, out *Answer, best Result) {
-	price := func(name string, res Result) bool {
+// if it did not hold. A barred place counts once the only rule against it is left out.
+func (s *Study) prices(ctx context.Context, out *Answer, best solve.Result) {
+	price := func(name string, res solve.Result) bool {
 		if ctx.Err() != nil { // a price half worked out would mislead
 			out.Unfinished = append(out.Unfinished, "prices")
 			return false
@@ -54,7 +55,7 @@ func (s *Study) prices(ctx context.Context, out *Answer, best Result) {
 	}
 	rules = append(rules, onePerPane)
 	for _, rule := range rules {
-		if !price(rule, s.solver.Lifted(ctx, func(g Group) bool { return g.Rule == rule }, best.Set, s.telling("prices"))) {
+		if !price(rule, s.solver.WithoutGroups(ctx, func(g Group) bool { return g.Rule == rule }, best.Set, s.telling("prices"))) {
 			return
 		}
 	}
@@ -70,7 +71,7 @@ func (s *Study) binds(g Group) bool { return len(g.Members) > g.Most }
 
 // losses fills in what leaving each chosen hole's pane whole would cost, the
 // rest chosen anew. Only a kept hole can cost more than it gives.
-func (s *Study) losses(ctx context.Context, out *Answer, best Result) {
+func (s *Study) losses(ctx context.Context, out *Answer, best solve.Result) {
 	for k, i := range best.Set {
 		var gone []int
 		for j, p := range s.places {
@@ -83,11 +84,11 @@ func (s *Study) losses(ctx context.Context, out *Answer, best Result) {
 			out.Unfinished = append(out.Unfinished, "losses")
 			return
 		}
-		if res.Status != Optimal {
+		if res.Status != solve.Optimal {
 			continue
 		}
 		loss := best.Value - res.Value
-		if loss < Tolerance && !slices.Contains(s.problem.In, i) {
+		if loss < solve.Tolerance && !slices.Contains(s.problem.In, i) {
 			loss = 0
 		}
 		out.Holes[k].Loss = unit.Known(loss)

@@ -1,11 +1,11 @@
 package choose
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strconv"
-	"strings"
+
+	"example.org/rinkpane/internal/decide/solve"
 )
 
 // WriteLP writes the problem in the CPLEX-LP format, so that any solver of
@@ -26,69 +26,43 @@ import (
 // y they are a transport problem, whose corners are whole. Weights w sum to 1.
 // name makes a comment; candidate names the i-th candidate in the comments.
 func (p *Problem) WriteLP(out io.Writer, name string, candidate func(i int) string) error {
-	w := &lpWriter{Writer: bufio.NewWriter(out), p: p}
-	for _, weight := range p.Weight {
-		w.sum += float64(weight)
-	}
-	fmt.Fprintf(w, "\\ %s\n\\ %d candidates, %d moments, second view %g\n", oneLine(name), p.Candidates(), p.Moments, p.Second)
-	for i := range p.Candidates() {
-		fmt.Fprintf(w, "\\ y%d: %s\n", i, oneLine(candidate(i)))
-	}
+	program := p.program(nil)
+	w := lpFile{solve.NewLPFile(out, &program, fmt.Sprintf("%s: %d candidates, %d moments, second view %g", name, p.Candidates(), p.Moments, p.Second), candidate), p}
 	w.objective()
-	w.constraints()
-	w.fixed()
-	fmt.Fprintln(w, "Binaries")
-	for i := range p.Candidates() {
-		fmt.Fprintf(w, " y%d\n", i)
-	}
-	fmt.Fprintln(w, "End")
-	return w.Flush()
+	w.views()
+	w.Rows(func(r int) string {
+		if r == 0 {
+			return "count"
+		}
+		return "group" + strconv.Itoa(r-1)
+	}, func(r int) string {
+		if r == 0 {
+			return ""
+		}
+		return p.Groups[r-1].Rule + " " + p.Groups[r-1].Name
+	})
+	return w.End()
 }
 
-type lpWriter struct {
-	*bufio.Writer
-	p       *Problem
-	sum     float64 // of the weights
-	terms   int     // on the present line
-	scratch []byte
+type lpFile struct {
+	*solve.LPFile
+	p *Problem
 }
 
-// termsPerLine keeps lines below the 560 characters at which old readers stop.
-const termsPerLine = 10
-
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-// term writes " + coefficient name".
-func (w *lpWriter) term(coefficient float64, letter byte, i, m int) {
-	b := w.scratch[:0]
-	if w.terms++; w.terms > termsPerLine {
-		b, w.terms = append(b, '\n'), 1
-	}
-	b = append(b, " + "...)
-	if coefficient != 1 {
-		b = strconv.AppendFloat(b, coefficient, 'g', 17, 64)
-		b = append(b, ' ')
-	}
-	b = append(b, letter)
-	b = strconv.AppendInt(b, int64(i), 10)
-	if m >= 0 {
-		b = append(b, '_')
-		b = strconv.AppendInt(b, int64(m), 10)
-	}
-	w.scratch = b
-	w.Write(b)
-}
-
-func (w *lpWriter) objective() {
-	fmt.Fprint(w, "Maximize\n value:")
+func (w *lpFile) objective() {
 	p := w.p
+	var sum float64
+	for _, weight := range p.Weight {
+		sum += float64(weight)
+	}
+	w.Maximize()
 	for m := range p.Moments {
-		share := float64(p.Weight[m]) / w.sum
+		share := float64(p.Weight[m]) / sum
 		for i := range p.Candidates() {
 			if c := float64(p.Score[i*p.Moments+m]); c > 0 {
-				w.term(share*c, 'x', i, m)
+				w.Term(share*c, 'x', i, m)
 				if p.Second > 0 {
-					w.term(share*c*p.Second, 'z', i, m)
+					w.Term(share*c*p.Second, 'z', i, m)
 				}
 			}
 		}
@@ -99,7 +73,9 @@ func (w *lpWriter) objective() {
 	}
 }
 
-func (w *lpWriter) constraints() {
+// views states that a moment has one best and one second view, and that only
+// chosen candidates are either.
+func (w *lpFile) views() {
 	p := w.p
 	fmt.Fprintln(w, "Subject To")
 	letters := []byte{'x', 'z'}
@@ -117,7 +93,7 @@ func (w *lpWriter) constraints() {
 			if len(seen) > 1 {
 				fmt.Fprintf(w, " one_%c%d:", letter, m)
 				for _, i := range seen {
-					w.term(1, letter, i, m)
+					w.Term(1, letter, i, m)
 				}
 				fmt.Fprintln(w, " <= 1")
 			}
@@ -125,45 +101,9 @@ func (w *lpWriter) constraints() {
 		for _, i := range seen {
 			fmt.Fprintf(w, " open%d_%d:", i, m)
 			for _, letter := range letters {
-				w.term(1, letter, i, m)
+				w.Term(1, letter, i, m)
 			}
 			fmt.Fprintf(w, " - y%d <= 0\n", i)
 		}
-	}
-	for g, group := range p.Groups {
-		if len(group.Members) > group.Most {
-			fmt.Fprintf(w, "\\ %s %s\n", oneLine(group.Rule), oneLine(group.Name))
-			w.cap("group"+strconv.Itoa(g), group.Members, "<=", group.Most)
-		}
-	}
-	all := make([]int, p.Candidates())
-	for i := range all {
-		all[i] = i
-	}
-	sign := "<="
-	if p.Exact {
-		sign = "="
-	}
-	if len(all) > 0 {
-		w.cap("count", all, sign, p.Count)
-	}
-}
-
-func (w *lpWriter) cap(name string, members []int, sign string, most int) {
-	fmt.Fprintf(w, " %s:", name)
-	for _, i := range members {
-		w.term(1, 'y', i, -1)
-	}
-	fmt.Fprintf(w, " %s %d\n", sign, most)
-}
-
-// fixed writes the bounds of candidates that must be chosen.
-func (w *lpWriter) fixed() {
-	if len(w.p.In) == 0 {
-		return
-	}
-	fmt.Fprintln(w, "Bounds")
-	for _, i := range w.p.In {
-		fmt.Fprintf(w, " y%d = 1\n", i)
 	}
 }

@@ -4,8 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/say"
 )
 
@@ -39,6 +39,14 @@ type Group struct {
 	Members []int  // candidates, ascending
 	Most    int
 	Label   say.Sentence // the constraint in words; zero makes them of the fields above
+}
+
+// countLabel returns the count in words.
+func (p *Problem) countLabel() say.Sentence {
+	if p.Exact {
+		return say.Make("choose exactly %d", p.Count)
+	}
+	return say.Make("choose at most %d", p.Count)
 }
 
 // label returns the constraint in words.
@@ -97,55 +105,30 @@ func (p *Problem) Check() error {
 			return fmt.Errorf("score %g: must lie in [0, 1]", c)
 		}
 	}
-	return p.checkLists(n)
+	return nil
 }
 
-func (p *Problem) checkLists(n int) error {
-	known := func(list []int) bool {
-		return !slices.ContainsFunc(list, func(i int) bool { return i < 0 || i >= n })
+// program states the problem for the solver: row 0 is the count, then a row for
+// each group.
+func (p *Problem) program(worth solve.Worth) solve.Program {
+	all := make([]int, p.Candidates())
+	for i := range all {
+		all[i] = i
 	}
-	if !known(p.In) {
-		return errors.New("a fixed candidate does not exist")
+	count := solve.Row{Columns: all, Most: p.Count}
+	if p.Exact {
+		count.Least = p.Count
 	}
+	rows := []solve.Row{count}
 	for _, g := range p.Groups {
-		if !known(g.Members) || !slices.IsSorted(g.Members) || g.Most < 0 {
-			return fmt.Errorf("group %s %s: members must exist and ascend, the cap be at least 0", g.Rule, g.Name)
-		}
+		rows = append(rows, solve.Row{Columns: g.Members, Most: g.Most})
 	}
-	return nil
+	return solve.Program{Columns: p.Candidates(), Rows: rows, In: p.In, Worth: worth}
 }
 
 // Allows reports whether a set of candidates, ascending, keeps every
 // constraint of the problem.
 func (p *Problem) Allows(set []int) bool {
-	if len(set) > p.Count || p.Exact && len(set) != p.Count {
-		return false
-	}
-	for _, i := range p.In {
-		if _, ok := slices.BinarySearch(set, i); !ok {
-			return false
-		}
-	}
-	for _, g := range p.Groups {
-		if shared(g.Members, set) > g.Most {
-			return false
-		}
-	}
-	return true
-}
-
-// shared counts what two ascending lists have in common.
-func shared(a, b []int) int {
-	n := 0
-	for i, j := 0, 0; i < len(a) && j < len(b); {
-		switch {
-		case a[i] < b[j]:
-			i++
-		case a[i] > b[j]:
-			j++
-		default:
-			n, i, j = n+1, i+1, j+1
-		}
-	}
-	return n
+	program := p.program(nil)
+	return program.Allows(set)
 }

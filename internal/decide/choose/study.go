@@ -60,7 +60,7 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 		return nil, err
 	}
 	var err error
-	s.solver, err = NewSolver(s.problem)
+	s.solver, err = NewSolver(ctx, s.problem)
 	return s, err
 }
 

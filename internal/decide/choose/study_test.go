@@ -11,6 +11,7 @@ import (
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -69,7 +70,7 @@ func answer(t testing.TB, a arena.Arena, sets rules.Sets, k kit.Kit, o choose.Op
 func TestTheAnswerIsLegalAndBeatsToday(t *testing.T) {
 	a, sets, k := demo(t)
 	_, ans := answer(t, a, sets, k, few())
-	if ans.Status != choose.Optimal || len(ans.Holes) != 8 || ans.Gap() > 1e-6 {
+	if ans.Status != solve.Optimal || len(ans.Holes) != 8 || ans.Gap() > 1e-6 {
 		t.Fatalf("%s, %d holes, gap %g", ans.Status, len(ans.Holes), ans.Gap())
 	}
 	if v := sets.Check(ans.With(ans.Set(0))).Verdict; v != rules.Pass {
@@ -98,7 +99,7 @@ func TestWishes(t *testing.T) {
 	o := few()
 	o.Count, o.Keep, o.Forbid, o.NewCuts = 6, []string{"B4"}, []string{"P018", "A1"}, unit.Known(2)
 	_, ans := answer(t, a, sets, k, o)
-	if ans.Status != choose.Optimal || len(ans.Holes) != 6 {
+	if ans.Status != solve.Optimal || len(ans.Holes) != 6 {
 		t.Fatalf("%s, %d holes, clash %q", ans.Status, len(ans.Holes), ans.Clash)
 	}
 	news, kept := 0, false
@@ -125,7 +126,7 @@ func TestClashIsNamed(t *testing.T) {
 	o.Count = 9
 	_, ans := answer(t, a, sets, k, o)
 	want := []string{"choose exactly 9", "common-practice/most-in-all: at most 8 on the whole rink"}
-	if ans.Status != choose.Infeasible || !slices.Equal(say.All(ans.Clash, unit.Metric), want) {
+	if ans.Status != solve.Infeasible || !slices.Equal(say.All(ans.Clash, unit.Metric), want) {
 		t.Errorf("%s, clash %q, want %q", ans.Status, ans.Clash, want)
 	}
 	o.Count, o.Keep, o.Forbid = 0, []string{"B1"}, []string{"B1"}
@@ -142,7 +143,7 @@ func TestNoPlaceAtAllIsExplained(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, ans := answer(t, a, rules.Sets{set}, k, few())
-	if ans.Status != choose.Infeasible || ans.Candidates != 0 {
+	if ans.Status != solve.Infeasible || ans.Candidates != 0 {
 		t.Fatalf("%s with %d candidates", ans.Status, ans.Candidates)
 	}
 	n := 0
@@ -208,7 +209,7 @@ func TestAKeptHoleHasAPrice(t *testing.T) {
 	if at < 0 {
 		t.Fatalf("no price of keeping B4 among %v", kept.Prices)
 	}
-	if got := kept.Prices[at]; math.Abs(got.Value-free.Value) > choose.Tolerance || got.Gain <= 0 {
+	if got := kept.Prices[at]; math.Abs(got.Value-free.Value) > solve.Tolerance || got.Gain <= 0 {
 		t.Errorf("without keeping: value %.9f, gain %.9f; the free choice is worth %.9f", got.Value, got.Gain, free.Value)
 	}
 	at = slices.IndexFunc(kept.Holes, func(c choose.Choice) bool { return c.Hole.ID == "B4" })
@@ -236,7 +237,7 @@ func TestWhatIsLeftUndoneIsNamed(t *testing.T) {
 		t.Fatal(err)
 	}
 	ans := s.Answer(ctx)
-	if want := []string{"prices", "losses"}; ans.Status != choose.Optimal || !slices.Equal(ans.Unfinished, want) || len(ans.Alternatives) != 2 {
+	if want := []string{"prices", "losses"}; ans.Status != solve.Optimal || !slices.Equal(ans.Unfinished, want) || len(ans.Alternatives) != 2 {
 		t.Errorf("%s, unfinished %q, want %q; %d alternatives", ans.Status, ans.Unfinished, want, len(ans.Alternatives))
 	}
 }
@@ -254,12 +255,12 @@ func TestSameAnswerEveryTime(t *testing.T) {
 		t.Error("the same seed gives another answer")
 	}
 	for k, alt := range one.Alternatives {
-		if alt.Value > one.Value+choose.Tolerance || alt.Lost < -choose.Tolerance {
+		if alt.Value > one.Value+solve.Tolerance || alt.Lost < -solve.Tolerance {
 			t.Errorf("alternative %d worth %.6f, the best %.6f", k, alt.Value, one.Value)
 		}
 	}
 	for _, p := range one.Prices {
-		if p.Gain < 0 || p.Bound < p.Value-choose.Tolerance {
+		if p.Gain < 0 || p.Bound < p.Value-solve.Tolerance {
 			t.Errorf("price %+v", p)
 		}
 	}
@@ -271,7 +272,7 @@ func TestAStoppedSearchKeepsItsPromise(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	cut := s.Answer(ctx)
-	if cut.Status == choose.Optimal || cut.Bound < best.Value-choose.Tolerance || math.IsInf(cut.Bound, 0) {
+	if cut.Status == solve.Optimal || cut.Bound < best.Value-solve.Tolerance || math.IsInf(cut.Bound, 0) {
 		t.Errorf("stopped at once: %s, value %.4f, bound %.4f; the best is worth %.4f", cut.Status, cut.Value, cut.Bound, best.Value)
 	}
 }

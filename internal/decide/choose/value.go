@@ -1,10 +1,14 @@
 package choose
 
-import "slices"
+import (
+	"math"
 
-// value returns the value of a set: over all moments by weight, the best score
+	"example.org/rinkpane/internal/decide/solve"
+)
+
+// Of returns the value of a set, without unit: over all moments by weight, the best score
 // plus Second times the second best.
-func (r *ranking) value(set []int) float64 {
+func (r *ranking) Of(set []int) float64 {
 	var partial [chunks]float64
 	p := r.problem
 	shareRuns(p.Moments, func(run, from, to int) {
@@ -38,9 +42,9 @@ func top2(one, two, row []float32) {
 	}
 }
 
-// gains returns for each candidate that may join a set what it would add to
-// the set's value; -1 for the others.
-func (r *ranking) gains(set []int, may func(i int) bool) []float64 {
+// Gains returns for each candidate that may join a set what it would add to
+// the set's value, without unit; minus infinity for the others.
+func (r *ranking) Gains(set []int, may func(i int) bool) []float64 {
 	p := r.problem
 	one, two := r.one, r.two
 	clear(one)
@@ -51,7 +55,7 @@ func (r *ranking) gains(set []int, may func(i int) bool) []float64 {
 	out := make([]float64, p.Candidates())
 	var open []int
 	for i := range out {
-		if out[i] = -1; may(i) {
+		if out[i] = math.Inf(-1); may(i) {
 			open = append(open, i)
 		}
 	}
@@ -73,7 +77,18 @@ func (r *ranking) gain(row, one, two []float32) float64 {
 	return sum
 }
 
-// without returns a set less its k-th member.
-func without(set []int, k int) []int {
-	return slices.Concat(set[:k], set[k+1:])
+// Spans returns the most that each part of the value can reach.
+func (r *ranking) Spans() []solve.Span {
+	out := make([]solve.Span, parts)
+	for m, w := range r.weight {
+		list := r.score[r.start[m]:r.start[m+1]]
+		top := &out[r.part[m]].Most
+		if len(list) > 0 {
+			*top += w * float64(list[0])
+		}
+		if len(list) > 1 {
+			*top += w * r.second * float64(list[1])
+		}
+	}
+	return out
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
@@ -16,7 +17,7 @@ import (
 
 // The contract's fields of choose, an answer with nothing in it, and a hole.
 func TestChoice(t *testing.T) {
-	raw, err := json.Marshal(wire.ChoiceOf(choose.Answer{Status: choose.Stopped, Value: 0.75, Bound: 1, Took: 1500 * time.Millisecond}, unit.Metric))
+	raw, err := json.Marshal(wire.ChoiceOf(choose.Answer{Status: solve.Stopped, Value: 0.75, Bound: 1, Took: 1500 * time.Millisecond}, unit.Metric))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/tell/table"
@@ -65,15 +66,15 @@ func after(a choose.Answer, title string, sys unit.System) (lines []string) {
 func ChoiceOutcome(a choose.Answer) string {
 	holes := say.Count(len(a.Holes), "hole")
 	switch {
-	case len(a.Holes) == 0 && a.Status == choose.Stopped:
+	case len(a.Holes) == 0 && a.Status == solve.Stopped:
 		return "Stopped before a set of holes was found."
 	case len(a.Holes) == 0 && a.Candidates == 0:
 		return "No pane may hold a hole."
-	case len(a.Holes) == 0 && a.Status == choose.Optimal:
+	case len(a.Holes) == 0 && a.Status == solve.Optimal:
 		return "The best set is empty: what is forbidden leaves no place that sees anything."
 	case len(a.Holes) == 0:
 		return "No set of holes keeps the rules and wishes."
-	case a.Status != choose.Optimal:
+	case a.Status != solve.Optimal:
 		return fmt.Sprintf("Best set so far: %s, value %.4f; none is worth more than %.4f (gap %.2f %%).", holes, a.Value, a.Bound, 100*a.Gap())
 	}
 	words := fmt.Sprintf("Best set: %s, value %.4f; proved: no legal set is worth more than %.4f.", holes, a.Value, a.Bound)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/tell/table"
 )
@@ -88,7 +89,7 @@ func valued[T any](of func(T) (value, bound float64)) table.Field[T] {
 	return table.Field[T]{Column: table.Column{Head: "value", Name: "value", Right: true}, Cell: func(row T, _ unit.System) table.Cell {
 		value, bound := of(row)
 		words := fmt.Sprintf("%.4f", value)
-		if bound-value > 10*choose.Tolerance {
+		if bound-value > 10*solve.Tolerance {
 			words += fmt.Sprintf(" to %.4f", bound)
 		}
 		return table.Number(words, value)

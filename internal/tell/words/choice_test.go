@@ -7,6 +7,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -43,7 +44,7 @@ func choice(t *testing.T) choose.Answer {
 
 func TestChoiceTellsAndDraws(t *testing.T) {
 	c := choice(t)
-	if c.Status != choose.Optimal || len(c.Holes) != 8 || len(c.Alternatives) != 2 {
+	if c.Status != solve.Optimal || len(c.Holes) != 8 || len(c.Alternatives) != 2 {
 		t.Fatalf("%s, %d holes, %d alternatives", c.Status, len(c.Holes), len(c.Alternatives))
 	}
 	text := words.Choice(c, unit.Imperial)
@@ -78,13 +79,13 @@ func TestOutcomes(t *testing.T) {
 		answer choose.Answer
 		want   string
 	}{
-		{choose.Answer{Status: choose.Infeasible, Candidates: 1}, "No set of holes keeps"},
-		{choose.Answer{Status: choose.Infeasible}, "No pane may hold a hole"},
-		{choose.Answer{Status: choose.Optimal, Candidates: 1}, "The best set is empty"},
-		{choose.Answer{Status: choose.Stopped}, "Stopped before a set"},
-		{choose.Answer{Status: choose.Stopped, Holes: holes, Value: 0.99, Bound: 1}, "so far: 1 hole, value 0.9900; none is worth more than 1.0000 (gap 1.00 %)."},
-		{choose.Answer{Status: choose.Optimal, Holes: holes, Bound: 1}, "proved: no legal set is worth more than 1.0000."},
-		{choose.Answer{Status: choose.Optimal, Holes: holes, Unfinished: []string{"prices", "losses"}}, "Stopped before these were complete: prices, losses."},
+		{choose.Answer{Status: solve.Infeasible, Candidates: 1}, "No set of holes keeps"},
+		{choose.Answer{Status: solve.Infeasible}, "No pane may hold a hole"},
+		{choose.Answer{Status: solve.Optimal, Candidates: 1}, "The best set is empty"},
+		{choose.Answer{Status: solve.Stopped}, "Stopped before a set"},
+		{choose.Answer{Status: solve.Stopped, Holes: holes, Value: 0.99, Bound: 1}, "so far: 1 hole, value 0.9900; none is worth more than 1.0000 (gap 1.00 %)."},
+		{choose.Answer{Status: solve.Optimal, Holes: holes, Bound: 1}, "proved: no legal set is worth more than 1.0000."},
+		{choose.Answer{Status: solve.Optimal, Holes: holes, Unfinished: []string{"prices", "losses"}}, "Stopped before these were complete: prices, losses."},
 	} {
 		if got := words.ChoiceOutcome(c.answer); !strings.Contains(got, c.want) {
 			t.Errorf("%s, %d holes: %q lacks %q", c.answer.Status, len(c.answer.Holes), got, c.want)

@@ -1,4 +1,4 @@
-package choose
+package solve
 
 import "math"
 
@@ -16,8 +16,8 @@ func (h *hunt) proved() float64 {
 	lp := h.lp
 	rest := h.rest
 	clear(rest)
-	for k := range parts {
-		rest[h.n+k] = 1 // the trace of cost on candidates is left out
+	for k := range h.parts {
+		rest[h.n+k] = 1 // the trace of cost on columns is left out
 	}
 	var sum float64
 	for r, row := range lp.rows {
@@ -42,7 +42,7 @@ func (h *hunt) proved() float64 {
 	return sum
 }
 
-// decide fixes the candidates that a bound just proved decides: choosing one
+// decide fixes the columns that a bound just proved decides: choosing one
 // whose rest is below zero lowers the bound by as much, and so does leaving one
 // whose rest is above; where that falls to the best value found, no better set
 // of the node does it. It returns the node's branch with these added.

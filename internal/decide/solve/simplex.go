@@ -1,6 +1,7 @@
-package choose
+package solve
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -15,7 +16,7 @@ import (
 // moving the other variables to the right end of their boxes; a changed box or
 // a new row is therefore mended from where the last solution stood.
 //
-// What it returns is a guide, not a proof: bounds are proved by [search.proved]
+// What it returns is a guide, not a proof: bounds are proved by [hunt.proved]
 // from its dual prices and the program's own numbers.
 //
 // The tableau holds the basic variables in terms of the others:
@@ -58,6 +59,8 @@ const (
 	lpSound    = 1e-7 // between a row's two sides
 	refresh    = 3000 // pivots after which the tableau is built anew
 	maxPivots  = 20_000
+	// pivotsAtOnce is how many pivots pass between looks at the context.
+	pivotsAtOnce = 32
 )
 
 func newSimplex(cost, lo, hi []float64) *simplex {
@@ -139,10 +142,14 @@ func (s *simplex) settle() {
 }
 
 // solve runs the dual simplex; it returns false when the program seems to have
-// no solution, with the row that shows it, or with row -1 after too many pivots.
-func (s *simplex) solve() (row int, ok bool) {
+// no solution, with the row that shows it, or with row -1 after too many pivots
+// or the end of ctx.
+func (s *simplex) solve(ctx context.Context) (row int, ok bool) {
 	s.settle()
-	for range maxPivots {
+	for k := range maxPivots {
+		if k%pivotsAtOnce == 0 && ctx.Err() != nil {
+			break
+		}
 		if s.pivots >= refresh {
 			s.rebuild()
 			s.settle()

@@ -1,4 +1,4 @@
-package choose
+package solve
 
 import (
 	"container/heap"
@@ -8,20 +8,21 @@ import (
 
 // hunt is one search: branch and bound over the linear relaxation.
 //
-// The relaxation has a variable y_i in [0, 1] for each candidate and theta_k
-// for each part of the value; it maximises the sum of the thetas under the
-// groups' caps and the cuts drawn so far (see [cut]). Cuts are drawn at each
+// The relaxation has a variable y_i in [0, 1] for each column and theta_k
+// for each part of the worth; it maximises the sum of the thetas under the
+// rows and the cuts drawn so far (see [Cut]). Cuts are drawn at each
 // solution until they meet the value there; a solution that is not whole is
-// branched on a group's count or a single candidate.
+// branched on the count of a row or a single column.
 type hunt struct {
 	solver *Solver
-	q      *Problem
+	q      *Program
 	tell   Progress
-	n      int
+	n      int // columns
+	parts  int // of the worth
 
 	lp     *simplex
-	firm   int   // rows of groups and count, which stay
-	rows   []cut // of the other rows
+	firm   int   // stated rows, which stay
+	rows   []Cut // of the other rows
 	rootLo []float64
 	rootHi []float64
 	moved  []int // variables whose boxes a branch has changed
@@ -38,7 +39,7 @@ type hunt struct {
 	mid     []float64
 	most    int  // nodes to look at, 0 for no limit
 	first   bool // not a further search, which starts from what is known
-	torn    bool // a candidate both must and may not be chosen
+	torn    bool // a column both must and may not be chosen, or a row asks for more than it has
 }
 
 // node is a part of the search: the relaxation with some boxes made smaller.
@@ -79,38 +80,39 @@ func (h *nodes) Pop() any {
 	return x
 }
 
-func newHunt(s *Solver, q *Problem, tell Progress) *hunt {
+func newHunt(s *Solver, q *Program, tell Progress) *hunt {
 	if tell == nil {
 		tell = func(float64, float64, int) {}
 	}
-	h := &hunt{solver: s, q: q, tell: tell, n: q.Candidates(), value: math.Inf(-1)}
-	h.rest = make([]float64, h.n+parts)
+	h := &hunt{solver: s, q: q, tell: tell, n: q.Columns, parts: len(s.spans), value: math.Inf(-1)}
+	h.rest = make([]float64, h.n+h.parts)
 	h.core, h.mid = make([]float64, h.n), make([]float64, h.n)
-	cost := make([]float64, h.n+parts)
-	lo, hi := make([]float64, h.n+parts), make([]float64, h.n+parts)
+	cost := make([]float64, h.n+h.parts)
+	lo, hi := make([]float64, h.n+h.parts), make([]float64, h.n+h.parts)
 	for i := range h.n {
 		hi[i] = 1
 		// A trace of cost breaks ties between candidates that no cut tells
 		// apart yet; the bound is proved without it.
 		cost[i] = 1e-10 * float64((i*2654435761)%1024) / 1024
 	}
-	for k := range parts {
-		cost[h.n+k], hi[h.n+k] = 1, s.top[k]
+	for k, span := range s.spans {
+		cost[h.n+k], lo[h.n+k], hi[h.n+k] = 1, span.Least, span.Most
 	}
 	for _, i := range q.In {
 		lo[i] = 1
 	}
-	for _, g := range q.Groups {
-		if g.Most > 0 {
+	for _, r := range q.Rows {
+		h.torn = h.torn || r.Least > len(r.Columns)
+		if r.Most > 0 {
 			continue
 		}
-		for _, i := range g.Members {
+		for _, i := range r.Columns {
 			hi[i] = 0
 			h.torn = h.torn || lo[i] > 0
 		}
 	}
 	h.lp = newSimplex(cost, lo, hi)
-	h.addGroups()
+	h.addRows()
 	h.rootLo, h.rootHi = append([]float64(nil), h.lp.lo...), append([]float64(nil), h.lp.hi...)
 	for _, c := range s.pool {
 		h.addCut(c)
@@ -118,44 +120,32 @@ func newHunt(s *Solver, q *Problem, tell Progress) *hunt {
 	return h
 }
 
-// addGroups states the caps that can bind and the count.
-func (h *hunt) addGroups() {
-	all := make([]int, h.n)
-	for i := range all {
-		all[i] = i
-	}
-	h.firmRow(all, float64(h.q.Count), h.q.Exact)
-	for _, g := range h.q.Groups {
-		if g.Most > 0 && len(g.Members) > g.Most {
-			h.firmRow(g.Members, float64(g.Most), false)
+// addRows states the rows that can bind.
+func (h *hunt) addRows() {
+	for _, r := range h.q.Rows {
+		if r.Most == 0 || r.Least == 0 && r.Most >= len(r.Columns) {
+			continue
 		}
+		a := make([]float64, h.n+h.parts)
+		for _, i := range r.Columns {
+			a[i] = 1
+		}
+		h.lp.addRow(a, float64(r.Most), float64(r.Most-r.Least))
+		h.members = append(h.members, r.Columns)
 	}
 	h.firm = len(h.lp.rows)
 }
 
-func (h *hunt) firmRow(members []int, most float64, exact bool) {
-	a := make([]float64, h.n+parts)
-	for _, i := range members {
-		a[i] = 1
-	}
-	room := most
-	if exact {
-		room = 0
-	}
-	h.lp.addRow(a, most, room)
-	h.members = append(h.members, members)
-}
-
 // addCut states theta_k - slope.y <= base.
-func (h *hunt) addCut(c cut) {
-	a := make([]float64, h.n+parts)
-	room := c.base
-	for i, s := range c.slope {
+func (h *hunt) addCut(c Cut) {
+	a := make([]float64, h.n+h.parts)
+	room := c.Base - h.solver.spans[c.Part].Least
+	for i, s := range c.Slope {
 		a[i] = -s
-		room += s
+		room += max(s, 0)
 	}
-	a[h.n+c.part] = 1
-	h.lp.addRow(a, c.base, room)
+	a[h.n+c.Part] = 1
+	h.lp.addRow(a, c.Base, room)
 	h.rows = append(h.rows, c)
 	h.drawn++
 }
@@ -191,8 +181,8 @@ func (h *hunt) bound() float64 {
 	}
 	if math.IsInf(b, 1) {
 		b = 0
-		for _, t := range h.solver.top {
-			b += t
+		for _, span := range h.solver.spans {
+			b += span.Most
 		}
 	}
 	return b

@@ -1,4 +1,4 @@
-package choose
+package solve
 
 import (
 	"container/heap"
@@ -32,7 +32,7 @@ func (h *hunt) look(ctx context.Context, nd node) {
 	var bound float64
 	var last outcome
 	for round := 0; ; round++ {
-		if last = h.relax(); last == empty {
+		if last = h.relax(ctx); last == empty {
 			return
 		}
 		bound = h.proved()
@@ -77,14 +77,17 @@ const (
 // relax solves the node's relaxation, a second time from a fresh tableau when
 // the first calls it impossible and cannot prove it, or gives a solution that
 // breaks the rows as stated.
-func (h *hunt) relax() outcome {
+func (h *hunt) relax(ctx context.Context) outcome {
 	for range 2 {
-		row, ok := h.lp.solve()
+		row, ok := h.lp.solve(ctx)
 		switch {
 		case ok && h.lp.sound():
 			return solved
 		case !ok && row >= 0 && h.impossible(row):
 			return empty
+		}
+		if ctx.Err() != nil {
+			break
 		}
 		h.lp.rebuild()
 	}
@@ -124,21 +127,21 @@ func (h *hunt) sharpen(y []float64, bound float64, integral, root bool, round, r
 // draw draws the cuts that are met at a point and that y passes; it returns by
 // how much y passed them in all.
 func (h *hunt) draw(y, at []float64) (over float64) {
-	cuts, _ := h.solver.rank.cutsAt(at)
-	var by [parts]float64
+	cuts := h.q.Worth.Cuts(at)
+	by := make([]float64, len(cuts))
 	for k := range cuts {
-		by[k] = max(0, h.lp.value(h.n+k)-cuts[k].at(y))
+		by[k] = max(0, h.lp.value(h.n+k)-cuts[k].At(y))
 		over += by[k]
 	}
 	for k := range cuts {
-		if by[k] > over/(4*parts) {
+		if by[k] > over/(4*float64(h.parts)) {
 			h.addCut(cuts[k])
 		}
 	}
 	return over
 }
 
-// read copies the candidates' values, held inside [0, 1].
+// read copies the columns' values, held inside [0, 1].
 func (h *hunt) read(y []float64) {
 	for i := range y {
 		y[i] = min(1, max(0, h.lp.value(i)))
@@ -163,12 +166,12 @@ func (h *hunt) wholeSet(y []float64) (set []int, ok bool) {
 
 // offer takes a set that keeps the constraints if it is better than the best.
 func (h *hunt) offer(set []int) {
-	if v := h.solver.rank.value(set); v > h.value {
+	if v := h.q.Worth.Of(set); v > h.value {
 		h.best, h.value = append([]int{}, set...), v
 	}
 }
 
-// offerDecided offers the one set of a node in which every candidate is decided.
+// offerDecided offers the one set of a node in which every column is decided.
 func (h *hunt) offerDecided() {
 	var set []int
 	for i := range h.n {
@@ -181,9 +184,9 @@ func (h *hunt) offerDecided() {
 	}
 }
 
-// split makes two nodes of one: on the count of a group, or on a candidate,
-// whichever is farthest from whole; groups first. A relaxation that is whole,
-// or unsolved, names neither: then the first open candidate is decided.
+// split makes two nodes of one: on the count of a row, or on a column,
+// whichever is farthest from whole; rows first. A relaxation that is whole,
+// or unsolved, names neither: then the first open column is decided.
 func (h *hunt) split(nd node, y []float64, solved bool) {
 	v, at := -1, 0.5
 	if solved {
@@ -197,8 +200,8 @@ func (h *hunt) split(nd node, y []float64, solved bool) {
 		return
 	}
 	below, above := branch{v: v, hi: math.Floor(at), parent: nd.branch}, branch{v: v, lo: math.Floor(at) + 1, hi: math.Inf(1), parent: nd.branch}
-	if v >= h.n { // a group's count k is its slack at cap - k
-		most := h.lp.rows[v-h.n-parts].b
+	if v >= h.n { // a row's count k is its slack at cap - k
+		most := h.lp.rows[v-h.n-h.parts].b
 		below = branch{v: v, lo: most - math.Floor(at), hi: math.Inf(1), parent: nd.branch}
 		above = branch{v: v, hi: most - math.Floor(at) - 1, parent: nd.branch}
 	}
@@ -208,7 +211,7 @@ func (h *hunt) split(nd node, y []float64, solved bool) {
 	}
 }
 
-// farthest returns the group's slack or the candidate that is farthest from
+// farthest returns the row's slack or the column that is farthest from
 // whole, and the count or share it has; -1 and a half when all are whole. What
 // the node's boxes have decided is passed by, however far rounding puts y from
 // it: each split narrows both its nodes, so that splitting ends.
@@ -216,7 +219,7 @@ func (h *hunt) farthest(y []float64) (v int, at float64) {
 	v, at = -1, 0.5
 	far := whole
 	for r, members := range h.members {
-		slack, room := h.n+parts+r, h.lp.rows[r].b
+		slack, room := h.n+h.parts+r, h.lp.rows[r].b
 		least, most := room-h.lp.hi[slack], room-h.lp.lo[slack]
 		if least >= most {
 			continue
@@ -237,7 +240,7 @@ func (h *hunt) farthest(y []float64) (v int, at float64) {
 	return v, at
 }
 
-// firstOpen returns the first candidate that is not decided yet, or -1.
+// firstOpen returns the first column that is not decided yet, or -1.
 func (h *hunt) firstOpen() int {
 	for i := range h.n {
 		if h.lp.lo[i] < h.lp.hi[i] {
@@ -247,7 +250,7 @@ func (h *hunt) firstOpen() int {
 	return -1
 }
 
-// splitTie makes the earlier group win among equals.
+// splitTie makes the earlier row win among equals.
 const splitTie = 1e-6
 
 func apartFromWhole(x float64) float64 { return math.Abs(x - math.Round(x)) }
@@ -261,11 +264,11 @@ func (h *hunt) tidy() {
 			h.rows[k].idle = 0
 		}
 	}
-	if len(h.rows) < manyCuts {
+	if len(h.rows) < manyCuts*h.parts {
 		return
 	}
 	kept := h.lp.dropRows(func(r int) bool { return r >= h.firm && h.rows[r-h.firm].idle >= idleRounds })
-	var rows []cut
+	var rows []Cut
 	for _, r := range kept {
 		if r >= h.firm {
 			rows = append(rows, h.rows[r-h.firm])
@@ -275,7 +278,7 @@ func (h *hunt) tidy() {
 }
 
 const (
-	manyCuts   = 10 * parts
+	manyCuts   = 10 // for each part
 	idleRounds = 6
 	// looseSlack is how far a cut must lie above the relaxation to be idle.
 	looseSlack = 1e-7

@@ -1,12 +1,13 @@
-package choose
+package solve
 
 import (
 	"cmp"
 	"context"
+	"math"
 	"slices"
 )
 
-// round makes a set of a mix of sets: candidates by their share, then by what
+// round makes a set of a mix of sets: columns by their share, then by what
 // they would add alone, as far as the constraints let them in.
 func (h *hunt) round(y []float64) {
 	order := make([]int, h.n)
@@ -19,19 +20,19 @@ func (h *hunt) round(y []float64) {
 	}
 }
 
-// fill adds candidates in an order while the caps hold, the fixed ones first.
-// ok is false when the fixed ones already break a cap.
+// fill adds columns in an order while the rows allow more, the fixed ones first.
+// ok is false when the fixed ones already break a row.
 func (h *hunt) fill(order []int) (full []int, ok bool) {
 	q := h.q
 	in := make([]bool, h.n)
-	used := make([]int, len(q.Groups))
-	of := h.groupsOf()
+	used := make([]int, len(q.Rows))
+	of := h.rowsOf()
 	take := func(i int) bool {
-		if in[i] || len(full) >= q.Count {
-			return in[i]
+		if in[i] {
+			return true
 		}
 		for _, g := range of[i] {
-			if used[g] >= q.Groups[g].Most {
+			if used[g] >= q.Rows[g].Most {
 				return false
 			}
 		}
@@ -56,12 +57,12 @@ func (h *hunt) fill(order []int) (full []int, ok bool) {
 	return full, true
 }
 
-// groupsOf lists for each candidate the groups it belongs to.
-func (h *hunt) groupsOf() [][]int {
+// rowsOf lists for each column the rows it belongs to.
+func (h *hunt) rowsOf() [][]int {
 	of := make([][]int, h.n)
-	for g, group := range h.q.Groups {
-		for _, i := range group.Members {
-			of[i] = append(of[i], g)
+	for r, row := range h.q.Rows {
+		for _, i := range row.Columns {
+			of[i] = append(of[i], r)
 		}
 	}
 	return of
@@ -80,21 +81,21 @@ func (h *hunt) anchor(ctx context.Context) {
 	h.tell(h.value, h.bound(), 0)
 }
 
-// greedy adds whatever adds most, as long as the caps let it in.
+// greedy adds whatever adds most, as long as the rows let it in.
 func (h *hunt) greedy(ctx context.Context) {
 	set, ok := h.fill(nil)
 	if !ok {
 		return
 	}
-	for len(set) < h.q.Count && ctx.Err() == nil {
-		gains := h.solver.rank.gains(set, func(i int) bool { return h.rootHi[i] > 0 && h.fits(set, i) })
-		best := -1
+	for ctx.Err() == nil {
+		gains := h.gains(set)
+		best := 0
 		for i, g := range gains {
-			if g >= 0 && (best < 0 || g > gains[best]) {
+			if g > gains[best] {
 				best = i
 			}
 		}
-		if best < 0 || gains[best] == 0 && !h.q.Exact {
+		if len(gains) == 0 || math.IsInf(gains[best], -1) || gains[best] <= 0 && !h.short(set) {
 			break
 		}
 		set = append(set, best)
@@ -105,22 +106,27 @@ func (h *hunt) greedy(ctx context.Context) {
 	}
 }
 
-// fits reports whether a candidate may join a set that keeps the caps.
+// gains returns what each column that may join a set would add to its worth,
+// minus infinity for the others.
+func (h *hunt) gains(set []int) []float64 {
+	return h.q.Worth.Gains(set, func(i int) bool { return h.rootHi[i] > 0 && h.fits(set, i) })
+}
+
+// short reports whether a row asks for more than a set has of it.
+func (h *hunt) short(set []int) bool {
+	return slices.ContainsFunc(h.q.Rows, func(r Row) bool { return r.Least > 0 && Shared(r.Columns, set) < r.Least })
+}
+
+// fits reports whether a column may join a set that keeps the rows.
 func (h *hunt) fits(set []int, i int) bool {
 	if slices.Contains(set, i) {
 		return false
 	}
-	for _, g := range h.q.Groups {
-		if _, ok := slices.BinarySearch(g.Members, i); !ok {
+	for _, g := range h.q.Rows {
+		if _, ok := slices.BinarySearch(g.Columns, i); !ok {
 			continue
 		}
-		n := 0
-		for _, k := range set {
-			if _, ok := slices.BinarySearch(g.Members, k); ok {
-				n++
-			}
-		}
-		if n >= g.Most {
+		if Shared(g.Columns, set) >= g.Most {
 			return false
 		}
 	}
@@ -136,8 +142,8 @@ func (h *hunt) swap(ctx context.Context) {
 			if slices.Contains(h.q.In, h.best[k]) {
 				continue
 			}
-			rest := without(h.best, k)
-			gains := h.solver.rank.gains(rest, func(i int) bool { return h.rootHi[i] > 0 && h.fits(rest, i) })
+			rest := slices.Concat(h.best[:k], h.best[k+1:])
+			gains := h.gains(rest)
 			to := h.best[k]
 			for i, g := range gains {
 				if g > gains[to]+Tolerance {

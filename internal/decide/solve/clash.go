@@ -1,0 +1,156 @@
+package solve
+
+import (
+	"context"
+	"slices"
+)
+
+// Clash returns the smallest group of rows and of columns that must be chosen
+// which no set can keep together, as indices; none when some set keeps all. Each
+// row stands for itself.
+//
+// A smallest group meets every set of constraints whose removal would free the
+// program. So the least group that meets all such sets known so far is tried;
+// if some choice keeps it, what that choice breaks (shrunk as far as can be) is
+// one more such set (the hitting-set duality of infeasible and correction sets;
+// Reiter 1987).
+func (s *Solver) Clash(ctx context.Context) (in, rows []int) {
+	c := newClash(&s.program)
+	everything := make([]int, c.size())
+	for k := range everything {
+		everything[k] = k
+	}
+	if _, ok := c.keeps(ctx, everything); ok || ctx.Err() != nil {
+		return nil, nil
+	}
+	for _, k := range c.smallest(ctx) {
+		if k < len(c.program.In) {
+			in = append(in, c.program.In[k])
+		} else {
+			rows = append(rows, c.binding[k-len(c.program.In)])
+		}
+	}
+	return in, rows
+}
+
+// clash numbers the constraints: first the columns that must be chosen, then the
+// rows that can bind.
+type clash struct {
+	program Program // in which every set is worth the same
+	binding []int   // indices of rows
+}
+
+func newClash(p *Program) *clash {
+	c := &clash{program: *p}
+	c.program.Worth = make(Linear, p.Columns)
+	for r, row := range p.Rows {
+		if row.Least > 0 || len(row.Columns) > row.Most {
+			c.binding = append(c.binding, r)
+		}
+	}
+	return c
+}
+
+func (c *clash) size() int { return len(c.program.In) + len(c.binding) }
+
+// keeps finds a set that keeps the chosen constraints.
+func (c *clash) keeps(ctx context.Context, chosen []int) (set []int, ok bool) {
+	q := c.program
+	q.Rows, q.In = nil, nil
+	for _, k := range chosen {
+		if n := len(c.program.In); k < n {
+			q.In = append(q.In, c.program.In[k])
+		} else {
+			q.Rows = append(q.Rows, c.program.Rows[c.binding[k-n]])
+		}
+	}
+	s, err := New(q)
+	if err != nil {
+		return nil, false
+	}
+	res := s.Solve(ctx, 0, nil)
+	return res.Set, res.Set != nil
+}
+
+// smallest returns the smallest clashing group.
+func (c *clash) smallest(ctx context.Context) []int {
+	var corrections [][]int
+	for ctx.Err() == nil {
+		group := leastHitting(corrections)
+		set, ok := c.keeps(ctx, group)
+		if !ok {
+			return group
+		}
+		more := c.broken(ctx, group, set)
+		if len(more) == 0 { // nothing need go: all can be kept
+			return nil
+		}
+		corrections = append(corrections, more)
+	}
+	return nil
+}
+
+// broken returns constraints whose removal frees the problem: those that the
+// set breaks, less each that can be kept after all.
+func (c *clash) broken(ctx context.Context, group, set []int) []int {
+	kept := slices.Clone(group)
+	var rest []int
+	for k := range c.size() {
+		if slices.Contains(group, k) {
+			continue
+		}
+		if c.holds(k, set) {
+			kept = append(kept, k)
+		} else {
+			rest = append(rest, k)
+		}
+	}
+	var out []int
+	for _, k := range rest {
+		if _, ok := c.keeps(ctx, append(slices.Clone(kept), k)); ok {
+			kept = append(kept, k)
+		} else {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// holds reports whether a set keeps one constraint.
+func (c *clash) holds(k int, set []int) bool {
+	if n := len(c.program.In); k < n {
+		return slices.Contains(set, c.program.In[k])
+	} else {
+		return c.program.Rows[c.binding[k-n]].keeps(set)
+	}
+}
+
+// leastHitting returns a smallest list that shares a member with each of the
+// sets, none of which is empty, by trying sizes 0, 1, 2, ...
+func leastHitting(sets [][]int) []int {
+	for size := range len(sets) + 1 {
+		if hit, ok := hitting(sets, nil, size); ok {
+			slices.Sort(hit)
+			return hit
+		}
+	}
+	return nil
+}
+
+func hitting(sets [][]int, chosen []int, size int) ([]int, bool) {
+	for _, s := range sets {
+		if slices.ContainsFunc(s, func(k int) bool { return slices.Contains(chosen, k) }) {
+			continue
+		}
+		if len(chosen) == size {
+			return nil, false
+		}
+		for _, k := range s {
+			if hit, ok := hitting(sets, append(slices.Clone(chosen), k), size); ok {
+				return hit, true
+			}
+		}
+		return nil, false
+	}
+	return chosen, true
+}

@@ -1,0 +1,88 @@
+package solve
+
+import (
+	"context"
+	"slices"
+)
+
+// Status says why a search ended.
+type Status string
+
+// The reasons.
+const (
+	Optimal    Status = "optimal"       // no set is better by more than Tolerance
+	Stopped    Status = "limit reached" // by the limit or the user; value and bound hold
+	Infeasible Status = "infeasible"    // no set keeps all rows
+)
+
+// Tolerance is how near the bound must come to the value for a proof, in the
+// value's scale (0 to 1 and a second view), without unit.
+const Tolerance = 1e-8
+
+// Result is the outcome of a search.
+type Result struct {
+	Status Status
+	Set    []int   // columns, ascending; nil when none was found
+	Value  float64 // of the set, without unit
+	Bound  float64 // no set is better than this, without unit
+	Nodes  int     // parts of the search that were looked at
+	Cuts   int     // linear bounds that were drawn
+}
+
+// Gap returns how far the bound lies above the value as a share of the bound,
+// in [0, 1], without unit.
+func (r Result) Gap() float64 {
+	if r.Bound <= 0 || r.Value >= r.Bound {
+		return 0
+	}
+	return (r.Bound - r.Value) / r.Bound
+}
+
+// Progress is told of each better set and of the bound as it falls.
+type Progress func(value, bound float64, nodes int)
+
+// Solver chooses from one list of columns under changing rows. What it learns
+// about the worth (its cuts) holds under any rows and is kept from one search to
+// the next. Not for use by several goroutines at once.
+type Solver struct {
+	program Program
+	spans   []Span
+	pool    []Cut
+}
+
+// New prepares a program; Check's errors.
+func New(p Program) (*Solver, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	return &Solver{program: p, spans: p.Worth.Spans()}, nil
+}
+
+// Solve finds the best set and stops after so many nodes, 0 for no limit. A ctx
+// that ends stops the search with the best set so far and its proved bound.
+func (s *Solver) Solve(ctx context.Context, nodes int, tell Progress) Result {
+	h := newHunt(s, &s.program, tell)
+	h.most, h.first = nodes, true
+	return s.finish(ctx, h)
+}
+
+// Again finds the best set under other rows and other columns that must be
+// chosen, of the same columns and worth; start, when it keeps them, is a set to
+// begin with. The search stops after so many nodes if that is above 0, with a
+// bound above its value.
+func (s *Solver) Again(ctx context.Context, rows []Row, in, start []int, nodes int, tell Progress) Result {
+	q := s.program
+	q.Rows, q.In = rows, in
+	h := newHunt(s, &q, tell)
+	h.most = nodes
+	if start != nil && q.Allows(start) {
+		h.offer(slices.Clone(start))
+	}
+	return s.finish(ctx, h)
+}
+
+func (s *Solver) finish(ctx context.Context, h *hunt) Result {
+	res := h.run(ctx)
+	s.pool = h.rows
+	return res
+}
