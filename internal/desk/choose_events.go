@@ -67,6 +67,7 @@ type news struct {
 }
 
 var stageWords = map[string]string{
+	"placing": "Looking for places along the panes", "pairing": "Asking which places are too near each other",
 	"scoring": "Scoring every place for every moment", "choosing": "Choosing: the value rises, the bound falls",
 	"alternatives": "Looking for the next best sets", "prices": "Asking what each rule costs", "losses": "Asking what each pane is worth",
 }

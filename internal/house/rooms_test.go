@@ -123,6 +123,7 @@ var houseRooms = append([]room{
 		{"gonum.org/v1/gonum", "fast sums of rows in the simplex"},
 	}},
 	{name: "decide/choose", floor: 7, uses: []arrow{
+		{"measure/cores", "moments and candidates shared over the cores"},
 		{"decide/solve", "the search and its proof"},
 		{"survey/edit", "the edits that take a choice over"},
 		{"measure/say", "what clashes and what a hole is good for, names of places in them"},

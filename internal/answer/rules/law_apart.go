@@ -3,6 +3,7 @@ package rules
 import (
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
@@ -10,6 +11,13 @@ import (
 type leastSeparation struct {
 	least unit.Length
 	rims  bool // between the rims, not the centres
+}
+
+func (l leastSeparation) reach(_ *arena.Arena, widest unit.Length) unit.Length {
+	if l.rims {
+		return l.least + widest
+	}
+	return l.least
 }
 
 func (l leastSeparation) pair(c *court, h, k glass.Hole) (Finding, bool) {
@@ -32,6 +40,14 @@ func (l leastSeparation) pair(c *court, h, k glass.Hole) (Finding, bool) {
 
 // holeToHole asks for a distance between the rims of two holes in one pane.
 type holeToHole struct{ least Distance }
+
+// reach is the widest pane: the rule speaks of holes in one pane.
+func (l holeToHole) reach(a *arena.Arena, _ unit.Length) (most unit.Length) {
+	for _, p := range a.Panes {
+		most = max(most, p.Width)
+	}
+	return most
+}
 
 func (l holeToHole) pair(c *court, h, k glass.Hole) (Finding, bool) {
 	p, ok := c.pane(h)

@@ -39,6 +39,19 @@ func (s Sets) Groups(a arena.Arena) []Group {
 	return out
 }
 
+// Reach returns how far apart along the boards two hole centres must be so that
+// no rule on pairs can fail, for holes no wider than widest; below 0 when no rule
+// speaks of pairs.
+func (s Sets) Reach(a arena.Arena, widest unit.Length) unit.Length {
+	reach := unit.Length(-1)
+	s.each(a, func(c *court) {
+		if law, ok := c.rule.law.(paired); ok {
+			reach = max(reach, law.reach(&a, widest))
+		}
+	})
+	return reach
+}
+
 // Conflict returns what the rules on pairs say of two holes.
 func (s Sets) Conflict(a arena.Arena, h, k glass.Hole) []Finding {
 	var out []Finding

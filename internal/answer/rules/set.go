@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -44,8 +45,11 @@ type grouped interface {
 	groups(c *court) []Group
 }
 
-// paired judges two holes; ok is false when the pair does not concern it.
+// paired judges two holes; ok is false when the pair does not concern it. Holes
+// no wider than widest whose centres are farther apart along the boards than its
+// reach always pass.
 type paired interface {
+	reach(a *arena.Arena, widest unit.Length) unit.Length
 	pair(c *court, h, k glass.Hole) (f Finding, ok bool)
 }
 

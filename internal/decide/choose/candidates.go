@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
@@ -21,8 +22,8 @@ type placing struct {
 }
 
 // lay lists every place: the arena's own holes, then places along each pane.
-// Places that break a rule are listed too, with the rules that they break.
-func lay(a arena.Arena, sets rules.Sets, opt Options) *placing {
+// Places that break a rule are listed too, with the rules that they break. The error is ctx's.
+func lay(ctx context.Context, a arena.Arena, sets rules.Sets, opt Options) (*placing, error) {
 	l := &placing{arena: a, sets: sets, opt: opt, tally: map[string]map[string]int{}}
 	l.standard = l.likeDrawn(sets.Standard(a))
 	for _, h := range a.Working() {
@@ -36,7 +37,11 @@ func lay(a arena.Arena, sets rules.Sets, opt Options) *placing {
 	if len(heights) == 0 {
 		heights = []unit.Length{l.standard.Height}
 	}
-	for _, p := range a.Panes {
+	for i, p := range a.Panes {
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
+		opt.tell(Report{Stage: "placing", Share: float64(i) / float64(len(a.Panes))})
 		if cause := l.unfit(p, heights); cause != "" {
 			l.count(p.ID, cause)
 			continue
@@ -47,7 +52,7 @@ func lay(a arena.Arena, sets rules.Sets, opt Options) *placing {
 			}
 		}
 	}
-	return l
+	return l, nil
 }
 
 // unfit says why a pane holds no place at all, "" when it may.

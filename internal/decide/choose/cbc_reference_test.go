@@ -42,11 +42,11 @@ func cbc(t testing.TB, p *Problem) (value float64, feasible bool) {
 		t.Fatalf("cbc wrote no solution: %v\n%s", err, out)
 	}
 	first, _, _ := strings.Cut(string(text), "\n")
-	// "solve.Optimal - objective value 0.123" or "solve.Infeasible - objective value ..."
-	if strings.HasPrefix(first, "solve.Infeasible") || strings.HasPrefix(first, "Integer infeasible") {
+	// "Optimal - objective value 0.123" or "Infeasible - objective value ..."
+	if strings.HasPrefix(first, "Infeasible") || strings.HasPrefix(first, "Integer infeasible") {
 		return 0, false
 	}
-	if !strings.HasPrefix(first, "solve.Optimal") {
+	if !strings.HasPrefix(first, "Optimal") {
 		t.Fatalf("cbc: %s", first)
 	}
 	fields := strings.Fields(first)

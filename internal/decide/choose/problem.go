@@ -75,6 +75,9 @@ func (p *Problem) Row(i int) []float32 { return p.Score[i*p.Moments : (i+1)*p.Mo
 // maxCandidates is what the ranking's compact index can name.
 const maxCandidates = 1 << 15
 
+// maxScores is how many scores a study may hold: 10 bytes each with the ranking.
+const maxScores = 400_000_000
+
 // Check reports what is wrong with the problem, if anything.
 func (p *Problem) Check() error {
 	n := p.Candidates()

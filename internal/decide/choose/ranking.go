@@ -2,9 +2,9 @@ package choose
 
 import (
 	"context"
-	"runtime"
 	"slices"
-	"sync"
+
+	"example.org/rinkpane/internal/measure/cores"
 )
 
 // ranking lists for each moment the candidates that see it at all, best first:
@@ -119,36 +119,14 @@ const chunks = 32
 // shareRuns calls work for runs of [0, n), on all cores; the runs do not depend
 // on the number of cores.
 func shareRuns(n int, work func(run, from, to int)) {
-	workers := min(runtime.GOMAXPROCS(0), chunks)
-	if workers < 2 || n < fewMoments {
-		for k := range chunks {
-			work(k, n*k/chunks, n*(k+1)/chunks)
-		}
+	part := func(k int) { work(k, n*k/chunks, n*(k+1)/chunks) }
+	if n >= fewMoments {
+		cores.Each(chunks, part)
 		return
 	}
-	var wg sync.WaitGroup
-	for w := range workers {
-		wg.Go(func() {
-			for k := w; k < chunks; k += workers {
-				work(k, n*k/chunks, n*(k+1)/chunks)
-			}
-		})
+	for k := range chunks {
+		part(k)
 	}
-	wg.Wait()
-}
-
-// shareAll calls work for 0..n-1, on all cores.
-func shareAll(n int, work func(k int)) {
-	workers := min(runtime.GOMAXPROCS(0), n)
-	var wg sync.WaitGroup
-	for w := range workers {
-		wg.Go(func() {
-			for k := w; k < n; k += workers {
-				work(k)
-			}
-		})
-	}
-	wg.Wait()
 }
 
 // fewMoments is below what number starting another core costs more than it saves.

@@ -13,6 +13,7 @@ import (
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
@@ -41,7 +42,10 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 	if err := opt.Check(); err != nil {
 		return nil, err
 	}
-	l := lay(a, sets, opt)
+	l, err := lay(ctx, a, sets, opt)
+	if err != nil {
+		return nil, err
+	}
 	open, barred := l.sorted()
 	if opt.Plain { // without prices only what somebody asks about counts
 		barred = slices.DeleteFunc(barred, func(p Candidate) bool { return !l.asked(p) })
@@ -52,14 +56,16 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 	if len(s.places) > maxCandidates {
 		return nil, fmt.Errorf("step: %g mm makes %d places, at most %d: take a larger step", opt.Step.Millimetres(), len(s.places), maxCandidates)
 	}
+	if n := len(s.places) * opt.Moments; n > maxScores {
+		return nil, fmt.Errorf("step: %d places for %d moments make %d scores, at most %d: take a larger step, fewer heights or fewer moments", len(s.places), opt.Moments, n, maxScores)
+	}
 	s.problem = Problem{Second: opt.Second}
-	if err := s.constrain(); err != nil {
+	if err := s.constrain(ctx); err != nil {
 		return nil, err
 	}
 	if err := s.score(ctx, k); err != nil {
 		return nil, err
 	}
-	var err error
 	s.solver, err = NewSolver(ctx, s.problem)
 	return s, err
 }
@@ -97,7 +103,7 @@ func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
 }
 
 // constrain states the rules and the wishes.
-func (s *Study) constrain() error {
+func (s *Study) constrain(ctx context.Context) error {
 	p := &s.problem
 	p.Count, p.Exact = s.opt.Count, s.opt.Count > 0
 	for _, g := range s.sets.Groups(s.arena) {
@@ -106,7 +112,9 @@ func (s *Study) constrain() error {
 	if p.Count == 0 {
 		p.Count = s.commonCount()
 	}
-	s.apart()
+	if err := s.apart(ctx); err != nil {
+		return err
+	}
 	for _, pane := range s.arena.Panes {
 		s.group(Group{Rule: onePerPane, Name: "pane " + pane.ID, Most: 1}, func(q Candidate) bool { return q.Hole.Pane == pane.ID })
 	}
@@ -151,28 +159,39 @@ func (s *Study) group(g Group, has func(Candidate) bool) {
 	}
 }
 
-// apart states the rules on pairs, each as groups of at most one.
-func (s *Study) apart() {
-	n := len(s.places)
+// mostPairs is how many pairs of places rules may keep apart: more make a program
+// too large for the memory of a usual machine.
+const mostPairs = 1_000_000
+
+// apart states the rules on pairs, each as groups of at most one. Only
+// neighbours within the rules' reach are asked about, found by their stations.
+func (s *Study) apart(ctx context.Context) error {
 	byRule := map[string]*pairs{}
 	var order []string
-	for i := range n {
-		for j := i + 1; j < n; j++ {
-			for _, f := range s.sets.Conflict(s.arena, s.places[i].Hole, s.places[j].Hole) {
-				if f.Status == rules.Pass {
-					continue
-				}
-				rule := f.Set + "/" + f.Rule
-				if byRule[rule] == nil {
-					byRule[rule] = newPairs(n)
-					order = append(order, rule)
-				}
-				byRule[rule].add(i, j)
+	number := 0
+	err := s.neighbours(ctx, func(i, j int) {
+		for _, f := range s.sets.Conflict(s.arena, s.places[i].Hole, s.places[j].Hole) {
+			if f.Status == rules.Pass {
+				continue
 			}
+			rule := f.Set + "/" + f.Rule
+			if byRule[rule] == nil {
+				byRule[rule] = newPairs(len(s.places))
+				order = append(order, rule)
+			}
+			byRule[rule].add(i, j)
+			number++
 		}
+	})
+	if err != nil {
+		return err
 	}
+	if number > mostPairs {
+		return fmt.Errorf("step: the rules keep %d pairs of places apart, at most %d: take a larger step or fewer heights", number, mostPairs)
+	}
+	slices.Sort(order)
 	for _, rule := range order {
-		for _, members := range byRule[rule].cliques() {
+		for _, members := range byRule[rule].cliques(ctx) {
 			first, last := members[0], members[len(members)-1]
 			s.problem.Groups = append(s.problem.Groups, Group{
 				Rule: rule, Name: s.id(first) + " to " + s.id(last), Members: members, Most: 1,
@@ -180,6 +199,34 @@ func (s *Study) apart() {
 			})
 		}
 	}
+	return ctx.Err()
+}
+
+// neighbours visits every pair of candidates within the reach of the rules on
+// pairs, the lower number first.
+func (s *Study) neighbours(ctx context.Context, visit func(i, j int)) error {
+	order := make([]int, len(s.places))
+	widest := unit.Length(0)
+	for i, p := range s.places {
+		order[i], widest = i, max(widest, p.Hole.Size.W)
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.places[a].Hole.Station, s.places[b].Hole.Station) })
+	reach, round := s.sets.Reach(s.arena, widest), s.arena.Rink.Perimeter()
+	for a, i := range order {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		s.opt.tell(Report{Stage: "pairing", Share: float64(a) / float64(len(order))})
+		for b := a + 1; b < a+len(order); b++ {
+			j := order[b%len(order)]
+			ahead := s.arena.Rink.Wrap(s.places[j].Hole.Station - s.places[i].Hole.Station)
+			if ahead > reach || 2*ahead > round {
+				break
+			}
+			visit(min(i, j), max(i, j))
+		}
+	}
+	return nil
 }
 
 // wishes states what must and must not be chosen.

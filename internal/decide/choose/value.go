@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/decide/solve"
+	"example.org/rinkpane/internal/measure/cores"
 )
 
 // Of returns the value of a set, without unit: over all moments by weight, the best score
@@ -59,7 +60,7 @@ func (r *ranking) Gains(set []int, may func(i int) bool) []float64 {
 			open = append(open, i)
 		}
 	}
-	shareAll(len(open), func(k int) { out[open[k]] = r.gain(p.Row(open[k]), one, two) })
+	cores.Each(len(open), func(k int) { out[open[k]] = r.gain(p.Row(open[k]), one, two) })
 	return out
 }
 

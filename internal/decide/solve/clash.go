@@ -76,9 +76,12 @@ func (c *clash) keeps(ctx context.Context, chosen []int) (set []int, ok bool) {
 func (c *clash) smallest(ctx context.Context) []int {
 	var corrections [][]int
 	for ctx.Err() == nil {
-		group := leastHitting(corrections)
+		group := leastHitting(ctx, corrections)
 		set, ok := c.keeps(ctx, group)
-		if !ok {
+		switch {
+		case ctx.Err() != nil:
+			return nil
+		case !ok:
 			return group
 		}
 		more := c.broken(ctx, group, set)
@@ -127,9 +130,9 @@ func (c *clash) holds(k int, set []int) bool {
 
 // leastHitting returns a smallest list that shares a member with each of the
 // sets, none of which is empty, by trying sizes 0, 1, 2, ...
-func leastHitting(sets [][]int) []int {
+func leastHitting(ctx context.Context, sets [][]int) []int {
 	for size := range len(sets) + 1 {
-		if hit, ok := hitting(sets, nil, size); ok {
+		if hit, ok := hitting(ctx, sets, nil, size); ok {
 			slices.Sort(hit)
 			return hit
 		}
@@ -137,16 +140,16 @@ func leastHitting(sets [][]int) []int {
 	return nil
 }
 
-func hitting(sets [][]int, chosen []int, size int) ([]int, bool) {
+func hitting(ctx context.Context, sets [][]int, chosen []int, size int) ([]int, bool) {
 	for _, s := range sets {
 		if slices.ContainsFunc(s, func(k int) bool { return slices.Contains(chosen, k) }) {
 			continue
 		}
-		if len(chosen) == size {
+		if len(chosen) == size || ctx.Err() != nil {
 			return nil, false
 		}
 		for _, k := range s {
-			if hit, ok := hitting(sets, append(slices.Clone(chosen), k), size); ok {
+			if hit, ok := hitting(ctx, sets, append(slices.Clone(chosen), k), size); ok {
 				return hit, true
 			}
 		}
