@@ -75,7 +75,7 @@ the way. The camera is hand-held: for each aim it stands in the best place, unle
 	quantity(c, &f.corner, "hole-corner", "length", unit.ParseLength, "corner radius of the hole (default 0: square)")
 	quantity(c, &f.thick, "thick", "length", unit.ParseLength, "thickness of the pane (with an arena: when it is not surveyed)")
 	quantity(c, &f.nose, "nose", "length", unit.ParseLength, "outer diameter of the lens's foremost part")
-	quantity(c, &f.focal, "focal", "length", unit.ParseLength, "focal length (with an arena: the lens's longest by default)")
+	quantity(c, &f.focal, "focal", "mm", unit.ParseFocal, "focal length, in mm unless said (with an arena: the lens's longest by default)")
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (with an arena: wide open by default)")
 	quantity(c, &f.sensor, "sensor", "size", unit.ParseSize, `of the camera, landscape (default "36 x 24 mm")`)
 	quantity(c, &f.depth, "pupil-depth", "length", unit.ParseLength, "of the entrance pupil behind the nose (default: the front glass just passes the field)")

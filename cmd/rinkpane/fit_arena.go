@@ -25,15 +25,16 @@ func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
 		return err
 	}
 	if f.hole == "" || f.lens == "" {
-		return fmt.Errorf("fit with an arena needs --hole (%s) and --lens (%s)", holeIDs(ar), lensIDs(k))
+		return fmt.Errorf("fit with an arena needs --hole (%s) and --lens (%s)", strings.Join(ar.Openings(), ", "), lensIDs(k))
 	}
 	if t, given := f.thick.Get(); given {
 		ar = ar.TakingThickness(t)
 	}
-	o, err := ar.Opening(f.hole)
+	openings, err := pickOpenings(ar, []string{f.hole})
 	if err != nil {
-		return fmt.Errorf("--hole %w", err)
+		return err
 	}
+	o := openings[0]
 	lens, err := pickLens(k, ar, f.lens)
 	if err != nil {
 		return err

@@ -80,7 +80,7 @@ boards' ledge. Without --out it only tells the numbers.`,
 	fl.IntVar(&f.moment, "moment", 0, "which of the sampled moments, from 0")
 	fl.Uint64Var(&f.seed, "seed", 1, "seed of the sampled moments")
 	quantity(c, &f.aim, "aim", "x,y,z", parsePlace, "point to aim at, from centre ice (default: the moment's subject)")
-	quantity(c, &f.focal, "focal", "length", unit.ParseLength, "focal length (default: the lens's shortest)")
+	quantity(c, &f.focal, "focal", "mm", unit.ParseFocal, "focal length, in mm unless said (default: the lens's shortest)")
 	quantity(c, &f.focus, "focus", "length", unit.ParseLength, "focus distance (default: the aim's)")
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (default: wide open)")
 	quantity(c, &f.shutter, "shutter", "time", unit.ParseShutter, "shutter time (default 1/1000 s)")

@@ -35,7 +35,7 @@ pixels. Distances are from the lens; the lens is thin.`,
 		Args: noArgument,
 		RunE: func(c *cobra.Command, _ []string) error { return runOptics(a, c, f) },
 	}
-	quantity(c, &f.focal, "focal", "length", unit.ParseLength, `focal length, as "200 mm"`)
+	quantity(c, &f.focal, "focal", "mm", unit.ParseFocal, `focal length, as 200 or "200 mm"`)
 	quantity(c, &f.stop, "stop", "stop", unit.ParseStop, "f-number, as f/2.8")
 	quantity(c, &f.coc, "coc", "length", unit.ParseLength, `circle of confusion (default: 0.03 mm on 36 x 24 mm, in proportion)`)
 	quantity(c, &f.distance, "distance", "length", unit.ParseLength, `lens to subject, as "15 m"`)

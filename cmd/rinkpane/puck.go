@@ -4,13 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
@@ -67,7 +65,7 @@ strength check.`,
 	c.Flags().StringVar(&f.size, "hole-size", "", `width x height of the hole, as "5.5 in x 4.5 in"`)
 	c.Flags().StringVar(&f.thick, "thick", "", `thickness of the pane, as "12.7 mm" (with an arena: of panes not surveyed)`)
 	c.Flags().StringVar(&f.angle, "angle", "0", "angle of the flight from the pane's normal, in the horizontal plane, degrees")
-	c.Flags().StringVar(&f.hole, "hole", "", "only this hole of the arena")
+	c.Flags().StringVar(&f.hole, "hole", "", "only this hole or low window of the arena")
 	c.Flags().StringVar(&f.floor, "floor", "0 m", "height of the spectators' floor above the ice (negative: below)")
 	c.Flags().StringVar(&f.out, "map", "", "draw the sectors to be kept clear to this file (.svg or .png)")
 	c.Flags().BoolVar(&f.force, "force", false, "replace the map's file when it exists")
@@ -102,9 +100,6 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := only(&ar, f.hole); err != nil {
-		return err
-	}
 	if f.thick != "" {
 		t, err := unit.ParseLength(f.thick)
 		if err != nil {
@@ -118,6 +113,11 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 	}
 	if err := mayDraw(f.out, f.force); err != nil {
 		return err
+	}
+	if f.hole != "" {
+		if _, err := pickOpenings(ar, []string{f.hole}); err != nil {
+			return err
+		}
 	}
 	guards, err := puck.Assess(ar, o)
 	if err != nil {
@@ -135,39 +135,13 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 
 func (f puckFlags) options() (puck.Options, error) {
 	o := puck.DefaultOptions()
+	o.Only = f.hole
 	o.GameShots, o.PracticeShots, o.GameMinutes, o.PracticeMinutes = f.game, f.practice, f.gameOpen, f.practiceOut
 	var err error
 	if o.Floor, err = unit.ParseOffset(f.floor); err != nil {
 		return o, fmt.Errorf("--floor: %w", err)
 	}
 	return o, nil
-}
-
-// only leaves one hole in the arena; an empty id leaves all.
-func only(ar *arena.Arena, id string) error {
-	if id == "" {
-		return nil
-	}
-	h, ok := ar.Hole(id)
-	if !ok {
-		return fmt.Errorf("--hole %q: the arena has no such hole; it has %s", id, holeIDs(*ar))
-	}
-	if h.State == glass.Off {
-		return fmt.Errorf("--hole %q: the hole is turned off in the arena file", id)
-	}
-	ar.Holes = []glass.Hole{h}
-	return nil
-}
-
-func holeIDs(ar arena.Arena) string {
-	ids := make([]string, 0, len(ar.Holes))
-	for _, h := range ar.Working() {
-		ids = append(ids, h.ID)
-	}
-	if len(ids) == 0 {
-		return "none"
-	}
-	return strings.Join(ids, ", ")
 }
 
 func runPuckBare(a *app, c *cobra.Command, f puckFlags) error {

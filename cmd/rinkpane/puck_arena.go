@@ -14,24 +14,24 @@ import (
 
 // guardJSON is one hole's guard; contract field names share_of_shots and passes_per_hour.
 type guardJSON struct {
-	Hole            string            `json:"hole"`
-	Pane            string            `json:"pane"`
-	Rank            int               `json:"rank"`
-	ThickMM         float64           `json:"thick_mm"`
-	ThickAssumed    bool              `json:"thick_assumed"`
-	Assumed         []wire.Assumption `json:"assumed"`
-	FlatWindowMM    [2]float64        `json:"flat_window_mm"`
-	FlatLimitDeg    *float64          `json:"flat_limit_deg"`
-	AnyLimitDeg     *float64          `json:"any_limit_deg"`
-	ShareOfShots    float64           `json:"share_of_shots"`
-	ShareAtPane     float64           `json:"share_at_pane"`
-	PassesPerHour   float64           `json:"passes_per_hour"`
-	Game            passesJSON        `json:"game"`
-	Practice        passesJSON        `json:"practice"`
-	MeanEnergyJ     float64           `json:"mean_energy_j"`
-	GreatestEnergyJ float64           `json:"greatest_energy_j"`
-	Sector          *sectorJSON       `json:"sector"`
-	Reach           []reachJSON       `json:"reach"`
+	Hole            string              `json:"hole"`
+	Pane            string              `json:"pane"`
+	Rank            int                 `json:"rank"`
+	ThickMM         float64             `json:"thick_mm"`
+	ThickAssumed    bool                `json:"thick_assumed"`
+	Assumed         []wire.Assumption   `json:"assumed"`
+	FlatWindowMM    [2]float64          `json:"flat_window_mm"`
+	FlatLimitDeg    *float64            `json:"flat_limit_deg"`
+	AnyLimitDeg     *float64            `json:"any_limit_deg"`
+	ShareOfShots    float64             `json:"share_of_shots"`
+	ShareAtPane     unit.Maybe[float64] `json:"share_at_pane"` // null: a low window
+	PassesPerHour   float64             `json:"passes_per_hour"`
+	Game            passesJSON          `json:"game"`
+	Practice        passesJSON          `json:"practice"`
+	MeanEnergyJ     float64             `json:"mean_energy_j"`
+	GreatestEnergyJ float64             `json:"greatest_energy_j"`
+	Sector          *sectorJSON         `json:"sector"`
+	Reach           []reachJSON         `json:"reach"`
 }
 
 type passesJSON struct {

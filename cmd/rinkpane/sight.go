@@ -12,7 +12,6 @@ import (
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/tell/wire"
 )
 
@@ -51,7 +50,7 @@ seen straight ahead of the hole.`,
 		},
 		RunE: func(c *cobra.Command, args []string) error { return runSight(c.Context(), a, args[0], f) },
 	}
-	c.Flags().StringSliceVar(&f.holes, "hole", nil, "hole by its id; repeat it or use commas (default every working hole)")
+	c.Flags().StringSliceVar(&f.holes, "hole", nil, "hole or low window by its id; repeat it or use commas\n(default every working hole)")
 	quantity(c, &f.height, "height", "length", unit.ParseLength, "one more height above the ice to map, and the one to draw")
 	quantity(c, &f.grid, "grid", "length", unit.ParseLength, `side of the map's cells (default "100 mm")`)
 	c.Flags().StringVar(&f.kit, "kit", "", "kit file (default the built-in kit)")
@@ -68,7 +67,7 @@ func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
 	if err != nil {
 		return err
 	}
-	holes, err := pickHoles(ar, f.holes)
+	holes, err := pickOpenings(ar, f.holes)
 	if err != nil {
 		return err
 	}
@@ -89,8 +88,9 @@ func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
 	return a.print(sightAnswer(reaches, scores, asked, ar.Units), func(w io.Writer) { writeSight(w, ar, reaches, scores) })
 }
 
-// pickHoles returns the working holes with the ids asked for, all without any.
-func pickHoles(ar arena.Arena, ids []string) ([]glass.Hole, error) {
+// pickOpenings returns the working holes and low windows with the ids asked for,
+// all working holes without any.
+func pickOpenings(ar arena.Arena, ids []string) ([]arena.Opening, error) {
 	out, err := ar.Pick(ids)
 	if err != nil {
 		return nil, fmt.Errorf("--hole %w", err)
@@ -100,7 +100,7 @@ func pickHoles(ar arena.Arena, ids []string) ([]glass.Hole, error) {
 
 // mapHoles maps each hole at the puck's and the face's height, and at the
 // height asked for.
-func mapHoles(ctx context.Context, a *app, ar arena.Arena, holes []glass.Hole, f sightFlags) ([]sight.Reach, error) {
+func mapHoles(ctx context.Context, a *app, ar arena.Arena, holes []arena.Opening, f sightFlags) ([]sight.Reach, error) {
 	heights := []unit.Length{sight.PuckHeight, sight.FaceHeight}
 	if h, ok := f.height.Get(); ok {
 		if h > mostMapHeight {
@@ -122,7 +122,7 @@ func mapHoles(ctx context.Context, a *app, ar arena.Arena, holes []glass.Hole, f
 	}
 	out := make([]sight.Reach, 0, len(holes))
 	for _, h := range holes {
-		r, err := m.Map(ctx, h, g, heights)
+		r, err := m.MapOpening(ctx, h, g, heights)
 		if err != nil {
 			return nil, err
 		}

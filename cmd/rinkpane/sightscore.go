@@ -5,7 +5,6 @@ import (
 
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/play"
 )
 
@@ -18,7 +17,7 @@ const (
 
 // scoreHoles returns the mean score of each hole over the shipped moments; nil
 // on a rink that is too small to hold a game.
-func scoreHoles(ctx context.Context, a *app, ar arena.Arena, holes []glass.Hole, kitPath string) ([]float64, error) {
+func scoreHoles(ctx context.Context, a *app, ar arena.Arena, holes []arena.Opening, kitPath string) ([]float64, error) {
 	set, err := play.Sample(ar.Rink, play.DefaultAssumptions(), scoreSeed, scoreMoments)
 	if err != nil {
 		return nil, nil // the only assumption that can fail is the rink's size

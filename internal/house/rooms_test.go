@@ -85,7 +85,6 @@ var houseRooms = append([]room{
 		{"measure/unit", "lux, shutter, stop"},
 		{"measure/geom", "places on the ice"},
 		{"survey/rink", "zones of the ice"},
-		{"survey/glass", "where the hole is"},
 		{"survey/arena", "the light survey"},
 		{"survey/kit", "widest stops, highest ISO"},
 		{"answer/optics", "exposure"},

@@ -74,6 +74,7 @@ func NewShot(a arena.Arena, q Request) (*Shot, error) {
 			q.Hole, s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees())
 	}
 	s.View, s.Served = bestView(s.Case, s.Aim)
+	s.throughPanel()
 	s.Camera = newCamera(s.Mount, s.Case, s.View.Pose)
 	s.Focus = q.Focus.Or(s.Aim.Distance)
 	if s.Focus <= s.Focal {

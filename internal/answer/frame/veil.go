@@ -43,15 +43,28 @@ func (l ledge) free(c fit.Case, p fit.Pose, u geom.Vec3) float64 {
 // there is one, let through toward a place of the frame (-1..1, y up).
 func (s *Shot) Transmission(x, y float64) float64 {
 	u := s.ray(x, y)
-	t := s.Case.Transmission(s.View.Pose, u)
+	return s.Case.Transmission(s.View.Pose, u) * s.panelPass(u)
+}
+
+// panelPass is the share that the panel lets through along a ray, 1 without one.
+func (s *Shot) panelPass(u geom.Vec3) float64 {
 	if s.panel == nil {
-		return t
+		return 1
 	}
 	pass, err := s.panel.Pass(unit.Angle(math.Acos(max(0, min(1, u.Z/u.Len())))))
 	if err != nil {
 		return 0 // edge on: nothing passes
 	}
-	return t * pass.Transmission
+	return pass.Transmission
+}
+
+// throughPanel takes the panel's loss off the view, so that light that passes
+// means the same in numbers and in the picture.
+func (s *Shot) throughPanel() {
+	s.View.Centre *= s.panelPass(s.ray(0, 0))
+	for i, at := range [4][2]float64{{-1, -1}, {-1, 1}, {1, -1}, {1, 1}} { // the order of [fit.View]
+		s.View.Corners[i] *= s.panelPass(s.ray(at[0], at[1]))
+	}
 }
 
 // LedgeFree returns the share of the pupil that sees over the boards' ledge

@@ -24,6 +24,9 @@ type Report struct {
 	Zones        []ZoneLight `json:"zones"`
 	Holes        []HoleLight `json:"holes"`
 	Notes        []string    `json:"notes"`
+
+	// Assumed is what stood in for lengths that the survey lacks.
+	Assumed []arena.Assumption `json:"-"`
 }
 
 // HoleLight is one hole's table, a row a zone.
@@ -56,7 +59,7 @@ type DepthRow struct {
 // Compute answers a request for an arena. An arena without readings, and no
 // light given, is no error: the report then says Known false and why.
 func Compute(a arena.Arena, q Request) (Report, error) {
-	holes, err := a.Pick(q.Holes)
+	openings, err := a.Pick(q.Holes)
 	if err != nil {
 		return Report{}, fmt.Errorf("hole %w", err)
 	}
@@ -94,12 +97,13 @@ func Compute(a arena.Arena, q Request) (Report, error) {
 			r.Zones = append(r.Zones, zl)
 		}
 	}
-	for _, h := range holes {
-		hl, err := tableOf(a, h, zones, lit, q)
+	for _, o := range openings {
+		hl, err := tableOf(a, o, zones, lit, q)
 		if err != nil {
 			return Report{}, err
 		}
 		r.Holes = append(r.Holes, hl)
+		r.Assumed = append(r.Assumed, arena.Assumed(o.Setback)...)
 	}
 	r.remark(a, q)
 	return r, nil

@@ -8,7 +8,6 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 )
 
 // What a picture of play is framed about: a player's middle, and the height of
@@ -19,16 +18,16 @@ const (
 )
 
 // tableOf fills in one hole's table.
-func tableOf(a arena.Arena, h glass.Hole, zones []Zone, lit map[string]ZoneLight, q Request) (HoleLight, error) {
-	out := HoleLight{Hole: h.ID, Zones: []Row{}}
+func tableOf(a arena.Arena, o arena.Opening, zones []Zone, lit map[string]ZoneLight, q Request) (HoleLight, error) {
+	out := HoleLight{Hole: o.Hole.ID, Zones: []Row{}}
 	for _, z := range zones {
 		zl, ok := lit[z.ID]
 		if !ok {
 			continue
 		}
-		row, err := rowOf(zl, distance(a, h, z), q)
+		row, err := rowOf(zl, distance(a, o, z), q)
 		if err != nil {
-			return out, fmt.Errorf("hole %s, zone %s: %w", h.ID, z.ID, err)
+			return out, fmt.Errorf("hole %s, zone %s: %w", o.Hole.ID, z.ID, err)
 		}
 		row.OffFlicker = offFlicker(a, q, row.ShutterS)
 		out.Zones = append(out.Zones, row)
@@ -36,9 +35,11 @@ func tableOf(a arena.Arena, h glass.Hole, zones []Zone, lit map[string]ZoneLight
 	return out, nil
 }
 
-// distance runs from the hole's centre to a player's middle in the zone's centre, in metres.
-func distance(a arena.Arena, h glass.Hole, z Zone) unit.Length {
-	p := a.Rink.Point(h.Station)
+// distance runs from the opening's centre, on its rink face, to a player's
+// middle in the zone's centre, in metres.
+func distance(a arena.Arena, o arena.Opening, z Zone) unit.Length {
+	h := o.Hole
+	p := a.Rink.Point(h.Station).Sub(a.Rink.Normal(h.Station).Scale(o.Setback.Value.Metres()))
 	c := z.Centre()
 	return unit.Length(geom.Vec3{X: c.X - p.X, Y: c.Y - p.Y, Z: (subjectHeight - h.Height).Metres()}.Len())
 }

@@ -22,6 +22,7 @@ type Options struct {
 	GameMinutes, PracticeMinutes float64
 	Floor                        unit.Length // of the spectators' side, above the ice
 	Seed                         uint64      // for the orientations of a tumbling puck
+	Only                         string      // id of the one opening to assess; "" for all
 }
 
 // DefaultOptions: 170 struck pucks at both ends per hour of play (110 shot
@@ -40,16 +41,18 @@ type Passes struct {
 	AtLeastOne float64 // probability of one or more, 0 to 1
 }
 
-// Guard is what one hole lets through.
+// Guard is what one hole, or one low window that is open, lets through.
 type Guard struct {
-	Hole, Pane   string
+	Hole, Pane   string // the pane is "" for a low window
 	Opening      Opening
 	Assumed      []arena.Assumption // what stood in for lengths that the survey lacks
 	ThickAssumed bool               // one of them is the thickness
 	FlatWindow   unit.Size          // head on
 	FlatLimit    unit.Maybe[unit.Angle]
 	AnyLimit     unit.Maybe[unit.Angle]
-	ShareAtPane  float64 // share of all shots that reach the pane's glass, the hole included
+	// ShareAtPane is the share of all shots that reach the pane's glass, the hole
+	// included; unknown for a low window, which stands in no pane.
+	ShareAtPane  unit.Maybe[float64]
 	ShareOfShots float64 // share of all shots that pass through the hole
 	MeanJ        float64 // mean energy of the pucks that pass, joules; 0 when none passes
 	MostJ        float64 // energy of the fastest that the shots hold, joules
@@ -63,7 +66,8 @@ type Guard struct {
 // in the sum over shots.
 const orientations = 256
 
-// Assess returns the guard of every working hole, in the arena's order.
+// Assess returns the guard of every working hole and then of every low window
+// that is open, in the arena's order.
 func Assess(a arena.Arena, o Options) ([]Guard, error) {
 	if o.Shots == nil {
 		shots, err := DefaultShots(a.Rink)
@@ -75,14 +79,33 @@ func Assess(a arena.Arena, o Options) ([]Guard, error) {
 	if err := o.check(); err != nil {
 		return nil, err
 	}
-	holes := a.Working()
-	guards := make([]Guard, len(holes))
+	openings, err := o.openings(a)
+	if err != nil {
+		return nil, err
+	}
+	guards := make([]Guard, len(openings))
 	axes := NewOrientations(orientations, o.Seed)
-	err := cores.Try(len(holes), func(i int) (err error) {
-		guards[i], err = assess(a, holes[i], o, axes)
+	err = cores.Try(len(openings), func(i int) (err error) {
+		guards[i], err = assess(a, openings[i], o, axes)
 		return err
 	})
 	return guards, err
+}
+
+// openings returns what is to be assessed.
+func (o Options) openings(a arena.Arena) ([]arena.Opening, error) {
+	if o.Only != "" {
+		return a.Pick([]string{o.Only})
+	}
+	out, err := a.Pick(nil)
+	for _, w := range a.Windows {
+		if w.Open && err == nil {
+			var way arena.Opening
+			way, err = a.Opening(w.ID)
+			out = append(out, way)
+		}
+	}
+	return out, err
 }
 
 // Rank returns the guards with the most pucks first; equal ones by energy, then by id.
@@ -117,16 +140,13 @@ func (o Options) check() error {
 	return nil
 }
 
-func assess(a arena.Arena, h glass.Hole, o Options, axes Orientations) (Guard, error) {
-	way, err := a.OpeningOf(h)
-	if err != nil {
-		return Guard{}, err
-	}
+func assess(a arena.Arena, way arena.Opening, o Options, axes Orientations) (Guard, error) {
+	h := way.Hole
 	open, err := NewOpening(h.Size, way.Thick.Value)
 	if err != nil {
 		return Guard{}, fmt.Errorf("hole %s: %w", h.ID, err)
 	}
-	pane, _ := way.Pane.Get()
+	pane, inPane := way.Pane.Get()
 	g := Guard{
 		Hole: h.ID, Pane: pane.ID, Opening: open, Assumed: arena.Assumed(way.Thick, way.Setback), ThickAssumed: !way.Thick.Surveyed(),
 		FlatWindow: open.Flat(0), FlatLimit: open.FlatLimit(), AnyLimit: open.AnyLimit(),
@@ -136,7 +156,9 @@ func assess(a arena.Arena, h glass.Hole, o Options, axes Orientations) (Guard, e
 	t := newTally(open, axes)
 	t.add(o.Shots, face(h.Station, h.Height), goals(a.Rink))
 	g.ShareOfShots, g.MeanJ, g.MostJ = t.share, t.meanJ(), t.mostJ
-	g.ShareAtPane = atPane(a, pane, o.Shots, face)
+	if inPane {
+		g.ShareAtPane = unit.Known(atPane(a, pane, o.Shots, face))
+	}
 	g.Game = expect(o.GameShots*t.share, o.GameMinutes)
 	g.Practice = expect(o.PracticeShots*t.share, o.PracticeMinutes)
 	g.Sector = t.sector(h.Height, o.Floor, g.AnyLimit)

@@ -39,8 +39,8 @@ func TestAssessDemo(t *testing.T) {
 		if g.Hole != a.Working()[i].ID {
 			t.Errorf("guard %d is of hole %s", i, g.Hole)
 		}
-		if !(g.ShareOfShots > 0 && g.ShareOfShots < g.ShareAtPane && g.ShareAtPane < 0.01) {
-			t.Errorf("%s: share %g, at the pane %g", g.Hole, g.ShareOfShots, g.ShareAtPane)
+		if at := g.ShareAtPane.Or(0); !(g.ShareOfShots > 0 && g.ShareOfShots < at && at < 0.01) {
+			t.Errorf("%s: share %g, at the pane %g", g.Hole, g.ShareOfShots, at)
 		}
 		if want := g.ShareOfShots * DefaultOptions().GameShots; g.Game.PerHour != want {
 			t.Errorf("%s: %g pucks an hour, want %g", g.Hole, g.Game.PerHour, want)

@@ -3,6 +3,7 @@ package sight
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/measure/geom"
@@ -66,9 +67,13 @@ func (m *Mapper) sightOf(o arena.Opening) (*sightline, error) {
 		return nil, err
 	}
 	w := wallsOf(m.arena.Rink)
+	top := m.arena.Boards.Height.Metres()
+	if _, low := o.Window.Get(); low {
+		top = math.Inf(-1) // in the boards, below their top
+	}
 	return &sightline{
 		eye: EyeOf(m.arena, o), walls: w, traces: t, arena: &m.arena, hole: o.Hole,
-		ledge: ledge{walls: w, top: m.arena.Boards.Height.Metres()},
+		ledge: ledge{walls: w, top: top},
 	}, nil
 }
 

@@ -44,19 +44,24 @@ type Layer struct {
 // Count returns how many of the Lenses can be aimed at a cell.
 func (l *Layer) Count(index int) int { return bits.OnesCount64(l.Seen[index]) }
 
-// Map maps the reach of a hole on a grid at some heights. The result does not
-// depend on the number of cores. Errors: ctx's, and a hole or lens that package
-// fit refuses.
+// Map is [Mapper.MapOpening] of a hole, which need not be one of the arena's.
 func (m *Mapper) Map(ctx context.Context, h glass.Hole, g *Grid, heights []unit.Length) (Reach, error) {
 	o, err := m.arena.OpeningOf(h)
 	if err != nil {
 		return Reach{}, err
 	}
+	return m.MapOpening(ctx, o, g, heights)
+}
+
+// MapOpening maps the reach of an opening on a grid at some heights. The result
+// does not depend on the number of cores. Errors: ctx's, and an opening or lens
+// that package fit refuses.
+func (m *Mapper) MapOpening(ctx context.Context, o arena.Opening, g *Grid, heights []unit.Length) (Reach, error) {
 	s, err := m.sightOf(o)
 	if err != nil {
 		return Reach{}, err
 	}
-	out := Reach{Hole: h.ID, Eye: s.eye, Grid: g, Assumed: arena.Assumed(append(fit.Facts(o), o.Setback)...)}
+	out := Reach{Hole: o.Hole.ID, Eye: s.eye, Grid: g, Assumed: arena.Assumed(append(fit.Facts(o), o.Setback)...)}
 	for _, z := range heights {
 		out.Layers = append(out.Layers, Layer{Height: z, Seen: make([]uint64, g.Columns*g.Rows)})
 	}

@@ -109,14 +109,14 @@ func (s Scores) Mean(i int, weight []float32) float64 {
 	return sum / all
 }
 
-// Means returns each hole's mean score over a set's moments by their weight, in
-// [0, 1], without unit.
-func (s *Scorer) Means(ctx context.Context, holes []glass.Hole, set *play.Set) ([]float64, error) {
-	scores, err := s.Score(ctx, holes, set, nil)
+// Means returns each opening's mean score over a set's moments by their weight,
+// in [0, 1], without unit.
+func (s *Scorer) Means(ctx context.Context, openings []arena.Opening, set *play.Set) ([]float64, error) {
+	scores, err := s.scoreAll(ctx, openings, set, nil)
 	if err != nil {
 		return nil, err
 	}
-	out := make([]float64, len(holes))
+	out := make([]float64, len(openings))
 	for i := range out {
 		out[i] = scores.Mean(i, set.Weight)
 	}
@@ -133,8 +133,19 @@ const blockSize = 256
 //
 // Errors: ctx's, or a hole that lies in no pane.
 func (s *Scorer) Score(ctx context.Context, holes []glass.Hole, set *play.Set, done func(moments int)) (Scores, error) {
-	out := Scores{Holes: len(holes), Moments: set.Len(), Value: make([]float32, len(holes)*set.Len())}
-	views, err := s.views(holes)
+	openings := make([]arena.Opening, len(holes))
+	for i, h := range holes {
+		var err error
+		if openings[i], err = s.arena.OpeningOf(h); err != nil {
+			return Scores{}, err
+		}
+	}
+	return s.scoreAll(ctx, openings, set, done)
+}
+
+func (s *Scorer) scoreAll(ctx context.Context, openings []arena.Opening, set *play.Set, done func(moments int)) (Scores, error) {
+	out := Scores{Holes: len(openings), Moments: set.Len(), Value: make([]float32, len(openings)*set.Len())}
+	views, err := s.views(openings)
 	if err != nil {
 		return Scores{}, err
 	}
@@ -159,13 +170,9 @@ type view struct {
 	aims *traces
 }
 
-func (s *Scorer) views(holes []glass.Hole) ([]view, error) {
-	out := make([]view, len(holes))
-	for i, h := range holes {
-		o, err := s.arena.OpeningOf(h)
-		if err != nil {
-			return nil, err
-		}
+func (s *Scorer) views(openings []arena.Opening) ([]view, error) {
+	out := make([]view, len(openings))
+	for i, o := range openings {
 		a, err := s.tracer.trace(o)
 		if err != nil {
 			return nil, err

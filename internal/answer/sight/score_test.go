@@ -9,6 +9,7 @@ import (
 
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/play"
 )
@@ -53,7 +54,14 @@ func TestScoresDoNotDependOnCores(t *testing.T) {
 func TestScoringAllocatesNothing(t *testing.T) {
 	a, k, holes := ring(t, 4)
 	set, s := momentsOf(t, a, 3, blockSize), scorer(t, a, k)
-	views, err := s.views(holes)
+	openings := make([]arena.Opening, len(holes))
+	for i, h := range holes {
+		var err error
+		if openings[i], err = a.OpeningOf(h); err != nil {
+			t.Fatal(err)
+		}
+	}
+	views, err := s.views(openings)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -87,10 +87,11 @@ func guardBounds(a arena.Arena, sectors []Sector, picked string) (low, high geom
 		cover(geom.Vec2{X: d.Length.Metres() / 2, Y: d.Width.Metres() / 2})
 	}
 	for _, s := range sectors {
-		h, ok := a.Hole(s.Hole)
-		if !ok || (picked != "" && picked != s.Hole) {
+		o, err := a.Opening(s.Hole)
+		if err != nil || (picked != "" && picked != s.Hole) {
 			continue
 		}
+		h := o.Hole
 		p, n, t := a.Rink.Point(h.Station), a.Rink.Normal(h.Station), a.Rink.Tangent(h.Station)
 		far := s.Far.Metres() * 1.12
 		for _, b := range []unit.Angle{s.From, (s.From + s.To) / 2, s.To} {
@@ -112,10 +113,11 @@ func bearing(n, t geom.Vec2, b unit.Angle) geom.Vec2 {
 
 // sector draws one hole's sector with its distances.
 func (m *planMap) sector(s Sector, window sheet.Rect) {
-	h, ok := m.Arena.Hole(s.Hole)
-	if !ok {
+	o, err := m.Arena.Opening(s.Hole)
+	if err != nil {
 		return
 	}
+	h := o.Hole
 	p, n, t := m.rink.Point(h.Station), m.rink.Normal(h.Station), m.rink.Tangent(h.Station)
 	to := func(b unit.Angle, l unit.Length) sheet.Point { return m.pt(p.Add(bearing(n, t, b).Scale(l.Metres()))) }
 	arc := func(l unit.Length) []sheet.Point {

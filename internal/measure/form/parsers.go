@@ -54,8 +54,17 @@ func YesNo(s string) (bool, error) {
 
 // Within narrows a parser of lengths to [lo, hi].
 func Within(lo, hi unit.Length) func(string) (unit.Length, error) {
+	return within(unit.ParseOffset, lo, hi)
+}
+
+// FocalWithin is [Within] of a focal length: a bare number is millimetres.
+func FocalWithin(lo, hi unit.Length) func(string) (unit.Length, error) {
+	return within(unit.ParseFocal, lo, hi)
+}
+
+func within(parse func(string) (unit.Length, error), lo, hi unit.Length) func(string) (unit.Length, error) {
 	return func(s string) (unit.Length, error) {
-		l, err := unit.ParseOffset(s)
+		l, err := parse(s)
 		if err != nil {
 			return 0, err
 		}

@@ -29,11 +29,17 @@ var shutters = scalar{
 }
 
 // ParseShutter reads an exposure time: "1/1000 s", "1/1000", "0.5", "20 ms"; a
-// bare number is seconds. The result is in seconds, from [MinShutter] to
+// bare number is seconds, and is asked about above 30. The result is in seconds, from [MinShutter] to
 // [MaxShutter]; "1/1000" is exactly the float 0.001.
 func ParseShutter(s string) (Shutter, error) {
 	v, err := shutters.parse(s)
-	return Shutter(v), err
+	if err != nil {
+		return 0, err
+	}
+	if cure := bareAsked(strings.TrimSpace(s), Shutter(v)); cure != "" {
+		return 0, &Error{What: "shutter", Seen: s, Why: "a very long time", Cure: cure}
+	}
+	return Shutter(v), nil
 }
 
 // Seconds returns t as a plain number of seconds.

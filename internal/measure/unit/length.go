@@ -52,6 +52,19 @@ func ParseLength(s string) (Length, error) {
 	return l, nil
 }
 
+// ParseFocal reads a focal length: a bare number is millimetres, in any unit
+// system, as engraved on a lens; otherwise it is [ParseLength].
+func ParseFocal(s string) (Length, error) {
+	l, err := ParseLength(s)
+	if err == nil {
+		return l, nil
+	}
+	if bare, again := ParseLength(s + " mm"); again == nil && strings.Trim(s, " 0123456789.") == "" {
+		return bare, nil
+	}
+	return 0, err
+}
+
 // ParseOffset reads a length that may be negative: "-5 ft" lies 5 ft back.
 // Otherwise it is [ParseLength].
 func ParseOffset(s string) (Length, error) { return parseLength(s) }
@@ -180,7 +193,7 @@ func fault(what, seen string, err error, cure string) *Error {
 	case strings.TrimSpace(seen) == "":
 		why = "empty"
 	case errors.Is(err, errComma):
-		cure = `write a decimal point and no thousands mark, as in "4.5" or "1200"`
+		cure = commaCure(seen)
 	}
 	return &Error{What: what, Seen: seen, Why: why, Cure: cure}
 }

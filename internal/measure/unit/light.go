@@ -1,5 +1,7 @@
 package unit
 
+import "strings"
+
 // Illuminance limits: starlight to ten times full sun, in lux.
 const (
 	MinIlluminance Illuminance = 1e-6
@@ -23,7 +25,13 @@ var illuminances = scalar{
 // [MinIlluminance] to [MaxIlluminance]: zero light has no exposure.
 func ParseIlluminance(s string) (Illuminance, error) {
 	v, err := illuminances.parse(s)
-	return Illuminance(v), err
+	if err != nil {
+		return 0, err
+	}
+	if cure := pointAsked(strings.ToLower(strings.TrimSpace(s))); cure != "" {
+		return 0, &Error{What: "illuminance", Seen: s, Why: "a point that may part thousands", Cure: cure}
+	}
+	return Illuminance(v), nil
 }
 
 // Lux returns e as a plain number of lux.

@@ -53,7 +53,13 @@ func (a Angle) MarshalText() ([]byte, error) { return []byte(full(float64(a)) + 
 func (a *Angle) UnmarshalText(b []byte) error { return read(a, b, ParseAngle) }
 
 // MarshalText writes lux in full: "1200 lx".
-func (e Illuminance) MarshalText() ([]byte, error) { return []byte(full(float64(e)) + " lx"), nil }
+func (e Illuminance) MarshalText() ([]byte, error) {
+	text := full(float64(e))
+	if pointAsked(text) != "" {
+		text += "0" // "1.1250" has one reading
+	}
+	return []byte(text + " lx"), nil
+}
 
 // UnmarshalText reads what [ParseIlluminance] reads.
 func (e *Illuminance) UnmarshalText(b []byte) error { return read(e, b, ParseIlluminance) }

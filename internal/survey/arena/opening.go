@@ -63,6 +63,15 @@ func (a Arena) Opening(id string) (Opening, error) {
 	return Opening{}, fmt.Errorf("%s: no working hole or low window has this id; write %s", form.Quote(id), form.Choices(a.Openings()))
 }
 
+// Passable says why no lens, hand or puck passes, where a clear panel closes the
+// opening.
+func (o Opening) Passable() error {
+	if w, ok := o.Window.Get(); ok && !w.Open {
+		return fmt.Errorf("%s: this low window is a clear panel, through which no lens, hand or puck passes; frame draws the picture through it", form.Quote(w.ID))
+	}
+	return nil
+}
+
 // OpeningOf returns the opening of a hole, which need not be one of the
 // arena's. A hole at a station without a pane is an error.
 func (a Arena) OpeningOf(h glass.Hole) (Opening, error) {

@@ -1,26 +1,24 @@
 package arena
 
-import (
-	"fmt"
+import "example.org/rinkpane/internal/survey/glass"
 
-	"example.org/rinkpane/internal/measure/form"
-	"example.org/rinkpane/internal/survey/glass"
-)
-
-// Pick returns the working holes with these ids in the order given, all of them
-// without any id. An id that no working hole has is an error that names those there are.
-func (a Arena) Pick(ids []string) ([]glass.Hole, error) {
-	working := a.Working()
+// Pick returns the openings with these ids in the order given: working holes and
+// low windows; without any id those of all working holes. Errors are those of
+// [Arena.Opening] and [Opening.Passable].
+func (a Arena) Pick(ids []string) ([]Opening, error) {
 	if len(ids) == 0 {
-		return working, nil
+		ids = idsOf(a.Working())
 	}
-	var out []glass.Hole
+	out := make([]Opening, 0, len(ids))
 	for _, id := range ids {
-		h, ok := a.Hole(id)
-		if !ok || h.State == glass.Off {
-			return nil, fmt.Errorf("%s: no working hole has this id; write %s", form.Quote(id), form.Choices(idsOf(working)))
+		o, err := a.Opening(id)
+		if err != nil {
+			return nil, err
 		}
-		out = append(out, h)
+		if err := o.Passable(); err != nil {
+			return nil, err
+		}
+		out = append(out, o)
 	}
 	return out, nil
 }

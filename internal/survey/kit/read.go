@@ -105,7 +105,7 @@ func lenses(n form.Node) []Lens {
 
 func lens(m form.Map, ids map[string]bool) Lens {
 	l := Lens{ID: newID(m, ids), Name: m.At("name").Text()}
-	focal := form.Within(leastFocal, mostFocal)
+	focal := form.FocalWithin(leastFocal, mostFocal)
 	if one := m.At("focal"); one.Present() {
 		l.FocalMin = form.Parse(one, focal)
 		l.FocalMax = l.FocalMin

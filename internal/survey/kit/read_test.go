@@ -30,7 +30,7 @@ lenses:
     front: 72 mm
     pupil-depth: 80 mm
     min-focus: 1.1 m
-  - {id: p, name: prime, focal: 85 mm, stop: 1.8, nose: 3 in, min-focus: 0.8 m}
+  - {id: p, name: prime, focal: 85, stop: 1.8, nose: 3 in, min-focus: 0.8 m}
 `
 
 func TestKitIsRead(t *testing.T) {
