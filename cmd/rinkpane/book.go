@@ -9,7 +9,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/draw/book"
 	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/draw/sheet"
@@ -85,11 +84,8 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 	if err != nil {
 		return err
 	}
-	maker, err := newMaker(a, f.rules)
+	maker, err := newMaker(a, f.rules, f.kit)
 	if err != nil {
-		return err
-	}
-	if maker.Kit, err = readKit(a, f.kit); err != nil {
 		return err
 	}
 	paper, err := sheet.ParsePaper(paperOr(f.paper, ar.Units))
@@ -97,12 +93,12 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 		return fmt.Errorf("--paper: %w", err)
 	}
 	content, err := book.Gather(c.Context(), maker, doc, book.Options{
-		Units: ar.Units, Paper: paper, Guard: puck.DefaultOptions(),
-		Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
+		Units: ar.Units, Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
 	})
 	if err != nil {
 		return err
 	}
+	remark(a, content.Plan.Remarks, ar.Units)
 	pdf, pages, err := content.PDF()
 	if err != nil {
 		return err

@@ -38,7 +38,7 @@ func deskCommand(a *app) *cobra.Command {
 			if os.Getenv("GOMEMLIMIT") == "" {
 				debug.SetMemoryLimit(deskMemory)
 			}
-			maker, err := newMaker(a, ruleNames)
+			maker, err := newMaker(a, ruleNames, "")
 			if err != nil {
 				return err
 			}

@@ -79,8 +79,8 @@ func (r fitReport) json() fitJSON {
 	out := fitJSON{
 		Fits:    r.limits.Fits,
 		Assumed: wire.Assumed(r.assumed, r.sys),
-		PanBody: degrees(r.limits.Pan.Body), PanClear: degrees(r.limits.Pan.Clear), PanUsable: degrees(r.limits.Pan.Usable),
-		TiltBody: degrees(r.limits.Tilt.Body), TiltClear: degrees(r.limits.Tilt.Clear), TiltUsable: degrees(r.limits.Tilt.Usable),
+		PanBody: wire.Degrees(r.limits.Pan.Body), PanClear: wire.Degrees(r.limits.Pan.Clear), PanUsable: wire.Degrees(r.limits.Pan.Usable),
+		TiltBody: wire.Degrees(r.limits.Tilt.Body), TiltClear: wire.Degrees(r.limits.Tilt.Clear), TiltUsable: wire.Degrees(r.limits.Tilt.Usable),
 		NoseMM: r.c.Nose * 1e3, PupilMM: r.c.Pupil * 1e3, PupilDepthMM: r.c.PupilDepth * 1e3,
 		Loss: make([]fitPanJSON, len(r.loss.Pan)), TiltLoss: make([]fitTiltJSON, len(r.loss.Tilt)),
 	}

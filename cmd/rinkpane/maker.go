@@ -4,18 +4,23 @@ import (
 	"fmt"
 
 	"example.org/rinkpane/internal/decide/plan"
-	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
-// newMaker returns what makes plans: the built-in kit and the rule sets named.
-func newMaker(a *app, ruleNames []string) (plan.Maker, error) {
+// newMaker returns what makes plans with the rule sets and the kit named.
+func newMaker(a *app, ruleNames []string, kitPath string) (plan.Maker, error) {
 	sets, err := readRules(a, ruleNames)
 	if err != nil {
 		return plan.Maker{}, err
 	}
-	k, err := kit.Default()
-	if err != nil {
-		return plan.Maker{}, fmt.Errorf("the built-in kit: %w", err)
+	k, err := readKit(a, kitPath)
+	return plan.Maker{Kit: k, Rules: sets}, err
+}
+
+// remark tells on standard error what an answer leaves out, and why.
+func remark(a *app, remarks []say.Sentence, sys unit.System) {
+	for _, r := range remarks {
+		fmt.Fprintln(a.err, r.In(sys))
 	}
-	return plan.Maker{Kit: k, Rules: sets}, nil
 }

@@ -12,9 +12,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/draw/folder"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // demoFolder is where the demo's plan goes; mostFolders bounds the search for a
@@ -25,10 +26,10 @@ const (
 )
 
 type planFlags struct {
-	out   string
-	force bool
-	rules []string
-	short bool
+	out, kit string
+	force    bool
+	rules    []string
+	short    bool
 }
 
 func planCommand(a *app) *cobra.Command {
@@ -42,14 +43,16 @@ func planCommand(a *app) *cobra.Command {
 			"Nothing is overwritten. Without --out the folder is named for the arena's file (rinkpane-plan\n" +
 			"for the demo); when that name is taken by another plan, the next free one is used, such as\n" +
 			"rinkpane-plan-2. With --out the folder's files must not exist yet, unless --force is given.\n" +
-			"A broken rule is part of the answer: the exit code stays 0 (rinkpane check tells it by its own).",
+			"A broken rule is part of the answer: the exit code stays 0 (rinkpane check tells it by its own).\n" +
+			"A lens that the kit does not know is left out, and said.",
 		Example: "  rinkpane plan\n" +
-			"  rinkpane plan my-rink.yaml --out plans/spring\n" +
+			"  rinkpane plan my-rink.yaml --out plans/spring --kit my-bag.yaml\n" +
 			"  rinkpane plan my-rink.yaml --rules common-practice,tempered-glass --out plans/spring --force",
 		Args: atMostOne,
 		RunE: func(c *cobra.Command, args []string) error { return runPlan(c.Context(), a, args, f) },
 	}
 	c.Flags().StringVar(&f.out, "out", "", "folder to write (default: named for the arena)")
+	c.Flags().StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
 	c.Flags().BoolVar(&f.force, "force", false, "replace files that are there already")
 	rulesFlag(c, &f.rules)
 	c.Flags().BoolVar(&f.short, "without-choice", false, "leave out the best legal set of holes, which takes a second or two")
@@ -61,15 +64,14 @@ type planned struct {
 	Folder string   `json:"folder"`
 	Files  []string `json:"files"`
 	wire.Plan
-	Guard []guardJSON `json:"guard"` // null when the shots cannot be modelled
 }
 
 func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
-	maker, err := newMaker(a, f.rules)
+	maker, err := newMaker(a, f.rules, f.kit)
 	if err != nil {
 		return err
 	}
-	doc, folder, err := planDocument(a, args)
+	doc, to, err := planDocument(a, args)
 	if err != nil {
 		return err
 	}
@@ -77,34 +79,28 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if err != nil {
 		return err
 	}
-	sys, err := a.system(p.Survey.System())
+	sys, err := a.system(p.Survey.Units)
 	if err != nil {
 		return err
 	}
-	chosen, err := planChoice(ctx, a, maker, doc, &p, sys, f)
+	if p, err = maker.Whole(ctx, p, !f.short); err != nil {
+		return err
+	}
+	remark(a, p.Remarks, sys)
+	files, err := folder.Files(p, sys)
 	if err != nil {
 		return err
 	}
-	guard, guarded, err := planGuard(a, doc, sys)
+	note, err := writePlan(&to, files, f)
 	if err != nil {
 		return err
 	}
-	made, err := wire.Files(p, sys)
-	if err != nil {
-		return err
+	answer := planned{Folder: to, Plan: wire.PlanOf(p, sys)}
+	for _, made := range files {
+		answer.Files = append(answer.Files, made.Name)
 	}
-	made = append(append(made, chosen...), guarded...)
-	files := make([]outFile, len(made))
-	names := make([]string, len(made))
-	for i, m := range made {
-		files[i], names[i] = outFile{m.Name, m.Data}, m.Name
-	}
-	note, err := writePlan(&folder, files, f)
-	if err != nil {
-		return err
-	}
-	return a.print(planned{folder, names, wire.PlanOf(p, sys), guard}, func(w io.Writer) {
-		fmt.Fprintf(w, "%s\n%s %s%c\n%s", p.Summary(sys), note, folder, filepath.Separator, plan.LookFirst())
+	return a.print(answer, func(w io.Writer) {
+		fmt.Fprintf(w, "%s\n%s %s%c\n%s", words.Summary(p, sys), note, to, filepath.Separator, folder.LookFirst)
 	})
 }
 
@@ -128,32 +124,36 @@ func planDocument(a *app, args []string) (*arena.Document, string, error) {
 
 // writePlan writes the folder and says what happened. Without --out it takes
 // the first name that is free, or that holds this very plan already.
-func writePlan(folder *string, files []outFile, f planFlags) (string, error) {
+func writePlan(to *string, made []folder.File, f planFlags) (string, error) {
+	files := make([]outFile, len(made))
+	for i, m := range made {
+		files[i] = outFile{m.Name, m.Data}
+	}
 	if f.out != "" {
-		*folder = f.out
+		*to = f.out
 		return "Wrote", writeFolder(f.out, files, f.force)
 	}
-	base := *folder
+	base := *to
 	for n := 1; n <= mostFolders; n++ {
 		if n > 1 {
-			*folder = fmt.Sprintf("%s-%d", base, n)
+			*to = fmt.Sprintf("%s-%d", base, n)
 		}
-		switch _, err := os.Lstat(*folder); {
+		switch _, err := os.Lstat(*to); {
 		case errors.Is(err, os.ErrNotExist) || f.force:
-			return "Wrote", writeFolder(*folder, files, f.force)
+			return "Wrote", writeFolder(*to, files, f.force)
 		case err != nil:
 			return "", plainPathError(err)
-		case holds(*folder, files):
+		case holds(*to, files):
 			return "The same plan is already in", nil
 		}
 	}
-	return "", fmt.Errorf("%s to %s exist already: say where to write with --out, or --force to replace %s", base, *folder, base)
+	return "", fmt.Errorf("%s to %s exist already: say where to write with --out, or --force to replace %s", base, *to, base)
 }
 
 // holds reports whether a folder holds these files, each the same to the byte.
-func holds(folder string, files []outFile) bool {
+func holds(dir string, files []outFile) bool {
 	for _, f := range files {
-		data, err := os.ReadFile(filepath.Join(folder, f.name))
+		data, err := os.ReadFile(filepath.Join(dir, f.name))
 		if err != nil || !bytes.Equal(data, f.data) {
 			return false
 		}

@@ -8,8 +8,12 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/table"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // puckFlags are the flags of both forms: one hole without an arena, or all
@@ -123,14 +127,16 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := drawSectors(ar, guards, f); err != nil {
-		return err
+	if f.out != "" {
+		if err := drawMap(chart.GuardMap(ar, chart.SectorsOf(guards), f.hole, mapWidthMM), f.out, f.force); err != nil {
+			return err
+		}
 	}
 	answer := struct {
-		Holes   []guardJSON `json:"holes"`
-		LeftOut []string    `json:"left_out"`
-	}{guardsJSON(guards, ar.Units), puck.LeftOut()}
-	return a.print(answer, func(out io.Writer) { writeGuards(out, ar, guards) })
+		Holes   []wire.Guard `json:"holes"`
+		LeftOut []string     `json:"left_out"`
+	}{wire.GuardsOf(guards, ar.Units), puck.LeftOut()}
+	return a.print(answer, func(out io.Writer) { io.WriteString(out, words.GuardsText(ar.Name, guards, ar.Units)) })
 }
 
 func (f puckFlags) options() (puck.Options, error) {
@@ -183,21 +189,23 @@ func windowAt(o puck.Opening, q unit.Angle) bareWindow {
 	tumbling := o.Tumbling(puck.Flight{Along: q}, puck.NewOrientations(tumblingDraws, 1))
 	return bareWindow{
 		FlatWindowMM:    [2]float64{flat.W.Millimetres(), flat.H.Millimetres()},
-		FlatLimitDeg:    degrees(o.FlatLimit()),
-		AnyLimitDeg:     degrees(o.AnyLimit()),
+		FlatLimitDeg:    wire.Degrees(o.FlatLimit()),
+		AnyLimitDeg:     wire.Degrees(o.AnyLimit()),
 		TumblingAreaMM2: tumbling.AreaM2 * 1e6,
 		TumblingPass:    tumbling.Pass,
 	}
 }
 
-// degrees is an angle for JSON: null when there is none.
-func degrees(m unit.Maybe[unit.Angle]) *float64 {
-	q, ok := m.Get()
-	if !ok {
-		return nil
+// writeLines prints sentences, each from a line's beginning, broken at words.
+func writeLines(out io.Writer, lines []string) {
+	for _, line := range lines {
+		io.WriteString(out, table.Wrap(line, "  "))
 	}
-	d := q.Degrees()
-	return &d
+}
+
+// writeAssumed says what the answer rests on that the survey lacks, each once.
+func writeAssumed(out io.Writer, list []arena.Assumption, sys unit.System) {
+	writeLines(out, words.Assumed(list, sys))
 }
 
 func writeWindow(out io.Writer, o puck.Opening, q unit.Angle, w bareWindow, sys unit.System) {

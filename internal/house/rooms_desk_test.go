@@ -3,6 +3,8 @@ package house
 // deskRooms are the shell of the desk and its areas: none knows another.
 var deskRooms = []room{
 	{name: "desk/shell", floor: 10.2, uses: []arrow{
+		{"survey/glass", "the cautions"},
+		{"measure/say", "numbers of things"},
 		{"examples", "which arenas the program brought along"},
 		{"measure/unit", "the units that an address asks for"},
 		{"measure/form", "where a document is wrong"},
@@ -18,8 +20,9 @@ var deskRooms = []room{
 		{"desk/door", "who asks"},
 	}},
 	{name: "desk/arenas", floor: 10.25, uses: []arrow{
+		{"tell/words", "the verdict in words"},
+		{"measure/say", "numbers of things"},
 		{"answer/rules", "an arena's verdict"},
-		{"decide/plan", "the verdict in words"},
 		{"keep/revision", "the list of arenas"},
 		{"keep/people", "who may import"},
 		{"desk/door", "who imported"},
@@ -34,12 +37,14 @@ var deskRooms = []room{
 		{"desk/shell", "the page around"},
 	}},
 	{name: "desk/holes", floor: 10.25, uses: []arrow{
+		{"tell/words", "what is said of a plan"},
+		{"measure/say", "what a plan leaves out"},
+		{"answer/sight", "the reach map as a picture"},
 		{"measure/unit", "tables print in the visitor's units"},
 		{"survey/glass", "the hole that is moved"},
 		{"survey/arena", "the document with edits made"},
 		{"survey/edit", "what hands do to a document"},
 		{"answer/rules", "a finding's status"},
-		{"answer/fit", "limits on the fit chart"},
 		{"answer/light", "rows of the light table"},
 		{"decide/plan", "what the page shows"},
 		{"draw/chart", "plan map, boards strip, fit chart"},
@@ -51,12 +56,12 @@ var deskRooms = []room{
 	{name: "desk/survey", floor: 10.25, uses: []arrow{
 		{"answer/rules", "rule sets to choose from"},
 		{"keep/revision", "kits and rule sets to choose from"},
+		{"measure/say", "numbers of things"},
 		{"measure/form", "problems with their places"},
 		{"survey/rink", "corners and landmarks to measure from"},
 		{"survey/glass", "materials to choose from"},
 		{"survey/arena", "the document that is asked about"},
 		{"survey/edit", "the edits that answers make"},
-		{"decide/plan", "numbers of things in words"},
 		{"keep/people", "who may answer"},
 		{"desk/shelf", "the version that is asked about"},
 		{"desk/shell", "the page around"},
@@ -77,6 +82,7 @@ var deskRooms = []room{
 		{"desk/shell", "the page around"},
 	}},
 	{name: "desk/versions", floor: 10.25, uses: []arrow{
+		{"tell/words", "what became of a hole"},
 		{"measure/unit", "changes in the visitor's units"},
 		{"answer/rules", "answers before and after"},
 		{"decide/plan", "the two plans"},
@@ -96,6 +102,7 @@ var deskRooms = []room{
 		{"desk/shell", "the page around"},
 	}},
 	{name: "desk/api", floor: 10.25, uses: []arrow{
+		{"measure/unit", "lengths asked for"},
 		{"tell/wire", "answers as JSON"},
 		{"measure/form", "places of what is wrong"},
 		{"survey/rink", "landmarks to snap to"},

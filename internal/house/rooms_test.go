@@ -140,6 +140,13 @@ var houseRooms = append([]room{
 
 	{name: "tell/words", floor: 7.5, uses: []arrow{
 		{"decide/solve", "why a search stopped"},
+		{"decide/compare", "what differs between two plans"},
+		{"decide/plan", "plans"},
+		{"answer/rules", "findings"},
+		{"answer/puck", "guards"},
+		{"answer/light", "rows of the light table"},
+		{"survey/glass", "the cautions"},
+		{"survey/arena", "what was assumed"},
 		{"measure/say", "sentences, set in a reader's units"},
 		{"measure/unit", "quantities in a reader's units"},
 		{"decide/choose", "the choice in words"},
@@ -181,6 +188,9 @@ var houseRooms = append([]room{
 		{"golang.org/x/image", "fills outlines on pictures"},
 	}},
 	{name: "draw/chart", floor: 8.3, uses: []arrow{
+		{"decide/plan", "the plan and the choice that are drawn"},
+		{"answer/sight", "the reach map"},
+		{"answer/puck", "sectors to keep clear"},
 		{"decide/choose", "a chosen set of holes to draw"},
 		{"measure/unit", "lengths and angles in words, in the arena's units"},
 		{"measure/geom", "points of the rink's frame"},
@@ -204,7 +214,11 @@ var houseRooms = append([]room{
 		{"draw/sheet", "draws and writes PDF, SVG, DXF"},
 	}},
 
-	{name: "decide/plan", floor: 9.1, uses: []arrow{
+	{name: "decide/plan", floor: 7.1, uses: []arrow{
+		{"survey/play", "a rink too small for a game"},
+		{"measure/say", "what a plan leaves out"},
+		{"measure/geom", "where a hole stands on the boards' face"},
+		{"answer/puck", "the guard of every hole"},
 		{"measure/unit", "words for people print in their units"},
 		{"survey/rink", "the landmark nearest to a hole"},
 		{"survey/glass", "holes and panes"},
@@ -215,9 +229,7 @@ var houseRooms = append([]room{
 		{"answer/light", "the light table"},
 		{"answer/sight", "reach"},
 		{"decide/choose", "the best legal set of holes"},
-		{"draw/chart", "plan map and boards strip"},
 		{"answer/optics", "the exposure asked for"},
-		{"draw/sheet", "writes the drawings as SVG"},
 	}},
 
 	{name: "desk/shelf", floor: 10.1, uses: []arrow{
@@ -230,12 +242,10 @@ var houseRooms = append([]room{
 		{"keep/revision", "versions, in a keeper that it does not know"},
 	}},
 	{name: "desk/parcel", floor: 10.15, uses: []arrow{
-		{"tell/wire", "answers as JSON"},
+		{"draw/folder", "the plan's folder"},
 		{"measure/unit", "files in the visitor's units"},
 		{"draw/sheet", "paper sizes, DXF"},
-		{"answer/puck", "the book's guard"},
 		{"draw/cut", "the cut folder"},
-		{"decide/plan", "the plan's folder"},
 		{"draw/book", "the book"},
 		{"desk/shelf", "the version that is packed"},
 	}},
@@ -244,14 +254,15 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "draw/book", floor: 9.3, uses: []arrow{
+		{"tell/words", "columns, and what is said of a plan"},
+		{"tell/table", "tables to set"},
+		{"measure/say", "numbers of things, what a plan leaves out"},
 		{"measure/unit", "lengths and angles in words"},
-		{"measure/geom", "the corner of a reach map"},
 		{"survey/glass", "the cautions, what stands on the boards"},
 		{"survey/arena", "what the book is about"},
 		{"survey/kit", "the kit table"},
 		{"answer/rules", "a finding's answer"},
 		{"answer/fit", "the loss table of the best lens"},
-		{"answer/light", "rows of the light table"},
 		{"answer/puck", "the guard of every hole"},
 		{"answer/sight", "the reach map of every hole"},
 		{"draw/chart", "plan map, boards strip, fit chart, guard map"},
@@ -260,7 +271,12 @@ var houseRooms = append([]room{
 		{"decide/plan", "everything else about the arena"},
 	}},
 
-	{name: "tell/wire", floor: 9.15, uses: []arrow{
+	{name: "tell/wire", floor: 7.3, uses: []arrow{
+		{"survey/glass", "the cautions"},
+		{"answer/sight", "reach maps"},
+		{"answer/puck", "guards"},
+		{"answer/light", "light tables"},
+		{"answer/fit", "limits and losses"},
 		{"decide/choose", "the choice as JSON"},
 		{"measure/say", "sentences, set in a reader's units"},
 		{"survey/arena", "what was assumed"},
@@ -268,7 +284,15 @@ var houseRooms = append([]room{
 		{"answer/rules", "findings"},
 		{"decide/plan", "plan.json"},
 	}},
-	{name: "decide/compare", floor: 9.2, uses: []arrow{
+	{name: "draw/folder", floor: 8.5, uses: []arrow{
+		{"measure/unit", "files in the reader's units"},
+		{"decide/plan", "the plan that is handed over"},
+		{"draw/chart", "plan map, boards strip, choice and guard maps"},
+		{"draw/sheet", "writes the drawings as SVG"},
+		{"tell/wire", "results for programs"},
+		{"tell/words", "tables and summary"},
+	}},
+	{name: "decide/compare", floor: 7.2, uses: []arrow{
 		{"measure/unit", "words for people print in their units"},
 		{"answer/rules", "the answers before and after"},
 		{"decide/plan", "the two plans"},
@@ -290,6 +314,9 @@ var houseRooms = append([]room{
 
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
 		{"decide/solve", "why a search stopped"},
+		{"tell/table", "sentences broken at words"},
+		{"measure/say", "what an answer leaves out"},
+		{"draw/folder", "the files of command plan"},
 		{"tell/words", "text of command choose"},
 		{"tell/wire", "answers as JSON"},
 		{"answer/frame", "command frame"},

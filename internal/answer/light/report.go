@@ -49,6 +49,13 @@ type Row struct {
 	OffFlicker bool                  `json:"off_flicker"` // not a flicker-safe time on known mains
 }
 
+// guessShare is the share of a zone outside the readings from which its light is
+// called a guess. Own choice.
+const guessShare = 0.5
+
+// Guessed reports whether the zone's light is mostly a guess.
+func (r Row) Guessed() bool { return r.Extrapolated > guessShare }
+
 // DepthRow is what looks sharp when the lens frames a player in the zone's middle.
 type DepthRow struct {
 	FocalMM float64  `json:"focal_mm"`

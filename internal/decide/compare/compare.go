@@ -23,6 +23,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Kind is what became of a hole.
@@ -51,10 +52,9 @@ type Comparison struct {
 type Hole struct {
 	ID            string
 	Kind          Kind
-	Before, After *plan.Hole // nil where it is not, or is turned off
-	// Along is the move along the boards in metres, positive with rising station;
-	// Up the change of height in metres.
-	Along, Up float64
+	Before, After *plan.Hole  // nil where it is not, or is turned off
+	Along         unit.Length // the move along the boards, positive with rising station
+	Up            unit.Length // the change of height
 }
 
 // Rule is a rule whose answer changed. The answer "" means that the rule was
@@ -64,16 +64,16 @@ type Rule struct {
 	Before, After rules.Status
 }
 
-// least is the smallest move that counts, in metres: half a millimetre, less
-// than a document writes down.
-const least = 0.0005
+// least is the smallest move that counts: less than a document writes down.
+const least = unit.Millimetre / 2
+
+// counts reports whether a move counts.
+func counts(l unit.Length) bool { return max(l, -l) > least }
 
 // Plans compares two plans.
 func Plans(before, after plan.Plan) Comparison {
 	c := Comparison{
-		SameRink: before.Survey.Length == after.Survey.Length && before.Survey.Width == after.Survey.Width &&
-			before.Survey.CornerRadius == after.Survey.CornerRadius,
-		Before: before.Verdict, After: after.Verdict,
+		SameRink: before.Survey.Ice == after.Survey.Ice, Before: before.Verdict, After: after.Verdict,
 	}
 	for i := range before.Holes {
 		c.Holes = append(c.Holes, c.became(&before.Holes[i], before, after))
@@ -107,12 +107,14 @@ func (c Comparison) became(h *plan.Hole, before, after plan.Plan) Hole {
 		return out
 	}
 	out.After, out.Kind = &next, Same
-	out.Up = next.Height - h.Height
-	if c.SameRink {
-		out.Along = math.Remainder(next.Station-h.Station, before.Survey.Perimeter)
+	if up := next.Height - h.Height; counts(up) {
+		out.Up = up
+	}
+	if along := before.Arena.Rink.Apart(h.Station, next.Station); c.SameRink && counts(along) {
+		out.Along = along
 	}
 	switch {
-	case math.Abs(out.Along) > least || math.Abs(out.Up) > least:
+	case out.Along != 0 || out.Up != 0:
 		out.Kind = Moved
 	case differs(*h, next):
 		out.Kind = Changed
@@ -122,20 +124,26 @@ func (c Comparison) became(h *plan.Hole, before, after plan.Plan) Hole {
 
 // differs reports whether anything that people see of a hole changed.
 func differs(a, b plan.Hole) bool {
-	return a.Width != b.Width || a.Tall != b.Tall || a.Thick != b.Thick || a.State != b.State || a.Status != b.Status ||
-		a.Best != b.Best || a.BestFocal != b.BestFocal || !alike(a.Reach.Share, b.Reach.Share) || slotISO(a) != slotISO(b)
+	return a.Size != b.Size || a.Opening.Thick.Value != b.Opening.Thick.Value || a.State != b.State || a.Status != b.Status ||
+		OtherLens(a, b) || !Alike(a.Reach.Share, b.Reach.Share) || OtherISO(a, b)
 }
 
-// alike reports whether two shares print as the same percentage.
-func alike(a, b float64) bool { return math.Round(100*a) == math.Round(100*b) }
+// OtherLens reports whether another lens, or another end of it, is best.
+func OtherLens(a, b plan.Hole) bool {
+	f, inA := a.BestFit()
+	g, inB := b.BestFit()
+	return inA != inB || f.Lens.ID != g.Lens.ID || f.Focal != g.Focal
+}
 
-// slotISO prints the ISO that the slot of the hole's own end asks for, "" without light.
-func slotISO(h plan.Hole) string {
-	row, ok := h.SlotLight()
-	if !ok {
-		return ""
-	}
-	return plan.ISOWords(row)
+// Alike reports whether two shares print as the same percentage.
+func Alike(a, b float64) bool { return math.Round(100*a) == math.Round(100*b) }
+
+// OtherISO reports whether the slot of the hole's own end asks for another ISO,
+// or with another remark on it.
+func OtherISO(a, b plan.Hole) bool {
+	l, inA := a.SlotLight()
+	m, inB := b.SlotLight()
+	return inA != inB || l.ISONominal != m.ISONominal || l.OverISO != m.OverISO || l.Guessed() != m.Guessed()
 }
 
 // changedRules lists the rules whose answer changed.

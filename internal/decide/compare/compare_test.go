@@ -14,6 +14,7 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 func maker(t testing.TB) plan.Maker {
@@ -116,7 +117,7 @@ func TestWhatBecameOfAHole(t *testing.T) {
 		sum  string
 	}{
 		{"nothing", nil, "B1", compare.Same, nil, "Nothing that counts differs."},
-		{"moved", move, "B1", compare.Moved, []string{"moved 14 in along the boards, to corner B-bench, 4 ft 8 in back of goal-line"}, "1 hole moved"},
+		{"moved", move, "B1", compare.Moved, []string{"moved 14 in along the boards, to B-bench goal line, 4 ft 8 in back"}, "1 hole moved"},
 		{"raised", func(d *arena.Document) (*arena.Document, error) { return d.Set("holes[B2].height", text("66 in")) },
 			"B2", compare.Moved, []string{"8 in higher"}, "1 hole moved."},
 		{"without its cover", func(d *arena.Document) (*arena.Document, error) { return d.Set("holes[B2].cover", text("none")) },
@@ -126,24 +127,24 @@ func TestWhatBecameOfAHole(t *testing.T) {
 		},
 			"A1", compare.Changed, []string{"now 6 1/2 x 5 in instead of 5 1/2 x 4 1/2 in"}, "1 hole changed"},
 		{"removed", func(d *arena.Document) (*arena.Document, error) { return d.RemoveHole("A3") },
-			"A3", compare.Removed, []string{"gone: it stood at corner A-box"}, "1 hole removed"},
+			"A3", compare.Removed, []string{"gone: it stood at A-box goal line"}, "1 hole removed"},
 		{"turned off", func(d *arena.Document) (*arena.Document, error) { return d.Set("holes[A3].state", text("off")) },
 			"A3", compare.Off, []string{"turned off"}, "1 hole turned off"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := compare.Plans(demo, planOf(t, c.edit))
 			h := find(t, got, c.hole)
-			words := strings.Join(h.Words(unit.Imperial), "; ")
+			said := strings.Join(words.Became(h, unit.Imperial), "; ")
 			if h.Kind != c.kind {
-				t.Errorf("%s is %q (%s), expected %q", c.hole, h.Kind, words, c.kind)
+				t.Errorf("%s is %q (%s), expected %q", c.hole, h.Kind, said, c.kind)
 			}
 			for _, s := range c.says {
-				if !strings.Contains(words, s) {
-					t.Errorf("%q says nothing of %q", words, s)
+				if !strings.Contains(said, s) {
+					t.Errorf("%q says nothing of %q", said, s)
 				}
 			}
-			if !strings.Contains(got.Summary(), c.sum) {
-				t.Errorf("summary %q, expected %q in it", got.Summary(), c.sum)
+			if !strings.Contains(words.Compared(got), c.sum) {
+				t.Errorf("summary %q, expected %q in it", words.Compared(got), c.sum)
 			}
 			for _, other := range got.Holes {
 				if other.ID != c.hole && other.Kind != compare.Same && other.Kind != compare.Changed {
@@ -184,7 +185,7 @@ func TestRulesThatChanged(t *testing.T) {
 	if len(c.Rules) == 0 || c.Rules[0].Before != rules.Pass || c.Rules[0].After != rules.Fail {
 		t.Errorf("rules that changed: %+v", c.Rules)
 	}
-	if got := compare.StatusWords(""); got != "not asked" {
+	if got := words.Status(""); got != "not asked" {
 		t.Errorf("a rule that was not asked is %q", got)
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 func text(s string) form.Entry { return form.Text(s) }
@@ -47,10 +48,10 @@ func Example() {
 		panic(err)
 	}
 	c := compare.Plans(before, after)
-	fmt.Println(c.Summary())
+	fmt.Println(words.Compared(c))
 	for _, h := range c.Holes {
-		for _, words := range h.Words(unit.Imperial) {
-			fmt.Println(h.ID+":", words)
+		for _, said := range words.Became(h, unit.Imperial) {
+			fmt.Println(h.ID+":", said)
 		}
 	}
 	// Output:

@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"example.org/rinkpane/examples"
-	"example.org/rinkpane/internal/measure/unit"
 )
 
 // BenchmarkMake plans the demo arena. Budget: under a second for plan without drawings.
@@ -14,14 +13,6 @@ func BenchmarkMake(b *testing.B) {
 		if _, err := m.Make(b.Context(), doc); err != nil {
 			b.Fatal(err)
 		}
-	}
-}
-
-// BenchmarkFiles writes the demo's folder, drawings and all, to memory.
-func BenchmarkFiles(b *testing.B) {
-	p := planOf(b, examples.Demo)
-	for b.Loop() {
-		p.Files(unit.Metric)
 	}
 }
 

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/unit"
@@ -56,16 +57,13 @@ func (h *Hole) pickBest(r sight.Reach, bands []band) {
 	cells := float64(max(r.Grid.Cells(), 1))
 	bestEnd := 0
 	for i, l := range r.Lenses {
-		for j := range h.Fits {
-			if f := &h.Fits[j]; f.Lens == l.ID && unit.Length(f.Focal)*unit.Millimetre == l.Focal {
-				f.Framing = float64(lenses[l.ID]) / cells
-			}
-		}
-		taken := h.Best != "" && h.Best != l.ID
-		if most == 0 || lenses[l.ID] < most || taken || ends[i] <= bestEnd && h.Best != "" {
+		row := slices.IndexFunc(h.Fits, func(f LensFit) bool { return f.Lens.ID == l.ID && f.Focal == l.Focal })
+		h.Fits[row].Framing = float64(lenses[l.ID]) / cells
+		best, ok := h.BestFit()
+		if most == 0 || lenses[l.ID] < most || ok && (best.Lens.ID != l.ID || ends[i] <= bestEnd) {
 			continue
 		}
-		h.Best, h.BestFocal, bestEnd = l.ID, l.Focal.Millimetres(), ends[i]
+		h.Best, bestEnd = unit.Known(row), ends[i]
 	}
 }
 

@@ -3,10 +3,8 @@ package plan
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/measure/unit"
 )
 
 // RuleSummary is one rule over the whole arena.
@@ -65,26 +63,4 @@ func addNew(list, more []string) []string {
 		}
 	}
 	return list
-}
-
-// Words says how the rule stands: "kept by all, tightest A1: 18 in to spare".
-func (s RuleSummary) Words(sys unit.System) string {
-	var parts []string
-	if len(s.Broken) > 0 {
-		parts = append(parts, "broken by "+strings.Join(s.Broken, ", "))
-	}
-	if len(s.Unknown) > 0 {
-		parts = append(parts, "not known for "+strings.Join(s.Unknown, ", "))
-	}
-	if len(parts) == 0 {
-		parts = append(parts, "kept")
-	}
-	if words := s.Tightest.Spare().In(sys); words != "" {
-		who := ""
-		if s.Findings > 1 {
-			who = "tightest " + strings.Join(s.Tightest.Holes, ", ") + ": "
-		}
-		parts = append(parts, who+words)
-	}
-	return strings.Join(parts, "; ")
 }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"reflect"
 	"slices"
 
@@ -27,7 +26,7 @@ const lossStep = 5 * unit.Degree
 // ground is what follows from an arena without its holes.
 type ground struct {
 	arena                arena.Arena // holes and light left out
-	permitted, undecided []Stretch
+	permitted, undecided []rules.Interval
 	lenses               []kit.Lens
 	mapper               *sight.Mapper
 }
@@ -63,7 +62,7 @@ func (l *Live) groundOf(a arena.Arena) (*ground, error) {
 }
 
 func (l *Live) lay(a arena.Arena) (*ground, error) {
-	lenses, err := lensesIn(l.maker, a)
+	lenses, err := l.maker.Kit.InUse(a.Lenses)
 	if err != nil {
 		return nil, err
 	}
@@ -73,16 +72,8 @@ func (l *Live) lay(a arena.Arena) (*ground, error) {
 	}
 	return &ground{
 		arena: a, lenses: lenses, mapper: mapper,
-		permitted: stretches(l.maker.Rules.Permitted(a)), undecided: stretches(l.maker.Rules.Undecided(a)),
+		permitted: l.maker.Rules.Permitted(a), undecided: l.maker.Rules.Undecided(a),
 	}, nil
-}
-
-func stretches(of []rules.Interval) []Stretch {
-	out := []Stretch{}
-	for _, i := range of {
-		out = append(out, Stretch{i.From.Metres(), i.To.Metres()})
-	}
-	return out
 }
 
 // limitsOf returns a lens's limits in an opening.
@@ -91,14 +82,8 @@ func (l *Live) limitsOf(c fit.Case) fit.Limits {
 }
 
 // lossOf returns a lens's table of loss by pan in an opening.
-func (l *Live) lossOf(c fit.Case) []LossRow {
-	return kept(l, l.losses, c, func(c fit.Case) []LossRow {
-		out := []LossRow{}
-		for _, r := range c.Loss(lossStep).Pan {
-			out = append(out, LossRow{r.Angle.Degrees(), inStops(r.Centre), inStops(r.Corner)})
-		}
-		return out
-	})
+func (l *Live) lossOf(c fit.Case) []fit.LossRow {
+	return kept(l, l.losses, c, func(c fit.Case) []fit.LossRow { return c.Loss(lossStep).Pan })
 }
 
 // kept returns what was worked out for an opening before, or works it out.
@@ -119,40 +104,18 @@ func kept[T any](l *Live, in map[fit.Case]T, c fit.Case, work func(fit.Case) T) 
 	return found
 }
 
-// inStops returns a transmission as stops lost, nil when nothing comes through.
-func inStops(t float64) *float64 {
-	s, ok := fit.Stops(t)
-	if !ok {
-		return nil
-	}
-	return &s
-}
-
 // wedges returns the outline of the ice that the picked lens sees at puck
 // height, and that of all lenses together.
-func (g *ground) wedges(h glass.Hole, row *LensFit) ([]LiveWedge, error) {
-	out := []LiveWedge{}
-	for _, lens := range []string{row.Lens, ""} {
-		if lens != "" && !row.Fits {
-			continue
-		}
-		focal := unit.Length(row.Focal) * unit.Millimetre
-		w, err := g.mapper.WedgeOf(h, sight.PuckHeight, lens, focal)
-		if err != nil {
+func (g *ground) wedges(h glass.Hole, picked LensFit) ([]Wedge, error) {
+	asked := []Wedge{{}}
+	if picked.Fits {
+		asked = []Wedge{{Lens: picked.Lens.ID, Focal: picked.Focal}, {}}
+	}
+	for i := range asked {
+		var err error
+		if asked[i].Wedge, err = g.mapper.WedgeOf(h, sight.PuckHeight, asked[i].Lens, picked.Focal); err != nil {
 			return nil, err
 		}
-		of := LiveWedge{Lens: lens, Height: sight.PuckHeight.Metres(), Points: [][2]float64{}}
-		if lens != "" {
-			of.Focal = row.Focal
-		}
-		for _, p := range w.Polygon() {
-			of.Points = append(of.Points, [2]float64{toMillimetre(p.X), toMillimetre(p.Y)})
-		}
-		out = append(out, of)
 	}
-	return out, nil
+	return asked, nil
 }
-
-// toMillimetre rounds metres to a whole millimetre: an outline on a map is
-// drawn, not reckoned with, and goes over the wire at every step of a drag.
-func toMillimetre(metres float64) float64 { return math.Round(metres*1000) / 1000 }

@@ -47,7 +47,8 @@ func TestLiveAgreesWithMake(t *testing.T) {
 		t.Fatalf("only %d holes", len(whole.Holes))
 	}
 	for _, h := range whole.Holes {
-		now, err := live.Try(doc, plan.Question{Hole: h.ID, Lens: h.Best, Focal: h.BestFocal, All: true})
+		best, _ := h.BestFit()
+		now, err := live.Try(doc, plan.Question{Hole: h.ID, Lens: best.Lens.ID, Focal: best.Focal, All: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -61,10 +62,13 @@ func TestLiveAgreesWithMake(t *testing.T) {
 		if !reflect.DeepEqual(now.Picked.Fits, fits) {
 			t.Errorf("%s: the limits differ:\n%+v\n%+v", h.ID, now.Picked.Fits, fits)
 		}
+		if !reflect.DeepEqual(now.Picked.Mark, h.Mark) || now.Picked.Lens != h.Best.Or(-1) {
+			t.Errorf("%s: it stands elsewhere, or lens %d is picked", h.ID, now.Picked.Lens)
+		}
 		if len(now.Picked.Light) == 0 || !reflect.DeepEqual(now.Picked.Light, h.Light) {
 			t.Errorf("%s: the light differs", h.ID)
 		}
-		if len(now.Picked.Wedges) != 2 || len(now.Picked.Wedges[1].Points) < 20 {
+		if len(now.Picked.Wedges) != 2 || len(now.Picked.Wedges[1].Polygon()) < 20 {
 			t.Errorf("%s: wedges %d", h.ID, len(now.Picked.Wedges))
 		}
 	}

@@ -4,11 +4,16 @@ import (
 	"context"
 	"errors"
 
-	"example.org/rinkpane/internal/answer/light"
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/survey/play"
+	"example.org/rinkpane/internal/survey/rink"
 )
 
 // Maker makes plans with one kit under one combination of rule sets. It may be
@@ -28,90 +33,114 @@ func (m Maker) Prove(doc *arena.Document) (Proof, error) {
 }
 
 func (m Maker) prove(doc *arena.Document, a arena.Arena) Proof {
-	report := m.Rules.Check(a)
-	return Proof{
-		Revision: arena.Revision(doc.Bytes()),
-		Survey:   survey(a),
-		RuleSets: report.RuleSets,
-		Verdict:  report.Verdict,
-		Findings: report.Findings,
-		Notes:    report.Notes,
+	return Proof{arena.Revision(doc.Bytes()), survey(a), m.Rules.Check(a)}
+}
+
+// Arena returns the arena of a document as it can be planned with the kit:
+// lenses that the kit does not know are left out, each with a remark. Errors are
+// those of [arena.Document.Check], and a kit without a body or a lens.
+func (m Maker) Arena(doc *arena.Document) (arena.Arena, []say.Sentence, error) {
+	a, err := doc.Check()
+	if err != nil {
+		return arena.Arena{}, nil, err
 	}
+	switch {
+	case len(m.Kit.Bodies) == 0:
+		return arena.Arena{}, nil, errors.New("kit: a plan needs at least one body")
+	case len(m.Kit.Lenses) == 0:
+		return arena.Arena{}, nil, errors.New("lenses: the kit has none; add one to it")
+	}
+	var known []string
+	var remarks []say.Sentence
+	for _, id := range a.Lenses {
+		if _, ok := m.Kit.Lens(id); ok {
+			known = append(known, id)
+			continue
+		}
+		remarks = append(remarks, say.Make("Lens %s of the arena's list is left out: the kit does not know it. Name a kit file that has it (--kit), or take it off the list.", id))
+	}
+	if len(a.Lenses) > 0 && len(known) == 0 {
+		remarks = append(remarks, say.Make("The kit knows none of the arena's lenses: the plan shows every lens of the kit instead."))
+	}
+	a.Lenses = known
+	return a, remarks, nil
 }
 
 // Make plans every working hole of an arena. It ends early with ctx's error
-// when ctx ends. Errors are those of [arena.Document.Check] and a kit without a
-// body or without the lenses that the arena names.
+// when ctx ends. Other errors are those of [Maker.Arena].
 func (m Maker) Make(ctx context.Context, doc *arena.Document) (Plan, error) {
-	a, err := doc.Check()
-	if err != nil {
-		return Plan{}, err
-	}
-	lenses, err := m.lenses(a)
+	a, remarks, err := m.Arena(doc)
 	if err != nil {
 		return Plan{}, err
 	}
 	p := Plan{
-		Proof: m.prove(doc, a), Holes: []Hole{}, Cautions: Cautions(),
-		arena: a, permitted: m.Rules.Permitted(a), undecided: m.Rules.Undecided(a),
+		Proof: m.prove(doc, a), Holes: []Hole{}, Kit: m.Kit, Arena: a, Remarks: remarks,
+		Permitted: m.Rules.Permitted(a), Undecided: m.Rules.Undecided(a),
 	}
 	for _, h := range a.Working() {
-		p.Holes = append(p.Holes, p.place(a, h))
+		p.Holes = append(p.Holes, Hole{Mark: p.mark(a, h)})
 	}
-	if err := p.fits(ctx, m.Kit, lenses); err != nil {
-		return Plan{}, err
-	}
-	if err := p.reaches(ctx, m.Kit); err != nil {
-		return Plan{}, err
-	}
-	if err := p.lights(m.Kit); err != nil {
-		return Plan{}, err
+	for _, step := range []func(context.Context, kit.Kit) error{p.fits, p.reaches, p.lights} {
+		if err := step(ctx, m.Kit); err != nil {
+			return Plan{}, err
+		}
 	}
 	return p, nil
 }
 
-// lenses returns the lenses in use at an arena.
-func (m Maker) lenses(a arena.Arena) ([]kit.Lens, error) {
-	if len(m.Kit.Bodies) == 0 {
-		return nil, errors.New("kit: a plan needs at least one body")
+// Whole adds to a plan of Make what takes longer: the guard of every hole and,
+// where it is asked for, the best legal set of holes. A rink on which no game
+// can be played has neither, which a remark says. Errors are ctx's, and those
+// of [choose.ForArena].
+func (m Maker) Whole(ctx context.Context, p Plan, choice bool) (Plan, error) {
+	var err error
+	p.Remarks = p.Remarks[:len(p.Remarks):len(p.Remarks)] // p may be shared
+	if p.Guards, err = puck.Assess(p.Arena, puck.DefaultOptions()); err != nil {
+		p.Guards = nil
+		p.Remarks = append(p.Remarks, say.Make("There is no guard of the holes: %s.", err))
 	}
-	return m.Kit.InUse(a.Lenses)
+	if err := ctx.Err(); err != nil || !choice {
+		return p, err
+	}
+	c, err := choose.ForArena(ctx, p.Arena, m.Rules, m.Kit, choose.FolderOptions())
+	switch {
+	case errors.Is(err, play.ErrSmall):
+		p.Remarks = append(p.Remarks, say.Make("There is no choice of holes: %s.", play.ErrSmall))
+	case err != nil:
+		return Plan{}, err
+	default:
+		p.Choice = &c
+	}
+	return p, nil
 }
 
 // survey counts and measures what the document holds.
 func survey(a arena.Arena) Survey {
-	d := a.Rink.Dimensions()
 	working := len(a.Working())
 	return Survey{
-		Name: a.Name, Place: a.Place, Units: a.Units.String(),
-		Length: d.Length.Metres(), Width: d.Width.Metres(), CornerRadius: d.CornerRadius.Metres(),
-		Perimeter: a.Rink.Perimeter().Metres(), Area: a.Rink.Area(),
-		Panes: len(a.Panes), Holes: working, Off: len(a.Holes) - working,
-		Zones: len(a.Zones), Readings: len(a.Light.Readings),
+		Name: a.Name, Place: a.Place, Units: a.Units, Ice: a.Rink.Dimensions(), Perimeter: a.Rink.Perimeter(), Area: a.Rink.Area(),
+		Panes: len(a.Panes), Holes: working, Off: len(a.Holes) - working, Zones: len(a.Zones), Readings: len(a.Light.Readings),
 	}
 }
 
-// place fills in what the survey says of a hole and what the findings make of it.
-func (p Plan) place(a arena.Arena, h glass.Hole) Hole {
-	landmark, offset := nearestLandmark(a.Rink, h.Station)
-	out := Hole{
-		ID: h.ID, Pane: h.Pane, State: string(stateOf(h)),
-		Corner: a.Rink.Corner(h.Station).String(), Landmark: string(landmark), Offset: offset.Metres(),
-		Station: h.Station.Metres(), Height: h.Height.Metres(),
-		Width: h.Size.W.Millimetres(), Tall: h.Size.H.Millimetres(),
-		Slot:   nearSlot(a.Rink, h.Station),
-		Status: rules.Verdict(p.FindingsOf(h.ID)),
-		Fits:   []LensFit{}, Light: []light.Row{},
-	}
-	o, _ := a.OpeningOf(h) // a checked hole lies in a pane
-	out.Thick, out.ThickAssumed = o.Thick.Value.Millimetres(), !o.Thick.Surveyed()
-	return out
-}
-
-// stateOf returns a hole's state, planned where the document does not say.
-func stateOf(h glass.Hole) glass.State {
+// mark fills in what the survey says of a hole and what the findings make of it.
+func (p Proof) mark(a arena.Arena, h glass.Hole) Mark {
+	m := Mark{Hole: h, Place: a.PlaceOf(h.Station), At: a.Rink.Point(h.Station), Slot: nearSlot(a.Rink, h.Station), Status: rules.Pass}
+	m.Opening, _ = a.OpeningOf(h) // a checked hole lies in a pane
 	if h.State == "" {
-		return glass.Planned
+		m.State = glass.Planned
 	}
-	return h.State
+	if h.State != glass.Off {
+		m.Status = rules.Verdict(p.FindingsOf(h.ID))
+	}
+	return m
+}
+
+// nearSlot returns the zone of the light table that lies before the net of the
+// station's own end.
+func nearSlot(r rink.Rink, station unit.Length) string {
+	if r.Point(station).X < 0 {
+		return "slot-A"
+	}
+	return "slot-B"
 }

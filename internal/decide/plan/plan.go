@@ -1,122 +1,158 @@
 // Package plan answers everything about one arena at once: it surveys, proves,
-// fits, lights and maps every working hole, and keeps the answers as one value.
+// fits, lights, maps and guards every working hole, and keeps the answers as
+// one typed value.
 //
 //	arena document --+--> rules  findings, verdict
 //	                 +--> fit    every hole x every lens: limits
 //	kit -------------+--> light  every hole: lux -> ISO by part of the ice
 //	                 +--> sight  every hole: share of the ice it can shoot
-//	                 '--> chart  plan map, boards strip
+//	                 +--> puck   every hole: what comes through  } [Maker.Whole]
+//	                 '--> choose the best legal set of holes     }
 //
 // Assumptions and limits are those of the packages it calls; it adds no model
-// of its own, only the choice of the lens to recommend (see [Hole.Best]).
-// Holes that are turned off are left out.
+// of its own, only the choice of the lens to recommend (see [Hole.BestFit]).
+// Holes that are turned off are left out. What is said of a plan to people, in
+// their units, and how it is drawn and encoded, is made above.
 package plan
 
 import (
+	"slices"
+
+	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/answer/light"
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/survey/rink"
 )
 
 // Plan is all results for one arena.
 type Plan struct {
 	Proof
-	Holes []Hole `json:"holes"`
-	// Choice is the best legal set of holes; nil when it was not asked for, and on
-	// a rink too small for a game.
-	Choice   *choose.Answer `json:"-"`
-	Light    Light          `json:"light"`
-	Cautions []string       `json:"cautions"`
+	Holes []Hole
+	// Light is the light of the ice as a whole; each hole has its own rows.
+	Light light.Report
+	Kit   kit.Kit // that it was made with
+	Arena arena.Arena
+	// Boards where a standard hole may stand, and where the survey lacks a number to say.
+	Permitted, Undecided []rules.Interval
+	// Remarks say what was left out of the plan, and why.
+	Remarks []say.Sentence
 
-	// What the drawings show besides.
-	arena                arena.Arena
-	permitted, undecided []rules.Interval // boards where a standard hole may stand
+	// Guards are what comes through the holes while their covers are out, and
+	// Choice the best legal set of holes: nil where they were not asked for, and
+	// where a remark says why there are none. See [Maker.Whole].
+	Guards []puck.Guard
+	Choice *choose.Answer
 }
 
 // Proof is what can be said without looking through a lens: the survey and the
 // findings. It is quick, so that a list of arenas can show it for each.
 type Proof struct {
-	Revision string          `json:"revision"` // SHA-256 of the arena document's bytes, in hexadecimal
-	Survey   Survey          `json:"survey"`
-	RuleSets []string        `json:"rule_sets"`
-	Verdict  rules.Status    `json:"verdict"`
-	Findings []rules.Finding `json:"-"`     // written with their messages in a reader's units by package wire
-	Notes    []string        `json:"notes"` // remarks that change no verdict
+	Revision string // SHA-256 of the arena document's bytes, in hexadecimal
+	Survey   Survey
+	rules.Report
 }
 
 // Survey is what the document says of the rink as a whole.
 type Survey struct {
-	Name         string  `json:"name"`
-	Place        string  `json:"place"`
-	Units        string  `json:"units"` // "metric" or "imperial": how people's tables print
-	Length       float64 `json:"length_m"`
-	Width        float64 `json:"width_m"`
-	CornerRadius float64 `json:"corner_radius_m"`
-	Perimeter    float64 `json:"perimeter_m"`
-	Area         float64 `json:"ice_area_m2"`
-	Panes        int     `json:"panes"`
-	Holes        int     `json:"holes"` // working ones
-	Off          int     `json:"holes_off"`
-	Zones        int     `json:"zones"`
-	Readings     int     `json:"light_readings"`
+	Name, Place                        string
+	Units                              unit.System // how people's tables print by default
+	Ice                                rink.Dimensions
+	Perimeter                          unit.Length
+	Area                               float64 // of the ice, square metres
+	Panes, Holes, Off, Zones, Readings int     // Holes are the working ones, Off those turned off; Readings are of light
+}
+
+// Mark is one hole as surveyed, where it stands, and its verdict.
+type Mark struct {
+	glass.Hole               // its state is told: planned where the document does not say
+	Opening    arena.Opening // the way through, with what was assumed of it
+	Place      arena.Place   // as people tell it
+	At         geom.Vec2     // on the boards' rink face, metres
+	Slot       string        // zone of the light table before the hole's own net
+	Status     rules.Status  // the worst of the findings that name it; pass for one turned off
 }
 
 // Hole is all results for one working hole.
 type Hole struct {
-	ID     string `json:"id"`
-	Pane   string `json:"pane"`
-	Slot   string `json:"slot"`   // zone of the light table before the hole's own net
-	State  string `json:"state"`  // "planned" or "cut"
-	Corner string `json:"corner"` // "" between the blue lines and on a rink without markings
-	// Landmark is the corner's landmark nearest to the hole, "" without one; Offset
-	// runs from it along the boards in metres, positive toward centre ice.
-	Landmark string  `json:"landmark"`
-	Offset   float64 `json:"offset_m"`
-	Station  float64 `json:"station_m"`
-	Height   float64 `json:"height_m"` // of its centre above the ice
-	Width    float64 `json:"hole_width_mm"`
-	Tall     float64 `json:"hole_height_mm"`
-	Thick    float64 `json:"pane_thickness_mm"` // of the pane; see ThickAssumed
-	// ThickAssumed reports that the survey lacks the pane's thickness and Thick is a common one.
-	ThickAssumed bool         `json:"pane_thickness_assumed"`
-	Status       rules.Status `json:"status"`        // the worst of the findings that name the hole
-	Best         string       `json:"best_lens"`     // id in the kit, "" when none fits
-	BestFocal    float64      `json:"best_focal_mm"` // at which it is best
-	Fits         []LensFit    `json:"fits"`
-	Light        []light.Row  `json:"light"`
-	Reach        Reach        `json:"reach"`
+	Mark
+	Fits  []LensFit       // every lens in use at each end of its range
+	Best  unit.Maybe[int] // which of Fits is recommended; unknown when no lens fits
+	Light []light.Row
+	Reach Reach
 }
 
-// LensFit is one lens in one hole. Angles are from straight ahead in degrees;
-// a null limit means that its mark already fails straight ahead.
+// LensFit is one lens in one hole: bare, landscape, wide open.
 type LensFit struct {
-	Lens       string   `json:"lens"`
-	Name       string   `json:"name"`
-	Focal      float64  `json:"focal_mm"`
-	Stop       float64  `json:"stop"` // f-number: wide open there
-	Fits       bool     `json:"fits"` // the nose can enter the hole
-	PanBody    *float64 `json:"pan_body_deg"`
-	PanClear   *float64 `json:"pan_clear_deg"`
-	PanUsable  *float64 `json:"pan_usable_deg"`
-	TiltBody   *float64 `json:"tilt_body_deg"`
-	TiltClear  *float64 `json:"tilt_clear_deg"`
-	TiltUsable *float64 `json:"tilt_usable_deg"`
+	Lens kit.Lens
+	fit.Setting
+	fit.Limits
+	Case fit.Case
 	// Framing is the share of the ice, 0 to 1, on which the lens frames a player,
 	// zoomed as needed.
-	Framing float64 `json:"framing_share"`
+	Framing float64
 }
 
 // Reach is the share of the ice that a hole can shoot with some lens.
 type Reach struct {
-	Share     float64 `json:"reach_share"`      // of the ice at puck height, 0 to 1
-	FaceShare float64 `json:"reach_face_share"` // of the ice at face height, 0 to 1
+	Share     float64 // of the ice at puck height, 0 to 1
+	FaceShare float64 // of the ice at face height, 0 to 1
 	// Blind is the width of the strip along the near boards that is not seen,
 	// straight ahead of the hole; BlindMean its mean over the boards near the hole.
-	Blind     float64  `json:"blind_strip_m"`
-	BlindMean float64  `json:"blind_strip_mean_m"`
-	Assumed   []string `json:"assumed"` // what stood in for numbers that the survey lacks
+	Blind, BlindMean unit.Length
+	Assumed          []arena.Assumption // what stood in for lengths that the survey lacks
+}
 
-	wedge sight.Wedge // outline of the ice that is seen at puck height
+// BestFit returns the fit of the recommended lens; ok is false when no lens fits.
+func (h Hole) BestFit() (LensFit, bool) {
+	i, ok := h.Best.Get()
+	if !ok {
+		return LensFit{}, false
+	}
+	return h.Fits[i], true
+}
+
+// IsBest reports whether a row of the hole's fits is the recommended one.
+func (h Hole) IsBest(row int) bool { return h.Best == unit.Known(row) }
+
+// SlotLight returns the row of the slot before the hole's own net.
+func (h Hole) SlotLight() (light.Row, bool) {
+	if i := slices.IndexFunc(h.Light, func(r light.Row) bool { return r.Zone == h.Slot }); i >= 0 {
+		return h.Light[i], true
+	}
+	return light.Row{}, false
+}
+
+// Hole returns the hole with this id.
+func (p Plan) Hole(id string) (Hole, bool) {
+	if i := slices.IndexFunc(p.Holes, func(h Hole) bool { return h.ID == id }); i >= 0 {
+		return p.Holes[i], true
+	}
+	return Hole{}, false
+}
+
+// IsOff reports whether the arena has a hole of this id that is turned off.
+func (p Plan) IsOff(id string) bool {
+	h, ok := p.Arena.Hole(id)
+	return ok && h.State == glass.Off
+}
+
+// FindingsOf returns the findings that name the hole, broken ones first.
+func (p Proof) FindingsOf(hole string) []rules.Finding {
+	var out []rules.Finding
+	for _, status := range []rules.Status{rules.Fail, rules.Unknown, rules.Pass} {
+		for _, f := range p.Findings {
+			if f.Status == status && slices.Contains(f.Holes, hole) {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
 }

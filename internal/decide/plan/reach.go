@@ -5,7 +5,6 @@ import (
 
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 )
 
@@ -15,24 +14,23 @@ const reachStep = 0.25 * unit.Metre
 
 // reaches maps what every hole sees and picks the lens that suits it best.
 func (p *Plan) reaches(ctx context.Context, k kit.Kit) error {
-	mapper, err := sight.NewMapper(p.arena, k)
+	mapper, err := sight.NewMapper(p.Arena, k)
 	if err != nil {
 		return err
 	}
-	grid, err := sight.NewGrid(p.arena.Rink, reachStep)
+	grid, err := sight.NewGrid(p.Arena.Rink, reachStep)
 	if err != nil {
 		return err
 	}
 	for i := range p.Holes {
 		h := &p.Holes[i]
-		hole, _ := p.arena.Hole(h.ID)
-		seen, err := mapper.Map(ctx, hole, grid, []unit.Length{sight.PuckHeight, sight.FaceHeight})
+		seen, err := mapper.Map(ctx, h.Mark.Hole, grid, []unit.Length{sight.PuckHeight, sight.FaceHeight})
 		if err != nil {
 			return err
 		}
 		h.Reach = Reach{
 			Share: seen.Layers[0].Share, FaceShare: seen.Layers[1].Share,
-			Blind: seen.Blind.Ahead, BlindMean: seen.Blind.Mean, Assumed: arena.Reasons(seen.Assumed, p.arena.Units), wedge: seen.Layers[0].Wedge,
+			Blind: unit.Length(seen.Blind.Ahead), BlindMean: unit.Length(seen.Blind.Mean), Assumed: seen.Assumed,
 		}
 		h.pickBest(seen, framingOf(seen, k.Bodies[0]))
 	}

@@ -23,7 +23,7 @@ type ArenaLine struct {
 	Version int          `json:"version" doc:"The newest."`
 	Away    bool         `json:"away" doc:"Put away: kept, but not listed unless asked for."`
 	Verdict rules.Status `json:"verdict" enum:"pass,fail,unknown"`
-	Survey  *plan.Survey `json:"survey,omitempty"`
+	Survey  *wire.Survey `json:"survey,omitempty"`
 	Problem string       `json:"problem,omitempty" doc:"Why it cannot be planned."`
 }
 
@@ -140,7 +140,8 @@ func (s *server) list(ctx context.Context, in *struct {
 		if err != nil {
 			line.Problem = err.Error()
 		} else {
-			line.Verdict, line.Survey = proof.Verdict, &proof.Survey
+			survey := wire.SurveyOf(proof.Survey)
+			line.Verdict, line.Survey = proof.Verdict, &survey
 		}
 		out.Body.Arenas = append(out.Body.Arenas, line)
 	}
@@ -216,9 +217,9 @@ func (s *server) plan(ctx context.Context, in *AtVersion) (*body[wire.Plan], err
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	p, err := s.Shelf.Plan(b)
+	p, err := s.Shelf.Whole(b)
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	return &body[wire.Plan]{wire.PlanOf(p, p.Survey.System())}, nil
+	return &body[wire.Plan]{wire.PlanOf(p, p.Survey.Units)}, nil
 }

@@ -10,6 +10,7 @@ import (
 
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
 	"example.org/rinkpane/internal/tell/wire"
@@ -108,11 +109,11 @@ func (s *server) try(ctx context.Context, in *struct {
 		}
 		out.Mark = arena.Mark(doc.Bytes())
 	}
-	q := plan.Question{Hole: in.Body.Hole, Lens: in.Body.Lens, Focal: in.Body.Focal, All: in.Body.All}
+	q := plan.Question{Hole: in.Body.Hole, Lens: in.Body.Lens, Focal: unit.Length(in.Body.Focal) * unit.Millimetre, All: in.Body.All}
 	now, err := b.Live.Try(doc, q)
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	out.Now = wire.NowOf(now, now.Survey.System())
+	out.Now = wire.NowOf(now, now.Survey.Units)
 	return &body[Tried]{out}, nil
 }

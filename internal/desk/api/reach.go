@@ -7,7 +7,9 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/edit"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 type reaching struct {
@@ -35,18 +37,18 @@ func (s *server) reachOfVersion(ctx context.Context, in *struct {
 	Hole string  `query:"hole" required:"true"`
 	Step float64 `query:"step_m" minimum:"0" maximum:"2"`
 	Face bool    `query:"face"`
-}) (*body[plan.ReachMap], error) {
+}) (*body[wire.ReachMap], error) {
 	return s.reached(ctx, in.ID.ID, reaching{Base: in.Version, Hole: in.Hole, Step: in.Step, Face: in.Face})
 }
 
 func (s *server) reachOfEdits(ctx context.Context, in *struct {
 	ID
 	Body reaching
-}) (*body[plan.ReachMap], error) {
+}) (*body[wire.ReachMap], error) {
 	return s.reached(ctx, in.ID.ID, in.Body)
 }
 
-func (s *server) reached(ctx context.Context, id string, in reaching) (*body[plan.ReachMap], error) {
+func (s *server) reached(ctx context.Context, id string, in reaching) (*body[wire.ReachMap], error) {
 	b, err := s.Shelf.Open(ctx, id, in.Base)
 	if err != nil {
 		return nil, s.fail(ctx, err)
@@ -57,9 +59,13 @@ func (s *server) reached(ctx context.Context, id string, in reaching) (*body[pla
 			return nil, s.fail(ctx, err)
 		}
 	}
-	seen, err := b.Live.Reach(ctx, doc, plan.ReachQuestion{Hole: in.Hole, Step: in.Step, Face: in.Face})
+	seen, err := b.Live.Reach(ctx, doc, plan.ReachQuestion{Hole: in.Hole, Step: unit.Length(in.Step), Face: in.Face})
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	return &body[plan.ReachMap]{seen}, nil
+	a, err := doc.Check()
+	if err != nil {
+		return nil, s.fail(ctx, err)
+	}
+	return &body[wire.ReachMap]{wire.ReachMapOf(seen, a.Units)}, nil
 }

@@ -7,9 +7,10 @@ import (
 	"sync"
 
 	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // listPage is the first page: the arenas.
@@ -67,7 +68,7 @@ func (d area) row(ctx context.Context, doc revision.Document) listRow {
 	}
 	v := proof.Survey
 	row.Place = v.Place
-	row.Verdict, row.VerdictWords = proof.Verdict, plan.VerdictWords(proof.Findings)
-	row.Facts = v.Size(v.System()) + " · " + plan.Count(v.Panes, "pane") + " · " + plan.Count(v.Holes, "hole")
+	row.Verdict, row.VerdictWords = proof.Verdict, words.Verdict(proof.Findings)
+	row.Facts = words.Size(v, v.Units) + " · " + say.Count(v.Panes, "pane") + " · " + say.Count(v.Holes, "hole")
 	return row
 }

@@ -6,6 +6,7 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // findingsView is a list of findings: what needs doing open, what is kept folded away.
@@ -55,7 +56,7 @@ type ruleRow struct {
 func viewRules(findings []rules.Finding, sys unit.System) []ruleRow {
 	var rows []ruleRow
 	for _, s := range plan.ByRule(findings) {
-		rows = append(rows, ruleRow{s.Set, s.Rule, s.Status, s.Words(sys)})
+		rows = append(rows, ruleRow{s.Set, s.Rule, s.Status, words.Rule(s, sys)})
 	}
 	return rows
 }

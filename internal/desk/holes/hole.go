@@ -9,6 +9,7 @@ import (
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // holeView is everything the page says of the hole picked.
@@ -48,23 +49,23 @@ type lightRow struct {
 // longer to work out is left open.
 func viewHole(live *liveView, h plan.Hole, sys unit.System) holeView {
 	v := holeView{
-		ID: h.ID, Where: h.Where(sys), Status: h.Status, Moved: live.moved,
+		ID: h.ID, Where: h.Place.Say(sys), Status: h.Status, Moved: live.moved,
 		Findings: viewFindings(live.now.FindingsOf(h.ID), h.ID, sys),
 		Reach:    reachWords(h.Reach, sys),
 	}
 	if best, ok := h.BestFit(); ok {
-		v.Best = best.Name
+		v.Best = best.Lens.Name
 	}
 	v.Facts = holeFacts(h, sys)
-	if h.ThickAssumed {
-		v.Assumed = "The survey lacks this pane's thickness; " + unit.Length(h.Thick/1e3).Format(sys) + " is assumed."
+	if thick := h.Opening.Thick; !thick.Surveyed() {
+		v.Assumed = "The survey lacks this pane's thickness; " + thick.Value.Format(sys) + " is assumed."
 	}
-	for _, f := range h.Fits {
-		row := viewFit(f, f.Lens == h.Best && f.Focal == h.BestFocal)
-		row.URL = live.Address.WithLens(f.Lens, f.Focal).URL()
-		row.Chosen = f.Lens == live.now.Picked.Lens && f.Focal == live.now.Picked.Focal
+	for i, f := range h.Fits {
+		row := viewFit(f, h.IsBest(i))
+		row.URL = live.Address.WithLens(f.Lens.ID, f.Focal.Millimetres()).URL()
+		row.Chosen = i == live.now.Picked.Lens
 		if row.Chosen {
-			v.Lens = f.Short()
+			v.Lens = words.Lens(f)
 		}
 		if live.moved {
 			row.Frames = "…"
@@ -81,46 +82,46 @@ func viewHole(live *liveView, h plan.Hole, sys unit.System) holeView {
 
 func holeFacts(h plan.Hole, sys unit.System) []shell.Fact {
 	return []shell.Fact{
-		{Name: "Size", Value: h.Size().Format(sys)},
-		{Name: "Centre above the ice", Value: unit.Length(h.Height).Format(sys)},
-		{Name: "Station", Value: unit.Length(h.Station).Format(sys)},
+		{Name: "Size", Value: h.Size.Format(sys)},
+		{Name: "Centre above the ice", Value: h.Height.Format(sys)},
+		{Name: "Station", Value: h.Station.Format(sys)},
 		{Name: "Pane", Value: h.Pane},
-		{Name: "State", Value: h.State},
+		{Name: "State", Value: string(h.State)},
 	}
 }
 
 func reachWords(r plan.Reach, sys unit.System) string {
 	return fmt.Sprintf("%.0f %% of the ice at puck height, %.0f %% at face height; straight ahead, the %s nearest to the boards stay unseen",
-		100*r.Share, 100*r.FaceShare, unit.Length(r.Blind).Format(sys))
+		100*r.Share, 100*r.FaceShare, r.Blind.Format(sys))
 }
 
 func viewFit(f plan.LensFit, best bool) fitRow {
 	return fitRow{
-		Name: f.Name, Focal: strconv.FormatFloat(f.Focal, 'f', -1, 64) + " mm", Fits: f.Fits, Best: best,
-		Frames:  strconv.FormatFloat(100*f.Framing, 'f', 0, 64) + " %",
-		PanBody: degrees(f.PanBody), PanClear: degrees(f.PanClear), PanUsable: degrees(f.PanUsable),
-		TiltBody: degrees(f.TiltBody), TiltClear: degrees(f.TiltClear), TiltUsable: degrees(f.TiltUsable),
+		Name: f.Lens.Name, Focal: strconv.FormatFloat(f.Focal.Millimetres(), 'f', -1, 64) + " mm", Fits: f.Fits, Best: best,
+		Frames:  words.Percent(f.Framing),
+		PanBody: degrees(f.Pan.Body), PanClear: degrees(f.Pan.Clear), PanUsable: degrees(f.Pan.Usable),
+		TiltBody: degrees(f.Tilt.Body), TiltClear: degrees(f.Tilt.Clear), TiltUsable: degrees(f.Tilt.Usable),
 	}
 }
 
-func degrees(v *float64) string {
-	if v == nil {
+func degrees(a unit.Maybe[unit.Angle]) string {
+	if _, ok := a.Get(); !ok {
 		return "-"
 	}
-	return strconv.FormatFloat(*v, 'f', 1, 64) + "°"
+	return words.Turn(a) + "°"
 }
 
 func viewLight(l light.Row, sys unit.System) lightRow {
 	v := lightRow{
 		Zone: l.Zone, Lux: unit.Illuminance(l.MedianLx).Format(sys), EV: strconv.FormatFloat(l.EV100, 'f', 1, 64),
-		Shutter: unit.Shutter(l.ShutterS).Format(), Stop: unit.Stop(l.Stop).Format(), ISO: plan.ISOWords(l),
-		Away: plan.Far(l.DistanceM, sys),
+		Shutter: unit.Shutter(l.ShutterS).Format(), Stop: unit.Stop(l.Stop).Format(), ISO: words.ISO(l),
+		Away: words.Far(unit.Length(l.DistanceM), sys),
 	}
 	if d := l.Depth; d != nil {
 		v.Framed = strconv.FormatFloat(d.FocalMM, 'f', 0, 64) + " mm"
-		v.Sharp = "from " + plan.Far(d.NearM, sys)
+		v.Sharp = "from " + words.Far(unit.Length(d.NearM), sys)
 		if d.FarM != nil {
-			v.Sharp = plan.Far(d.NearM, sys) + " to " + plan.Far(*d.FarM, sys)
+			v.Sharp = words.Far(unit.Length(d.NearM), sys) + " to " + words.Far(unit.Length(*d.FarM), sys)
 		}
 	}
 	return v

@@ -12,6 +12,8 @@ import (
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // liveView is what follows a hole under somebody's hand: the same for a page that
@@ -46,9 +48,10 @@ type pick struct {
 // edits that are not saved.
 func (d area) live(b shelf.Book, doc *arena.Document, p plan.Plan, at shell.Address) (liveView, error) {
 	v := liveView{Address: at, plan: p, version: b.Version.Number, moved: arena.Revision(doc.Bytes()) != p.Revision}
-	ask := plan.Question{Hole: at.Hole, Lens: at.Lens, Focal: at.Focal, All: true, Units: unit.Known(at.Units(p.Survey.System()))}
+	ask := plan.Question{Hole: at.Hole, Lens: at.Lens, Focal: unit.Length(at.Focal) * unit.Millimetre, All: true}
 	if h, ok := p.Hole(at.Hole); ok && at.Lens == "" {
-		ask.Lens, ask.Focal = h.Best, h.BestFocal
+		f, _ := h.BestFit()
+		ask.Lens, ask.Focal = f.Lens.ID, f.Focal
 	}
 	var err error
 	if v.arena, err = doc.Check(); err != nil {
@@ -64,12 +67,12 @@ func (d area) live(b shelf.Book, doc *arena.Document, p plan.Plan, at shell.Addr
 	if err != nil {
 		return v, err
 	}
-	v.Verdict, v.Words = v.now.Verdict, plan.VerdictWords(v.now.Findings)
+	v.Verdict, v.Words = v.now.Verdict, words.Verdict(v.now.Findings)
 	v.Findings = viewFindings(v.now.Findings, "", sys)
 	for _, m := range v.now.Holes {
 		v.Picks = append(v.Picks, pick{
-			ID: m.ID, URL: at.Pick(m.ID).URL(), Words: whereIs(m, sys), Status: m.Status,
-			Off: m.State == "off", Chosen: m.ID == at.Hole,
+			ID: m.ID, URL: at.Pick(m.ID).URL(), Words: m.Place.Say(sys), Status: m.Status,
+			Off: m.State == glass.Off, Chosen: m.ID == at.Hole,
 		})
 	}
 	if i := slices.IndexFunc(v.now.Holes, func(m plan.Mark) bool { return m.ID == at.Hole }); i >= 0 {
@@ -83,7 +86,7 @@ func (d area) live(b shelf.Book, doc *arena.Document, p plan.Plan, at shell.Addr
 
 // pickedView fills in what is said of the picked hole.
 func (v *liveView) pickedView(m plan.Mark, sys unit.System) {
-	v.Readout = whereIs(m, sys) + ", " + unit.Length(m.Height).Format(sys) + " above the ice"
+	v.Readout = m.Place.Say(sys) + ", " + m.Height.Format(sys) + " above the ice"
 	v.Glance = v.glanceOf(m, sys)
 	h, ok := v.plan.Hole(m.ID)
 	if v.now.Picked == nil || !ok && !v.moved {
@@ -99,45 +102,30 @@ func (v *liveView) pickedView(m plan.Mark, sys unit.System) {
 // follow returns a hole's results with those that follow a move at once; reach
 // and framing stay those of the version.
 func follow(h plan.Hole, m plan.Mark, now plan.Now) plan.Hole {
-	h.ID, h.Pane, h.State, h.Corner, h.Landmark, h.Offset = m.ID, m.Pane, m.State, m.Corner, m.Landmark, m.Offset
-	h.Station, h.Height, h.Width, h.Tall, h.Status = m.Station, m.Height, m.Width, m.Tall, m.Status
-	h.Light = now.Picked.Light
-	framing := map[[2]any]float64{}
-	for _, f := range h.Fits {
-		framing[[2]any{f.Lens, f.Focal}] = f.Framing
+	was := h.Fits
+	h.Mark, h.Light, h.Fits = m, now.Picked.Light, slices.Clone(now.Picked.Fits)
+	if len(was) != len(h.Fits) {
+		h.Best = unit.Maybe[int]{} // a hole that the version lacks
+		return h
 	}
-	h.Fits = slices.Clone(now.Picked.Fits)
 	for i := range h.Fits {
-		f := &h.Fits[i]
-		f.Framing = framing[[2]any{f.Lens, f.Focal}]
+		h.Fits[i].Framing = was[i].Framing
 	}
 	return h
 }
 
-// whereIs says where a hole is along the boards.
-func whereIs(m plan.Mark, sys unit.System) string {
-	return plan.Hole{Corner: m.Corner, Landmark: m.Landmark, Offset: m.Offset, Station: m.Station}.Where(sys)
-}
-
 // chart returns what the drawings show.
 func (v liveView) chart() chart.Plan {
-	c := v.plan.Chart(v.arena.Units, v.Address.Hole)
+	c := chart.OfPlan(v.plan, v.arena.Units, v.Address.Hole)
 	c.Arena, c.Bare, c.Moving = v.arena, true, true
 	for _, m := range v.now.Holes {
 		c.Status[m.ID] = m.Status
-		if m.State == "off" {
+		if m.State == glass.Off {
 			delete(c.Status, m.ID)
 		}
 	}
-	if f, ok := v.lens(); ok && f.PanClear != nil {
-		turn := unit.Angle(*f.PanClear) * unit.Degree
-		wedge := chart.Wedge{Hole: v.Address.Hole, Left: turn, Right: turn}
-		if i := slices.IndexFunc(c.Reach, func(w chart.Wedge) bool { return w.Hole == wedge.Hole }); i >= 0 {
-			c.Reach[i] = wedge
-		} else {
-			c.Reach = append(c.Reach, wedge)
-		}
-		c.Notes[v.Address.Hole] = f.Lens
+	if f, ok := v.lens(); ok {
+		c.Aim(v.Address.Hole, f, true)
 	}
 	return c
 }
@@ -147,10 +135,6 @@ func (v liveView) lens() (plan.LensFit, bool) {
 	if v.now.Picked == nil {
 		return plan.LensFit{}, false
 	}
-	for _, f := range v.now.Picked.Fits {
-		if f.Lens == v.now.Picked.Lens && f.Focal == v.now.Picked.Focal {
-			return f, f.Fits
-		}
-	}
-	return plan.LensFit{}, false
+	f := v.now.Picked.Fit()
+	return f, f.Fits
 }

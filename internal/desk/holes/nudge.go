@@ -99,11 +99,11 @@ func placesFor(a arena.Arena, now plan.Now) []placeOption {
 		middle := (s.From + s.To) / 2
 		free := true
 		for _, m := range now.Holes {
-			off := a.Rink.Wrap(unit.Length(m.Station - s.From)).Metres()
-			free = free && (off > s.To-s.From || m.State == string(glass.Off))
+			off := a.Rink.Wrap(m.Station - s.From)
+			free = free && (off > s.To-s.From || m.State == glass.Off)
 		}
 		if free {
-			out = append(out, spotFor(a, unit.Length(middle), true))
+			out = append(out, spotFor(a, middle, true))
 		}
 	}
 	for _, p := range a.Panes {

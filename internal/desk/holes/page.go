@@ -8,7 +8,9 @@ import (
 
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // arenaPage is one arena with one of its holes picked: the place where holes are
@@ -49,8 +51,8 @@ func (v shelfVersion) Old() bool { return v.Number < v.Head }
 // pictureURL leads to the view through a hole, with the lens that serves it best.
 func pictureURL(at shell.Address, h plan.Hole) string {
 	q := url.Values{"hole": {h.ID}}
-	if h.Best != "" {
-		q.Set("lens", h.Best)
+	if f, ok := h.BestFit(); ok {
+		q.Set("lens", f.Lens.ID)
 	}
 	if at.System != "" {
 		q.Set("units", at.System)
@@ -97,14 +99,14 @@ func (d area) arenaView(r *http.Request, o shell.Opened) (arenaPage, error) {
 	if at.Hole == "" && len(p.Holes) > 0 {
 		at.Hole = p.Holes[0].ID
 	}
-	sys := at.Units(p.Survey.System())
+	sys := at.Units(p.Survey.Units)
 	live, err := d.live(o.Book, o.Arena, p, at)
 	if err != nil {
 		return arenaPage{}, err
 	}
 	page := arenaPage{
-		Frame: d.Frame(r, p.Survey.Name), liveView: live, Survey: p.Survey, Size: p.Survey.Size(sys),
-		Revision: p.Revision, RuleSets: p.RuleSets, Notes: p.Notes, Rules: viewRules(p.Findings, sys),
+		Frame: d.Frame(r, p.Survey.Name), liveView: live, Survey: p.Survey, Size: words.Size(p.Survey, sys),
+		Revision: p.Revision, RuleSets: p.RuleSets, Notes: append(p.Notes[:len(p.Notes):len(p.Notes)], say.All(p.Remarks, sys)...), Rules: viewRules(p.Findings, sys),
 		Version: shelfVersion{Number: o.Version.Number, Head: o.Document.Head, What: o.Version.What, Who: o.Version.Who},
 		Step:    nudgeStep(sys).Format(sys), StepM: strconv.FormatFloat(nudgeStep(sys).Metres(), 'f', -1, 64), Way: "plan",
 	}

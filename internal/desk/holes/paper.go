@@ -8,6 +8,8 @@ import (
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/draw/chart"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // paperPage is a whole plan laid out for printing.
@@ -43,14 +45,14 @@ func (d area) paperPage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	p := o.Plan
-	sys := o.At.Units(p.Survey.System())
+	sys := o.At.Units(p.Survey.Units)
 	page := paperPage{
-		Way: "paper", Frame: d.Frame(r, p.Survey.Name+" on paper"), Address: o.At, Survey: p.Survey, Size: p.Survey.Size(sys),
-		Verdict: p.Verdict, Words: plan.VerdictWords(p.Findings), RuleSets: p.RuleSets, Notes: p.Notes,
+		Way: "paper", Frame: d.Frame(r, p.Survey.Name+" on paper"), Address: o.At, Survey: p.Survey, Size: words.Size(p.Survey, sys),
+		Verdict: p.Verdict, Words: words.Verdict(p.Findings), RuleSets: p.RuleSets, Notes: append(p.Notes[:len(p.Notes):len(p.Notes)], say.All(p.Remarks, sys)...),
 		Version: o.Version.Number, Revision: p.Revision,
 		Findings: viewFindings(p.Findings, "", sys), Rules: viewRules(p.Findings, sys),
 	}
-	c := p.Chart(sys, "")
+	c := chart.OfPlan(p, sys, "")
 	page.Map = shell.Inline(chart.PlanMap(c, paperWidth), o.At)
 	page.Strip = shell.Inline(chart.BoardsStrip(c, paperWidth, paperRows), o.At)
 	for _, h := range p.Holes {

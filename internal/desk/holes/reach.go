@@ -10,14 +10,15 @@ import (
 	"net/url"
 	"strconv"
 
+	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/draw/chart"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
-// heatStep is the side of a cell of the page's reach map in metres: some pixels
-// on a large screen, and quick enough for a hand that rests.
-const heatStep = 0.25
+// heatStep is the side of a cell of the page's reach map: some pixels on a large screen, and quick enough for a hand that rests.
+const heatStep = unit.Metre / 4
 
 // heat returns the reach map's frame for the page to load the picture into, nil
 // when it is not shown.
@@ -26,9 +27,9 @@ func (v liveView) heat() *chart.Heat {
 		return nil
 	}
 	dim := v.arena.Rink.Dimensions()
-	cells := func(metres float64) int { return int(math.Ceil(metres/heatStep - 1e-9)) }
+	cells := func(l unit.Length) int { return int(math.Ceil(float64(l/heatStep) - 1e-9)) }
 	q := url.Values{"hole": {v.Address.Hole}, "version": {strconv.Itoa(v.version)}}
-	return chart.HeatFrame(cells(dim.Length.Metres()), cells(dim.Width.Metres()), heatStep,
+	return chart.HeatFrame(cells(dim.Length), cells(dim.Width), heatStep.Metres(),
 		"/arena/"+v.Address.Slug+"/reach.png?"+q.Encode(), "Reach of "+v.Address.Hole+": the stronger the colour, the more lenses can be aimed there")
 }
 
@@ -81,20 +82,20 @@ var (
 )
 
 // reachImage paints a reach map, end B at the right, the box side at the top.
-func reachImage(m plan.ReachMap) image.Image {
-	shades := make(color.Palette, 0, m.Lenses+1)
+func reachImage(r sight.Reach) image.Image {
+	lenses, g := len(r.Lenses), r.Grid
+	shades := make(color.Palette, 0, lenses+1)
 	shades = append(shades, color.NRGBA{})
-	for n := 1; n <= m.Lenses; n++ {
+	for n := 1; n <= lenses; n++ {
 		c := reachColour
-		c.A = uint8(255*(reachLeast+(reachMost-reachLeast)*float64(n)/float64(m.Lenses)) + 0.5)
+		c.A = uint8(255*(reachLeast+(reachMost-reachLeast)*float64(n)/float64(lenses)) + 0.5)
 		shades = append(shades, c)
 	}
-	img := image.NewPaletted(image.Rect(0, 0, m.Columns, m.Rows), shades)
-	for row := range m.Rows {
-		for column := range m.Columns {
-			if n := m.Cells[row*m.Columns+column]; n != plan.OffIce {
-				img.SetColorIndex(column, m.Rows-1-row, n)
-			}
+	img := image.NewPaletted(image.Rect(0, 0, g.Columns, g.Rows), shades)
+	for row := range g.Rows {
+		first, last := g.Run(row)
+		for column := first; column < last; column++ {
+			img.SetColorIndex(column, g.Rows-1-row, uint8(r.Layers[0].Count(g.Index(column, row))))
 		}
 	}
 	return img

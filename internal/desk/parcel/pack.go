@@ -9,14 +9,12 @@ import (
 	"fmt"
 	"path"
 
-	"example.org/rinkpane/internal/answer/puck"
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/draw/book"
 	"example.org/rinkpane/internal/draw/cut"
+	"example.org/rinkpane/internal/draw/folder"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/tell/wire"
 )
 
 func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys unit.System) ([]byte, error) {
@@ -30,14 +28,15 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	case Book, BookPage:
 		return p.book(ctx, b, k, w, sys)
 	}
-	whole, err := p.shelf.Plan(b)
+	of := p.shelf.Plan
+	if k == Folder || k == PlanJSON {
+		of = p.shelf.Whole
+	}
+	made, err := of(b)
 	if err != nil {
 		return nil, err
 	}
-	if k == PlanJSON {
-		return wire.PlanOf(whole, sys).JSON()
-	}
-	files, err := wire.Files(whole, sys)
+	files, err := folder.Files(made, sys)
 	if err != nil {
 		return nil, err
 	}
@@ -96,18 +95,18 @@ func (p *Packer) cut(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	folder, err := cut.NewPlan(a, b.Arena.Bytes()).Folder(cut.Request{
+	made, err := cut.NewPlan(a, b.Arena.Bytes()).Folder(cut.Request{
 		Paper: on.Name, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Kit: b.Maker.Kit, Creator: p.creator,
 	})
 	if err != nil {
 		return nil, err
 	}
-	var files []plan.File
-	for _, f := range folder.Files {
-		files = append(files, plan.File{Name: f.Path, Data: f.Data})
+	var files []folder.File
+	for _, f := range made.Files {
+		files = append(files, folder.File{Name: f.Path, Data: f.Data})
 	}
-	if said := refusals(folder); said != "" {
-		files = append(files, plan.File{Name: "not-drawn.txt", Data: []byte(said)})
+	if said := refusals(made); said != "" {
+		files = append(files, folder.File{Name: "not-drawn.txt", Data: []byte(said)})
 	}
 	return zipOf(b, files)
 }
@@ -130,7 +129,7 @@ func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 		return nil, err
 	}
 	content, err := book.Gather(ctx, b.Maker, b.Arena, book.Options{
-		Units: sys, Paper: on, Guard: puck.DefaultOptions(), Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: p.creator,
+		Units: sys, Paper: on, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: p.creator,
 	})
 	if err != nil && ctx.Err() == nil {
 		return nil, &Error{err.Error()} // an arena that no book can be made of
@@ -146,7 +145,7 @@ func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 }
 
 // zipOf packs files below one folder, the same to the byte for the same files.
-func zipOf(b shelf.Book, files []plan.File) ([]byte, error) {
+func zipOf(b shelf.Book, files []folder.File) ([]byte, error) {
 	var out bytes.Buffer
 	z := zip.NewWriter(&out)
 	for _, f := range files {

@@ -51,7 +51,7 @@ var kinds = []struct {
 	{Cut, "application/zip", "shop drawings: PDF, DXF, templates, cut list"},
 	{Book, "application/pdf", "the book to sign"},
 	{BookPage, "text/html; charset=utf-8", "the book as one file for a browser"},
-	{Folder, "application/zip", "plan map, boards strip, tables and results"},
+	{Folder, "application/zip", "the plan's folder: drawings, tables, results, guard and choice of holes"},
 }
 
 // Kinds lists the kinds.

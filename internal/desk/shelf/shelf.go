@@ -32,6 +32,7 @@ const (
 	mostDocuments = 48
 	mostProofs    = 200
 	mostPlans     = 24
+	mostWholes    = 8
 	mostMarks     = 20_000 // a few words each
 )
 
@@ -45,6 +46,7 @@ type Shelf struct {
 	outfits   *bounded[string, Outfit]
 	proofs    *bounded[string, plan.Proof]
 	plans     *bounded[string, plan.Plan]
+	wholes    *bounded[string, plan.Plan]
 	marks     *bounded[string, string]
 }
 
@@ -56,6 +58,7 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 		outfits:   newBounded[string, Outfit](mostOutfits),
 		proofs:    newBounded[string, plan.Proof](mostProofs),
 		plans:     newBounded[string, plan.Plan](mostPlans),
+		wholes:    newBounded[string, plan.Plan](mostWholes),
 		marks:     newBounded[string, string](mostMarks),
 	}
 }
@@ -118,6 +121,18 @@ func (s *Shelf) Proof(b Book) (plan.Proof, error) {
 // asked for it, since another visitor may wait for it.
 func (s *Shelf) Plan(b Book) (plan.Plan, error) {
 	return s.plans.get(b.stamp(), func() (plan.Plan, error) { return b.Maker.Make(context.Background(), b.Arena) })
+}
+
+// Whole is Plan with the guard of the holes and the best legal set of them: all
+// that the plan's folder holds.
+func (s *Shelf) Whole(b Book) (plan.Plan, error) {
+	return s.wholes.get(b.stamp(), func() (plan.Plan, error) {
+		p, err := s.Plan(b)
+		if err != nil {
+			return plan.Plan{}, err
+		}
+		return b.Maker.Whole(context.Background(), p, true)
+	})
 }
 
 // Edited returns a book's document with edits made, checked, and what they did

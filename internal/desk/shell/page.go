@@ -8,9 +8,10 @@ import (
 	"net/http"
 
 	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/keep/people"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 //go:embed templates
@@ -20,11 +21,11 @@ func (s *Shell) funcs() *template.Template {
 	return template.New("").Funcs(template.FuncMap{
 		"slots":    func() []int { return []int{0, 1} }, // pan, tilt
 		"asset":    s.assets.address,
-		"cautions": plan.Cautions,
+		"cautions": glass.Cautions,
 		"status":   statusWord,
 		"keeps":    keepsWords,
 		"metres":   Metres,
-		"count":    plan.Count,
+		"count":    say.Count,
 	})
 }
 

@@ -8,10 +8,10 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
 )
@@ -131,7 +131,7 @@ func (d area) fillSurvey(b shelf.Book, page *surveyPage, a Answers, wrong map[st
 	}
 	switch {
 	case len(wrong) > 0:
-		page.Wrongs = plan.Count(len(wrong), "answer") + " to mend, marked below."
+		page.Wrongs = say.Count(len(wrong), "answer") + " to mend, marked below."
 	case page.Other != "":
 		page.Wrongs = "As a whole it does not go:"
 	}

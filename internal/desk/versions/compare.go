@@ -16,6 +16,7 @@ import (
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // comparePage shows two plans side by side, with what differs between them.
@@ -79,19 +80,19 @@ func (d area) comparePage(w http.ResponseWriter, r *http.Request) error {
 		page.Sides[i] = viewSide(o, name, at)
 		page.Sides[i].Choices = marked(choices, page.Sides[i].Ref, page.Sides[i].Title)
 	}
-	page.fill(compare.Plans(plans[0], plans[1]), at.Units(plans[1].Survey.System()))
+	page.fill(compare.Plans(plans[0], plans[1]), at.Units(plans[1].Survey.Units))
 	return d.Page(w, r, http.StatusOK, "compare.tmpl", page)
 }
 
 func viewSide(o shell.Opened, name string, at shell.Address) side {
-	sys := at.Units(o.Plan.Survey.System())
-	c := o.Plan.Chart(sys, "")
+	sys := at.Units(o.Plan.Survey.Units)
+	c := chart.OfPlan(o.Plan, sys, "")
 	c.Bare = true
 	to := shell.Address{Slug: o.Document.ID, Version: o.Version.Number, System: at.System, Theme: at.Theme}
 	return side{
 		Name: name, Ref: o.Document.ID + "@" + strconv.Itoa(o.Version.Number),
 		Title:   fmt.Sprintf("%s, version %d", o.Document.Name, o.Version.Number),
-		Verdict: o.Plan.Verdict, Words: plan.VerdictWords(o.Plan.Findings), URL: to.URL(),
+		Verdict: o.Plan.Verdict, Words: words.Verdict(o.Plan.Findings), URL: to.URL(),
 		Map: shell.Inline(chart.PlanMap(c, shell.MapWidth), to),
 	}
 }
@@ -141,13 +142,13 @@ func marked(all []shell.Choice, ref, title string) []shell.Choice {
 }
 
 func (p *comparePage) fill(c compare.Comparison, sys unit.System) {
-	p.Summary, p.SameRink = c.Summary(), c.SameRink
+	p.Summary, p.SameRink = words.Compared(c), c.SameRink
 	for _, h := range c.Holes {
 		if h.Kind != compare.Same {
-			p.Holes = append(p.Holes, changeRow{h.ID, string(h.Kind), h.Words(sys)})
+			p.Holes = append(p.Holes, changeRow{h.ID, string(h.Kind), words.Became(h, sys)})
 		}
 	}
 	for _, r := range c.Rules {
-		p.Rules = append(p.Rules, ruleChange{r.Rule, compare.StatusWords(r.Before), compare.StatusWords(r.After), r.After})
+		p.Rules = append(p.Rules, ruleChange{r.Rule, words.Status(r.Before), words.Status(r.After), r.After})
 	}
 }

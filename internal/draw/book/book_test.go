@@ -11,7 +11,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/draw/cut"
@@ -68,7 +67,7 @@ func options(t testing.TB, paper string) Options {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Options{Paper: p, Guard: puck.DefaultOptions(), Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "test"}
+	return Options{Paper: p, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "test"}
 }
 
 func content(t testing.TB, text, paper string, sys unit.System) Content {
@@ -251,7 +250,7 @@ func Example() {
 	set, _ := rules.Shipped("common-practice")
 	paper, _ := sheet.ParsePaper("a4")
 	c, err := Gather(context.Background(), plan.Maker{Kit: k, Rules: rules.Sets{set}}, doc, Options{
-		Paper: paper, Guard: puck.DefaultOptions(), Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(),
+		Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(),
 	})
 	if err != nil {
 		fmt.Println(err)

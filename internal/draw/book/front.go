@@ -3,10 +3,12 @@ package book
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // front is the summary and the contents; the contents' pages are filled in by
@@ -36,30 +38,19 @@ func (s setter) front() (chapter, sheet.Rect) {
 // sentence sums the arena up.
 func (s setter) sentence() string {
 	survey := s.c.Plan.Survey
-	return fmt.Sprintf("Photo holes: %s on %s, ice %s. Rules in force: %s. Plan revision %s.",
-		plan.Count(survey.Holes, "working hole"), plan.Count(survey.Panes, "pane"), survey.Size(s.units()), plan.VerdictWords(s.c.Plan.Findings), s.c.Mark)
+	told := fmt.Sprintf("Photo holes: %s on %s, ice %s. Rules in force: %s. Plan revision %s.",
+		say.Count(survey.Holes, "working hole"), say.Count(survey.Panes, "pane"), words.Size(survey, s.units()), words.Verdict(s.c.Plan.Findings), s.c.Mark)
+	return strings.Join(append([]string{told}, say.All(s.c.Plan.Remarks, s.units())...), " ")
 }
 
 // holeTable is a row for each hole.
 func (s setter) holeTable() sheet.Table {
-	sys := s.units()
-	t := sheet.Table{
-		Size: tableSize, Head: []string{"hole", "where", "pane", "size", "state", "rules", "best lens", "sees"},
-		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.Start, sheet.End, sheet.Start, sheet.Start, sheet.Start, sheet.End},
-	}
-	for _, h := range s.c.Plan.Holes {
-		best := "none fits"
-		if f, ok := h.BestFit(); ok {
-			best = f.Short()
-		}
-		t.Rows = append(t.Rows, []string{h.ID, h.Where(sys), h.Pane, h.Size().Format(sys), h.State, string(h.Status), best, fmt.Sprintf("%.0f %%", 100*h.Reach.Share)})
-	}
-	return t
+	return onPaper(words.Holes().Pick("hole", "where", "pane", "size", "state", "status", "best_lens_focal", "reach_share").Of("", s.c.Plan.Holes, s.units()))
 }
 
 // maps are the plan map and the boards strip, a page each.
 func (s setter) maps() []chapter {
-	c := s.c.Plan.Chart(s.units(), "")
+	c := chart.OfPlan(s.c.Plan, s.units(), "")
 	var out []chapter
 	d, area := s.page("plan-map", "Plan with stations")
 	place(d, chart.PlanMap(c, area.W), area)

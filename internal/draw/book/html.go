@@ -92,9 +92,9 @@ func (c Content) HTML() []byte {
 		f.b.WriteString("</section>\n")
 	}
 	section("summary", "Summary", s.summary)
-	section("plan", "Plan with stations", func(f flow) { f.Drawing(chart.PlanMap(c.Plan.Chart(s.units(), ""), pageMap)) })
+	section("plan", "Plan with stations", func(f flow) { f.Drawing(chart.PlanMap(chart.OfPlan(c.Plan, s.units(), ""), pageMap)) })
 	section("boards", "Boards and glass, unrolled", func(f flow) {
-		f.Drawing(chart.BoardsStrip(c.Plan.Chart(s.units(), ""), pageMap, mostStripRows))
+		f.Drawing(chart.BoardsStrip(chart.OfPlan(c.Plan, s.units(), ""), pageMap, mostStripRows))
 	})
 	for _, h := range c.Plan.Holes {
 		section("hole-"+h.ID, "Hole "+h.ID, func(f flow) { s.holeSection(f, h) })
@@ -104,7 +104,7 @@ func (c Content) HTML() []byte {
 	section("rules", "Rule findings", s.rules)
 	section("guard", "Guard: what an open hole lets through", func(f flow) {
 		s.ranking(f)
-		f.Drawing(chart.GuardMap(c.Arena, c.sectors(), "", pageMap))
+		f.Drawing(chart.GuardMap(c.Arena, chart.SectorsOf(c.Plan.Guards), "", pageMap))
 	})
 	section("sign-off", "Cautions and sign-off", func(w flow) {
 		s.cautions(w)

@@ -4,9 +4,12 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/table"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // flow is what a chapter is written into: sheets of paper or a page for a browser.
@@ -122,3 +125,32 @@ func (sp *spread) pages() []*sheet.Drawing { return append([]*sheet.Drawing{sp.f
 
 // tableSize is the type of the book's tables, mm.
 const tableSize = 2.6
+
+// onPaper sets a table in the book's type.
+func onPaper(t table.Table) sheet.Table {
+	out := sheet.Table{Size: tableSize, Head: t.Heads(), Rows: t.Texts()}
+	for _, c := range t.Columns {
+		align := sheet.Start
+		if c.Right {
+			align = sheet.End
+		}
+		out.Align = append(out.Align, align)
+	}
+	for _, strong := range t.Strong {
+		class := ""
+		if strong {
+			class = "strong"
+		}
+		out.Classes = append(out.Classes, class)
+	}
+	return out
+}
+
+// findingsTable sets findings, those not kept in bold.
+func (s setter) findingsTable(found []rules.Finding, columns ...string) sheet.Table {
+	t := words.Findings().Pick(columns...).Of("", found, s.units())
+	for _, f := range found {
+		t.Strong = append(t.Strong, f.Status != rules.Pass)
+	}
+	return onPaper(t)
+}

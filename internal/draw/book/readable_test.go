@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // No word of any page is set much smaller than a caption, pictures included;
@@ -43,14 +44,14 @@ func TestEveryPageCanBeRead(t *testing.T) {
 
 func TestGuardInPlainWords(t *testing.T) {
 	for perHour, want := range map[float64]string{0: "0", 4.7e-8: "under 0.001", 3.9e-5: "0.039", 0.0042: "4.2", 0.123: "123"} {
-		if got := perThousandHours(puck.Passes{PerHour: perHour}); got != want {
+		if got := words.PerThousandHours(puck.Passes{PerHour: perHour}); got != want {
 			t.Errorf("%g an hour: %q, want %q", perHour, got, want)
 		}
 	}
-	if got := closes("closes at ", unit.Known(51.4*unit.Degree)); got != "closes at 51 deg" {
+	if got := closes(unit.Known(51.4 * unit.Degree)); got != "closes at 51 deg" {
 		t.Error(got)
 	}
-	if got := closes("closes at ", unit.Maybe[unit.Angle]{}); got != "never opens" {
+	if got := closes(unit.Maybe[unit.Angle]{}); got != "never opens" {
 		t.Error(got)
 	}
 }

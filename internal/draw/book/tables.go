@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/answer/puck"
@@ -10,13 +11,14 @@ import (
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // kit lists bodies and lenses.
 func (s setter) kit(f flow) {
 	f.Heading("Bodies")
 	bodies := sheet.Table{Size: tableSize, Head: []string{"body", "name", "sensor", "pixels", "highest ISO"}, Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End}}
-	for _, b := range s.c.Kit.Bodies {
+	for _, b := range s.c.Plan.Kit.Bodies {
 		bodies.Rows = append(bodies.Rows, []string{b.ID, b.Name, b.Sensor.Format(unit.Metric), fmt.Sprintf("%d x %d", b.PixelsW, b.PixelsH), fmt.Sprint(b.ISOMax)})
 	}
 	f.Table(bodies)
@@ -25,7 +27,7 @@ func (s setter) kit(f flow) {
 		Size: tableSize, Head: []string{"lens", "name", "focal, mm", "stop", "nose", "with hood", "holes it fits"},
 		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End, sheet.End, sheet.Start},
 	}
-	for _, l := range s.c.Kit.Lenses {
+	for _, l := range s.c.Plan.Kit.Lenses {
 		lenses.Rows = append(lenses.Rows, []string{l.ID, l.Name, focal(l), stops(l), l.Nose.Format(unit.Metric), hood(l), s.fitsIn(l.ID)})
 	}
 	f.Table(lenses)
@@ -56,25 +58,19 @@ func hood(l kit.Lens) string {
 // fitsIn names the holes into which a lens goes.
 func (s setter) fitsIn(lens string) string {
 	var in []string
-	tried := false
 	for _, h := range s.c.Plan.Holes {
-		for _, f := range h.Fits {
-			if f.Lens != lens {
-				continue
-			}
-			tried = true
-			if f.Fits {
-				in = append(in, h.ID)
-			}
-			break
+		i := slices.IndexFunc(h.Fits, func(f plan.LensFit) bool { return f.Lens.ID == lens })
+		if i < 0 {
+			return "not used here"
+		}
+		if h.Fits[i].Fits {
+			in = append(in, h.ID)
 		}
 	}
-	switch {
-	case !tried:
-		return "not used here"
-	case len(in) == 0:
+	switch len(in) {
+	case 0:
 		return "none"
-	case len(in) == len(s.c.Plan.Holes):
+	case len(s.c.Plan.Holes):
 		return "all"
 	}
 	return strings.Join(in, ", ")
@@ -134,46 +130,25 @@ func coverWords(s setter, id string) (planned, tether string) {
 
 // rules lists every finding with its margin.
 func (s setter) rules(f flow) {
-	f.Heading(fmt.Sprintf("Verdict: %s (%s)", plan.VerdictWords(s.c.Plan.Findings), strings.Join(s.c.Plan.RuleSets, ", ")))
-	t := sheet.Table{Size: tableSize, Head: []string{"rule", "answer", "in short", "rule set"}}
-	for _, r := range plan.ByRule(s.c.Plan.Findings) {
-		t.Rows = append(t.Rows, []string{r.Rule, string(r.Status), r.Words(s.units()), r.Set})
-		t.Classes = append(t.Classes, strongUnlessPass(r.Status))
+	f.Heading(fmt.Sprintf("Verdict: %s (%s)", words.Verdict(s.c.Plan.Findings), strings.Join(s.c.Plan.RuleSets, ", ")))
+	by := plan.ByRule(s.c.Plan.Findings)
+	t := words.Rules().Of("", by, s.units())
+	for _, r := range by {
+		t.Strong = append(t.Strong, r.Status != rules.Pass)
 	}
-	f.Table(t)
+	f.Table(onPaper(t))
 	f.Heading("Every finding")
-	all := sheet.Table{Size: tableSize, Head: []string{"rule", "holes", "answer", "margin", "in words"}}
-	for _, x := range s.c.Plan.Findings {
-		all.Rows = append(all.Rows, []string{x.Rule, strings.Join(x.Holes, ", "), string(x.Status), x.Spare().In(s.units()), x.Say(s.units())})
-		all.Classes = append(all.Classes, strongUnlessPass(x.Status))
-	}
-	f.Table(all)
+	f.Table(s.findingsTable(s.c.Plan.Findings, "rule", "holes", "status", "margin", "message"))
 	f.Notes(s.c.Plan.Notes...)
 	f.Notes("A league's own document always governs.")
-}
-
-func strongUnlessPass(s rules.Status) string {
-	if s == rules.Pass {
-		return ""
-	}
-	return "strong"
 }
 
 // ranking lists the holes by what comes through when covers are out.
 func (s setter) ranking(f flow) {
 	f.Heading("The most exposed first")
-	t := sheet.Table{
-		Size: tableSize, Head: []string{"hole", "flat puck closes", "any puck closes", "pucks per 1000 h of play", "per 1000 h of practice", "mean energy", "half land by", "95 % by"},
-		Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End, sheet.End, sheet.End, sheet.End, sheet.End, sheet.End},
-	}
-	sys := s.units()
-	for _, g := range puck.Rank(s.c.Guards) {
-		row := []string{g.Hole, closes("", g.FlatLimit), closes("", g.AnyLimit), perThousandHours(g.Game), perThousandHours(g.Practice), fmt.Sprintf("%.0f J", g.MeanJ), "-", "-"}
-		if g.Sector.Passing {
-			row[6], row[7] = plan.Far(g.Sector.Typical.Metres(), sys), plan.Far(g.Sector.Far.Metres(), sys)
-		}
-		t.Rows = append(t.Rows, row)
-	}
-	f.Table(t)
+	t := words.Guards().Pick("hole", "flat_limit_deg", "any_limit_deg", "per_1000_h_game", "per_1000_h_practice", "mean_energy_j", "landing_half_m", "landing_95_percent_m").
+		Of("", puck.Rank(s.c.Plan.Guards), s.units())
+	f.Table(onPaper(t))
+	f.Notes(t.Keys())
 	f.Notes(puck.LeftOut()...)
 }

@@ -14,7 +14,11 @@
 // name carries.
 package table
 
-import "example.org/rinkpane/internal/measure/unit"
+import (
+	"strings"
+
+	"example.org/rinkpane/internal/measure/unit"
+)
 
 // Column is a column's head.
 type Column struct {
@@ -35,6 +39,7 @@ type Table struct {
 	Title   string
 	Columns []Column
 	Rows    [][]Cell
+	Strong  []bool // rows that stand out where a drawing can show it; may be shorter than Rows
 }
 
 // Field is one column over rows of T: its head and how its cell is made.
@@ -84,6 +89,17 @@ func Number(text string, value float64) Cell { return Cell{text, value} }
 
 // None is the cell of a number that does not exist: "-" for people, empty in CSV.
 func None() Cell { return Cell{"-", ""} }
+
+// Keys explains the columns that have a key: "clean: degrees from ... half: ...".
+func (t Table) Keys() string {
+	var out []string
+	for _, c := range t.Columns {
+		if c.Key != "" {
+			out = append(out, c.Head+": "+c.Key+".")
+		}
+	}
+	return strings.Join(out, " ")
+}
 
 // Heads returns the heads for people.
 func (t Table) Heads() []string {

@@ -1,6 +1,3 @@
-// Package words says typed answers to people: their tables, and the sentences
-// between them, in a reader's units. Commands, pages and files take both from
-// here, so that one answer reads the same everywhere.
 package words
 
 import (

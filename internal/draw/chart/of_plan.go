@@ -1,0 +1,81 @@
+package chart
+
+import (
+	"fmt"
+
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+// fanDepth is how deep into the rink a hole's wedge is drawn where it is one of
+// several: all of them to the far boards would cover one another. Own choice.
+const fanDepth = 8 * unit.Metre
+
+// OfPlan returns what the drawings of a plan show, lengths in the system's units.
+// The hole picked, "" for none, has its wedge drawn to the far boards.
+func OfPlan(p plan.Plan, sys unit.System, picked string) Plan {
+	c := Plan{
+		Arena: p.Arena, Permitted: p.Permitted, Undecided: p.Undecided, Picked: picked,
+		Status: map[string]rules.Status{}, Notes: map[string]string{},
+	}
+	c.Arena.Units = sys
+	for _, h := range p.Holes {
+		c.Status[h.ID] = h.Status
+		best, ok := h.BestFit()
+		if !ok {
+			c.Notes[h.ID] = "no lens fits"
+			continue
+		}
+		c.Aim(h.ID, best, h.ID == picked)
+	}
+	return c
+}
+
+// Aim draws how far a lens turns in a hole with clean corners, to the far boards
+// or only a little way, in place of the wedge that the hole had.
+func (p *Plan) Aim(hole string, f plan.LensFit, far bool) {
+	p.Notes[hole] = f.Lens.ID
+	turn, ok := f.Pan.Clear.Get()
+	if !ok {
+		return
+	}
+	fan := Wedge{Hole: hole, Left: turn, Right: turn, Depth: fanDepth}
+	if far {
+		fan.Depth = 0
+	}
+	for i, w := range p.Reach {
+		if w.Hole == hole {
+			p.Reach[i] = fan
+			return
+		}
+	}
+	p.Reach = append(p.Reach, fan)
+}
+
+// SectorsOf returns the sectors that guards ask to keep clear.
+func SectorsOf(guards []puck.Guard) []Sector {
+	var out []Sector
+	for _, g := range guards {
+		if s := g.Sector; s.Passing {
+			out = append(out, Sector{
+				Hole: g.Hole, From: s.From, To: s.To, Limit: s.HalfAngle.Or(0), Typical: s.Typical, Far: s.Far, Farthest: s.Farthest,
+			})
+		}
+	}
+	return out
+}
+
+// HeatOf returns the map of how many lenses can be aimed at each place, of the
+// first layer of what a hole sees.
+func HeatOf(r sight.Reach) *Heat {
+	g := r.Grid
+	half := geom.Vec2{X: g.Step / 2, Y: g.Step / 2}
+	return &Heat{
+		Corner: g.At(0, 0).Sub(half), Step: g.Step, Cols: g.Columns, Rows: g.Rows, Values: r.Parts(0),
+		Low: "none", High: fmt.Sprintf("all %d", len(r.Lenses)), Counts: len(r.Lenses), Title: "lenses that can be aimed there",
+	}
+}

@@ -1,0 +1,82 @@
+// Package folder answers: which files is a plan handed over in?
+//
+// [Files] makes every file of the folder from one plan: drawings, tables and
+// results for programs. The command writes them, the desk packs them, and both
+// are the same to the byte for the same document, kit, rules and units:
+//
+//	plan.Plan --+-- chart, sheet --> plan-map.svg boards-strip.svg guard-map.svg choice-map.svg
+//	            +-- words        --> summary.txt holes.txt findings.txt fit.txt light.txt ...
+//	            '-- wire         --> plan.json guard.json choice.json
+//
+// It adds nothing to what the plan says.
+package folder
+
+import (
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/draw/chart"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
+)
+
+// File is one file of a folder.
+type File struct {
+	Name string
+	Data []byte
+}
+
+// LookFirst says which files of the folder to open first.
+const LookFirst = "Look first at plan-map.svg (open it in a browser), then at boards-strip.svg and summary.txt.\n"
+
+// Sizes of the folder's drawings.
+const (
+	mapWidth  = 400.0 // mm: an A3 sheet across
+	stripRows = 4     // one for each corner
+)
+
+// Files returns the folder of a plan in a system's units: what to look at first
+// comes first.
+func Files(p plan.Plan, sys unit.System) ([]File, error) {
+	drawn := chart.OfPlan(p, sys, "")
+	out := []File{
+		{"plan-map.svg", sheet.SVG(chart.PlanMap(drawn, mapWidth))},
+		{"boards-strip.svg", sheet.SVG(chart.BoardsStrip(drawn, mapWidth, stripRows))},
+		{"summary.txt", []byte(words.Summary(p, sys) + "\n" + words.Cautions())},
+		{"holes.txt", []byte(words.HolesText(p, sys))},
+		{"findings.txt", []byte(words.FindingsText(p, sys))},
+		{"fit.txt", []byte(words.FitText(p, sys))},
+		{"light.txt", []byte(words.LightText(p, sys))},
+	}
+	whole := wire.PlanOf(p, sys)
+	results := []struct {
+		name string
+		of   any
+	}{{"plan.json", whole}}
+	if c := p.Choice; c != nil {
+		out = append(out,
+			File{"choice-map.svg", sheet.SVG(chart.PlanMap(chart.OfChoice(*c, 0, sys), mapWidth))},
+			File{"choice.txt", []byte(words.Choice(*c, sys))})
+		results = append(results, struct {
+			name string
+			of   any
+		}{"choice.json", whole.Choice})
+	}
+	if len(p.Guards) > 0 {
+		out = append(out,
+			File{"guard-map.svg", sheet.SVG(chart.GuardMap(drawn.Arena, chart.SectorsOf(p.Guards), "", mapWidth))},
+			File{"guard.txt", []byte(words.GuardsText(p.Arena.Name, p.Guards, sys))})
+		results = append(results, struct {
+			name string
+			of   any
+		}{"guard.json", whole.Guard})
+	}
+	for _, r := range results {
+		data, err := wire.JSON(r.of)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, File{r.name, data})
+	}
+	return out, nil
+}

@@ -1,0 +1,122 @@
+package wire
+
+import (
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+// Guard is what one hole lets through while its cover is out.
+type Guard struct {
+	Hole            string       `json:"hole"`
+	Pane            string       `json:"pane"`
+	Rank            int          `json:"rank"`
+	ThickMM         float64      `json:"thick_mm"`
+	ThickAssumed    bool         `json:"thick_assumed"`
+	Assumed         []Assumption `json:"assumed"`
+	FlatWindowMM    [2]float64   `json:"flat_window_mm"`
+	FlatLimitDeg    *float64     `json:"flat_limit_deg"`
+	AnyLimitDeg     *float64     `json:"any_limit_deg"`
+	ShareOfShots    float64      `json:"share_of_shots"`  // of all struck pucks, 0 to 1
+	ShareAtPane     *float64     `json:"share_at_pane"`   // of all struck pucks, 0 to 1; null for a low window
+	PassesPerHour   float64      `json:"passes_per_hour"` // number of pucks in an hour open
+	Game            Passes       `json:"game"`
+	Practice        Passes       `json:"practice"`
+	MeanEnergyJ     float64      `json:"mean_energy_j"`
+	GreatestEnergyJ float64      `json:"greatest_energy_j"`
+	Sector          *Sector      `json:"sector"` // null when no shot of the model passes
+	Reach           []Through    `json:"reach"`
+}
+
+// Passes is how many pucks to expect.
+type Passes struct {
+	PerHour    float64 `json:"passes_per_hour"`
+	Minutes    float64 `json:"open_minutes"`
+	Expected   float64 `json:"expected_passes"`
+	AtLeastOne float64 `json:"probability_of_one_or_more"`
+}
+
+// Sector is what is to be kept clear behind a hole.
+type Sector struct {
+	HalfAngleDeg *float64 `json:"half_angle_deg"`
+	FromDeg      float64  `json:"from_deg"`
+	ToDeg        float64  `json:"to_deg"`
+	TypicalM     float64  `json:"landing_half_m"`
+	FarM         float64  `json:"landing_95_percent_m"`
+	FarthestM    float64  `json:"landing_farthest_m"`
+}
+
+// Through is how far an elbow or a stick reaches through a hole.
+type Through struct {
+	What     string   `json:"what"`
+	Passes   bool     `json:"passes"`
+	PastMM   float64  `json:"past_mm"`
+	LimitDeg *float64 `json:"limit_deg"`
+	Toward   string   `json:"toward"`
+}
+
+// GuardsOf encodes the guards of an arena's holes; without any it is null.
+// Sentences are set in the system's units.
+func GuardsOf(guards []puck.Guard, sys unit.System) []Guard {
+	if guards == nil {
+		return nil
+	}
+	rank := make(map[string]int, len(guards))
+	for i, g := range puck.Rank(guards) {
+		rank[g.Hole] = i + 1
+	}
+	out := make([]Guard, len(guards))
+	for i, g := range guards {
+		out[i] = Guard{
+			Hole: g.Hole, Pane: g.Pane, Rank: rank[g.Hole],
+			ThickMM: g.Opening.Thick().Millimetres(), ThickAssumed: g.ThickAssumed, Assumed: Assumed(g.Assumed, sys),
+			FlatWindowMM: [2]float64{g.FlatWindow.W.Millimetres(), g.FlatWindow.H.Millimetres()},
+			FlatLimitDeg: Degrees(g.FlatLimit), AnyLimitDeg: Degrees(g.AnyLimit),
+			ShareOfShots: g.ShareOfShots, ShareAtPane: share(g.ShareAtPane), PassesPerHour: g.Game.PerHour,
+			Game: Passes(g.Game), Practice: Passes(g.Practice), MeanEnergyJ: g.MeanJ, GreatestEnergyJ: g.MostJ,
+			Sector: sectorOf(g.Sector), Reach: throughOf(g.Reach),
+		}
+	}
+	return out
+}
+
+func sectorOf(s puck.Sector) *Sector {
+	if !s.Passing {
+		return nil
+	}
+	return &Sector{Degrees(s.HalfAngle), s.From.Degrees(), s.To.Degrees(), s.Typical.Metres(), s.Far.Metres(), s.Farthest.Metres()}
+}
+
+func throughOf(reach []puck.Reach) []Through {
+	out := make([]Through, len(reach))
+	for i, r := range reach {
+		out[i] = Through{r.What, r.Passes, r.Past.Millimetres(), Degrees(r.Limit), r.Toward}
+	}
+	return out
+}
+
+// LimitsOf encodes how far a lens turns.
+func LimitsOf(l fit.Limits) Limits {
+	return Limits{
+		l.Fits, Degrees(l.Pan.Body), Degrees(l.Pan.Clear), Degrees(l.Pan.Usable),
+		Degrees(l.Tilt.Body), Degrees(l.Tilt.Clear), Degrees(l.Tilt.Usable),
+	}
+}
+
+// Degrees is an angle in degrees, null when there is none.
+func Degrees(a unit.Maybe[unit.Angle]) *float64 {
+	v, ok := a.Get()
+	if !ok {
+		return nil
+	}
+	d := v.Degrees()
+	return &d
+}
+
+func share(m unit.Maybe[float64]) *float64 {
+	v, ok := m.Get()
+	if !ok {
+		return nil
+	}
+	return &v
+}

@@ -1,0 +1,161 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/table"
+)
+
+// Guards are the columns of what comes through each hole while its cover is out.
+func Guards() table.Fields[puck.Guard] {
+	sector := func(of func(puck.Sector, unit.System) string) func(puck.Guard, unit.System) table.Cell {
+		return func(g puck.Guard, sys unit.System) table.Cell {
+			if !g.Sector.Passing {
+				return table.None()
+			}
+			return table.Words(of(g.Sector, sys))
+		}
+	}
+	lands := func(head, name string, of func(puck.Sector) unit.Length) table.Field[puck.Guard] {
+		return inUnits(head, name, true, sector(func(s puck.Sector, sys unit.System) string { return Far(of(s), sys) }))
+	}
+	return table.Fields[puck.Guard]{
+		left("hole", "hole", func(g puck.Guard) string { return g.Hole }),
+		left("pane", "pane", func(g puck.Guard) string { return g.Pane }),
+		inUnits("flat window", "flat_window", false, func(g puck.Guard, sys unit.System) table.Cell {
+			return table.Words(g.FlatWindow.Format(sys))
+		}),
+		explained(numbered("flat to", "flat_limit_deg", func(g puck.Guard) string { return Closes(g.FlatLimit) }),
+			"the angle from the pane's normal past which a flat puck no longer passes"),
+		explained(numbered("any to", "any_limit_deg", func(g puck.Guard) string { return Closes(g.AnyLimit) }),
+			"the same for a puck turned as it likes"),
+		numbered("of struck, one in", "one_in", func(g puck.Guard) string { return oneIn(g.ShareOfShots) }),
+		explained(numbered("in 1000 h play", "per_1000_h_game", func(g puck.Guard) string { return PerThousandHours(g.Game) }),
+			"pucks that pass in 1000 hours open"),
+		numbered("in 1000 h practice", "per_1000_h_practice", func(g puck.Guard) string { return PerThousandHours(g.Practice) }),
+		numbered("mean energy", "mean_energy_j", func(g puck.Guard) string { return fmt.Sprintf("%.0f J", g.MeanJ) }),
+		explained(inUnits("nine in ten", "sector_deg", true, sector(func(s puck.Sector, _ unit.System) string {
+			return fmt.Sprintf("%.0f to %.0f deg", s.From.Degrees(), s.To.Degrees())
+		})), "between these angles from the pane's normal, + toward rising station"),
+		inUnits("all within", "half_angle_deg", true, sector(func(s puck.Sector, _ unit.System) string { return "+-" + Closes(s.HalfAngle) })),
+		lands("half land by", "landing_half_m", func(s puck.Sector) unit.Length { return s.Typical }),
+		lands("95 % by", "landing_95_percent_m", func(s puck.Sector) unit.Length { return s.Far }),
+		lands("farthest", "landing_farthest_m", func(s puck.Sector) unit.Length { return s.Farthest }),
+	}
+}
+
+// GuardsText tells the holes, the most exposed first, what to keep clear behind
+// them, and what reaches through.
+func GuardsText(name string, guards []puck.Guard, sys unit.System) string {
+	ranked := puck.Rank(guards)
+	var b strings.Builder
+	tables := func(title string, t table.Table) {
+		b.WriteString("\n" + title + "\n\n" + t.Text())
+		if keys := t.Keys(); keys != "" {
+			b.WriteString(table.Wrap(keys, ""))
+		}
+	}
+	fmt.Fprintf(&b, "%s: what comes through an open hole, the most exposed first\n", name)
+	tables("while its cover is out", Guards().Pick("hole", "pane", "flat_window", "flat_limit_deg", "any_limit_deg", "one_in", "per_1000_h_game", "mean_energy_j").Of("", ranked, sys))
+	var assumed []arena.Assumption
+	for _, g := range ranked {
+		assumed = append(assumed, g.Assumed...)
+	}
+	for _, said := range Assumed(assumed, sys) {
+		b.WriteString(table.Wrap(said, "  "))
+	}
+	tables("keep clear behind the hole", Guards().Pick("hole", "sector_deg", "half_angle_deg", "landing_half_m", "landing_95_percent_m", "landing_farthest_m").Of("", ranked, sys))
+	tables("reach through the hole, past the face it comes out of", through(ranked).Of("", ranked, sys))
+	if len(guards) > 0 {
+		b.WriteString("\n" + table.Wrap(chances(guards), "") + "\n")
+	}
+	for _, line := range append(append(puck.LeftOut(), ""), glass.Cautions()...) {
+		b.WriteString(table.Wrap(line, "  "))
+	}
+	return b.String()
+}
+
+// Assumed says what an answer rests on that the survey lacks, each once.
+func Assumed(list []arena.Assumption, sys unit.System) []string {
+	var out []string
+	for _, reason := range arena.Reasons(list, sys) {
+		if said := "Assumed: " + reason + "."; !slices.Contains(out, said) {
+			out = append(out, said)
+		}
+	}
+	return out
+}
+
+// through are the columns of what reaches through: a column a thing.
+func through(guards []puck.Guard) table.Fields[puck.Guard] {
+	out := Guards().Pick("hole")
+	if len(guards) == 0 {
+		return out
+	}
+	for i, r := range guards[0].Reach {
+		out = append(out, inUnits(r.What, fmt.Sprintf("reach_%d", i+1), true, func(g puck.Guard, sys unit.System) table.Cell {
+			return table.Words(Through(g.Reach[i], sys))
+		}))
+	}
+	return out
+}
+
+// Through says how far something reaches through a hole.
+func Through(r puck.Reach, sys unit.System) string {
+	if !r.Passes {
+		return "does not pass"
+	}
+	return r.Past.Format(sys) + " to the " + r.Toward
+}
+
+func chances(guards []puck.Guard) string {
+	game, practice := 0.0, 0.0
+	for _, g := range guards {
+		game += g.Game.Expected
+		practice += g.Practice.Expected
+	}
+	return fmt.Sprintf("all holes open for %g minutes of play: %.2g pucks expected; for %g minutes of practice: %.2g",
+		guards[0].Game.Minutes, game, guards[0].Practice.Minutes, practice)
+}
+
+// Closes says at which angle an opening closes, or that it never does.
+func Closes(m unit.Maybe[unit.Angle]) string {
+	if q, ok := m.Get(); ok {
+		return fmt.Sprintf("%.0f deg", q.Degrees())
+	}
+	return "never opens"
+}
+
+// PerThousandHours prints how many pucks come through in 1000 open hours, two
+// digits and no powers of ten.
+func PerThousandHours(p puck.Passes) string {
+	const least = 0.001
+	switch n := 1000 * p.PerHour; {
+	case n == 0:
+		return "0"
+	case n < least:
+		return "under 0.001"
+	case n < 10:
+		return fmt.Sprintf("%.2g", n)
+	default:
+		return fmt.Sprintf("%.0f", n)
+	}
+}
+
+// oneIn prints a small share as its reciprocal.
+func oneIn(share float64) string {
+	switch n := 1 / share; {
+	case share <= 0 || n > 1e12:
+		return "never"
+	case n >= 1e6:
+		return fmt.Sprintf("%.1f million", n/1e6)
+	default:
+		return fmt.Sprintf("%.0f", n)
+	}
+}
