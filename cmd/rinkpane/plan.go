@@ -86,7 +86,9 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if p, err = maker.Whole(ctx, p, !f.short); err != nil {
 		return err
 	}
-	remark(a, p.Remarks, sys)
+	if a.json { // else the summary tells them
+		remark(a, p.Remarks, sys)
+	}
 	files, err := folder.Files(p, sys)
 	if err != nil {
 		return err

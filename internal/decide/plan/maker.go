@@ -57,7 +57,7 @@ func (m Maker) Arena(doc *arena.Document) (arena.Arena, []say.Sentence, error) {
 			known = append(known, id)
 			continue
 		}
-		remarks = append(remarks, say.Make("Lens %s of the arena's list is left out: the kit does not know it. Name a kit file that has it (--kit), or take it off the list.", id))
+		remarks = append(remarks, say.Make("Left out: %s. Take it off the arena's list of lenses, or add it to the kit (--kit FILE).", m.Kit.Lacking(id)))
 	}
 	if len(a.Lenses) > 0 && len(known) == 0 {
 		remarks = append(remarks, say.Make("The kit knows none of the arena's lenses: the plan shows every lens of the kit instead."))

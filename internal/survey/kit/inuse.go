@@ -15,7 +15,7 @@ func (k Kit) InUse(ids []string) ([]Lens, error) {
 	}
 	for _, id := range ids {
 		if _, ok := k.Lens(id); !ok {
-			return nil, fmt.Errorf("lenses: the kit has no lens %q%s; take it out of the arena's lenses, or add it to the kit", id, k.meant(id))
+			return nil, fmt.Errorf("lenses: %s; take it out of the arena's lenses, or add it to the kit", k.Lacking(id))
 		}
 	}
 	var out []Lens
@@ -27,14 +27,14 @@ func (k Kit) InUse(ids []string) ([]Lens, error) {
 	return out, nil
 }
 
-// meant asks for the lens whose id is nearest; "" when none is near.
-func (k Kit) meant(id string) string {
+// Lacking says that the kit has no lens of this id, and asks for the nearest.
+func (k Kit) Lacking(id string) string {
 	ids := make([]string, len(k.Lenses))
 	for i, l := range k.Lenses {
 		ids[i] = l.ID
 	}
 	if near := form.Nearest(id, ids); near != "" {
-		return fmt.Sprintf(", did you mean %q", near)
+		return fmt.Sprintf("the kit has no lens %q, did you mean %q", id, near)
 	}
-	return ""
+	return fmt.Sprintf("the kit has no lens %q", id)
 }
