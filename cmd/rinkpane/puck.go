@@ -10,6 +10,7 @@ import (
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/wire"

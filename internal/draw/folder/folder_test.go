@@ -12,8 +12,8 @@ import (
 
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/decide/choose"
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/folder"
 	"example.org/rinkpane/internal/measure/unit"
@@ -150,7 +150,7 @@ func TestChoiceAndGuardAreInTheFolder(t *testing.T) {
 			}
 		}
 	}
-	if choice.Status != string(choose.Optimal) || len(choice.Holes) != 8 || len(choice.Alternatives) != 2 {
+	if choice.Status != string(solve.Optimal) || len(choice.Holes) != 8 || len(choice.Alternatives) != 2 {
 		t.Errorf("choice: %s, %d holes, %d alternatives", choice.Status, len(choice.Holes), len(choice.Alternatives))
 	}
 	if len(guards) != 8 || guards[0].Share <= 0 {
