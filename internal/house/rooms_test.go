@@ -8,6 +8,9 @@ var houseRooms = append([]room{
 	}},
 	{name: "measure/geom", floor: 1},
 	{name: "measure/cores", floor: 1},
+	{name: "measure/ink", floor: 2, uses: []arrow{
+		{"measure/geom", "corners of outlines"},
+	}},
 	{name: "measure/say", floor: 2, uses: []arrow{
 		{"measure/unit", "lengths and sizes in a sentence"},
 	}},
@@ -180,12 +183,12 @@ var houseRooms = append([]room{
 		{"draw/sheet/internal/typeface", "fonts to embed"},
 	}},
 	{name: "draw/sheet", floor: 8.2, uses: []arrow{
+		{"measure/geom", "corners of outlines"},
+		{"measure/ink", "fills outlines on pictures"},
 		{"measure/unit", "measures on dimensions, in both systems"},
 		{"draw/sheet/internal/typeface", "room that text takes, outlines of letters, fonts to embed"},
 		{"draw/sheet/internal/dxffile", "writes DXF"},
 		{"draw/sheet/internal/pdffile", "writes PDF"},
-	}, needs: []arrow{
-		{"golang.org/x/image", "fills outlines on pictures"},
 	}},
 	{name: "draw/chart", floor: 8.3, uses: []arrow{
 		{"decide/plan", "the plan and the choice that are drawn"},
@@ -301,6 +304,7 @@ var houseRooms = append([]room{
 	{name: "desk/bench", floor: 10.1},
 
 	{name: "answer/frame", floor: 6, uses: []arrow{
+		{"measure/ink", "fills outlines"},
 		{"measure/cores", "shares work over the cores"},
 		{"measure/unit", "distances, angles, times"},
 		{"measure/geom", "points and directions"},

@@ -4,6 +4,8 @@ import (
 	"image"
 	"math"
 	"testing"
+
+	"example.org/rinkpane/internal/measure/geom"
 )
 
 // TestBlurHasTheDiscsSecondMoment blurs a bright bar by discs from one pixel to
@@ -74,7 +76,7 @@ func TestSmearIsTheMeanAlongTheWay(t *testing.T) {
 			im.Pix[im.PixOffset(x, 2)+c] = 220
 		}
 	}
-	out := smear(im, vec(10, 0), 1)
+	out := smear(im, geom.Vec2{X: 10, Y: 0}, 1)
 	// The middle pixel is covered by all copies, the bar's first one by half of
 	// them, one 6 px before it by none.
 	for x, want := range map[int]float64{15: 220, 10: 120, 4: 0} {

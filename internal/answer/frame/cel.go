@@ -35,7 +35,7 @@ func paintCel(st stage, l layer, disc float64, kern *kernels) step {
 	if im.Rect.Empty() {
 		return step{im, k}
 	}
-	newPen(im).fill(shrunkShapes(l.shapes, k))
+	fillShapes(im, shrunkShapes(l.shapes, k))
 	disc, way := disc/float64(k), l.way.Scale(1/float64(k))
 	if way.Len() > longWay {
 		im = smear(im, way, max(1, disc*boxOfDisc))

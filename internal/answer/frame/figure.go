@@ -19,7 +19,7 @@ type ball struct {
 type rod struct {
 	a, b   geom.Vec3
 	ra, rb float64
-	paint  color.RGBA
+	paint  color.NRGBA
 	fore   float64 // drawn as if so much nearer, metres
 	on     []plate // what is sewn onto it
 }
@@ -51,14 +51,14 @@ func (b *body) place(x, y, z float64) geom.Vec3 {
 	return geom.Vec3{X: b.at.X + x*b.fx - y*b.fy, Y: b.at.Y + x*b.fy + y*b.fx, Z: z}
 }
 
-func (b *body) rod(p, q [3]float64, rp, rq float64, paint color.RGBA) {
+func (b *body) rod(p, q [3]float64, rp, rq float64, paint color.NRGBA) {
 	b.rods = append(b.rods, rod{
 		a: b.place(p[0], p[1], p[2]), b: b.place(q[0], q[1], q[2]),
 		ra: rp * b.scale, rb: rq * b.scale, paint: paint,
 	})
 }
 
-func (b *body) ball(p [3]float64, r float64, paint color.RGBA) { b.rod(p, p, r, r, paint) }
+func (b *body) ball(p [3]float64, r float64, paint color.NRGBA) { b.rod(p, p, r, r, paint) }
 
 // A stance is how a skater stands.
 type stance int
@@ -143,7 +143,7 @@ const clearOfCloth = 0.004
 // number returns the strokes of a number on the person's back as flat pieces in
 // the rink's frame, bent around the back: wrap turns the way to the person's
 // left along the cloth and the height into the person's own frame.
-func (b *body) number(n int, paint color.RGBA, wrap func(side, z float64) (x, y float64)) []plate {
+func (b *body) number(n int, paint color.NRGBA, wrap func(side, z float64) (x, y float64)) []plate {
 	digits := []int{n % 10}
 	if n >= 10 {
 		digits = []int{n / 10 % 10, n % 10}
@@ -174,7 +174,7 @@ func (b *body) number(n int, paint color.RGBA, wrap func(side, z float64) (x, y 
 // edge, both from left to right for whom it faces.
 type plate struct {
 	edges [2][]geom.Vec3
-	paint color.RGBA
+	paint color.NRGBA
 }
 
 // facing returns the outline of the part that turns its face to a point; nil

@@ -66,7 +66,7 @@ func newHall(r rink.Rink, eye geom.Vec2) hall {
 
 // ribbon fills the band between two rails that follow the boards: each rail is
 // so far behind the boards' face and so high.
-func (st stage) ribbon(to *[]shape, h hall, lowOut, lowZ, highOut, highZ float64, paint color.RGBA) {
+func (st stage) ribbon(to *[]shape, h hall, lowOut, lowZ, highOut, highZ float64, paint color.NRGBA) {
 	for _, run := range h.runs {
 		for from := 0; from < len(run)-1; from += ribbonPosts {
 			part := run[from:min(from+ribbonPosts+2, len(run))] // one post more: no seam
@@ -122,7 +122,7 @@ func (st stage) roof(r rink.Rink, h hall) []shape {
 	behind := standsFrom + rows*rowDeep
 	d := r.Dimensions()
 	lx, ly := d.Length.Metres()/2+behind, d.Width.Metres()/2+behind
-	flat := func(paint color.RGBA, x0, y0, x1, y1, z float64) {
+	flat := func(paint color.NRGBA, x0, y0, x1, y1, z float64) {
 		st.add(&out, paint, geom.Vec3{X: x0, Y: y0, Z: z}, geom.Vec3{X: x1, Y: y0, Z: z}, geom.Vec3{X: x1, Y: y1, Z: z}, geom.Vec3{X: x0, Y: y1, Z: z})
 	}
 	flat(roofPaint, -lx, -ly, lx, ly, roofHigh)

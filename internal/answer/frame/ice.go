@@ -54,7 +54,7 @@ func (st stage) shades(s *Shot) []shape {
 	return out
 }
 
-func (st stage) flat(to *[]shape, paint color.RGBA, outline []geom.Vec2) {
+func (st stage) flat(to *[]shape, paint color.NRGBA, outline []geom.Vec2) {
 	poly := make([]geom.Vec3, len(outline))
 	for i, p := range outline {
 		poly[i] = geom.Vec3{X: p.X, Y: p.Y}
@@ -63,7 +63,7 @@ func (st stage) flat(to *[]shape, paint color.RGBA, outline []geom.Vec2) {
 }
 
 // ring draws a painted circle, its outer radius given, in pieces.
-func (st stage) ring(to *[]shape, paint color.RGBA, centre geom.Vec2, radius, width float64) {
+func (st stage) ring(to *[]shape, paint color.NRGBA, centre geom.Vec2, radius, width float64) {
 	const steps, pieces = 192, 16
 	at := func(r float64, i int) geom.Vec2 {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / steps)

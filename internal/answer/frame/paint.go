@@ -8,53 +8,53 @@ import (
 
 // The picture's paints: own choice, plain and without badges.
 var (
-	darkPaint   = color.RGBA{14, 17, 22, 255} // where nothing is drawn
-	roofPaint   = color.RGBA{20, 24, 30, 255}
-	wallPaint   = color.RGBA{30, 35, 43, 255}
-	trussPaint  = color.RGBA{33, 38, 46, 255}
-	lampPaint   = color.RGBA{238, 240, 232, 255}
-	seatPaints  = [2]color.RGBA{{38, 43, 54, 255}, {46, 52, 64, 255}}
-	aislePaint  = color.RGBA{60, 66, 78, 255}
-	icePaint    = color.RGBA{228, 236, 243, 255}
-	shadePaint  = color.RGBA{150, 166, 182, 110}
-	boardPaint  = color.RGBA{240, 241, 238, 255}
-	kickPaint   = color.RGBA{214, 178, 58, 255}
-	railPaint   = color.RGBA{92, 104, 122, 255}
-	glassPaint  = color.RGBA{28, 34, 38, 40}
-	postPaint   = color.RGBA{96, 104, 116, 255}
-	redPaint    = color.RGBA{190, 44, 52, 255}
-	bluePaint   = color.RGBA{38, 84, 168, 255}
-	creasePaint = color.RGBA{164, 204, 232, 255}
-	netPaint    = color.RGBA{200, 204, 208, 200}
-	puckPaint   = color.RGBA{16, 16, 18, 255}
-	bladePaint  = color.RGBA{186, 194, 202, 255}
-	stickPaint  = color.RGBA{58, 48, 40, 255}
-	padPaint    = color.RGBA{226, 220, 206, 255}
-	skinPaint   = color.RGBA{196, 152, 122, 255}
+	darkPaint   = color.NRGBA{14, 17, 22, 255} // where nothing is drawn
+	roofPaint   = color.NRGBA{20, 24, 30, 255}
+	wallPaint   = color.NRGBA{30, 35, 43, 255}
+	trussPaint  = color.NRGBA{33, 38, 46, 255}
+	lampPaint   = color.NRGBA{238, 240, 232, 255}
+	seatPaints  = [2]color.NRGBA{{38, 43, 54, 255}, {46, 52, 64, 255}}
+	aislePaint  = color.NRGBA{60, 66, 78, 255}
+	icePaint    = color.NRGBA{228, 236, 243, 255}
+	shadePaint  = color.NRGBA{150, 166, 182, 110}
+	boardPaint  = color.NRGBA{240, 241, 238, 255}
+	kickPaint   = color.NRGBA{214, 178, 58, 255}
+	railPaint   = color.NRGBA{92, 104, 122, 255}
+	glassPaint  = color.NRGBA{28, 34, 38, 40}
+	postPaint   = color.NRGBA{96, 104, 116, 255}
+	redPaint    = color.NRGBA{190, 44, 52, 255}
+	bluePaint   = color.NRGBA{38, 84, 168, 255}
+	creasePaint = color.NRGBA{164, 204, 232, 255}
+	netPaint    = color.NRGBA{200, 204, 208, 200}
+	puckPaint   = color.NRGBA{16, 16, 18, 255}
+	bladePaint  = color.NRGBA{186, 194, 202, 255}
+	stickPaint  = color.NRGBA{58, 48, 40, 255}
+	padPaint    = color.NRGBA{226, 220, 206, 255}
+	skinPaint   = color.NRGBA{196, 152, 122, 255}
 )
 
 // livery is what a person wears.
-type livery struct{ jersey, sleeve, pants, sock, helmet, glove, skate, number color.RGBA }
+type livery struct{ jersey, sleeve, pants, sock, helmet, glove, skate, number color.NRGBA }
 
 var (
-	dark = color.RGBA{30, 32, 38, 255}
+	dark = color.NRGBA{30, 32, 38, 255}
 
 	// home wears deep green with sand, away pale grey with plum: far apart in
 	// lightness, so that they differ without colour too.
 	home = livery{
-		jersey: color.RGBA{18, 92, 84, 255}, sleeve: color.RGBA{14, 76, 70, 255}, pants: color.RGBA{24, 40, 44, 255},
-		sock: color.RGBA{18, 92, 84, 255}, helmet: color.RGBA{20, 44, 46, 255}, glove: color.RGBA{206, 180, 130, 255},
-		skate: dark, number: color.RGBA{232, 214, 170, 255},
+		jersey: color.NRGBA{18, 92, 84, 255}, sleeve: color.NRGBA{14, 76, 70, 255}, pants: color.NRGBA{24, 40, 44, 255},
+		sock: color.NRGBA{18, 92, 84, 255}, helmet: color.NRGBA{20, 44, 46, 255}, glove: color.NRGBA{206, 180, 130, 255},
+		skate: dark, number: color.NRGBA{232, 214, 170, 255},
 	}
 	away = livery{
-		jersey: color.RGBA{226, 222, 228, 255}, sleeve: color.RGBA{204, 198, 208, 255}, pants: color.RGBA{84, 42, 84, 255},
-		sock: color.RGBA{214, 208, 218, 255}, helmet: color.RGBA{96, 52, 96, 255}, glove: color.RGBA{84, 42, 84, 255},
-		skate: dark, number: color.RGBA{84, 30, 84, 255},
+		jersey: color.NRGBA{226, 222, 228, 255}, sleeve: color.NRGBA{204, 198, 208, 255}, pants: color.NRGBA{84, 42, 84, 255},
+		sock: color.NRGBA{214, 208, 218, 255}, helmet: color.NRGBA{96, 52, 96, 255}, glove: color.NRGBA{84, 42, 84, 255},
+		skate: dark, number: color.NRGBA{84, 30, 84, 255},
 	}
 	official = livery{
-		jersey: color.RGBA{70, 72, 78, 255}, sleeve: color.RGBA{224, 224, 224, 255}, pants: color.RGBA{26, 28, 32, 255},
-		sock: color.RGBA{26, 28, 32, 255}, helmet: color.RGBA{34, 36, 40, 255}, glove: color.RGBA{60, 62, 66, 255},
-		skate: dark, number: color.RGBA{240, 240, 240, 255},
+		jersey: color.NRGBA{70, 72, 78, 255}, sleeve: color.NRGBA{224, 224, 224, 255}, pants: color.NRGBA{26, 28, 32, 255},
+		sock: color.NRGBA{26, 28, 32, 255}, helmet: color.NRGBA{34, 36, 40, 255}, glove: color.NRGBA{60, 62, 66, 255},
+		skate: dark, number: color.NRGBA{240, 240, 240, 255},
 	}
 )
 

@@ -25,7 +25,7 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 	eachBand(h, func(y0, y1 int) {
 		band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
 		draw.Draw(band, band.Rect, image.NewUniform(darkPaint), image.Point{}, draw.Src)
-		newPen(band).fill(back)
+		fillShapes(band, back)
 	})
 	k := newKernels()
 	s.softenBackdrop(im, k)
@@ -33,7 +33,7 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 	eachBand(h, func(y0, y1 int) {
 		band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
 		if len(planes) > 0 {
-			newPen(band).fill(planes)
+			fillShapes(band, planes)
 		}
 		for _, c := range cels {
 			c.over(band)

@@ -23,8 +23,8 @@ const (
 )
 
 var (
-	focusPaint = color.RGBA{214, 64, 178, 255}
-	limitPaint = color.RGBA{214, 64, 178, 170}
+	focusPaint = color.NRGBA{214, 64, 178, 255}
+	limitPaint = color.NRGBA{214, 64, 178, 170}
 )
 
 // planes draws the lines on the ice.
@@ -47,7 +47,7 @@ func (st stage) planes(s *Shot) []shape {
 
 // planeLine draws where the plane at a depth along the axis meets the ice,
 // dashed with gaps of so many metres; 0 for a whole line.
-func (st stage) planeLine(to *[]shape, s *Shot, depth float64, paint color.RGBA, gap float64) {
+func (st stage) planeLine(to *[]shape, s *Shot, depth float64, paint color.NRGBA, gap float64) {
 	c := st.cam
 	n := c.Forward.XY()
 	flat := n.Dot(n)
@@ -91,7 +91,7 @@ func chord(outline []geom.Vec2, p, along geom.Vec2) (from, end float64) {
 }
 
 // line draws a straight line of the rink, as thick everywhere on the screen.
-func (st stage) line(to *[]shape, a, b geom.Vec3, paint color.RGBA) {
+func (st stage) line(to *[]shape, a, b geom.Vec3, paint color.NRGBA) {
 	p, q := st.cam.View(a), st.cam.View(b)
 	for _, side := range st.cam.sides() {
 		dp, dq := side.depth(p), side.depth(q)

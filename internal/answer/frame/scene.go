@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/ink"
 	"example.org/rinkpane/internal/survey/play"
 )
 
@@ -15,10 +16,10 @@ import (
 type shape struct {
 	outline []geom.Vec2
 	box     image.Rectangle // the pixels that it may touch
-	paint   color.RGBA      // straight alpha
+	paint   color.NRGBA     // straight alpha
 }
 
-func newShape(outline []geom.Vec2, paint color.RGBA) shape {
+func newShape(outline []geom.Vec2, paint color.NRGBA) shape {
 	lo, hi := outline[0], outline[0]
 	for _, p := range outline[1:] {
 		lo.X, lo.Y = min(lo.X, p.X), min(lo.Y, p.Y)
@@ -26,6 +27,22 @@ func newShape(outline []geom.Vec2, paint color.RGBA) shape {
 	}
 	box := image.Rect(int(math.Floor(lo.X)), int(math.Floor(lo.Y)), int(math.Ceil(hi.X)), int(math.Ceil(hi.Y)))
 	return shape{outline, box, paint}
+}
+
+// fillShapes paints shapes in order on a picture.
+func fillShapes(im *image.RGBA, shapes []shape) {
+	pen := ink.New(im)
+	for _, s := range shapes {
+		if !s.box.Overlaps(im.Rect) {
+			continue
+		}
+		last := s.outline[len(s.outline)-1]
+		for _, q := range s.outline {
+			pen.Edge(last, q)
+			last = q
+		}
+		pen.Fill(s.paint)
+	}
 }
 
 // A layer is a group of shapes that share a distance and a motion.
@@ -47,7 +64,7 @@ func newStage(c Camera, w, h int) stage {
 	return stage{c, screen{float64(w), float64(h)}, new([2][]geom.Vec3)}
 }
 
-func (st stage) add(to *[]shape, paint color.RGBA, poly ...geom.Vec3) {
+func (st stage) add(to *[]shape, paint color.NRGBA, poly ...geom.Vec3) {
 	if out := st.polygon(poly...); len(out) > 2 {
 		*to = append(*to, newShape(out, paint))
 	}
@@ -158,8 +175,8 @@ func (st stage) rods(rods []rod) []shape {
 
 func (st stage) middle(r rod) float64 { return st.cam.View(r.a.Add(r.b).Scale(0.5)).Z }
 
-func scaled(c color.RGBA, k float64) color.RGBA {
-	return color.RGBA{uint8(k * float64(c.R)), uint8(k * float64(c.G)), uint8(k * float64(c.B)), c.A}
+func scaled(c color.NRGBA, k float64) color.NRGBA {
+	return color.NRGBA{uint8(k * float64(c.R)), uint8(k * float64(c.G)), uint8(k * float64(c.B)), c.A}
 }
 
 // Puck measures: 3 in by 1 in (rule books).

@@ -94,7 +94,7 @@ func (p *svg) veil(v *veil, w, h float64) {
 				from, now = i, next
 			}
 		}
-		row(hex(color.RGBA{uint8(ledgePaint[0]), uint8(ledgePaint[1]), uint8(ledgePaint[2]), 255}), func(n shade) float32 { return n.ledge })
+		row(hex(color.NRGBA{uint8(ledgePaint[0]), uint8(ledgePaint[1]), uint8(ledgePaint[2]), 255}), func(n shade) float32 { return n.ledge })
 		row("#000", func(n shade) float32 { return 1 - n.gain })
 	}
 }
@@ -120,9 +120,9 @@ func short(x float64) string {
 	return s
 }
 
-func hex(c color.RGBA) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+func hex(c color.NRGBA) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
 
-func opacity(c color.RGBA) string {
+func opacity(c color.NRGBA) string {
 	if c.A == 255 {
 		return ""
 	}

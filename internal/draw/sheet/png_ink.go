@@ -3,44 +3,31 @@ package sheet
 import (
 	"image"
 	"image/color"
-	"image/draw"
-	"math"
 
-	"golang.org/x/image/vector"
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/ink"
 )
 
-// inker fills outlines on a picture. Its buffer is as large as the shape's box.
-type inker struct{ ras vector.Rasterizer }
+// inker fills outlines on a picture, with one pen as long as the clip stays.
+type inker struct {
+	clip image.Rectangle
+	pen  *ink.Pen
+}
 
 // fill paints closed parts, given in pixels, inside by the non-zero rule.
 func (k *inker) fill(img *image.RGBA, clip image.Rectangle, parts []chain, c color.NRGBA) {
-	b := emptyBounds()
-	for _, part := range parts {
-		for _, p := range part.pts {
-			b.add(p)
-		}
-	}
-	box := b.rect()
-	r := image.Rect(int(math.Floor(box.X)), int(math.Floor(box.Y)),
-		int(math.Ceil(box.X+box.W))+1, int(math.Ceil(box.Y+box.H))+1).Intersect(clip)
-	if r.Empty() {
+	if clip.Empty() {
 		return
 	}
-	k.ras.Reset(r.Dx(), r.Dy())
-	k.ras.DrawOp = draw.Over
-	x0, y0 := float64(r.Min.X), float64(r.Min.Y)
+	if k.pen == nil || clip != k.clip {
+		k.clip, k.pen = clip, ink.New(img.SubImage(clip).(*image.RGBA))
+	}
 	for _, part := range parts {
 		for i, p := range part.pts {
-			x, y := float32(p.X-x0), float32(p.Y-y0)
-			if i == 0 {
-				k.ras.MoveTo(x, y)
-			} else {
-				k.ras.LineTo(x, y)
-			}
+			k.pen.Edge(geom.Vec2(p), geom.Vec2(part.pts[(i+1)%len(part.pts)]))
 		}
-		k.ras.ClosePath()
 	}
-	k.ras.Draw(img, r, image.NewUniform(c), image.Point{})
+	k.pen.Fill(c)
 }
 
 // oriented turns the parts so that the non-zero rule gives what the even-odd

@@ -1,4 +1,4 @@
-package frame
+package ink_test
 
 import (
 	"image"
@@ -10,9 +10,17 @@ import (
 	"pgregory.net/rapid"
 
 	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/ink"
 )
 
 func vec(x, y float64) geom.Vec2 { return geom.Vec2{X: x, Y: y} }
+
+func fill(p *ink.Pen, outline []geom.Vec2, paint color.NRGBA) {
+	for i, a := range outline {
+		p.Edge(a, outline[(i+1)%len(outline)])
+	}
+	p.Fill(paint)
+}
 
 // TestPenAgainstTheGoRasterizer fills star-shaped outlines, some of them partly
 // outside the picture, and compares every pixel with golang.org/x/image/vector,
@@ -30,8 +38,8 @@ func TestPenAgainstTheGoRasterizer(t *testing.T) {
 			outline = append(outline, vec(cx+r*cos, cy+r*sin))
 		}
 		got, want := image.NewRGBA(image.Rect(0, 0, w, h)), image.NewRGBA(image.Rect(0, 0, w, h))
-		paint := color.RGBA{200, 90, 10, 255}
-		newPen(got).fill([]shape{newShape(outline, paint)})
+		paint := color.NRGBA{200, 90, 10, 255}
+		fill(ink.New(got), outline, paint)
 		z := vector.NewRasterizer(w, h)
 		for i, p := range outline {
 			if i == 0 {
@@ -54,7 +62,7 @@ func TestPenAgainstTheGoRasterizer(t *testing.T) {
 func TestPenCoversTheArea(t *testing.T) {
 	im := image.NewRGBA(image.Rect(0, 0, 64, 64))
 	a, b, c := vec(3.3, 5.1), vec(60.2, 20.7), vec(17.9, 61.4)
-	newPen(im).fill([]shape{newShape([]geom.Vec2{a, b, c}, color.RGBA{255, 255, 255, 255})})
+	fill(ink.New(im), []geom.Vec2{a, b, c}, color.NRGBA{255, 255, 255, 255})
 	sum := 0.0
 	for i := 3; i < len(im.Pix); i += 4 {
 		sum += float64(im.Pix[i]) / 255

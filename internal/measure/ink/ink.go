@@ -1,4 +1,12 @@
-package frame
+// Package ink answers: how much of each pixel does an outline cover?
+//
+// A [Pen] fills outlines into a picture with exact coverage at their edges. Each
+// edge leaves in every row how much of a pixel's width it turns from outside to
+// inside; the running sum along the row is then the coverage (the signed-area
+// method of font rasterisers). Outlines that are noted together are filled by the
+// non-zero rule, as long as overlapping parts turn the same way. A row costs what
+// lies between its outermost edges, not the outline's whole box.
+package ink
 
 import (
 	"encoding/binary"
@@ -9,47 +17,30 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 )
 
-// A pen fills outlines into a picture with exact coverage at their edges. Each
-// edge leaves in every row how much of a pixel's width it turns from outside to
-// inside; the running sum along the row is then the coverage (the signed-area
-// method of font rasterisers). A row costs what lies between its outermost
-// edges, not the outline's whole box.
-type pen struct {
-	im     *image.RGBA
-	w, h   int
-	turn   []float32 // (w+2) a row
-	lo, hi []int32   // columns of each row that edges touched
+// Pen fills outlines into one picture.
+type Pen struct {
+	im          *image.RGBA
+	w, h        int
+	turn        []float32 // (w+2) a row
+	lo, hi      []int32   // columns of each row that edges touched
+	first, last int       // rows that edges touched: from first to before last
 }
 
-func newPen(im *image.RGBA) *pen {
+// New returns a pen for a picture, or for the part of one that a clip leaves.
+func New(im *image.RGBA) *Pen {
 	w, h := im.Rect.Dx(), im.Rect.Dy()
-	p := &pen{im: im, w: w, h: h, turn: make([]float32, (w+2)*h), lo: make([]int32, h), hi: make([]int32, h)}
+	p := &Pen{im: im, w: w, h: h, turn: make([]float32, (w+2)*h), lo: make([]int32, h), hi: make([]int32, h), first: h}
 	for y := range h {
 		p.lo[y], p.hi[y] = int32(w), -1
 	}
 	return p
 }
 
-// fill paints shapes in order.
-func (p *pen) fill(shapes []shape) {
-	for _, s := range shapes {
-		box := s.box.Intersect(p.im.Rect)
-		if box.Empty() {
-			continue
-		}
-		off := geom.Vec2{X: float64(p.im.Rect.Min.X), Y: float64(p.im.Rect.Min.Y)}
-		last := s.outline[len(s.outline)-1].Sub(off)
-		for _, q := range s.outline {
-			q = q.Sub(off)
-			p.edge(last, q)
-			last = q
-		}
-		p.flush(s.paint, box.Min.Y-p.im.Rect.Min.Y, box.Max.Y-p.im.Rect.Min.Y)
-	}
-}
-
-// edge notes an edge from a to b, pixels from the picture's upper left corner.
-func (p *pen) edge(a, b geom.Vec2) {
+// Edge notes an edge of an outline from a to b, in pixels of the picture; a pixel
+// at (x, y) reaches to (x+1, y+1).
+func (p *Pen) Edge(a, b geom.Vec2) {
+	corner := geom.Vec2{X: float64(p.im.Rect.Min.X), Y: float64(p.im.Rect.Min.Y)}
+	a, b = a.Sub(corner), b.Sub(corner)
 	dir := float32(1)
 	if a.Y > b.Y {
 		a, b, dir = b, a, -1
@@ -59,6 +50,7 @@ func (p *pen) edge(a, b geom.Vec2) {
 	}
 	slope := (b.X - a.X) / (b.Y - a.Y)
 	first, end := int(max(0, math.Floor(a.Y))), int(min(float64(p.h), math.Ceil(b.Y)))
+	p.first, p.last = min(p.first, first), max(p.last, end)
 	for y := first; y < end; y++ {
 		y0, y1 := max(a.Y, float64(y)), min(b.Y, float64(y+1))
 		x0, x1 := a.X+(y0-a.Y)*slope, a.X+(y1-a.Y)*slope
@@ -69,7 +61,7 @@ func (p *pen) edge(a, b geom.Vec2) {
 // inside notes a piece of an edge within one row, from x0 to x1 >= x0, that
 // spans d of the row's height, d negative upward. What lies left of the picture
 // turns the whole row; what lies right of it turns nothing that is seen.
-func (p *pen) inside(y int, x0, x1, d float32) {
+func (p *Pen) inside(y int, x0, x1, d float32) {
 	right := float32(p.w)
 	if x1 <= 0 {
 		p.cross(y, 0, 0, d)
@@ -92,7 +84,7 @@ func (p *pen) inside(y int, x0, x1, d float32) {
 }
 
 // cross is inside for a piece that lies wholly in the picture.
-func (p *pen) cross(y int, x0, x1, d float32) {
+func (p *Pen) cross(y int, x0, x1, d float32) {
 	row := p.turn[y*(p.w+2) : (y+1)*(p.w+2)]
 	i := int(x0)
 	j := int(math.Ceil(float64(x1)))
@@ -120,14 +112,13 @@ func (p *pen) cross(y int, x0, x1, d float32) {
 	row[j] += d - area
 }
 
-// flush lays a paint where the noted edges turn inside, in the rows from..to,
-// and forgets the edges.
-func (p *pen) flush(paint color.RGBA, from, to int) {
+// Fill lays a paint where the noted edges turn inside, and forgets the edges.
+func (p *Pen) Fill(paint color.NRGBA) {
 	solid := uint32(paint.R) | uint32(paint.G)<<8 | uint32(paint.B)<<16 | 0xff<<24
 	opaque := paint.A == 255
 	r, g, b := uint32(paint.R), uint32(paint.G), uint32(paint.B)
 	share := 256 * float32(paint.A) / 255
-	for y := from; y < to; y++ {
+	for y := p.first; y < p.last; y++ {
 		lo, hi := int(p.lo[y]), int(p.hi[y])
 		p.lo[y], p.hi[y] = int32(p.w), -1
 		if hi < lo {
@@ -155,6 +146,7 @@ func (p *pen) flush(paint color.RGBA, from, to int) {
 			at[3] = uint8((255*k + uint32(at[3])*(256-k) + 128) >> 8)
 		}
 	}
+	p.first, p.last = p.h, 0
 }
 
 // leastCover is the share of a pixel below which paint is not seen: half a
