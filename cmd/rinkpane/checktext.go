@@ -7,14 +7,12 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"text/tabwriter"
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/table"
+	"example.org/rinkpane/internal/tell/wire"
 )
-
-// textWidth is how wide people's text may be, in columns (contract).
-const textWidth = 100
 
 // checkText writes a report for people: the verdict, what is broken, unknown
 // and kept, and last what the sets in force are.
@@ -22,7 +20,7 @@ type checkText struct {
 	w       io.Writer
 	units   unit.System
 	all     bool
-	several bool // several rule sets are in force: rules are told with their set
+	several bool // several rule sets were named: rules are told with their set
 }
 
 func (t checkText) report(name string, sets rules.Sets, rep rules.Report) {
@@ -30,8 +28,15 @@ func (t checkText) report(name string, sets rules.Sets, rep rules.Report) {
 	for _, f := range rep.Findings {
 		by[f.Status] = append(by[f.Status], f)
 	}
-	t.several = len(sets) > 1
-	t.verdict(name, rep, by)
+	t.several = len(slices.DeleteFunc(slices.Clone(sets), func(s rules.Set) bool { return s.ID == rules.Trade })) > 1
+	words := map[rules.Status]string{
+		rules.Pass:    "PASS: every rule is kept",
+		rules.Fail:    "FAIL: rules are broken",
+		rules.Unknown: "UNKNOWN: nothing is broken, but the survey lacks something",
+	}
+	wrapText(t.w, "", fmt.Sprintf("%s - %s", name, words[rep.Verdict]))
+	fmt.Fprintf(t.w, "%d broken, %d unknown, %d kept\n", len(by[rules.Fail]), len(by[rules.Unknown]), len(by[rules.Pass]))
+	wrapText(t.w, "by the rules of ", strings.Join(rep.RuleSets, ", "))
 	t.open("Broken", by[rules.Fail])
 	t.open("Unknown: the survey lacks something", by[rules.Unknown])
 	for _, s := range sets {
@@ -39,33 +44,22 @@ func (t checkText) report(name string, sets rules.Sets, rep rules.Report) {
 	}
 	for _, n := range rep.Notes {
 		fmt.Fprintln(t.w)
-		t.wrap("Note: ", n)
+		wrapText(t.w, "Note: ", n)
 	}
 	for _, s := range sets {
 		t.set(s)
 	}
 }
 
-func (t checkText) verdict(name string, rep rules.Report, by map[rules.Status][]rules.Finding) {
-	words := map[rules.Status]string{
-		rules.Pass:    "PASS: every rule is kept",
-		rules.Fail:    "FAIL: rules are broken",
-		rules.Unknown: "UNKNOWN: nothing is broken, but the survey lacks something",
-	}
-	t.wrap("", fmt.Sprintf("%s - %s", name, words[rep.Verdict]))
-	fmt.Fprintf(t.w, "%d broken, %d unknown, %d kept\n", len(by[rules.Fail]), len(by[rules.Unknown]), len(by[rules.Pass]))
-	t.wrap("by the rules of ", strings.Join(rep.RuleSets, ", "))
-}
-
 func (t checkText) set(s rules.Set) {
 	fmt.Fprintln(t.w)
-	t.wrap("Rule set ", fmt.Sprintf("%s: %s", s.ID, s.Name))
-	t.wrap("  status: ", s.Status)
+	wrapText(t.w, "Rule set ", fmt.Sprintf("%s: %s", s.ID, s.Name))
+	wrapText(t.w, "  status: ", s.Status)
 	if s.Source != "" {
-		t.wrap("  source: ", s.Source)
+		wrapText(t.w, "  source: ", s.Source)
 	}
 	if len(s.Assumptions) > 0 {
-		t.wrap("  assumed: ", strings.Join(s.Assumptions, " "))
+		wrapText(t.w, "  assumed: ", strings.Join(s.Assumptions, " "))
 	}
 }
 
@@ -80,10 +74,10 @@ func (t checkText) open(title string, list []rules.Finding) {
 	var firsts []rules.Finding
 	var same [][]string
 	for _, f := range list {
-		words := f.Set + " " + f.Rule + strings.ReplaceAll(f.Say(t.units), "hole "+strings.Join(f.Holes, " ")+" ", "\x00")
-		words = strings.ReplaceAll(words, "hole "+strings.Join(f.Holes, " ")+",", "\x00,")
+		name := strings.Join(f.Holes, " ")
+		words := f.Set + " " + f.Rule + strings.NewReplacer("hole "+name+" ", "\x00", "hole "+name+",", "\x00,").Replace(f.Say(t.units))
 		if i, ok := said[words]; ok && len(f.Holes) == 1 {
-			same[i] = append(same[i], f.Holes[0])
+			same[i] = append(same[i], name)
 			continue
 		}
 		said[words] = len(firsts)
@@ -98,7 +92,7 @@ func (t checkText) open(title string, list []rules.Finding) {
 			fmt.Fprintf(t.w, "  %s, of %s\n", f.Rule, f.Set)
 			head = "    "
 		}
-		t.wrap(head, text)
+		wrapText(t.w, head, text)
 	}
 }
 
@@ -110,30 +104,91 @@ func (t checkText) kept(set string, list []rules.Finding) {
 		return
 	}
 	title := "Kept"
-	if t.several {
+	if t.several || set == rules.Trade {
 		title += " of " + set
 	}
-	fmt.Fprintf(t.w, "\n%s\n", title)
-	tw := tabwriter.NewWriter(t.w, 0, 0, 2, ' ', 0)
-	head := "findings\ttightest at"
+	var rows []findingRow
+	columns := []string{"rule", "findings", "holes", "measured", "limit", "margin"}
 	if t.all {
-		head = "holes"
-	}
-	fmt.Fprintf(tw, "  rule\t%s\tmeasured\tlimit\tmargin\n", head)
-	for _, group := range byRule(list) {
-		if !t.all {
-			f := tightest(group)
-			fmt.Fprintf(tw, "  %s\t%d\t%s\t%s\n", f.Rule, len(group), holesText(f.Holes), t.numbers(f))
-			continue
-		}
-		for _, f := range group {
-			fmt.Fprintf(tw, "  %s\t%s\t%s\n", f.Rule, holesText(f.Holes), t.numbers(f))
+		rows, columns = findingRows(list, t.units), slices.Delete(columns, 1, 2)
+	} else {
+		for _, group := range byRule(list) {
+			row := findingRows([]rules.Finding{tightest(group)}, t.units)[0]
+			row.of = len(group)
+			rows = append(rows, row)
 		}
 	}
-	tw.Flush()
+	kept := findingFields.Pick(columns...).Of(title, rows, t.units)
+	if !t.all {
+		kept.Columns[2].Head = "tightest at"
+	}
+	fmt.Fprintf(t.w, "\n%s\n", title)
+	for line := range strings.Lines(kept.Text()) {
+		fmt.Fprint(t.w, "  "+line)
+	}
 	if !t.all {
 		fmt.Fprintln(t.w, "  (--all lists every finding)")
 	}
+}
+
+// findingRow is a finding in a table: as it is, and as programs read it.
+type findingRow struct {
+	rules.Finding
+	plain wire.Finding
+	of    int // how many findings it stands for
+}
+
+func findingRows(list []rules.Finding, sys unit.System) []findingRow {
+	plain := wire.Findings(list, sys)
+	rows := make([]findingRow, len(list))
+	for i, f := range list {
+		rows[i] = findingRow{f, plain[i], 1}
+	}
+	return rows
+}
+
+// findingFields are the columns of a table of findings.
+var findingFields = table.Fields[findingRow]{
+	word("rule_set", func(r findingRow, _ unit.System) string { return r.Set }),
+	word("rule", func(r findingRow, _ unit.System) string { return r.Rule }),
+	{Column: table.Column{Head: "findings", Name: "findings"}, Cell: func(r findingRow, _ unit.System) table.Cell {
+		return table.Number(fmt.Sprint(r.of), float64(r.of))
+	}},
+	{Column: table.Column{Head: "holes", Name: "holes"}, Cell: func(r findingRow, _ unit.System) table.Cell {
+		return table.Cell{Text: holesText(r.Holes), Value: strings.Join(r.Holes, " ")}
+	}},
+	word("status", func(r findingRow, _ unit.System) string { return string(r.Status) }),
+	amount("measured", func(r findingRow) (unit.Maybe[rules.Amount], *float64) { return r.Measured, r.plain.Measured }),
+	amount("limit", func(r findingRow) (unit.Maybe[rules.Amount], *float64) { return r.Limit, r.plain.Limit }),
+	amount("margin", func(r findingRow) (unit.Maybe[rules.Amount], *float64) { return r.Margin, r.plain.Margin }),
+	word("unit", func(r findingRow, _ unit.System) string { return r.plain.Unit }),
+	word("message", func(r findingRow, sys unit.System) string { return r.Say(sys) }),
+}
+
+func word(name string, of func(findingRow, unit.System) string) table.Field[findingRow] {
+	return table.Field[findingRow]{Column: table.Column{Head: name, Name: name}, Cell: func(r findingRow, sys unit.System) table.Cell {
+		return table.Words(of(r, sys))
+	}}
+}
+
+func amount(name string, of func(findingRow) (unit.Maybe[rules.Amount], *float64)) table.Field[findingRow] {
+	return table.Field[findingRow]{Column: table.Column{Head: name, Name: name}, Cell: func(r findingRow, sys unit.System) table.Cell {
+		a, plain := of(r)
+		if plain == nil {
+			return table.None()
+		}
+		return table.Number(amountText(a.Or(rules.Amount{}), sys), *plain)
+	}}
+}
+
+func amountText(a rules.Amount, sys unit.System) string {
+	switch a.Of {
+	case rules.HoleCount:
+		return fmt.Sprintf("%.0f", a.N)
+	case rules.Share:
+		return fmt.Sprintf("%.3f", a.N)
+	}
+	return a.Say(sys)
 }
 
 // mostHolesShown is how many holes a row names.
@@ -146,24 +201,7 @@ func holesText(names []string) string {
 	return strings.Join(names, " ")
 }
 
-func (t checkText) numbers(f rules.Finding) string {
-	return t.number(f.Measured) + "\t" + t.number(f.Limit) + "\t" + t.number(f.Margin)
-}
-
-func (t checkText) number(m unit.Maybe[rules.Amount]) string {
-	a, ok := m.Get()
-	switch {
-	case !ok:
-		return "-"
-	case a.Of == rules.HoleCount:
-		return fmt.Sprintf("%.0f", a.N)
-	case a.Of == rules.Share:
-		return fmt.Sprintf("%.3f", a.N)
-	}
-	return a.Say(t.units)
-}
-
-// byRule splits a set's findings by rule and unit, their order kept.
+// byRule splits a set's findings by rule and quantity, their order kept.
 func byRule(list []rules.Finding) [][]rules.Finding {
 	var out [][]rules.Finding
 	at := map[string]int{}
@@ -187,7 +225,8 @@ func tightest(list []rules.Finding) rules.Finding {
 	return slices.MinFunc(list, func(f, g rules.Finding) int { return cmp.Compare(margin(f), margin(g)) })
 }
 
-func (t checkText) wrap(head, text string) { wrapText(t.w, head, text) }
+// textWidth is how wide people's text may be, in columns (contract).
+const textWidth = table.Width
 
 // wrapText prints head and text in lines of at most textWidth, the text hanging
 // behind the head.

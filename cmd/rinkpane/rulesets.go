@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -21,12 +20,12 @@ func rulesFlag(c *cobra.Command, into *[]string) {
 }
 
 // readRules returns the rule sets that --rules names, common practice when it
-// names none.
+// names none, with those that are always in force.
 func readRules(a *app, named []string) (rules.Sets, error) {
 	if len(named) == 0 {
 		named = []string{rules.Default}
 	}
-	var out rules.Sets
+	var out []rules.Set
 	for _, n := range named {
 		set, err := readRuleSet(a, strings.TrimSpace(n))
 		if err != nil {
@@ -39,12 +38,12 @@ func readRules(a *app, named []string) (rules.Sets, error) {
 		}
 		out = append(out, set)
 	}
-	return out, nil
+	return rules.InForce(out...)
 }
 
 func readRuleSet(a *app, name string) (rules.Set, error) {
-	if slices.Contains(rules.Names(), name) {
-		return rules.Shipped(name)
+	if set, err := rules.Shipped(name); err == nil {
+		return set, nil
 	}
 	if _, err := os.Stat(name); err != nil && name != "-" {
 		cure := "write " + form.Choices(rules.Names()) + ", or a file's path"

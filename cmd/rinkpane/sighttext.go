@@ -35,7 +35,7 @@ func writeSight(w io.Writer, ar arena.Arena, reaches []sight.Reach, scores []flo
 		writeLenses(w, ar, reaches[0])
 	}
 	fmt.Fprintln(w)
-	checkText{w: w}.wrap("", fmt.Sprintf("Shares are of the ice, at the height of a puck (%s) and of a face (%s), where some lens can be aimed "+
+	wrapText(w, "", fmt.Sprintf("Shares are of the ice, at the height of a puck (%s) and of a face (%s), where some lens can be aimed "+
 		"with half of its light or more. The blind strip is the ice along the near boards that no lens sees: straight ahead, and its mean over %s "+
 		"of boards; the next column is what the boards' top alone hides. The score, 0 to 1, is the mean of the view's worth over moments "+
 		"of a game by their news weight (see docs/moments.md).",

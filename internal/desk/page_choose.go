@@ -140,7 +140,7 @@ func (w wishes) options() (choose.Options, time.Duration, error) {
 
 // rulesOf returns the rule sets that were ticked.
 func rulesOf(ids []string, inForce rules.Sets) (rules.Sets, error) {
-	var out rules.Sets
+	var out []rules.Set
 next:
 	for _, id := range ids {
 		for _, s := range inForce {
@@ -158,7 +158,7 @@ next:
 	if len(out) == 0 {
 		return nil, errors.New("rules: tick one rule set at least")
 	}
-	return out, nil
+	return rules.InForce(out...)
 }
 
 // choiceAt opens the arena that a choice is about.

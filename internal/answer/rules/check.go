@@ -3,25 +3,33 @@ package rules
 import (
 	"fmt"
 
-	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
-// Check proves an arena's working holes against the sets in force: every rule
-// on every hole, pair and group it concerns, in the order of the sets' rules
-// and the arena's holes. Messages are in the arena's units.
+// Check proves an arena's working holes and its open low windows
+// against the sets in force: every rule on every opening,
+// pair and group it concerns, in the order of the sets' rules and the arena's
+// holes. It takes milliseconds for the largest arena that is read.
 func (s Sets) Check(a arena.Arena) Report {
-	holes := a.Working()
-	rep := Report{RuleSets: []string{}, Findings: []Finding{}, Notes: s.dispensationNotes(a)}
+	var all []opening
+	for _, h := range a.Working() {
+		all = append(all, opening{Hole: h})
+	}
+	for _, w := range a.Windows {
+		if w.Open {
+			all = append(all, lowWindow(w))
+		}
+	}
+	rep := Report{RuleSets: []string{}, Findings: []Finding{}, Notes: append(s.dispensationNotes(a), idNotes(a)...)}
 	for i := range s {
 		rep.RuleSets = append(rep.RuleSets, s[i].ID)
 		before := len(rep.Findings)
 		for j := range s[i].Rules {
-			c := &court{arena: &a, set: &s[i], rule: &s[i].Rules[j]}
-			rep.Findings = append(rep.Findings, c.sit(holes)...)
+			c := &check{arena: &a, set: &s[i], rule: &s[i].Rules[j]}
+			rep.Findings = append(rep.Findings, c.all(all)...)
 		}
-		if len(rep.Findings) == before {
+		if len(rep.Findings) == before && s[i].ID != Trade {
 			rep.Notes = append(rep.Notes, fmt.Sprintf("The rule set %s concerns no hole of this arena.", s[i].ID))
 		}
 	}
@@ -29,23 +37,30 @@ func (s Sets) Check(a arena.Arena) Report {
 	return rep
 }
 
-// sit hears one rule on all holes.
-func (c *court) sit(holes []glass.Hole) []Finding {
+// check is one rule at work on one arena.
+type check struct {
+	arena *arena.Arena
+	set   *Set
+	rule  *Rule
+}
+
+// all puts the rule to every opening, group and pair.
+func (c *check) all(openings []opening) []Finding {
 	var out []Finding
-	if law, ok := c.rule.law.(single); ok {
-		for _, h := range holes {
-			if f, ok := c.hear(law, h); ok {
+	if d, ok := c.rule.demand.(ofOne); ok {
+		for _, h := range openings {
+			if f, ok := c.one(d, h); ok {
 				out = append(out, f)
 			}
 		}
 	}
-	if law, ok := c.rule.law.(grouped); ok {
-		out = append(out, c.hearGroups(law, holes)...)
+	if d, ok := c.rule.demand.(ofGroup); ok {
+		out = append(out, c.groups(d, openings)...)
 	}
-	if law, ok := c.rule.law.(paired); ok {
-		for i, h := range holes {
-			for _, k := range holes[i+1:] {
-				if f, ok := c.hearPair(law, h, k); ok {
+	if d, ok := c.rule.demand.(ofPair); ok {
+		for i, h := range openings {
+			for _, k := range openings[i+1:] {
+				if f, ok := c.pair(d, h, k); ok {
 					out = append(out, f)
 				}
 			}
@@ -54,53 +69,83 @@ func (c *court) sit(holes []glass.Hole) []Finding {
 	return out
 }
 
-// hear judges one hole; ok is false when the set does not concern it. Where the
-// pane's material decides whether it does and is not recorded, a rule that is
-// kept anyhow passes.
-func (c *court) hear(law single, h glass.Hole) (f Finding, ok bool) {
-	concern := c.concerns(h)
-	if concern == notConcerned {
+// one judges one opening; ok is false when the rule does not concern it. Where
+// the pane's material decides whether it does and is not recorded, a rule that
+// is kept anyhow passes.
+func (c *check) one(d ofOne, h opening) (f Finding, ok bool) {
+	applies := c.applies(h)
+	if applies == no {
 		return Finding{}, false
 	}
-	return c.doubt(c.lift(law.alone(c, h), h), concern, h), true
+	return c.unlessSure(c.dispense(d.one(c, h), h), applies, h), true
 }
 
-// hearPair judges two holes.
-func (c *court) hearPair(law paired, h, k glass.Hole) (f Finding, ok bool) {
-	f, ok = law.pair(c, h, k)
-	if !ok {
+func (c *check) pair(d ofPair, h, k opening) (f Finding, ok bool) {
+	applies := min(c.applies(h), c.applies(k))
+	if applies == no {
+		return Finding{}, false
+	}
+	if f, ok = d.pair(c, h, k); !ok {
 		return f, false
 	}
-	return c.doubt(c.lift(f, h, k), min(c.concerns(h), c.concerns(k)), h, k), true
+	return c.unlessSure(c.dispense(f, h, k), applies, h, k), true
 }
 
-// doubt turns a failure into unknown when it is not known whether the set
+// unlessSure turns a failure into unknown when it is not known whether the set
 // concerns the holes.
-func (c *court) doubt(f Finding, concern concern, holes ...glass.Hole) Finding {
-	if concern == concerned || f.Status == Pass {
+func (c *check) unlessSure(f Finding, applies applies, holes ...opening) Finding {
+	if applies == yes || f.Status == Pass {
 		return f
 	}
-	f.Status = Unknown
-	return f.say("Find out what the pane of %s is made of and record it: the rules of %s concern %s only, and this one is not surely kept.",
-		say.Names(f.Holes), c.set.ID, allowedMaterials{c.set.Materials}.text())
+	return f.unknown("Find out what the pane of %s is made of and record it: the rules of %s concern %s only, and this one is not surely kept.",
+		names(holes), c.set.ID, allowedMaterials{c.set.Materials}.text())
 }
 
-// lacking is a grouped law that may lack what tells its groups apart.
-type lacking interface {
-	lacking(c *court, holes []glass.Hole) (Finding, bool)
+// applies says whether a rule concerns an opening.
+type applies int
+
+const (
+	no      applies = iota
+	perhaps         // the pane's material is not recorded
+	yes
+)
+
+// applies asks whether the rule concerns an opening: by what it is, by the
+// demand's own word, and by its pane's material where the set is for some.
+func (c *check) applies(h opening) applies {
+	if h.low && !c.rule.windows || !h.low && !c.rule.holes {
+		return no
+	}
+	if d, ok := c.rule.demand.(choosy); ok && !d.concerns(c, h) {
+		return no
+	}
+	if len(c.set.Materials) == 0 {
+		return yes
+	}
+	if h.low {
+		return no
+	}
+	pane, _ := c.pane(h)
+	m, known := pane.Material.Get()
+	if !known {
+		return perhaps
+	}
+	for _, want := range c.set.Materials {
+		if m == want {
+			return yes
+		}
+	}
+	return no
 }
 
-func (c *court) hearGroups(law grouped, holes []glass.Hole) []Finding {
-	if l, ok := law.(lacking); ok {
-		if f, lacks := l.lacking(c, holes); lacks {
-			return []Finding{f}
-		}
+// pane returns the pane a hole lies in: the one it names, else the one at its
+// station. A low window has none.
+func (c *check) pane(h opening) (p glass.Pane, ok bool) {
+	if h.low {
+		return glass.Pane{}, false
 	}
-	var out []Finding
-	for _, g := range law.groups(c) {
-		if f, ok := c.count(g, holes); ok {
-			out = append(out, f)
-		}
+	if p, ok = c.arena.Pane(h.Pane); ok {
+		return p, true
 	}
-	return out
+	return c.arena.PaneAt(h.Station)
 }

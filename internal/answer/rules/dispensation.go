@@ -6,23 +6,22 @@ import (
 
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 )
 
 // matches reports whether a dispensation is for this rule: it names the rule's
 // id, or the set and the rule as "set/rule".
-func (c *court) matches(d arena.Dispensation) bool {
+func (c *check) matches(d arena.Dispensation) bool {
 	return d.Rule == c.rule.ID || d.Rule == c.set.ID+"/"+c.rule.ID
 }
 
 // dispensed returns the dispensation that frees a hole from the rule at work:
 // the rule must admit one, and by, reference and date must be recorded.
-func (c *court) dispensed(h glass.Hole) (arena.Dispensation, bool) {
+func (c *check) dispensed(h opening) (arena.Dispensation, bool) {
 	if !c.rule.Dispensable {
 		return arena.Dispensation{}, false
 	}
 	for _, d := range c.arena.Dispensations {
-		if c.matches(d) && complete(d) && (len(d.Holes) == 0 || slices.Contains(d.Holes, h.ID)) {
+		if c.matches(d) && complete(d) && (len(d.Holes) == 0 || !h.low && slices.Contains(d.Holes, h.ID)) {
 			return d, true
 		}
 	}
@@ -31,17 +30,17 @@ func (c *court) dispensed(h glass.Hole) (arena.Dispensation, bool) {
 
 func complete(d arena.Dispensation) bool { return d.By != "" && d.Reference != "" && d.Date != "" }
 
-// lift turns a finding that fails, or is unknown, into a pass when a
+// dispense turns a finding that fails, or is unknown, into a pass when a
 // dispensation frees one of its holes from the rule. The numbers measured stay;
 // the margin, which would be negative, does not.
-func (c *court) lift(f Finding, holes ...glass.Hole) Finding {
+func (c *check) dispense(f Finding, holes ...opening) Finding {
 	if f.Status == Pass {
 		return f
 	}
 	for _, h := range holes {
 		if d, ok := c.dispensed(h); ok {
 			f.Status, f.Margin = Pass, unit.Maybe[Amount]{}
-			return f.say("Keep the dispensation at hand: %s allowed hole %s on %s, reference %s.", d.By, h.ID, d.Date, d.Reference)
+			return f.kept("Keep the dispensation at hand: %s allowed %s on %s, reference %s.", d.By, h.name(), d.Date, d.Reference)
 		}
 	}
 	return f
@@ -54,7 +53,7 @@ func (s Sets) dispensationNotes(a arena.Arena) []string {
 		found, dispensable := false, false
 		for i := range s {
 			for j := range s[i].Rules {
-				c := &court{arena: &a, set: &s[i], rule: &s[i].Rules[j]}
+				c := &check{arena: &a, set: &s[i], rule: &s[i].Rules[j]}
 				if c.matches(d) {
 					found = true
 					dispensable = dispensable || c.rule.Dispensable

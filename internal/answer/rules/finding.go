@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 )
@@ -17,11 +19,13 @@ const (
 
 // Finding is what one rule says of one hole, a pair or a group.
 type Finding struct {
-	Set    string // id of the rule set
-	Rule   string // id of the rule in its set
-	Kind   string // kind of rule: "hole-size"
-	Holes  []string
-	Status Status
+	Set   string // id of the rule set
+	Rule  string // id of the rule in its set
+	Kind  string // kind of rule: "hole-size"
+	Holes []string
+	// LowWindow says that Holes names an open low window, not a hole.
+	LowWindow bool
+	Status    Status
 	// Of says what the amounts are; they are unknown where a number is missing
 	// and where the rule asks for none.
 	Of              Quantity
@@ -50,6 +54,21 @@ func Verdict(findings []Finding) Status {
 		v = v.And(f.Status)
 	}
 	return v
+}
+
+// About returns the findings that name a hole, broken ones first, then those
+// with a number missing. [Verdict] of these is the one verdict on the hole:
+// rules, trade, material and place together.
+func About(hole string, findings []Finding) []Finding {
+	var out []Finding
+	for _, status := range []Status{Fail, Unknown, Pass} {
+		for _, f := range findings {
+			if f.Status == status && !f.LowWindow && slices.Contains(f.Holes, hole) {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
 }
 
 // And returns the answer of two rules together.

@@ -21,7 +21,7 @@ func testArena(t testing.TB, standard string) arena.Arena {
 		t.Fatal(err)
 	}
 	a := arena.Arena{
-		Name: "Test rink", Units: unit.Metric, Rink: r,
+		Name: "Test rink", Units: unit.Metric, Rink: r, NoZones: true,
 		Boards: glass.Boards{Height: 42 * unit.Inch, Ledge: unit.Known(9 * unit.Inch), Setback: unit.Known(unit.Inch)},
 	}
 	const panes = 132
@@ -67,7 +67,13 @@ func with(a arena.Arena, holes ...glass.Hole) arena.Arena {
 // set returns a rule set with the given rules, written as YAML at no indent.
 func set(t testing.TB, text string) rules.Sets {
 	t.Helper()
-	head := "rinkpane: rules 1\nid: own\nname: a set for a test\nstatus: test\nrules:\n"
+	return read(t, "rules:\n"+text)
+}
+
+// read returns a rule set from what stands behind its head.
+func read(t testing.TB, text string) rules.Sets {
+	t.Helper()
+	head := "rinkpane: rules 1\nid: own\nname: a set for a test\nstatus: test\n"
 	s, err := rules.Read("own.yaml", strings.NewReader(head+text))
 	if err != nil {
 		t.Fatal(err)

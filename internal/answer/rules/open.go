@@ -14,9 +14,9 @@ type Interval struct{ From, To unit.Length }
 // one of the arena's: its place is judged, with its pane's numbers.
 func (s Sets) Alone(a arena.Arena, h glass.Hole) []Finding {
 	var out []Finding
-	s.each(a, func(c *court) {
-		if law, ok := c.rule.law.(single); ok {
-			if f, ok := c.hear(law, h); ok {
+	s.each(a, func(c *check) {
+		if d, ok := c.rule.demand.(ofOne); ok {
+			if f, ok := c.one(d, opening{Hole: h}); ok {
 				out = append(out, f)
 			}
 		}
@@ -31,9 +31,9 @@ func (s Sets) Standing(a arena.Arena, h glass.Hole) Status { return Verdict(s.Al
 // rule. A plan keeps them when no group's Has is true of more than Most holes.
 func (s Sets) Groups(a arena.Arena) []Group {
 	var out []Group
-	s.each(a, func(c *court) {
-		if law, ok := c.rule.law.(grouped); ok {
-			out = append(out, law.groups(c)...)
+	s.each(a, func(c *check) {
+		if d, ok := c.rule.demand.(ofGroup); ok {
+			out = append(out, d.groups(c)...)
 		}
 	})
 	return out
@@ -44,9 +44,9 @@ func (s Sets) Groups(a arena.Arena) []Group {
 // speaks of pairs.
 func (s Sets) Reach(a arena.Arena, widest unit.Length) unit.Length {
 	reach := unit.Length(-1)
-	s.each(a, func(c *court) {
-		if law, ok := c.rule.law.(paired); ok {
-			reach = max(reach, law.reach(&a, widest))
+	s.each(a, func(c *check) {
+		if d, ok := c.rule.demand.(ofPair); ok {
+			reach = max(reach, d.reach(&a, widest))
 		}
 	})
 	return reach
@@ -55,9 +55,9 @@ func (s Sets) Reach(a arena.Arena, widest unit.Length) unit.Length {
 // Conflict returns what the rules on pairs say of two holes.
 func (s Sets) Conflict(a arena.Arena, h, k glass.Hole) []Finding {
 	var out []Finding
-	s.each(a, func(c *court) {
-		if law, ok := c.rule.law.(paired); ok {
-			if f, ok := c.hearPair(law, h, k); ok {
+	s.each(a, func(c *check) {
+		if d, ok := c.rule.demand.(ofPair); ok {
+			if f, ok := c.pair(d, opening{Hole: h}, opening{Hole: k}); ok {
 				out = append(out, f)
 			}
 		}
@@ -65,24 +65,11 @@ func (s Sets) Conflict(a arena.Arena, h, k glass.Hole) []Finding {
 	return out
 }
 
-// Stretches returns the stretches that the sets' stretch rules permit, set by
-// set, corner by corner. It is empty when no set has such a rule and on a rink
-// without markings.
-func (s Sets) Stretches(a arena.Arena) []Stretch {
-	var out []Stretch
-	s.each(a, func(c *court) {
-		if law, ok := c.rule.law.(stretches); ok {
-			out = append(out, law.lay(c)...)
-		}
-	})
-	return out
-}
-
 // each visits every rule of every set on an arena.
-func (s Sets) each(a arena.Arena, visit func(c *court)) {
+func (s Sets) each(a arena.Arena, visit func(c *check)) {
 	for i := range s {
 		for j := range s[i].Rules {
-			visit(&court{arena: &a, set: &s[i], rule: &s[i].Rules[j]})
+			visit(&check{arena: &a, set: &s[i], rule: &s[i].Rules[j]})
 		}
 	}
 }

@@ -30,39 +30,13 @@ func (s Sets) Standard(a arena.Arena) glass.Hole {
 		Rounding: unit.Known(standardRounding),
 		Cover:    unit.Known(glass.Cover{Present: true, Material: glass.Polycarbonate, Tether: unit.Known(true)}),
 	}
-	s.each(a, func(c *court) {
-		switch law := c.rule.law.(type) {
-		case holeSize:
-			h.Size = law.size
-		case sizeAtMost:
-			h.Size = unit.Size{W: min(h.Size.W, law.size.W), H: min(h.Size.H, law.size.H)}
-		}
-	})
-	s.each(a, func(c *court) {
-		if law, ok := c.rule.law.(heightRange); ok {
-			h.Height = law.middle(a, h)
+	s.each(a, func(c *check) {
+		if d, ok := c.rule.demand.(shaping); ok && c.rule.holes {
+			d.shape(a, &h)
 		}
 	})
 	h.Corner = unit.Known(min(h.Size.W, h.Size.H) / 2)
 	return h
-}
-
-// middle returns the height of a hole's centre in the middle of the range, or
-// as far inside its one limit as the hole is high.
-func (l heightRange) middle(a arena.Arena, h glass.Hole) unit.Length {
-	base := unit.Length(0)
-	if l.boards {
-		base = a.Boards.Height
-	}
-	least, hasLeast := l.least.Get()
-	most, hasMost := l.most.Get()
-	switch {
-	case hasLeast && hasMost:
-		return base + (least+most)/2
-	case hasLeast:
-		return max(h.Height, base+least+h.Size.H)
-	}
-	return min(h.Height, base+most-h.Size.H)
 }
 
 // Permitted returns the pieces of the boards where the centre of a standard
@@ -109,15 +83,10 @@ func (s Sets) intervals(a arena.Arena, want Status) []Interval {
 // breaks returns the stations where the answer may jump within a pane.
 func (s Sets) breaks(a arena.Arena) []unit.Length {
 	var out []unit.Length
-	for _, st := range s.Stretches(a) {
-		out = append(out, st.From, st.To)
-	}
-	half := s.Standard(a).Size.W / 2
-	s.each(a, func(c *court) {
-		if law, ok := c.rule.law.(forbiddenZones); ok {
-			for _, z := range law.spans(c) {
-				out = append(out, z.from-half-law.clearance, z.to+half+law.clearance)
-			}
+	width := s.Standard(a).Size.W
+	s.each(a, func(c *check) {
+		if d, ok := c.rule.demand.(breaking); ok {
+			out = append(out, d.breaks(c, width)...)
 		}
 	})
 	return out

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"io"
+	"slices"
 
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/survey/glass"
@@ -70,31 +71,45 @@ func readSet(n form.Node) Set {
 }
 
 func readMaterials(n form.Node) []glass.Material {
+	var known []string
+	for _, m := range glass.Materials() {
+		known = append(known, string(m))
+	}
 	var out []glass.Material
-	for _, e := range n.List(len(glass.Materials())) {
-		out = append(out, form.Parse(e, form.Words(glass.Materials()...)))
+	for _, e := range n.List(len(known)) {
+		out = append(out, glass.Material(e.Choice(known...)))
 	}
 	if len(out) == 0 {
-		n.Failf("must name a material: %s", form.Choices(glass.Names(nil)))
+		n.Failf("must name a material: %s", form.Choices(known))
 	}
 	return out
 }
 
 // readRule reads one rule: its kind first, which tells the other fields.
 func readRule(n form.Node) Rule {
-	kind := n.Peek("kind").Choice(Kinds()...)
-	k, ok := kinds[kind]
-	if !ok {
+	name := n.Peek("kind").Choice(Kinds()...)
+	all := kinds()
+	i := slices.IndexFunc(all, func(k kind) bool { return k.name == name })
+	if i < 0 {
 		return Rule{}
 	}
-	m := n.Map(append([]string{"id", "kind", "note", "dispensation"}, k.fields...)...)
-	rule := Rule{ID: kind, Kind: kind, Note: m.At("note").TextOr("")}
+	k := all[i]
+	fields := append([]string{"id", "kind", "note", "dispensation"}, k.fields...)
+	if k.windows != never {
+		fields = append(fields, "openings")
+	}
+	m := n.Map(fields...)
+	rule := Rule{ID: name, Kind: name, Note: m.At("note").TextOr(""), holes: true, windows: k.windows == always}
+	if m.Has("openings") {
+		of := m.At("openings").Choice("holes", "low-windows", "both")
+		rule.holes, rule.windows = of != "low-windows", of != "holes"
+	}
 	if m.Has("id") {
 		rule.ID = form.Parse(m.At("id"), form.ID)
 	}
 	if m.Has("dispensation") {
 		rule.Dispensable = m.At("dispensation").Bool()
 	}
-	rule.law = k.read(m)
+	rule.demand = k.read(m)
 	return rule
 }

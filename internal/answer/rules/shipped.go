@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"embed"
 	"fmt"
+	"slices"
 
 	"example.org/rinkpane/internal/measure/form"
 )
@@ -17,12 +18,38 @@ const Default = "common-practice"
 // Names returns the ids of the rule sets that ship with the program, the
 // default first.
 func Names() []string {
-	return []string{Default, "international-2014", "tempered-glass", "example-loose"}
+	return []string{Default, "international-2014", Trade, "example-loose"}
+}
+
+// Trade is the rule set that is always in force beside the others: what a
+// workshop or a factory asks before it makes a hole.
+const Trade = "trade"
+
+// formerTrade was the name of the part of Trade on tempered panes, when it had
+// to be asked for.
+const formerTrade = "tempered-glass"
+
+// InForce returns the sets named with those that are always in force, each once.
+func InForce(named ...Set) (Sets, error) {
+	trade, err := Shipped(Trade)
+	if err != nil {
+		return nil, err
+	}
+	var out Sets
+	for _, s := range append(slices.Clone(named), trade) {
+		if !slices.ContainsFunc(out, func(o Set) bool { return o.ID == s.ID }) {
+			out = append(out, s)
+		}
+	}
+	return out, nil
 }
 
 // Document returns a shipped rule set's document, with its comments: a start
 // for one's own.
 func Document(id string) ([]byte, error) {
+	if id == formerTrade {
+		id = Trade
+	}
 	text, err := shipped.ReadFile("sets/" + id + ".yaml")
 	if err != nil {
 		if near := form.Nearest(id, Names()); near != "" {

@@ -1,6 +1,7 @@
 package rules_test
 
 import (
+	"maps"
 	"math"
 	"testing"
 
@@ -61,8 +62,8 @@ func TestTemperedGlassAgainstTheTradesTable(t *testing.T) {
 				t.Errorf("%v in: %s is %v in, the table says %v", row.thick, c.rule, got, c.want)
 			}
 		}
-		if got := limit(a, h, "cut-out-share") * 25.4; got != 1.0/3 {
-			t.Errorf("share %v, want a third", got)
+		if got := limit(a, h, "cut-out-share"); math.Abs(got-60.0/3) > 1e-9 {
+			t.Errorf("a cut-out of %v in, want a third of 60 in", got)
 		}
 	}
 }
@@ -114,9 +115,45 @@ func TestUnknownRadiusOnlyMattersWhenItDecides(t *testing.T) {
 	}
 }
 
-func TestTemperedGlassConcernsOnlyTemperedPanes(t *testing.T) {
+// TestEachMaterialHasItsOwnDistances: laminated glass is held to the same as
+// tempered; plastics to the fabricators' guides, in which a hole's own width is
+// due beside it; a pane whose material is not recorded is told once.
+func TestEachMaterialHasItsOwnDistances(t *testing.T) {
 	a, h := temperedPane(t, 0.5)
-	tempered := shipped(t, "tempered-glass")
+	a.Panes = append([]glass.Pane(nil), a.Panes...)
+	h.Station = a.Panes[0].From + 5*unit.Inch // 3 in of glass beside its 4 in
+	trade := shipped(t, rules.Trade)
+	of := func(m unit.Maybe[glass.Material]) map[string]rules.Status {
+		a.Panes[0].Material = m
+		out := map[string]rules.Status{}
+		for _, f := range trade.Check(with(a, h)).Findings {
+			out[f.Rule] = f.Status
+		}
+		return out
+	}
+	made := map[string]rules.Status{
+		"in-one-pane": rules.Pass, "material": rules.Pass, "rim-to-edge": rules.Pass, "rim-to-corner": rules.Pass,
+		"fillet": rules.Pass, "hole-diameter": rules.Pass, "cut-out-share": rules.Pass,
+	}
+	plastic := map[string]rules.Status{"in-one-pane": rules.Pass, "material": rules.Pass, "rim-to-edge": rules.Fail, "fillet": rules.Pass}
+	for m, want := range map[glass.Material]map[string]rules.Status{
+		glass.Tempered: made, glass.Laminated: made, glass.Acrylic: plastic, glass.Polycarbonate: plastic,
+	} {
+		if got := of(unit.Known(m)); !maps.Equal(got, want) {
+			t.Errorf("%s: %v, want %v", m, got, want)
+		}
+	}
+	if got := of(unit.Maybe[glass.Material]{}); !maps.Equal(got, map[string]rules.Status{"in-one-pane": rules.Pass, "material": rules.Unknown}) {
+		t.Errorf("material not recorded: %v", got)
+	}
+}
+
+// TestSetForOneMaterial: a set that concerns tempered panes only leaves acrylic
+// alone; where the material is not recorded, what would be broken is unknown.
+func TestSetForOneMaterial(t *testing.T) {
+	a, h := temperedPane(t, 0.5)
+	a.Panes = append([]glass.Pane(nil), a.Panes...)
+	tempered := read(t, "materials: [tempered]\nrules:\n- {id: fillet, kind: corner-radius, least: t}\n- {id: edge, kind: pane-edge, least: 2 t}\n")
 	a.Panes[0].Material = unit.Known(glass.Acrylic)
 	if rep := tempered.Check(with(a, h)); len(rep.Findings) != 0 || rep.Verdict != rules.Pass || len(rep.Notes) != 1 {
 		t.Errorf("acrylic: %+v", rep)
@@ -127,10 +164,10 @@ func TestTemperedGlassConcernsOnlyTemperedPanes(t *testing.T) {
 	if f := only(rep, "fillet")[0]; f.Status != rules.Unknown {
 		t.Errorf("broken if tempered, material not known: %s", f.Status)
 	}
-	if f := only(rep, "rim-to-edge")[0]; f.Status != rules.Pass {
+	if f := only(rep, "edge")[0]; f.Status != rules.Pass {
 		t.Errorf("kept even if tempered: %s", f.Status)
 	}
-	both := shipped(t, "common-practice", "tempered-glass").Check(with(a, h))
+	both := append(shipped(t, "common-practice"), tempered...).Check(with(a, h))
 	if len(both.RuleSets) != 2 || len(only(both, "hole-size")) != 1 || len(only(both, "fillet")) != 1 {
 		t.Errorf("combined: %+v", both.RuleSets)
 	}

@@ -145,14 +145,4 @@ func (p Plan) IsOff(id string) bool {
 }
 
 // FindingsOf returns the findings that name the hole, broken ones first.
-func (p Proof) FindingsOf(hole string) []rules.Finding {
-	var out []rules.Finding
-	for _, status := range []rules.Status{rules.Fail, rules.Unknown, rules.Pass} {
-		for _, f := range p.Findings {
-			if f.Status == status && slices.Contains(f.Holes, hole) {
-				out = append(out, f)
-			}
-		}
-	}
-	return out
-}
+func (p Proof) FindingsOf(hole string) []rules.Finding { return rules.About(hole, p.Findings) }

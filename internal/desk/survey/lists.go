@@ -31,14 +31,23 @@ func holes() Part {
 			place("place", "Centre along the boards", true),
 			line("height", "Centre above the ice", lengthHint, true),
 			line("size", "Size", "width x height, such as 5.5 in x 4.5 in", true),
-			line("corner-radius", "Corner radius", "empty: not measured", false),
-			line("rounding", "Edges rounded by", "radius on both faces; empty: not measured", false),
-			{Name: "cover", Label: "Cover", Kind: Cover, Hint: "in whenever nobody works the hole",
-				Options: []Option{{"", "not said"}, {"none", "none"}, {"yes", "yes"}}},
+			cornerRadius(), rounding(), cover("in whenever nobody works the hole"),
 			choice("state", "State", "a hole turned off is kept in the file and counted nowhere", false, words("planned", "cut", "off")...),
 			line("note", "Note", "", false),
 		},
 	}
+}
+
+func cornerRadius() Question {
+	return line("corner-radius", "Corner radius", "empty: not measured", false)
+}
+
+func rounding() Question {
+	return line("rounding", "Edges rounded by", "radius on both faces; empty: not measured", false)
+}
+
+func cover(hint string) Question {
+	return Question{Name: "cover", Label: "Cover", Kind: Cover, Hint: hint, Options: []Option{{"", "not said"}, {"none", "none"}, {"yes", "yes"}}}
 }
 
 func windows() Part {
@@ -53,6 +62,7 @@ func windows() Part {
 			line("size", "Size", "width x height, such as 16 in x 12 in", true),
 			material("material", "of a panel"),
 			line("thickness", "Thickness", "of a panel; empty: not measured", false),
+			cornerRadius(), rounding(), cover("of an opening; in whenever nobody works the window"),
 			yesNo("printed", "Printed or coated", "a film that the lens needs a clear patch in"),
 			line("note", "Note", "", false),
 		},

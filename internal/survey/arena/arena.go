@@ -38,6 +38,7 @@ type Arena struct {
 	Holes         []glass.Hole // in the document's order, those turned off included
 	Windows       []glass.Window
 	Zones         []Zone
+	NoZones       bool // the survey says that there are none
 	Light         Light
 	Dispensations []Dispensation
 	Lenses        []string // kit lens ids used at this rink; empty means the whole kit
@@ -88,6 +89,10 @@ func (a Arena) Working() []glass.Hole {
 	}
 	return out
 }
+
+// ZonesSurveyed reports whether the survey tells the zones, be it that there
+// are none.
+func (a Arena) ZonesSurveyed() bool { return a.NoZones || len(a.Zones) > 0 }
 
 // Hole returns the hole with this id.
 func (a Arena) Hole(id string) (glass.Hole, bool) {

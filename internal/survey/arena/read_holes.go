@@ -44,13 +44,19 @@ func (rd *reader) hole(m form.Map) glass.Hole {
 	if h.State == "" {
 		h.State = glass.Planned
 	}
-	corner := m.At("corner-radius")
-	h.Corner = form.Maybe(corner, form.Within(0, mostHole/2))
-	if r, ok := h.Corner.Get(); ok && m.OK() && r > min(h.Size.W, h.Size.H)/2 {
-		corner.Failf("%s is more than half of the hole's smaller side; write at most %s",
-			form.Quote(corner.Value()), (min(h.Size.W, h.Size.H) / 2).FormatFine(rd.a.Units))
-	}
+	h.Corner = rd.corner(m, h.Size)
 	return h
+}
+
+// corner reads the corner radius of an outline of a size.
+func (rd *reader) corner(m form.Map, size unit.Size) unit.Maybe[unit.Length] {
+	corner := m.At("corner-radius")
+	radius := form.Maybe(corner, form.Within(0, mostHole/2))
+	if r, ok := radius.Get(); ok && m.OK() && r > min(size.W, size.H)/2 {
+		corner.Failf("%s is more than half of the hole's smaller side; write at most %s",
+			form.Quote(corner.Value()), (min(size.W, size.H) / 2).FormatFine(rd.a.Units))
+	}
+	return radius
 }
 
 // cover reads "none", "yes", or the cover's fields.
@@ -70,7 +76,9 @@ func cover(n form.Node) unit.Maybe[glass.Cover] {
 	})
 }
 
-// inPane finds the pane of a hole and proves that the hole lies inside it.
+// inPane finds the pane of a hole, and proves that it lies between the
+// glass's lower and upper edge. One that lies across a stanchion is read: the
+// rules tell it, so that it blocks nothing but itself.
 func (rd *reader) inPane(m form.Map, h *glass.Hole) {
 	sys := rd.a.Units
 	at := m.At("place")
@@ -85,15 +93,11 @@ func (rd *reader) inPane(m form.Map, h *glass.Hole) {
 	h.Pane = p.ID
 	e := glass.EdgesOf(rd.a.Boards, p, *h, rd.a.Rink.Perimeter())
 	for _, side := range []struct {
-		n    form.Node
 		left unit.Length
 		edge string
-	}{
-		{at, e.Left, "left edge"}, {at, e.Right, "right edge"},
-		{m.At("height"), e.Bottom, "bottom edge (the top of the boards)"}, {m.At("height"), e.Top, "top edge"},
-	} {
+	}{{e.Bottom, "bottom edge (the top of the boards)"}, {e.Top, "top edge"}} {
 		if side.left <= 0 {
-			side.n.Failf("hole %s does not lie inside pane %s: it reaches %s past the pane's %s; move it or make it smaller",
+			m.At("height").Failf("hole %s does not lie inside pane %s: it reaches %s past the pane's %s; move it or make it smaller",
 				h.ID, p.ID, (-side.left).Format(sys), side.edge)
 			return
 		}
@@ -116,8 +120,11 @@ func (rd *reader) windows(n form.Node) {
 			Material: form.Optional(m.At("material"), form.Words(glass.Materials()...)),
 			Thick:    form.Maybe(m.At("thickness"), form.Within(leastThick/3, mostThick)),
 			Printed:  form.Optional(m.At("printed"), form.YesNo),
+			Rounding: form.Maybe(m.At("rounding"), form.Within(0, mostThick/2)),
+			Cover:    cover(m.At("cover")),
 			Note:     form.Optional(m.At("note"), form.Line),
 		}
+		w.Corner = rd.corner(m, w.Size)
 		rd.inBoards(m, w)
 		rd.a.Windows = append(rd.a.Windows, w)
 	}

@@ -35,6 +35,7 @@ func (rd *reader) zones(n form.Node) {
 		}
 		rd.a.Zones = append(rd.a.Zones, z)
 	}
+	rd.a.NoZones = len(rd.a.Zones) == 0
 }
 
 // mostLight is brighter than any rink: full sun is some 100,000 lx.

@@ -82,6 +82,9 @@ type Window struct {
 	Open     bool // an opening; otherwise a clear panel
 	Material Material
 	Thick    unit.Maybe[unit.Length]
-	Printed  bool // covered by a printed film or coating, in which the lens needs a clear patch
+	Corner   unit.Maybe[unit.Length] // corner radius of an opening
+	Rounding unit.Maybe[unit.Length] // edge rounding of an opening on both faces
+	Cover    unit.Maybe[Cover]       // of an opening
+	Printed  bool                    // covered by a printed film or coating, in which the lens needs a clear patch
 	Note     string
 }

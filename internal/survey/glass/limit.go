@@ -9,6 +9,7 @@ import (
 
 // Limit is one distance that a hole must keep, with what it keeps.
 type Limit struct {
+	Of     string // kind of distance: one of [TradeDistances]
 	What   string // "rim to the left edge" ...
 	Have   unit.Length
 	Bound  unit.Length // the least, or the most when AtMost is set
@@ -16,25 +17,61 @@ type Limit struct {
 	Source string
 }
 
+// The kinds of distances that the trade asks for, as rules name them.
+const (
+	rimToEdge   = "rim-to-edge"
+	rimToCorner = "rim-to-corner"
+	// HoleToHole is the one that concerns two holes.
+	HoleToHole   = "hole-to-hole"
+	fillet       = "fillet"
+	holeDiameter = "hole-diameter"
+	cutOutShare  = "cut-out-share"
+)
+
+// TradeDistances lists the kinds of distances.
+func TradeDistances() []string {
+	return []string{rimToEdge, rimToCorner, HoleToHole, fillet, holeDiameter, cutOutShare}
+}
+
+// Asks reports whether the trade asks for a kind of distance at all.
+func (t Trade) Asks(of string) bool {
+	switch of {
+	case rimToEdge:
+		return t.Edge.Asked()
+	case rimToCorner:
+		return t.Corner.Asked()
+	case HoleToHole:
+		return t.Apart.Asked()
+	case fillet:
+		return t.Fillet.Asked()
+	case holeDiameter:
+		return t.Size.Asked()
+	}
+	return t.Share > 0
+}
+
 // slack is what a distance may fall short of its limit by, for rounding in
 // the survey's own numbers.
 const slack = 1e-6 * unit.Metre
 
-// Kept reports whether the limit is kept.
-func (l Limit) Kept() bool {
+// Spare returns by how much the limit is kept, negative when it is missed.
+func (l Limit) Spare() unit.Length {
 	if l.AtMost {
-		return l.Have <= l.Bound+slack
+		return l.Bound - l.Have
 	}
-	return l.Have >= l.Bound-slack
+	return l.Have - l.Bound
 }
+
+// Kept reports whether the limit is kept.
+func (l Limit) Kept() bool { return l.Spare() >= -slack }
 
 // Say tells the limit and by how much it is missed.
 func (l Limit) Say() say.Sentence {
-	word, way, off := "at least", "short", l.Bound-l.Have
+	word, way := "at least", "short"
 	if l.AtMost {
-		word, way, off = "at most", "over", -off
+		word, way = "at most", "over"
 	}
-	return say.Make("%s is %s, %s %s (%s by %s)", l.What, say.Fine(l.Have), word, say.Fine(l.Bound), way, say.Fine(off))
+	return say.Make("%s is %s, %s %s (%s by %s)", l.What, say.Fine(l.Have), word, say.Fine(l.Bound), way, say.Fine(-l.Spare()))
 }
 
 // Limits returns what the trade asks of a hole with a corner radius, at its
@@ -47,29 +84,29 @@ func (l Limit) Say() say.Sentence {
 // neighbour's corner radius that is not recorded counts 0, the safe side.
 func (t Trade) Limits(on Face, thick unit.Length, h Hole, corner unit.Length, others []Neighbour) []Limit {
 	var out []Limit
-	least := func(what string, have unit.Length, d Distance, side unit.Length) {
+	least := func(of, what string, have unit.Length, d Distance, side unit.Length) {
 		if d.Asked() {
-			out = append(out, Limit{What: what, Have: have, Bound: d.Of(thick, side), Source: d.Source})
+			out = append(out, Limit{Of: of, What: what, Have: have, Bound: d.Of(thick, side), Source: d.Source})
 		}
 	}
 	w, high := h.Size.W/2, h.Size.H/2
-	least("rim to the left edge", on.Left-w, t.Edge, h.Size.W)
-	least("rim to the right edge", on.Right()-w, t.Edge, h.Size.W)
-	least("rim to the bottom edge at the boards", on.Up-high, t.Edge, h.Size.H)
-	least("rim to the top edge", on.Down()-high, t.Edge, h.Size.H)
+	least(rimToEdge, "rim to the left edge", on.Left-w, t.Edge, h.Size.W)
+	least(rimToEdge, "rim to the right edge", on.Right()-w, t.Edge, h.Size.W)
+	least(rimToEdge, "rim to the bottom edge at the boards", on.Up-high, t.Edge, h.Size.H)
+	least(rimToEdge, "rim to the top edge", on.Down()-high, t.Edge, h.Size.H)
 	dx, dy := min(on.Left, on.Right())-w+corner, min(on.Up, on.Down())-high+corner
-	least("rim to the nearest corner", unit.Length(math.Hypot(float64(dx), float64(dy)))-corner, t.Corner, 0)
-	least("corner radius", corner, t.Fillet, 0)
+	least(rimToCorner, "rim to the nearest corner", unit.Length(math.Hypot(float64(dx), float64(dy)))-corner, t.Corner, 0)
+	least(fillet, "corner radius", corner, t.Fillet, 0)
 	smaller := min(h.Size.W, h.Size.H)
-	least("smaller side of the hole", smaller, t.Size, 0)
+	least(holeDiameter, "smaller side of the hole", smaller, t.Size, 0)
 	if share := unit.Length(t.Share); share > 0 {
 		out = append(out,
-			Limit{What: "hole's width", Have: h.Size.W, Bound: on.Width * share, AtMost: true, Source: t.ShareSource},
-			Limit{What: "hole's height", Have: h.Size.H, Bound: on.Height * share, AtMost: true, Source: t.ShareSource})
+			Limit{Of: cutOutShare, What: "hole's width", Have: h.Size.W, Bound: on.Width * share, AtMost: true, Source: t.ShareSource},
+			Limit{Of: cutOutShare, What: "hole's height", Have: h.Size.H, Bound: on.Height * share, AtMost: true, Source: t.ShareSource})
 	}
 	for _, k := range others {
 		gap := RimOf(h, corner).Gap(RimOf(k.Hole, k.Hole.Corner.Or(0)), k.Left-on.Left)
-		least("rim to the rim of hole "+k.Hole.ID, max(0, gap), t.Apart, smaller)
+		least(HoleToHole, "rim to the rim of hole "+k.Hole.ID, max(0, gap), t.Apart, smaller)
 	}
 	return out
 }

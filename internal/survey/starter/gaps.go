@@ -104,8 +104,20 @@ func windowGaps(a arena.Arena) []Gap {
 	material := Gap{Part: "low-windows", Field: "material",
 		Costs: "the panel's refraction is not known, so neither is the clear patch or the light lost",
 		Cure:  "ask who fitted the panel"}
+	rounding := Gap{Part: "low-windows", Field: "rounding",
+		Costs: "rules on rounded edges of an opening are unknown",
+		Cure:  "look at both faces: how much of the edge is taken off?"}
+	cover := Gap{Part: "low-windows", Field: "cover",
+		Costs: "rules on covers are unknown; an uncovered opening lets pucks through",
+		Cure:  "write cover: none, or what the cover is made of and whether it hangs on a tether"}
 	for _, w := range a.Windows {
 		if w.Open {
+			if _, ok := w.Rounding.Get(); !ok {
+				rounding.Of = append(rounding.Of, w.ID)
+			}
+			if _, ok := w.Cover.Get(); !ok {
+				cover.Of = append(cover.Of, w.ID)
+			}
 			continue
 		}
 		if _, ok := w.Thick.Get(); !ok {
@@ -115,7 +127,7 @@ func windowGaps(a arena.Arena) []Gap {
 			material.Of = append(material.Of, w.ID)
 		}
 	}
-	return found(thick, material)
+	return found(thick, material, rounding, cover)
 }
 
 // zonesDue are the zones that every rink has.
@@ -127,11 +139,15 @@ var zonesDue = []struct{ kind, cure string }{
 
 func zoneGaps(a arena.Arena) []Gap {
 	var out []Gap
+	costs := "a hole there would pass the rules unseen"
+	if !a.ZonesSurveyed() {
+		costs = "rules on zones are unknown for every hole; write zones: [] where the rink has none"
+	}
 	for _, due := range zonesDue {
 		there := slices.ContainsFunc(a.Zones, func(z arena.Zone) bool { return z.Kind == due.kind })
 		if !there {
 			out = append(out, Gap{Part: "zones", Field: due.kind,
-				Costs: "a hole there would pass the rules unseen", Cure: due.cure})
+				Costs: costs, Cure: due.cure})
 		}
 	}
 	return out

@@ -65,6 +65,8 @@ func TestEachGapCloses(t *testing.T) {
 		{"holes", "cover", "H1", "", "size: 140 x 114 mm}\n  - {id: H2", "size: 140 x 114 mm, cover: none}\n  - {id: H2"},
 		{"low-windows", "thickness", "W1", "", "kind: panel", "kind: panel, thickness: 10 mm"},
 		{"low-windows", "material", "W1", "", "kind: panel", "kind: panel, material: acrylic"},
+		{"low-windows", "rounding", "W2", "", "kind: opening", "kind: opening, rounding: 2 mm"},
+		{"low-windows", "cover", "W2", "", "kind: opening", "kind: opening, cover: none"},
 		{"zones", "bench", "", "", "holes:", "zones: [{id: z, kind: bench, from: 1 m, to: 5 m}]\nholes:"},
 		{"zones", "penalty-box", "", "", "holes:", "zones: [{id: z, kind: penalty-box, from: 1 m, to: 5 m}]\nholes:"},
 		{"zones", "gate", "", "", "holes:", "zones: [{id: z, kind: gate, from: 1 m, to: 5 m}]\nholes:"},

@@ -11,6 +11,7 @@ type Finding struct {
 	Rule     string       `json:"rule"`     // id of the rule in its set
 	Kind     string       `json:"kind"`     // kind of rule: "hole-size"
 	Holes    []string     `json:"holes"`
+	Window   bool         `json:"low_window"` // holes names an open low window, not a hole
 	Status   rules.Status `json:"status"`
 	Measured *float64     `json:"measured"` // in Unit; null when unknown or not a number
 	Limit    *float64     `json:"limit"`    // in Unit
@@ -32,7 +33,7 @@ func Findings(list []rules.Finding, sys unit.System) []Finding {
 	out := make([]Finding, len(list))
 	for i, f := range list {
 		out[i] = Finding{
-			Set: f.Set, Rule: f.Rule, Kind: f.Kind, Holes: f.Holes, Status: f.Status,
+			Set: f.Set, Rule: f.Rule, Kind: f.Kind, Holes: f.Holes, Window: f.LowWindow, Status: f.Status,
 			Measured: number(f.Measured), Limit: number(f.Limit), Margin: number(f.Margin),
 			Unit: units[f.Of].name, Message: f.Say(sys),
 		}
