@@ -211,6 +211,16 @@ func TestWrongPasswordsSayNothing(t *testing.T) {
 	}
 }
 
+// TestAnApostropheIsOne signs in from a telephone that sets another apostrophe.
+func TestAnApostropheIsOne(t *testing.T) {
+	d, _, _ := testDoor(t, true, map[string]people.Role{"O'Neil": people.Viewer, "D’Arc": people.Viewer})
+	for _, name := range []string{"O'Neil", "O’Neil", "D'Arc", "D’Arc", " D’Arc "} {
+		if _, err := signIn(t, d, name, word); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
 func TestFormsFromElsewhereAreRefused(t *testing.T) {
 	d, _, _ := testDoor(t, false, nil)
 	r := httptest.NewRequest("POST", "http://127.0.0.1:8417/", nil)

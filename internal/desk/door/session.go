@@ -62,12 +62,19 @@ const decoy = "$argon2id$v=19$m=65536,t=3,p=2$AAAAAAAAAAAAAAAAAAAAAA$AAAAAAAAAAA
 // nobodys stands for all names that nobody may have, when wrong ones are counted.
 const nobodys = "?"
 
+// apostrophes turns one into the other: telephones set the one for which people
+// type the other, and no two names differ by it (see [people.Alike]).
+var apostrophes = strings.NewReplacer("'", "’", "’", "'")
+
 // SignIn checks a name and a password and opens a session, whose cookie goes
 // into w; the session that the browser was in ends. Errors: ErrWrong, ErrOften,
 // ErrBusy, and those of the register.
 func (d *Door) SignIn(w http.ResponseWriter, r *http.Request, name, password string) error {
 	name = people.Tidy(name)
 	p, err := d.Register.Person(r.Context(), name)
+	if errors.Is(err, people.ErrNone) {
+		p, err = d.Register.Person(r.Context(), apostrophes.Replace(name))
+	}
 	if errors.Is(err, people.ErrNone) {
 		p, err = people.Person{Password: d.decoy}, nil
 		if people.CheckName(name) != nil {
