@@ -60,7 +60,7 @@ func fillIn(t *testing.T, h http.Handler, path string, fields map[string]string)
 
 func headText(t *testing.T, d *Desk, id string) (text string, version int) {
 	t.Helper()
-	v, err := d.shelf.Keeper().Version(t.Context(), id, 0)
+	v, err := d.shell.Shelf.Keeper().Version(t.Context(), id, 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -24,14 +24,14 @@ func inUse() uint64 {
 // what stays: with their studies they held some 18 MB each.
 func TestFinishedChoicesAreSmall(t *testing.T) {
 	h, d, _ := ownDesk(t, false)
-	t.Cleanup(d.bench.Close)
+	t.Cleanup(d.jobs.Close)
 	finish := func(wishes string) {
 		w := ask(t, h, "POST", choosePath, wishes)
 		_, job, ok := strings.Cut(w.Header().Get("Location"), "job=")
 		if !ok {
 			t.Fatalf("started with %d\n%.300s", w.Code, w.Body)
 		}
-		j, _ := d.choices.get(job, "quillhaven")
+		j, _ := d.jobs.Job(job)
 		<-j.Done()
 		if _, err := j.Outcome(); err != nil {
 			t.Fatal(err)

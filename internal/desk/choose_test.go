@@ -18,7 +18,7 @@ const quickWishes = "moments=300&step=600+mm&count=3&alternatives=1&limit=30&see
 // set over and finds its holes in a new version.
 func TestChoiceIsTakenOver(t *testing.T) {
 	h, d, _ := ownDesk(t, false)
-	t.Cleanup(d.bench.Close)
+	t.Cleanup(d.jobs.Close)
 	server := httptest.NewServer(h)
 	defer server.Close()
 	w := ask(t, h, "POST", choosePath, quickWishes)
@@ -39,7 +39,7 @@ func TestChoiceIsTakenOver(t *testing.T) {
 	if w := ask(t, h, "POST", choosePath+"/"+job+"/accept", form.Encode()); w.Code != http.StatusSeeOther || w.Header().Get("Location") != demoPage {
 		t.Fatalf("taken over with %d\n%.500s", w.Code, w.Body)
 	}
-	b, err := d.shelf.Open(t.Context(), "quillhaven", 0)
+	b, err := d.shell.Shelf.Open(t.Context(), "quillhaven", 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -166,7 +166,7 @@ func TestDeskClosesOverARunningChoice(t *testing.T) {
 	if !<-followed {
 		t.Error("the events broke off instead of ending")
 	}
-	if j, ok := d.choices.get(job, "quillhaven"); !ok || !j.Ended() {
+	if j, ok := d.jobs.Job(job); !ok || !j.Ended() {
 		t.Error("the choice goes on after the desk closed")
 	}
 }

@@ -26,7 +26,7 @@ import (
 	"example.org/rinkpane/internal/desk/access"
 	"example.org/rinkpane/internal/desk/api"
 	"example.org/rinkpane/internal/desk/arenas"
-	"example.org/rinkpane/internal/desk/bench"
+	"example.org/rinkpane/internal/desk/choosing"
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/holes"
 	"example.org/rinkpane/internal/desk/library"
@@ -36,6 +36,7 @@ import (
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/desk/survey"
 	"example.org/rinkpane/internal/desk/versions"
+	"example.org/rinkpane/internal/keep/job"
 	"example.org/rinkpane/internal/keep/people"
 )
 
@@ -60,10 +61,7 @@ type Desk struct {
 	table   []shell.Route // every address
 	handler http.Handler
 
-	shelf   *shelf.Shelf
-	bench   *bench.Bench[progress, choose.Answer]
-	choices choices
-	random  io.Reader
+	jobs choosing.Keeper // long work beside the requests
 }
 
 //go:embed assets
@@ -79,7 +77,7 @@ func New(o Options) (*Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Desk{shell: s, shelf: o.Shelf, bench: bench.New[progress, choose.Answer](), random: o.Random}
+	d := &Desk{shell: s, jobs: job.InMemory[choosing.About, choosing.Progress, choose.Answer]()}
 	d.door = door.New(door.Options{
 		Register: o.Register, Always: o.SignIn, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: access.Refuse(s),
 	})
@@ -91,7 +89,7 @@ func New(o Options) (*Desk, error) {
 		survey.New(s),
 		picture.New(s, o.Version),
 		versions.New(s),
-		d.choosing(),
+		choosing.New(s, d.jobs, o.Random),
 		access.New(s, d.door),
 		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {

@@ -48,7 +48,7 @@ func TestFormsMustArriveWhole(t *testing.T) {
 	if asked < 18 {
 		t.Errorf("only %d forms were sent", asked)
 	}
-	if doc, err := d.shelf.Keeper().Document(t.Context(), "quillhaven"); err != nil || !doc.Away {
+	if doc, err := d.shell.Shelf.Keeper().Document(t.Context(), "quillhaven"); err != nil || !doc.Away {
 		t.Errorf("half a form brought the arena back: %+v, %v", doc, err)
 	}
 	says(t, ask(t, h, "POST", demoPage+"/away", ""), 400, "incomplete")

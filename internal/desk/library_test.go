@@ -52,7 +52,7 @@ func TestAKitAndRulesOfOnesOwn(t *testing.T) {
 	says(t, ask(t, h, "POST", demoPage+"/survey/outfit", "base=2"), 303)
 	says(t, ask(t, h, "POST", one+"/away", "away=yes"), 303)
 	says(t, ask(t, h, "GET", "/library", ""), 200, "put away")
-	if doc, err := d.shelf.Keeper().Document(t.Context(), "our-league"); err != nil || !doc.Away {
+	if doc, err := d.shell.Shelf.Keeper().Document(t.Context(), "our-league"); err != nil || !doc.Away {
 		t.Errorf("%+v, %v", doc, err)
 	}
 	says(t, ask(t, h, "GET", "/library/rules/none", ""), 404)

@@ -86,11 +86,11 @@ func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 	go func() { ended <- server.Serve(ln) }()
 	select {
 	case err := <-ended:
-		d.closeBench()
+		d.closeJobs()
 		return err
 	case <-ctx.Done():
 	}
-	jobs := d.closeBench() // its watchers leave, so that Shutdown need not wait for them
+	jobs := d.closeJobs() // its watchers leave, so that Shutdown need not wait for them
 	last, cancel := context.WithTimeout(requests, closeTimeout)
 	defer cancel()
 	time.AfterFunc(closeTimeout, giveUp)
@@ -109,11 +109,11 @@ func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 	return nil
 }
 
-// closeBench cancels the jobs; the channel closes when they have ended.
-func (d *Desk) closeBench() <-chan struct{} {
+// closeJobs cancels the jobs; the channel closes when they have ended.
+func (d *Desk) closeJobs() <-chan struct{} {
 	ended := make(chan struct{})
 	go func() {
-		d.bench.Close()
+		d.jobs.Close()
 		close(ended)
 	}()
 	return ended

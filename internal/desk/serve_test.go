@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/desk/choosing"
 )
 
 func TestListenTakesThisMachineOnly(t *testing.T) {
@@ -82,7 +83,10 @@ func TestServeEndsWhateverRuns(t *testing.T) {
 	_, d, _ := ownDesk(t, false)
 	release := make(chan struct{})
 	defer close(release)
-	if _, err := d.bench.Start("deaf", func(context.Context, func(progress)) (choose.Answer, error) { <-release; return choose.Answer{}, nil }); err != nil {
+	if _, err := d.jobs.Start("deaf", "", choosing.About{}, func(context.Context, func(choosing.Progress)) (choose.Answer, error) {
+		<-release
+		return choose.Answer{}, nil
+	}); err != nil {
 		t.Fatal(err)
 	}
 	ctx, stop := context.WithCancel(t.Context())

@@ -122,7 +122,7 @@ func TestNudgeIsAsLongAsTheButtonSays(t *testing.T) {
 	const back = "hole=B2&units=metric"
 	says(t, ask(t, h, "GET", demoPage+"?"+back, ""), 200, `title="Right by 10 mm"`)
 	station := func() float64 {
-		b, err := d.shelf.Open(t.Context(), "quillhaven", 0)
+		b, err := d.shell.Shelf.Open(t.Context(), "quillhaven", 0)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -301,7 +301,7 @@ var houseRooms = append([]room{
 		{"decide/plan", "the two plans"},
 	}},
 
-	{name: "desk/bench", floor: 10.1},
+	{name: "keep/job", floor: 9},
 
 	{name: "answer/frame", floor: 6, uses: []arrow{
 		{"measure/ink", "fills outlines"},

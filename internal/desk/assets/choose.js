@@ -13,11 +13,10 @@ export function watchChoice(view) {
     const n = JSON.parse(event.data);
     put("words", n.words);
     for (const name of ["value", "bound", "gap"]) put(name, n[name]);
-    for (const name of ["top", "bottom", "end"]) put(name, n.chart[name]);
     const share = view.querySelector("[data-share]");
     if (share instanceof HTMLProgressElement) share.value = n.share;
-    view.querySelector("[data-value-line]")?.setAttribute("points", n.chart.value);
-    view.querySelector("[data-bound-line]")?.setAttribute("points", n.chart.bound);
+    const chart = view.querySelector("[data-chart]");
+    if (chart && n.chart) chart.innerHTML = n.chart; // a drawing of the desk's own, its texts escaped
   });
   source.addEventListener("done", () => {
     source.close();

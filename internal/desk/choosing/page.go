@@ -1,4 +1,4 @@
-package desk
+package choosing
 
 import (
 	"context"
@@ -12,6 +12,7 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
 	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/say"
@@ -24,13 +25,13 @@ import (
 
 // choosePage is the choice of holes: the form, then its progress, then its answer.
 type choosePage struct {
-	frame
+	shell.Frame
 	Slug, Arena string
-	Address     address
+	Address     shell.Address
 	Problem     string // what is wrong with the form
 	Wishes      wishes
 	Holes       []holeWish
-	RuleSets    []choice
+	RuleSets    []shell.Choice
 	FormMap     template.HTML
 	Job         string
 	Running     bool
@@ -78,58 +79,58 @@ func (p choosePage) Again() string { return p.Address.Beside("/choose", "job", p
 // To returns where the job is told something: "cancel", "accept".
 func (p choosePage) To(what string) string { return p.Address.Beside("/choose/" + p.Job + "/" + what) }
 
-// showChoice answers GET /arena/{slug}/choose.
-func (d *Desk) showChoice(w http.ResponseWriter, r *http.Request) {
-	b, at, ok := d.choiceAt(w, r)
-	if !ok {
-		return
+// Way names the page among the ways.
+func (p choosePage) Way() string { return "choose" }
+
+// show answers GET /arena/{slug}/choose.
+func (d area) show(w http.ResponseWriter, r *http.Request) error {
+	at, b, err := d.opened(r)
+	if err != nil {
+		return err
 	}
-	var j *choiceJob
-	form := usualWishes(b.Maker.Rules)
-	if id := r.FormValue("job"); id != "" {
-		found, ok := d.choices.get(id, b.Document.ID)
-		if !ok {
-			d.fail(w, r, http.StatusNotFound, "This choice is no longer kept.", "Open the arena and choose again.")
-			return
-		}
-		j, form = found, found.wishes
-		defer j.Watch()()
+	id := r.FormValue("job")
+	if id == "" {
+		return d.page(w, r, b, at, nil, usualWishes(b.Maker.Rules), "")
 	}
-	d.choicePage(w, r, b, at, j, form, "")
+	j, ok := d.jobs.Job(id)
+	if !ok || j.About.Arena != b.Document.ID {
+		return shell.Refuse(http.StatusNotFound, "This choice is no longer kept.", "Open the arena and choose again.")
+	}
+	defer j.Watch()()
+	return d.page(w, r, b, at, j, j.About.wishes, "")
 }
 
-func (d *Desk) choicePage(w http.ResponseWriter, r *http.Request, b shelf.Book, at address, j *choiceJob, form wishes, problem string) {
+func (d area) page(w http.ResponseWriter, r *http.Request, b shelf.Book, at shell.Address, j *choice, form wishes, problem string) error {
 	a, err := b.Arena.Check()
 	if err != nil {
-		d.broken(w, r, err)
-		return
+		return err
 	}
 	a.Units = at.Units(a.Units)
 	if form.Step == "" {
 		form.Step = usualStep(a.Units)
 	}
 	page := choosePage{
-		frame: d.frame(r, "Choose holes"), Address: at, Slug: b.Document.ID, Arena: a.Name,
+		Frame: d.Frame(r, "Choose holes"), Address: at, Slug: b.Document.ID, Arena: a.Name,
 		Problem: problem, Wishes: form,
 	}
 	status := http.StatusOK
 	if problem != "" {
 		status = http.StatusUnprocessableEntity
 	}
-	d.fillWishes(&page, a)
+	page.fillWishes(a, b.Maker.Rules)
 	if j != nil {
 		page.Job = j.ID
 		reports, _ := j.Reports()
 		page.News = newsOf(reports)
 		page.Running = !j.Ended()
 		if !page.Running {
-			d.fillAnswer(r, &page, b, j)
+			page.fillAnswer(r, b, j)
 		}
 	}
-	d.show(w, r, status, "choose.tmpl", page)
+	return d.Page(w, r, status, "choose.tmpl", page)
 }
 
-func (d *Desk) fillWishes(p *choosePage, a arena.Arena) {
+func (p *choosePage) fillWishes(a arena.Arena, inForce rules.Sets) {
 	for _, h := range a.Working() {
 		wish := holeWish{h.ID, h.Station.Format(a.Units), "free"}
 		if slices.Contains(p.Wishes.Keep, h.ID) {
@@ -141,20 +142,20 @@ func (d *Desk) fillWishes(p *choosePage, a arena.Arena) {
 		p.Holes = append(p.Holes, wish)
 	}
 	seen := map[string]bool{}
-	for _, s := range d.shelf.Maker().Rules {
+	for _, s := range inForce {
 		seen[s.ID] = true
-		p.RuleSets = append(p.RuleSets, choice{s.ID, s.Name, slices.Contains(p.Wishes.Rules, s.ID)})
+		p.RuleSets = append(p.RuleSets, shell.Choice{Value: s.ID, Name: s.Name, Chosen: slices.Contains(p.Wishes.Rules, s.ID)})
 	}
 	for _, id := range rules.Names() {
 		if s, err := rules.Shipped(id); err == nil && !seen[id] {
-			p.RuleSets = append(p.RuleSets, choice{id, s.Name, slices.Contains(p.Wishes.Rules, id)})
+			p.RuleSets = append(p.RuleSets, shell.Choice{Value: id, Name: s.Name, Chosen: slices.Contains(p.Wishes.Rules, id)})
 		}
 	}
 	bare := chart.Plan{Arena: a, Bare: true}
-	p.FormMap = template.HTML(sheet.InlineSVG(chart.PlanMap(bare, mapWidth)))
+	p.FormMap = template.HTML(sheet.InlineSVG(chart.PlanMap(bare, shell.MapWidth)))
 }
 
-func (d *Desk) fillAnswer(r *http.Request, p *choosePage, b shelf.Book, j *choiceJob) {
+func (p *choosePage) fillAnswer(r *http.Request, b shelf.Book, j *choice) {
 	c, err := j.Outcome()
 	switch {
 	case errors.Is(err, context.Canceled):
@@ -170,9 +171,9 @@ func (d *Desk) fillAnswer(r *http.Request, p *choosePage, b shelf.Book, j *choic
 	}
 	v := viewOf(c, shown, p.Address.Units(c.Arena.Units))
 	v.sets(c, shown, p.Address, j.ID)
-	v.judge(c, shown, d.shelf.Maker().Rules)
-	v.Version = j.version
-	v.Stale = b.Document.Head != j.version
+	v.judge(c, shown, b.Maker.Rules)
+	v.Version = j.About.Version
+	v.Stale = b.Document.Head != j.About.Version
 	v.CanAccept = p.Plans && !v.Stale && len(v.Rows) > 0
 	p.Answer = v
 }
@@ -204,7 +205,7 @@ func viewOf(a choose.Answer, shown int, sys unit.System) *answerView {
 	if len(holes) > 0 {
 		p := chart.OfChoice(a, shown, sys)
 		p.Bare = true
-		v.Map = template.HTML(sheet.InlineSVG(chart.PlanMap(p, mapWidth)))
+		v.Map = template.HTML(sheet.InlineSVG(chart.PlanMap(p, shell.MapWidth)))
 	}
 	return v
 }
@@ -227,7 +228,7 @@ func (v *answerView) judge(a choose.Answer, shown int, inForce rules.Sets) {
 	v.InForce = fmt.Sprintf("In force here is %s: by that the set would be judged %q.", say.Names(names(inForce)), verdict)
 }
 
-func (v *answerView) sets(a choose.Answer, shown int, at address, job string) {
+func (v *answerView) sets(a choose.Answer, shown int, at shell.Address, job string) {
 	if len(a.Holes) == 0 {
 		return
 	}

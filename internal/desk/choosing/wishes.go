@@ -1,4 +1,4 @@
-package desk
+package choosing
 
 import (
 	"context"
@@ -13,25 +13,18 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
 	"example.org/rinkpane/internal/decide/plan"
-	"example.org/rinkpane/internal/desk/bench"
+	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/people"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 )
 
-// progress is a report of a choice with the seconds since it began.
-type progress struct {
+// Progress is a report of a choice with the seconds since it began.
+type Progress struct {
 	choose.Report
 	Seconds float64
-}
-
-// choice is a choice that was asked for: its job and what it was about.
-type choiceJob struct {
-	*bench.Job[progress, choose.Answer]
-	arena   string // id
-	version int
-	wishes  wishes
 }
 
 // What a choice on the desk may be asked for, so that it ends while somebody
@@ -161,34 +154,32 @@ next:
 	return rules.InForce(out...)
 }
 
-// choiceAt opens the arena that a choice is about.
-func (d *Desk) choiceAt(w http.ResponseWriter, r *http.Request) (shelf.Book, address, bool) {
-	at, err := readAddress(r.PathValue("slug"), r.URL.Query())
+// start answers POST /arena/{slug}/choose.
+func (d area) start(w http.ResponseWriter, r *http.Request) error {
+	at, b, err := d.opened(r)
 	if err != nil {
-		d.fail(w, r, http.StatusBadRequest, "This address leads nowhere.", sentenceOf(err))
-		return shelf.Book{}, at, false
-	}
-	b, ok := d.book(w, r, at.Slug, 0)
-	return b, at.Shared(), ok
-}
-
-// startChoice answers POST /arena/{slug}/choose.
-func (d *Desk) startChoice(w http.ResponseWriter, r *http.Request) {
-	b, at, ok := d.choiceAt(w, r)
-	if !ok {
-		return
+		return err
 	}
 	form := readWishes(r.PostForm)
-	id, err := d.begin(b, form)
+	id, err := d.begin(r, b, form)
 	if err != nil {
-		d.choicePage(w, r, b, at, nil, form, err.Error())
-		return
+		return d.page(w, r, b, at, nil, form, err.Error())
 	}
-	http.Redirect(w, r, at.Beside("/choose", "job", id), http.StatusSeeOther)
+	return d.Goto(w, r, at.Beside("/choose", "job", id))
+}
+
+// opened opens the newest version of the arena that a request is about.
+func (d area) opened(r *http.Request) (shell.Address, shelf.Book, error) {
+	at, err := shell.ReadAddress(r.PathValue("slug"), r.URL.Query())
+	if err != nil {
+		return at, shelf.Book{}, shell.Because(http.StatusBadRequest, "This address leads nowhere.", err)
+	}
+	b, err := d.Book(r, at.Slug, 0)
+	return at.Shared(), b, err
 }
 
 // begin starts the job of a filled-in form.
-func (d *Desk) begin(b shelf.Book, form wishes) (string, error) {
+func (d area) begin(r *http.Request, b shelf.Book, form wishes) (string, error) {
 	opt, limit, err := form.options()
 	if err != nil {
 		return "", err
@@ -205,14 +196,11 @@ func (d *Desk) begin(b shelf.Book, form wishes) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	job, err := d.bench.Start(id, func(ctx context.Context, tell func(progress)) (choose.Answer, error) {
+	p, _ := door.Person(r.Context())
+	_, err = d.jobs.Start(id, p.Name, About{b.Document.ID, b.Version.Number, form}, func(ctx context.Context, tell func(Progress)) (choose.Answer, error) {
 		return work(ctx, a, maker, opt, limit, tell)
 	})
-	if err != nil {
-		return "", err
-	}
-	d.choices.put(id, &choiceJob{job, b.Document.ID, b.Version.Number, form})
-	return id, nil
+	return id, err
 }
 
 // tellEvery is how often the way of a choice is noted.
@@ -220,8 +208,8 @@ const tellEvery = 100 * time.Millisecond
 
 // noted tells a choice's reports at most every tellEvery, and the last of each
 // stage in any case: there value and bound have met.
-func noted(begun time.Time, clock func() time.Time, tell func(progress)) func(choose.Report) {
-	var held []progress // at most one: the latest that was not told
+func noted(begun time.Time, clock func() time.Time, tell func(Progress)) func(choose.Report) {
+	var held []Progress // at most one: the latest that was not told
 	var stage string
 	var last time.Time
 	return func(r choose.Report) {
@@ -230,7 +218,7 @@ func noted(begun time.Time, clock func() time.Time, tell func(progress)) func(ch
 		if next && len(held) > 0 {
 			tell(held[0])
 		}
-		p := progress{r, now.Sub(begun).Seconds()}
+		p := Progress{r, now.Sub(begun).Seconds()}
 		if held = held[:0]; !next && now.Sub(last) < tellEvery {
 			held = append(held, p)
 			return
@@ -241,7 +229,7 @@ func noted(begun time.Time, clock func() time.Time, tell func(progress)) func(ch
 }
 
 // work makes a choice: the best set, then what speaks for it, within the limit.
-func work(ctx context.Context, a arena.Arena, m plan.Maker, opt choose.Options, limit time.Duration, tell func(progress)) (choose.Answer, error) {
+func work(ctx context.Context, a arena.Arena, m plan.Maker, opt choose.Options, limit time.Duration, tell func(Progress)) (choose.Answer, error) {
 	begun := time.Now()
 	opt.Tell = noted(begun, time.Now, tell)
 	s, err := choose.Prepare(ctx, a, m.Rules, m.Kit, opt)

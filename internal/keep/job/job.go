@@ -1,4 +1,4 @@
-package bench
+package job
 
 import (
 	"context"
@@ -7,9 +7,12 @@ import (
 	"time"
 )
 
-// Job is one piece of work with its reports R and its outcome T.
-type Job[R, T any] struct {
+// Job is one piece of work about A with its reports R and its outcome T.
+type Job[A, R, T any] struct {
 	ID     string
+	About  A
+	owner  string
+	begin  chan struct{} // closed when it is its turn
 	cancel context.CancelFunc
 	done   chan struct{}
 
@@ -26,7 +29,7 @@ type Job[R, T any] struct {
 // is dropped, so that a chart of it keeps its shape.
 const mostReports = 600
 
-func (j *Job[R, T]) tell(r R) {
+func (j *Job[A, R, T]) tell(r R) {
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	if len(j.reports) >= mostReports {
@@ -41,7 +44,7 @@ func (j *Job[R, T]) tell(r R) {
 	j.news = make(chan struct{})
 }
 
-func (j *Job[R, T]) end(outcome T, err error) {
+func (j *Job[A, R, T]) end(outcome T, err error) {
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	j.outcome, j.err = outcome, err
@@ -50,7 +53,7 @@ func (j *Job[R, T]) end(outcome T, err error) {
 }
 
 // Ended reports whether the job is over.
-func (j *Job[R, T]) Ended() bool {
+func (j *Job[A, R, T]) Ended() bool {
 	select {
 	case <-j.done:
 		return true
@@ -60,28 +63,28 @@ func (j *Job[R, T]) Ended() bool {
 }
 
 // Done is closed when the job is over.
-func (j *Job[R, T]) Done() <-chan struct{} { return j.done }
+func (j *Job[A, R, T]) Done() <-chan struct{} { return j.done }
 
 // Outcome returns what came of the job; call it after Done.
-func (j *Job[R, T]) Outcome() (T, error) {
+func (j *Job[A, R, T]) Outcome() (T, error) {
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	return j.outcome, j.err
 }
 
 // Reports returns the reports so far, and a channel that closes with the next.
-func (j *Job[R, T]) Reports() ([]R, <-chan struct{}) {
+func (j *Job[A, R, T]) Reports() ([]R, <-chan struct{}) {
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	return slices.Clone(j.reports), j.news
 }
 
 // Cancel gives the job up.
-func (j *Job[R, T]) Cancel() { j.cancel() }
+func (j *Job[A, R, T]) Cancel() { j.cancel() }
 
 // Watch keeps the job going until the returned function is called; after the
 // last watcher it goes on for [Patience].
-func (j *Job[R, T]) Watch() (leave func()) {
+func (j *Job[A, R, T]) Watch() (leave func()) {
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	j.watchers++
