@@ -12,6 +12,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -134,8 +135,11 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := drawable(folder); err != nil {
-		return err
+	switch {
+	case folder.Holes+folder.Windows+len(folder.Refused) == 0:
+		return errors.New("the plan has no hole to draw; add one to its holes")
+	case folder.Holes == 0 && len(folder.Refused) > 0:
+		folder.Files = nil // nothing of what was asked may be drawn: no folder
 	}
 	files := make([]outFile, len(folder.Files))
 	var sums *cutSums
@@ -144,7 +148,7 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 		if err != nil {
 			return err
 		}
-		sums = sumsOf(list)
+		sums = sumsOf(list, ar.Units)
 	}
 	answer := cutAnswer{Files: []cutFile{}, Refused: []cutRefusal{}, Notes: folder.Notes, Revision: plan.Mark, CutList: sums}
 	for i, file := range folder.Files {
@@ -152,14 +156,16 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 		answer.Files = append(answer.Files, cutFile{filepath.ToSlash(filepath.Join(f.out, filepath.FromSlash(file.Path))), file.Kind, file.Hole})
 	}
 	for _, no := range folder.Refused {
-		answer.Refused = append(answer.Refused, cutRefusal{no.Hole, no.Reasons})
+		answer.Refused = append(answer.Refused, cutRefusal{no.Hole, say.All(no.Reasons, no.Units)})
 		fmt.Fprintln(a.err, printable(no.Error()))
 	}
 	if answer.Notes == nil {
 		answer.Notes = []string{}
 	}
-	if err := writeFolder(f.out, files, f.force); err != nil {
-		return err
+	if len(files) > 0 {
+		if err := writeFolder(f.out, files, f.force); err != nil {
+			return err
+		}
 	}
 	if err := a.print(answer, func(out io.Writer) { writeCut(out, answer, f.out) }); err != nil {
 		return err
@@ -170,33 +176,12 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	return nil
 }
 
-// drawable is the error when no hole may be drawn of those asked for, and when
-// there is nothing to draw at all.
-func drawable(folder cut.Folder) error {
-	holes, windows := 0, 0
-	for _, f := range folder.Files {
-		switch f.Kind {
-		case cut.DrawingPDF:
-			holes++
-		case cut.WindowPDF:
-			windows++
-		}
-	}
-	switch {
-	case holes > 0, windows > 0 && len(folder.Refused) == 0:
-		return nil
-	case len(folder.Refused) == 0:
-		return errors.New("the plan has no hole to draw; add one to its holes")
-	}
-	reasons := make([]error, len(folder.Refused))
-	for i, no := range folder.Refused {
-		reasons[i] = no
-	}
-	return errors.Join(reasons...)
-}
-
 func writeCut(out io.Writer, answer cutAnswer, dir string) {
-	fmt.Fprintf(out, "plan revision %s, %d files in %s\n\n", answer.Revision, len(answer.Files), dir)
+	if len(answer.Files) == 0 {
+		fmt.Fprintf(out, "plan revision %s: nothing is drawn, and no folder is made\n", answer.Revision)
+	} else {
+		fmt.Fprintf(out, "plan revision %s, %d files in %s\n\n", answer.Revision, len(answer.Files), dir)
+	}
 	last := ""
 	for _, f := range answer.Files {
 		if d := path.Dir(f.Path); d != last {
@@ -211,7 +196,7 @@ func writeCut(out io.Writer, answer cutAnswer, dir string) {
 	}
 	writeLines(out, answer.Notes)
 	if answer.CutList != nil {
-		writeLines(out, []string{answer.CutList.words()})
+		writeLines(out, answer.CutList.words())
 	}
 	writeLines(out, append([]string{"Measure the template's check bars before anything is cut."}, glass.Cautions()...))
 }
@@ -221,6 +206,6 @@ func kindWords(k cut.Kind) string {
 		cut.DrawingPDF: "pane from both sides, outline, section, route, cover, corner radius", cut.TemplatePDF: "template at full size, with check bars",
 		cut.PaneDXF: "pane with its hole, for a machine", cut.CoverDXF: "plug and flange, for a machine", cut.PaneSVG: "pane from both sides",
 		cut.TemplateSVG: "template at full size", cut.WindowPDF: "clear patch of a low window", cut.WindowDXF: "the patch, for a plotter",
-		cut.CutListPDF: "panes, covers, spares", cut.CutListTable: "the list for a spreadsheet",
+		cut.CutListPDF: "panes, covers, spares", cut.CutListTable: "the list for a spreadsheet", cut.TableCSV: "a table for a spreadsheet",
 	}[k]
 }

@@ -185,6 +185,7 @@ var houseRooms = append([]room{
 	{name: "draw/sheet", floor: 8.2, uses: []arrow{
 		{"measure/geom", "corners of outlines"},
 		{"measure/ink", "fills outlines on pictures"},
+		{"tell/table", "a table on paper"},
 		{"measure/unit", "measures on dimensions, in both systems"},
 		{"draw/sheet/internal/typeface", "room that text takes, outlines of letters, fonts to embed"},
 		{"draw/sheet/internal/dxffile", "writes DXF"},
@@ -206,6 +207,9 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "draw/cut", floor: 8.4, uses: []arrow{
+		{"tell/table", "each table once, for paper and spreadsheets"},
+		{"measure/say", "reasons and assumptions, in no units yet"},
+		{"draw/chart", "the plot of the stress factor"},
 		{"measure/form", "the materials as choices"},
 		{"measure/unit", "lengths on drawings, in both systems"},
 		{"measure/chance", "spares by exact Poisson"},

@@ -128,22 +128,7 @@ const tableSize = 2.6
 
 // onPaper sets a table in the book's type.
 func onPaper(t table.Table) sheet.Table {
-	out := sheet.Table{Size: tableSize, Head: t.Heads(), Rows: t.Texts()}
-	for _, c := range t.Columns {
-		align := sheet.Start
-		if c.Right {
-			align = sheet.End
-		}
-		out.Align = append(out.Align, align)
-	}
-	for _, strong := range t.Strong {
-		class := ""
-		if strong {
-			class = "strong"
-		}
-		out.Classes = append(out.Classes, class)
-	}
-	return out
+	return sheet.TableOf(t, tableSize)
 }
 
 // findingsTable sets findings, those not kept in bold.

@@ -9,6 +9,7 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/tell/words"
@@ -87,7 +88,7 @@ func (s setter) covers(f flow) {
 	for _, r := range s.c.List.Rows {
 		planned, tether := coverWords(s, r.Job.Hole.ID)
 		if len(r.Refused) > 0 {
-			t.Rows = append(t.Rows, []string{r.Job.Hole.ID, planned, "", tether, "no drawing: " + strings.Join(r.Refused, "; ")})
+			t.Rows = append(t.Rows, []string{r.Job.Hole.ID, planned, "", tether, "no drawing: " + strings.Join(say.All(r.Refused, sys), "; ")})
 			continue
 		}
 		c := r.Job.Cover
@@ -102,10 +103,11 @@ func (s setter) covers(f flow) {
 	}
 	f.Table(t)
 	o := s.c.Options.Cut.Cover
+	panes, covers := s.c.List.Spares()
 	f.Notes(
 		fmt.Sprintf("Play: hole less plug, worst case over pane and cover at %.0f to %.0f deg C. Sizes to cut from stand on the shop drawings only (rinkpane cut).", o.Cold, o.Warm),
 		"The flange keeps a cover from going through to the rink; what keeps it in against a puck is the rink's to choose and to try.",
-		fmt.Sprintf("Spares for a season at %.3g %% certainty: %d covers, %d drilled panes.", 100*s.c.Options.Spares.Certainty, s.c.List.CoverSpare, s.c.List.Spares))
+		fmt.Sprintf("Spares for a season at %.3g %% certainty, all kinds together: %s, %s.", 100*s.c.Options.Spares.Certainty, say.Count(covers, "cover"), say.Count(panes, "drilled pane")))
 }
 
 func coverWords(s setter, id string) (planned, tether string) {

@@ -1,10 +1,10 @@
 package cut
 
 import (
-	"strings"
-
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // others draws the neighbours, which are no part of this job, dashed and with
@@ -21,9 +21,13 @@ func (e elevation) others(pane sheet.Rect, x func(unit.Length) float64) {
 
 // besides says which holes are dashed, in one line; "" for none.
 func (j Job) besides() string {
-	ids := make([]string, len(j.Neighbours))
-	for i, k := range j.Neighbours {
-		ids[i] = k.Hole.ID
+	var ids []string
+	for _, k := range j.Neighbours {
+		id := k.Hole.ID
+		if k.Hole.State == glass.Cut {
+			id += " (exists)"
+		}
+		ids = append(ids, id)
 	}
 	switch len(ids) {
 	case 0:
@@ -31,5 +35,5 @@ func (j Job) besides() string {
 	case 1:
 		return "Dashed: hole " + ids[0] + " of the same pane. It has a sheet of its own."
 	}
-	return "Dashed: holes " + strings.Join(ids, ", ") + " of the same pane. Each has a sheet of its own."
+	return "Dashed: holes " + say.Names(ids) + " of the same pane. Each has a sheet of its own."
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -31,7 +32,7 @@ func DefaultCoverOptions() CoverOptions {
 func (o CoverOptions) check() error {
 	switch {
 	case !(o.Clearance >= 0 && o.Clearance <= 20*unit.Millimetre):
-		return fmt.Errorf("clearance %s: give one from 0 to 20 mm", both(o.Clearance))
+		return fmt.Errorf("clearance %s: give one from 0 to 20 mm", both(o.Clearance).Say(unit.Metric))
 	case !(o.Cold < o.Warm) || o.Cold < -60 || o.Warm > 90 || !(o.Made >= -60 && o.Made <= 90):
 		return fmt.Errorf("temperatures %g to %g deg C, made at %g: give cold below warm, within -60 to 90", o.Cold, o.Warm, o.Made)
 	case !(o.HoleTolerance >= 0 && o.PlugTolerance >= 0) || o.HoleTolerance > 5*unit.Millimetre || o.PlugTolerance > 5*unit.Millimetre:
@@ -90,29 +91,20 @@ type Fit struct {
 	HighRSS   unit.Length
 }
 
-// cover designs the job's cover; sound says that the job has no other fault so far.
-func (j *Job) cover(o CoverOptions, sound bool) error {
-	if err := o.check(); err != nil {
-		return err
-	}
-	c, known := j.Hole.Cover.Get()
-	if known && !c.Present {
-		return errors.New("the plan says that it has no cover; no hole is drawn without one: plan a cover first")
-	}
-	if !sound {
-		return nil
-	}
+// cover designs the job's cover, or says why there can be none.
+func (j *Job) cover(o CoverOptions) []say.Sentence {
+	c, _ := j.Hole.Cover.Get()
 	m := c.Material
 	if m == "" {
 		m = glass.Polycarbonate
 		if j.Material.Family == glass.Plastic {
 			m = j.Material.Name // grows and shrinks as the pane does
 		}
-		j.Assumed = append(j.Assumed, fmt.Sprintf("cover's material %s: not in the plan", m))
+		j.Assumed = append(j.Assumed, say.Make("cover's material %s: not in the plan", m))
 	}
 	design, err := designCover(j, m, o)
 	if err != nil {
-		return err
+		return []say.Sentence{say.Make("%s", err.Error())}
 	}
 	design.Tether = c.Tether.Or(true)
 	j.Cover = design
@@ -130,7 +122,7 @@ func designCover(j *Job, m glass.Material, o CoverOptions) (Cover, error) {
 	pane := j.Material
 	depth := j.Thick - pane.ThicknessTolerance(j.Thick) - plugShy
 	if depth < 2*coverRounding-slack {
-		return Cover{}, fmt.Errorf("the pane is %s thick, too thin for a plug with rounded edges", both(j.Thick))
+		return Cover{}, fmt.Errorf("the pane is %s thick, too thin for a plug with rounded edges", both(j.Thick).Say(unit.Metric))
 	}
 	c := Cover{
 		Material: m, Clearance: o.Clearance, Options: o,
@@ -142,7 +134,7 @@ func designCover(j *Job, m glass.Material, o CoverOptions) (Cover, error) {
 	}
 	c.TabWide = min(tabWide, c.Flange.W/2)
 	if c.Plug.W <= 0 || c.Plug.H <= 0 {
-		return Cover{}, fmt.Errorf("a clearance of %s leaves no plug", both(o.Clearance))
+		return Cover{}, fmt.Errorf("a clearance of %s leaves no plug", both(o.Clearance).Say(unit.Metric))
 	}
 	c.PlugCorner = plugCorner(j.Corner, o.Clearance, c.Plug)
 	c.Fits = append(stack("width", j.Hole.Size.W, c.Plug.W, pane, props, o), stack("height", j.Hole.Size.H, c.Plug.H, pane, props, o)...)

@@ -6,6 +6,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // coverShare is the drawing's part of a cover page's width.
@@ -21,8 +22,9 @@ const (
 
 // coverPage draws the cover from the shooting side and from the edge, with
 // its play over the range of temperatures.
-func (p Plan) coverPage(j Job, paper sheet.Paper) *sheet.Drawing {
-	probe := p.newPage(paper, "", "")
+func (p Plan) coverPage(j Job, paper sheet.Paper) []*sheet.Drawing {
+	j, about := j.ofCover()
+	probe := p.newPage(paper, "", "", &j)
 	c := j.Cover
 	wide := probe.area.W*coverShare - columnGap/2
 	deep := c.FlangeThk + j.Thick
@@ -32,15 +34,16 @@ func (p Plan) coverPage(j Job, paper sheet.Paper) *sheet.Drawing {
 		aside = sideFarAside
 		scale = scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-44, 1)
 	}
-	g := p.newPage(paper, "cover", "Hole "+j.Hole.ID+": cover",
+	g := p.newPage(paper, "cover", "Hole "+j.Hole.ID+": cover"+about, &j,
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(c.Material)},
 		sheet.Field{Name: "Scale", Value: scaleText(scale)}, sheet.Field{Name: "Mass", Value: fmt.Sprintf("about %.2g kg", c.Mass)},
-		sheet.Field{Name: "Lengths", Value: lengthsIn(p.Arena.Units)})
+		probe.governing())
 	d := coverDrawing{page: g, job: j, scale: scale}
 	d.front(sheet.Pt(g.area.X+20, g.area.Y+headHeight+15))
 	d.side(sheet.Pt(g.area.X+20+c.Flange.W.Millimetres()*scale+aside, g.area.Y+headHeight+15))
-	d.column(sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H})
-	return g.d
+	f := p.column(g, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H}, paper, &j)
+	d.words(f)
+	return f.Sheets()
 }
 
 type coverDrawing struct {
@@ -158,40 +161,35 @@ func (d coverDrawing) side(at sheet.Point) {
 	g.Dim(sheet.Dimension{A: sheet.Pt(x, foot), B: sheet.Pt(at.X, foot), Off: 6, Text: text, Under: under})
 }
 
-// column sets what the cover is, its play and what the drawing does not settle.
-func (d coverDrawing) column(box sheet.Rect) {
+// words sets what the cover is, its play and what the drawing does not settle.
+func (d coverDrawing) words(f *sheet.Flow) {
 	c := d.job.Cover
-	g := d.group(sheet.LayerText)
-	y := box.Y
-	y += heading(g, box.X, y, "What it is")
+	f.Heading("What it is")
 	one := d.one
 	tether := "A cord of 3 mm or more ties the tab to the frame, not to the pane; the cover hangs clear of people's faces."
 	if !c.Tether {
 		tether = "The plan has no tether: the tab is there all the same; tie it, so that the cover is where the hole is."
 	}
-	y += numbered(g, box.X, y, box.W, []string{
+	f.Numbered(
 		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece; corners of the plug R %s, of the flange R %s; all edges rounded R %s.", c.Material, one(c.PlugCorner), one(c.flangeCorner()), one(c.Rounding)),
 		fmt.Sprintf("Clearance between plug and hole %s on each side, measured at %.0f deg C; plug's width and height %s.", one(c.Clearance), c.Options.Made, tolerance(c.Options.PlugTolerance)),
 		fmt.Sprintf("The plug is at most %s deep, for the thinnest sheet that the pane may be: it ends behind the rink face. Measure the pane; nothing stands past it.", one(c.PlugDepth)),
 		"The flange keeps the cover from going through to the rink. What keeps it in against a puck (turn buttons or a strap on the frame) is the rink's to choose and to try.",
-		fmt.Sprintf("Tab %s wide, %s long, R %s at its foot, R %s where it meets the flange; hole dia. %s, %s above the foot. ", one(c.TabWide), one(c.TabLong), one(tabRound), one(tabFillet), one(c.TabHole), one(tabHoleUp)) + tether,
-		fmt.Sprintf("Mark the cover with its hole: %s.", d.job.Hole.ID),
-	}) + blockGap
-	y += heading(g, box.X, y, fmt.Sprintf("Play of the plug, %.0f to %.0f deg C", c.Options.Cold, c.Options.Warm))
-	y += table(g, box.X, y, box.W, d.plays()) + 1.5
-	notes(g, box.X, y, box.W,
+		fmt.Sprintf("Tab %s wide, %s long, R %s at its foot, R %s where it meets the flange; hole dia. %s, %s above the foot. ", one(c.TabWide), one(c.TabLong), one(tabRound), one(tabFillet), one(c.TabHole), one(tabHoleUp))+tether,
+		fmt.Sprintf("Mark the cover with its hole: %s.", d.job.Hole.ID))
+	f.Heading(fmt.Sprintf("Play of the plug, %.0f to %.0f deg C", c.Options.Cold, c.Options.Warm))
+	f.Table(small(playFields().Of("", c.Fits, d.sys)))
+	f.Notes(
 		"Pane and cover may each be at either temperature. Play is hole less plug, both sides together. Worst case: every tolerance at its end; r.s.s.: their root sum of squares.",
 		fmt.Sprintf("It neither jams (least play above 0) nor falls through (the flange still holds by %s or more).", d.one(c.Hold)))
 }
 
-func (d coverDrawing) plays() sheet.Table {
-	t := sheet.Table{
-		Size: tableSize, Head: []string{"state", "along", "play, mm", "worst case, mm", "r.s.s., mm"},
-		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End},
+// ofCover is the job as its cover's sheets speak of it: the cover of a hole
+// that exists may still have to be made.
+func (j Job) ofCover() (Job, string) {
+	if j.Exists() && !j.CoverExists() {
+		j.Hole.State = glass.Planned
+		return j, ", still to be made"
 	}
-	span := func(a, b unit.Length) string { return fmt.Sprintf("%.2f to %.2f", a.Millimetres(), b.Millimetres()) }
-	for _, f := range d.job.Cover.Fits {
-		t.Rows = append(t.Rows, []string{f.State, f.Along, fmt.Sprintf("%.2f", f.Nominal.Millimetres()), span(f.Low, f.High), span(f.LowRSS, f.HighRSS)})
-	}
-	return t
+	return j, ""
 }

@@ -3,6 +3,7 @@ package cut
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
@@ -21,22 +22,23 @@ const (
 
 // detailPage draws the hole with its pilot holes, the section through its
 // edge, the route, the tolerances and the distances kept.
-func (p Plan) detailPage(j Job, paper sheet.Paper) *sheet.Drawing {
-	probe := p.newPage(paper, "", "")
+func (p Plan) detailPage(j Job, paper sheet.Paper) []*sheet.Drawing {
+	probe := p.newPage(paper, "", "", &j)
 	wide := probe.area.W*detailShare - columnGap/2
 	high := probe.area.H - sectionHigh - 2*headHeight
 	size := j.Hole.Size
 	scale := scaleFor(size.W, size.H, wide-2*detailRoom, high-headHeight-detailTall, 1)
 	section := scaleFor(sectionLong/2*unit.Millimetre, j.Thick, sectionLong*2, sectionHigh-18, 5)
-	g := p.newPage(paper, "hole", "Hole "+j.Hole.ID+": outline, edge and route",
+	g := p.newPage(paper, "hole", "Hole "+j.Hole.ID+": outline, edge and route", &j,
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material.Name)},
 		sheet.Field{Name: "Hole", Value: scaleText(scale)}, sheet.Field{Name: "Section A-A", Value: scaleText(section)},
-		sheet.Field{Name: "Route", Value: string(j.Route)}, sheet.Field{Name: "Lengths", Value: lengthsIn(p.Arena.Units)})
+		sheet.Field{Name: "Route", Value: string(j.Route)}, probe.governing())
 	d := detail{page: g, job: j}
 	d.outline(sheet.Rect{X: g.area.X, Y: g.area.Y, W: wide, H: high}, scale)
 	d.section(sheet.Rect{X: g.area.X, Y: g.area.Y + g.area.H - sectionHigh - headHeight, W: wide, H: sectionHigh + headHeight}, section)
-	d.column(sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H})
-	return g.d
+	f := p.column(g, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H}, paper, &j)
+	d.words(f)
+	return f.Sheets()
 }
 
 type detail struct {
@@ -52,7 +54,7 @@ func (d detail) outline(box sheet.Rect, scale float64) {
 	w, h := size.W.Millimetres()*scale, size.H.Millimetres()*scale
 	hole := sheet.Rect{X: box.X + (box.W-w)/2, Y: box.Y + headHeight + 12 + (box.H-headHeight-detailTall-h)/2, W: w, H: h}
 	c := sheet.Pt(hole.X+w/2, hole.Y+h/2)
-	d.group(sheet.LayerCut).Add("cut", sheet.RoundRect(hole, r))
+	d.group(d.job.outlineLayer()).Add(outlineClass(d.job.Exists()), sheet.RoundRect(hole, r))
 	d.group(sheet.LayerDatum).CentreMark(c, w, h)
 	g := d.group(sheet.LayerDim)
 	text, under := d.dims(size.W)
@@ -141,92 +143,53 @@ func (d detail) breakLine(x, y0, y1 float64) {
 	d.group(sheet.LayerCut).Add("dim", sheet.Lines(sheet.Pt(x, y0-2), sheet.Pt(x, m-1.5), sheet.Pt(x-1.5, m-0.5), sheet.Pt(x+1.5, m+0.5), sheet.Pt(x, m+1.5), sheet.Pt(x, y1+2)))
 }
 
-// column sets route, tolerances and distances kept.
-func (d detail) column(box sheet.Rect) {
-	g := d.group(sheet.LayerText)
-	y := box.Y
-	if d.job.Material.MadeToOrder() {
-		g.Add("warn", sheet.Text{At: sheet.Pt(box.X, y), S: "ORDER MADE: NEVER CUT, NEVER DRILL", VAlign: sheet.Top})
-		y += headHeight
-	} else {
-		y += heading(g, box.X, y, routeTitle(d.job.Route))
-	}
-	y += numbered(g, box.X, y, box.W, d.job.Steps()) + blockGap
-	y += heading(g, box.X, y, "Sizes and tolerances")
-	y += table(g, box.X, y, box.W, d.tolerances()) + blockGap
-	y += heading(g, box.X, y, "Distances kept")
-	y += table(g, box.X, y, box.W, d.kept()) + 1.5
-	notes(g, box.X, y, box.W, sourcesOf(d.job.Limits)...)
-}
-
-func routeTitle(r Route) string {
-	switch r {
-	case Site:
-		return "Route: cut where it stands"
-	case Order:
-		return "Route: ordered made with the hole"
-	}
-	return "Route: cut in the shop"
-}
-
-// tableSize is the type of tables beside a drawing, mm.
-const tableSize = 2.6
-
-func (d detail) tolerances() sheet.Table {
+// words sets route, tolerances and distances kept.
+func (d detail) words(f *sheet.Flow) {
 	j := d.job
-	row := func(name string, v, tol unit.Length) []string {
-		a, b := d.dims(v)
-		return []string{name, a, b, tolerance(tol)}
+	if j.Material.MadeToOrder() && !j.Exists() {
+		f.Group().Add("warn", sheet.Text{At: sheet.Pt(f.Room().X, f.Room().Y), S: "ORDER MADE: NEVER CUT, NEVER DRILL", VAlign: sheet.Top})
+		f.Skip(headHeight)
+	} else {
+		f.Heading(j.Route.title())
 	}
+	f.Numbered(j.Steps()...)
+	f.Heading("Sizes and tolerances")
+	f.Table(small(sizeFields().Of("", j.sizes(), d.sys)))
+	f.Heading("Distances: has, and has to have")
+	f.Table(small(limitFields().Of("", j.Limits, d.sys)))
+	f.Notes(sourcesOf(j.Limits)...)
+}
+
+// title heads a route's steps.
+func (r Route) title() string {
+	return map[Route]string{
+		Shop: "Route: cut in the shop", Site: "Route: cut where it stands",
+		Order: "Route: ordered made with the hole", Standing: "The hole exists: what to check",
+	}[r]
+}
+
+// size is one size of a drawing with its tolerance.
+type size struct {
+	what     string
+	is, plus unit.Length
+}
+
+// sizes lists the job's sizes with their tolerances.
+func (j Job) sizes() []size {
 	o := j.Cover.Options
-	return sheet.Table{
-		Size: tableSize,
-		Head: []string{"size", lengthHead(d.sys), lengthHead(other(d.sys)), "tolerance"},
-		Rows: [][]string{
-			row("hole's width", j.Hole.Size.W, o.HoleTolerance), row("hole's height", j.Hole.Size.H, o.HoleTolerance),
-			row("corner radius", j.Corner, radiusTolerance), row("edge rounding, both faces", j.Rounding, roundTolerance),
-			row("pane's thickness (the sheet's own)", j.Thick, j.Material.ThicknessTolerance(j.Thick)),
-		},
-		Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End, sheet.Start},
+	return []size{
+		{what: "hole's width", is: j.Hole.Size.W, plus: o.HoleTolerance}, {what: "hole's height", is: j.Hole.Size.H, plus: o.HoleTolerance},
+		{what: "corner radius", is: j.Corner, plus: radiusTolerance}, {what: "edge rounding, both faces", is: j.Rounding, plus: roundTolerance},
+		{what: "pane's thickness (the sheet's own)", is: j.Thick, plus: j.Material.ThicknessTolerance(j.Thick)},
 	}
-}
-
-func lengthHead(sys unit.System) string {
-	if sys == unit.Imperial {
-		return "inches"
-	}
-	return "millimetres"
-}
-
-func other(sys unit.System) unit.System {
-	if sys == unit.Imperial {
-		return unit.Metric
-	}
-	return unit.Imperial
-}
-
-func (d detail) kept() sheet.Table {
-	t := sheet.Table{Size: tableSize, Head: []string{"distance", "has", "limit"}, Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End}}
-	for _, l := range d.job.Limits {
-		has, _ := d.places(l.Have)
-		limit, _ := d.places(l.Bound)
-		word := "≥ "
-		if l.AtMost {
-			word = "≤ "
-		}
-		t.Rows = append(t.Rows, []string{l.What, has, word + limit})
-	}
-	return t
 }
 
 // sourcesOf lists the limits' sources once each.
 func sourcesOf(limits []glass.Limit) []string {
 	var out []string
-	seen := map[string]bool{}
 	for _, l := range limits {
-		if !seen[l.Source] {
-			seen[l.Source] = true
-			out = append(out, "Limits from "+l.Source+".")
+		if s := "Limits from " + l.Source + "."; !slices.Contains(out, s) {
+			out = append(out, s)
 		}
 	}
 	return out

@@ -18,27 +18,20 @@ const (
 
 // panePage draws the pane with its hole from both sides.
 func (p Plan) panePage(j Job, paper sheet.Paper) *sheet.Drawing {
-	probe := p.newPage(paper, "", "")
+	probe := p.newPage(paper, "", "", &j)
 	half := probe.area.W/2 - pagePad
 	foot := p.placeNotes(j, probe).height
 	room := probe.area.H - foot - blockGap
 	scale := scaleFor(j.Face.Width, j.Face.Height, half-2*elevSide, room-elevAbove-elevBelow, 1)
-	g := p.newPage(paper, "pane", "Hole "+j.Hole.ID+": the pane from both sides",
+	g := p.newPage(paper, "pane", "Hole "+j.Hole.ID+": the pane from both sides", &j,
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: fmt.Sprintf("%s, %s", j.Material.Name, probe.one(j.Thick))},
 		sheet.Field{Name: "Scale", Value: scaleText(scale)}, sheet.Field{Name: "Route", Value: string(j.Route)},
-		sheet.Field{Name: "Lengths", Value: lengthsIn(p.Arena.Units)})
+		probe.governing())
 	e := elevation{page: g, job: j, scale: scale}
 	e.draw(sheet.Rect{X: g.area.X, Y: g.area.Y, W: half, H: room}, false)
 	e.draw(sheet.Rect{X: g.area.X + half + 2*pagePad, Y: g.area.Y, W: half, H: room}, true)
 	p.placeNotes(j, g).draw(g.area.Y + g.area.H - foot)
 	return g.d
-}
-
-func lengthsIn(sys unit.System) string {
-	if sys == unit.Imperial {
-		return "inches, millimetres below"
-	}
-	return "millimetres, inches below"
 }
 
 // elevation draws one view of a pane.
@@ -89,8 +82,16 @@ func (e elevation) outlines(pane sheet.Rect, c sheet.Point) {
 	k := e.job.Hole.Size
 	w, h := k.W.Millimetres()*e.scale, k.H.Millimetres()*e.scale
 	hole := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
-	e.group(sheet.LayerCut).Add("cut", sheet.RoundRect(hole, e.job.Corner.Millimetres()*e.scale))
+	e.group(e.job.outlineLayer()).Add(outlineClass(e.job.Exists()), sheet.RoundRect(hole, e.job.Corner.Millimetres()*e.scale))
 	d.CentreMark(c, w, h)
+}
+
+// outlineClass tells a hole that is to be made from one that exists.
+func outlineClass(exists bool) string {
+	if exists {
+		return "exists"
+	}
+	return "cut"
 }
 
 // edges names the pane's edges, so that nobody mistakes one for the other.
@@ -161,9 +162,9 @@ type noteBlock struct {
 
 // placeNotes says where the pane stands and how places are measured.
 func (p Plan) placeNotes(j Job, g page) noteBlock {
-	work := "cutting"
-	if j.Route == Order {
-		work = "ordering"
+	work := map[Route]string{Order: "ordering", Standing: "relying on it"}[j.Route]
+	if work == "" {
+		work = "cutting"
 	}
 	lines := []string{
 		fmt.Sprintf("Where: %s; hole's centre %s above the ice. State in the plan: %s.", p.whereabouts(j), g.one(j.Hole.Height), stateWord(j)),
@@ -179,7 +180,7 @@ func (p Plan) placeNotes(j Job, g page) noteBlock {
 		lines = append(lines, s)
 	}
 	for _, a := range j.Assumed {
-		lines = append(lines, "Assumed: "+a+".")
+		lines = append(lines, "Assumed: "+a.In(g.sys)+".")
 	}
 	n := noteBlock{page: g, lines: lines}
 	for _, s := range lines {
@@ -189,14 +190,10 @@ func (p Plan) placeNotes(j Job, g page) noteBlock {
 }
 
 func (n noteBlock) draw(y float64) {
-	notes(n.page.group(sheet.LayerText), n.page.area.X, y, n.page.area.W, n.lines...)
-}
-
-func stateWord(j Job) string {
-	if j.Hole.State == "" {
-		return "planned"
+	t := n.page.group(sheet.LayerText)
+	for _, s := range n.lines {
+		y += t.Paragraph("note", sheet.Regular, sheet.Pt(n.page.area.X, y), s, sheet.SizeText, n.page.area.W, lineHeight)
 	}
-	return string(j.Hole.State)
 }
 
 // Tolerances of the drawing, plus or minus: own choices. A router holds 0.1

@@ -10,6 +10,7 @@ import (
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // Kind says what a file of the cut folder is.
@@ -27,6 +28,7 @@ const (
 	WindowDXF    Kind = "window-dxf"   // the patch for a plotter
 	CutListPDF   Kind = "cut-list"     // over the arena
 	CutListTable Kind = "cut-list-csv" // the same for a spreadsheet
+	TableCSV     Kind = "table-csv"    // another table of the drawings, for a spreadsheet
 )
 
 // File is one file of the cut folder: its path below the folder with slashes,
@@ -52,6 +54,8 @@ type Request struct {
 // drawing of.
 type Folder struct {
 	Files   []File
+	Holes   int // with a drawing
+	Windows int // with a drawing
 	Refused []*Refusal
 	Notes   []string // what else could not be drawn, in plain words
 }
@@ -91,17 +95,17 @@ func (p Plan) Folder(r Request) (Folder, error) {
 		wait.Go(func() { sets[i], errs[i] = p.holeFiles(j, r, paper) })
 	}
 	wait.Wait()
-	out := Folder{Refused: refused}
+	out := Folder{Refused: refused, Holes: len(jobs)}
 	for i, s := range sets {
 		if errs[i] != nil {
 			return Folder{}, fmt.Errorf("hole %s: %w", jobs[i].Hole.ID, errs[i])
 		}
 		out.Files = append(out.Files, s...)
 	}
-	if len(r.Holes) > 0 {
-		return out, nil
+	if len(r.Holes) == 0 {
+		err = p.arenaFiles(&out, r, paper)
 	}
-	err = p.arenaFiles(&out, r, paper)
+	out.Files = append(out.Files, p.holeTables(jobs)...)
 	return out, err
 }
 
@@ -152,7 +156,7 @@ func (p Plan) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 // Sheets are the sheets of a hole to scale: the pane from both sides, outline
 // with edge and route, cover, corner radius.
 func (p Plan) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
-	return []*sheet.Drawing{p.panePage(j, paper), p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper)}
+	return slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper))
 }
 
 func (p Plan) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error) {
@@ -187,16 +191,19 @@ func (p Plan) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error) {
 
 // arenaFiles adds low windows and the cut list.
 func (p Plan) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
+	var patches []table.Table
 	for _, w := range p.Arena.Windows {
 		job, err := p.WindowJob(w, r.Kit)
 		if err != nil {
 			out.Notes = append(out.Notes, err.Error())
 			continue
 		}
-		pdf, err := p.pdf("Low window "+w.ID, r.Creator, []*sheet.Drawing{p.windowPage(job, paper)})
+		pdf, err := p.pdf("Low window "+w.ID, r.Creator, p.windowPage(job, paper))
 		if err != nil {
 			return err
 		}
+		out.Windows++
+		patches = append(patches, ofWhich("window", w.ID, patchFields(w).Of("", job.Patches, p.Arena.Units)))
 		dir := "windows/" + w.ID + "/"
 		out.Files = append(out.Files, File{dir + "window.pdf", WindowPDF, w.ID, pdf})
 		if w.Printed && !job.Clear.IsZero() { // else a plotter has nothing to cut
@@ -211,8 +218,38 @@ func (p Plan) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
 	if err != nil {
 		return err
 	}
-	out.Files = append(out.Files, File{"cut-list.pdf", CutListPDF, "", pdf}, File{"cut-list.csv", CutListTable, "", list.CSV(p)})
+	out.Files = append(out.Files,
+		File{"cut-list.pdf", CutListPDF, "", pdf},
+		File{"cut-list.csv", CutListTable, "", csvOf(holeFields(p.Mark).Of("", list.Rows, p.Arena.Units))},
+		File{"tables/spares.csv", TableCSV, "", csvOf(spareFields().Of("", slices.Concat(list.Panes, list.Covers), p.Arena.Units))})
+	out.Files = append(out.Files, tableFile("patches", patches)...)
 	return nil
+}
+
+// holeTables are the tables of the holes' drawings, for a spreadsheet.
+func (p Plan) holeTables(jobs []Job) []File {
+	var sizes, limits, plays, factors []table.Table
+	sys := p.Arena.Units
+	for _, j := range jobs {
+		id := j.Hole.ID
+		sizes = append(sizes, ofWhich("hole", id, sizeFields().Of("", j.sizes(), sys)))
+		limits = append(limits, ofWhich("hole", id, limitFields().Of("", j.Limits, sys)))
+		plays = append(plays, ofWhich("hole", id, playFields().Of("", j.Cover.Fits, sys)))
+		factors = append(factors, ofWhich("hole", id, radiusFields().Of("", j.radii(), sys)))
+	}
+	return slices.Concat(tableFile("sizes", sizes), tableFile("distances", limits), tableFile("cover-play", plays), tableFile("corner-radius", factors))
+}
+
+// tableFile is tables with the same columns in one file; none for no table.
+func tableFile(name string, tables []table.Table) []File {
+	if len(tables) == 0 {
+		return nil
+	}
+	all := tables[0]
+	for _, t := range tables[1:] {
+		all.Rows = append(all.Rows, t.Rows...)
+	}
+	return []File{{"tables/" + name + ".csv", TableCSV, "", csvOf(all)}}
 }
 
 // pdf sets drawings as the pages of one PDF that carries the plan's stamp.

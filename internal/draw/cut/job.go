@@ -1,11 +1,9 @@
 package cut
 
 import (
-	"errors"
-	"fmt"
 	"math"
-	"strings"
 
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
@@ -25,9 +23,30 @@ type Job struct {
 	// Neighbours are the other working holes of the pane.
 	Neighbours []glass.Neighbour
 	Cover      Cover
-	Whole      float64  // mass of the pane without its holes, kg
-	Mass       float64  // mass of the pane with all its holes, kg
-	Assumed    []string // what the plan does not say and the drawing had to take, in plain words
+	Whole      float64        // mass of the pane without its holes, kg
+	Mass       float64        // mass of the pane with all its holes, kg
+	Assumed    []say.Sentence // what the plan does not say and the drawing had to take
+	NotPassed  []say.Sentence // why the hole is not allowed as it is; empty when it is
+}
+
+// Exists reports whether the hole is cut already, so that nothing is made of
+// it but what its cover lacks.
+func (j Job) Exists() bool { return j.Hole.State == glass.Cut }
+
+// CoverExists reports whether the hole's cover is there already.
+func (j Job) CoverExists() bool {
+	c, known := j.Hole.Cover.Get()
+	return j.Exists() && known && c.Present
+}
+
+// PaneExists reports whether the pane stands as drawn: no hole of it is still to be made.
+func (j Job) PaneExists() bool {
+	for _, k := range j.Neighbours {
+		if k.Hole.State != glass.Cut {
+			return false
+		}
+	}
+	return j.Exists()
 }
 
 // Options are the choices of who draws.
@@ -39,54 +58,45 @@ type Options struct {
 // DefaultOptions returns the material's own route and the usual cover.
 func DefaultOptions() Options { return Options{Cover: DefaultCoverOptions()} }
 
-// Refusal says why a hole has no drawing.
-type Refusal struct {
-	Hole    string
-	Reasons []string
-}
-
-// Error joins the reasons.
-func (r *Refusal) Error() string {
-	return fmt.Sprintf("hole %s: no drawing: %s", r.Hole, strings.Join(r.Reasons, "; "))
-}
-
-// Job gathers a hole's job. What may not be made gives a [*Refusal] with every
-// reason that was found; it makes no drawing.
+// Job gathers a hole's job. What may not be drawn gives a [*Refusal] with every
+// reason that was found.
 func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
 	way, err := p.Arena.OpeningOf(h)
 	if err != nil {
-		return Job{}, &Refusal{h.ID, []string{err.Error()}}
+		return Job{}, p.refuse(h, say.Make("%s", err.Error()))
 	}
 	pane, _ := way.Pane.Get()
 	j := Job{Hole: h, Pane: pane, Face: p.Arena.Face(pane, h), Neighbours: p.Arena.Neighbours(pane, h),
 		Corner: way.Corner.Value, Rounding: way.Rounding.Value}
-	var why []string
-	no := func(err error) {
-		if err != nil {
-			why = append(why, err.Error())
-		}
-	}
-	no(j.material(way.Thick, o.Route))
+	why := j.material(way.Thick, o.Route)
 	taken := []arena.Fact{way.Corner, way.Rounding}
 	if j.Face.Radius > 0 || j.Face.Width != pane.Width {
 		taken = append(taken, way.Setback) // the boards turn: the pane is longer where it stands back
 	}
-	j.Assumed = arena.Reasons(arena.Assumed(taken...), p.Arena.Units)
+	for _, a := range arena.Assumed(taken...) {
+		j.Assumed = append(j.Assumed, a.Reason)
+	}
 	if _, known := h.Cover.Get(); !known {
-		j.Assumed = append(j.Assumed, "cover: not in the plan; drawn all the same, because no hole goes without one")
+		j.Assumed = append(j.Assumed, say.Make("cover: not in the plan; drawn all the same, because no hole goes without one"))
 	}
 	if j.Thick > 0 {
 		j.Limits = j.Material.Trade.Limits(j.Face, j.Thick, h, j.Corner, j.Neighbours)
 		for _, l := range j.Limits {
 			if !l.Kept() {
-				why = append(why, l.Say().In(p.Arena.Units))
+				j.NotPassed = append(j.NotPassed, l.Say())
 			}
 		}
-		no(j.shape())
+		why = append(why, j.shape()...)
 	}
-	no(j.cover(o.Cover, len(why) == 0))
+	if err := o.Cover.check(); err != nil {
+		why = append(why, say.Make("%s", err.Error()))
+	}
+	why = append(why, j.stand()...)
+	if len(why) == 0 {
+		why = j.cover(o.Cover)
+	}
 	if len(why) > 0 {
-		return Job{}, &Refusal{h.ID, why}
+		return Job{}, p.refuse(h, why...)
 	}
 	j.weigh()
 	return j, nil
@@ -107,32 +117,37 @@ func (j *Job) weigh() {
 
 // material settles material, thickness and route. An order never rests on a
 // thickness that nobody measured.
-func (j *Job) material(thick arena.Fact, asked Route) error {
+func (j *Job) material(thick arena.Fact, asked Route) []say.Sentence {
 	m, known := j.Pane.Material.Get()
 	if !known {
-		return fmt.Errorf("the material of pane %s is not recorded; the way to make the hole hangs on it", j.Pane.ID)
+		return []say.Sentence{say.Make("the material of pane %s is not recorded; the way to make the hole hangs on it", j.Pane.ID)}
 	}
 	props, err := m.Properties()
 	if err != nil {
-		return fmt.Errorf("pane %s: %w", j.Pane.ID, err)
+		return []say.Sentence{say.Make("pane %s: %s", j.Pane.ID, err.Error())}
 	}
 	if !thick.Surveyed() {
-		return fmt.Errorf("%s; measure it and record it: an order does not rest on a guess", thick.Lacking().In(unit.Metric))
+		return []say.Sentence{say.Make("%s; measure it and record it: an order does not rest on a guess", thick.Lacking())}
 	}
-	j.Material, j.Thick = props, thick.Value
-	j.Route, err = routeFor(props, asked)
-	return err
+	j.Material, j.Thick, j.Route = props, thick.Value, Standing
+	if j.Exists() {
+		return nil
+	}
+	if j.Route, err = routeFor(props, asked); err != nil {
+		return []say.Sentence{say.Make("%s", err.Error())}
+	}
+	return nil
 }
 
 // shape refuses an outline that cannot be drawn.
-func (j *Job) shape() error {
+func (j *Job) shape() []say.Sentence {
 	switch {
 	case 2*j.Corner > min(j.Hole.Size.W, j.Hole.Size.H)+slack:
-		return fmt.Errorf("the corner radius %s is more than half of the smaller side of the hole", both(j.Corner))
-	case !(j.Rounding > 0):
-		return errors.New("the edges are not rounded; record an edge rounding above zero")
+		return []say.Sentence{say.Make("the corner radius %s is more than half of the smaller side of the hole", both(j.Corner))}
+	case !(j.Rounding > 0) && !j.Exists():
+		return []say.Sentence{say.Make("the edges are not rounded; record an edge rounding above zero")}
 	case 2*j.Rounding > j.Thick+slack:
-		return fmt.Errorf("the edge rounding %s on both faces is more than the pane's thickness %s", both(j.Rounding), both(j.Thick))
+		return []say.Sentence{say.Make("the edge rounding %s on both faces is more than the pane's thickness %s", both(j.Rounding), both(j.Thick))}
 	}
 	return nil
 }
@@ -145,19 +160,24 @@ const largestPilot = 2 * unit.Inch
 
 // Pilot returns the diameter of the four pilot holes: twice the corner radius,
 // so that the drill makes the corner. It is 0 where nothing is drilled: in a
-// pane that is ordered made, and where the corner is too round for a bit or two
-// pilot holes would run into one another, so that the router makes it.
+// hole that exists, in a pane that is ordered made, and where the corner is too
+// round for a bit or two pilot holes would run into one another, so that the
+// router makes it.
 func (j Job) Pilot() unit.Length {
 	dia := 2 * j.Corner
-	if j.Route == Order || dia > largestPilot+slack || 2*dia > min(j.Hole.Size.W, j.Hole.Size.H)+slack {
+	if j.Route == Order || j.Route == Standing || dia > largestPilot+slack || 2*dia > min(j.Hole.Size.W, j.Hole.Size.H)+slack {
 		return 0
 	}
 	return dia
 }
 
-// both prints a length in both systems: "12.7 mm (1/2 in)".
-func both(l unit.Length) string {
-	return l.FormatFine(unit.Metric) + " (" + l.FormatFine(unit.Imperial) + ")"
+// both is a length said in both systems, the reader's first: "12.7 mm (1/2 in)".
+type both unit.Length
+
+// Say prints the length in both systems.
+func (b both) Say(sys unit.System) string {
+	l := unit.Length(b)
+	return drawnAs(l, sys) + " (" + drawnAs(l, other(sys)) + ")"
 }
 
 func hypot(a, b unit.Length) unit.Length { return unit.Length(math.Hypot(float64(a), float64(b))) }

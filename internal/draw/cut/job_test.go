@@ -94,7 +94,7 @@ func TestWhatMayNotBeMadeIsRefused(t *testing.T) {
 		{"glass near the corner", "order", func(_ *Plan, h *glass.Hole, _ *Options) { h.Station, h.Height = 70.105, 1.165 }, "rim to the nearest corner"},
 		{"no material", "flat", func(p *Plan, _ *glass.Hole, _ *Options) { p.Arena.Panes[0].Material = unit.Maybe[glass.Material]{} }, "material of pane P1 is not recorded"},
 		{"no thickness", "flat", func(p *Plan, _ *glass.Hole, _ *Options) { p.Arena.Panes[0].Thickness = unit.Maybe[unit.Length]{} }, "thickness of pane P1 is not recorded"},
-		{"no pane", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Pane = "P99" }, `its pane "P99" is not in the plan`},
+		{"no pane", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Pane, h.Station = "P99", 100 }, "hole flat lies in no pane of the arena"},
 		{"jamming cover", "flat", func(_ *Plan, _ *glass.Hole, o *Options) { o.Cover.Clearance = 0.1 * mm }, "the cover jams"},
 	} {
 		p, o := shopPlan(t, unit.Metric), DefaultOptions()
@@ -147,7 +147,7 @@ func TestNeighboursInAPane(t *testing.T) {
 // What the plan does not say is taken from common practice and said.
 func TestAssumptionsAreSaid(t *testing.T) {
 	j := jobOf(t, shopPlan(t, unit.Metric), "bare", DefaultOptions())
-	all := strings.Join(j.Assumed, "\n")
+	all := joined(j.Assumed, unit.Metric)
 	for _, w := range []string{"corner radius of hole bare is not recorded: 12.7 mm is taken", "edge rounding of hole bare is not recorded: 3.2 mm is taken", "cover: not in the plan", "cover's material acrylic"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("assumptions %q lack %q", all, w)
@@ -180,7 +180,7 @@ func TestTemplateIsForTheShootingSide(t *testing.T) {
 	for _, w := range wordsOf(sheets[0]) {
 		all += w.text + "\n"
 	}
-	for _, w := range []string{"703.7 mm (27 11/16 in) from the left edge", "502.6 mm (19 13/16 in) from the right edge"} {
+	for _, w := range []string{"703.7 mm (27 23/32 in) from the left edge", "502.6 mm (19 25/32 in) from the right edge"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("the template lacks %q:\n%s", w, all)
 		}

@@ -2,149 +2,119 @@ package cut
 
 import (
 	"errors"
-	"fmt"
-	"slices"
-	"strings"
 
-	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
 // ListRow is one hole of the cut list.
 type ListRow struct {
 	Job     Job
-	Refused []string // why there is no drawing; Job then holds only hole and pane
+	Refused []say.Sentence // why there is no drawing; Job then holds only hole and pane
+	First   bool           // the first drawn hole of its pane, with which the pane is counted and weighed
 }
 
-// Group is drilled panes that can stand in for one another: the same size,
-// thickness, material and bend with the same hole at the same place to a
-// millimetre; a flat pane with one hole may be turned round.
-type Group struct {
-	Holes  []string
-	Pane   string // what they are, in words
-	Count  int    // of panes
-	Spares int    // drilled panes to keep
-}
-
-// List is the cut list over an arena.
+// List is the cut list over an arena: what exists and what is to be made.
 type List struct {
-	Rows       []ListRow
-	Groups     []Group
-	Holes      int // with a drawing
-	Covers     int
-	Spares     int // drilled panes, all groups together
-	CoverSpare int
-	Mass       float64 // of all drilled panes, kg
-	Options    SpareOptions
+	Rows    []ListRow
+	Panes   []Alike
+	Covers  []Alike
+	Reached float64 // probability that the spares last the season, all kinds together
+	Options SpareOptions
+}
+
+// Sum is what a list comes to of one kind of work.
+type Sum struct {
+	Holes, Panes, Covers int
+	MassKG               float64 // of the drilled panes, kg
 }
 
 // List gathers the cut list of all working holes. Refused holes stand in it
-// with their reasons. A pane with several holes is one pane.
+// with their reasons. A pane with several holes is one pane, and to be made
+// when one of its holes is.
 func (p Plan) List(o Options, s SpareOptions) (List, error) {
 	l := List{Options: s}
-	var panes []string
-	jobs := make(map[string][]Job)
+	var panes [][]Job
+	at := make(map[string]int)
+	var covers, drilled []part
 	for _, h := range p.Arena.Working() {
-		row, err := p.listRow(h, o)
+		j, err := p.Job(h, o)
+		var no *Refusal
+		if errors.As(err, &no) {
+			pane, _ := p.Arena.Pane(h.Pane)
+			l.Rows = append(l.Rows, ListRow{Job: Job{Hole: h, Pane: pane}, Refused: no.Reasons})
+			continue
+		}
 		if err != nil {
 			return List{}, err
 		}
-		l.Rows = append(l.Rows, row)
-		if len(row.Refused) > 0 {
+		i, met := at[h.Pane]
+		if !met {
+			i, panes = len(panes), append(panes, nil)
+			at[h.Pane] = i
+		}
+		panes[i] = append(panes[i], j)
+		covers = append(covers, coverOf(j))
+		l.Rows = append(l.Rows, ListRow{Job: j, First: !met})
+	}
+	for _, jobs := range panes {
+		drilled = append(drilled, paneOf(jobs))
+	}
+	l.Panes, l.Covers = kindsOf(drilled, false), kindsOf(covers, true)
+	return l, l.stock()
+}
+
+// Work is what is to be done about a hole.
+func (r ListRow) Work() string {
+	switch {
+	case len(r.Refused) > 0:
+		return "not drawn"
+	case r.Job.Exists():
+		return "exists"
+	}
+	return "make"
+}
+
+// Sums returns what is still to be made and what exists already; refused
+// holes are in neither.
+func (l List) Sums() (make, exist Sum) {
+	for _, r := range l.Rows {
+		if len(r.Refused) > 0 {
 			continue
 		}
-		l.Holes++
-		l.Covers++
-		if _, met := jobs[h.Pane]; !met {
-			panes = append(panes, h.Pane)
-			l.Mass += row.Job.Mass
+		j := r.Job
+		add := func(there bool, f func(*Sum)) {
+			if there {
+				f(&exist)
+			} else {
+				f(&make)
+			}
 		}
-		jobs[h.Pane] = append(jobs[h.Pane], row.Job)
-	}
-	index := make(map[string]int)
-	for _, id := range panes {
-		l.add(index, jobs[id], p.Arena.Units)
-	}
-	return l, l.spares()
-}
-
-// add counts one pane, told by the jobs of its holes, to its group.
-func (l *List) add(index map[string]int, jobs []Job, sys unit.System) {
-	kind := kindOf(jobs)
-	i, ok := index[kind]
-	if !ok {
-		i = len(l.Groups)
-		index[kind] = i
-		l.Groups = append(l.Groups, Group{Pane: describe(jobs, sys)})
-	}
-	for _, j := range jobs {
-		l.Groups[i].Holes = append(l.Groups[i].Holes, j.Hole.ID)
-	}
-	l.Groups[i].Count++
-}
-
-func (p Plan) listRow(h glass.Hole, o Options) (ListRow, error) {
-	j, err := p.Job(h, o)
-	var refusal *Refusal
-	if errors.As(err, &refusal) {
-		pane, _ := p.Arena.Pane(h.Pane)
-		return ListRow{Job: Job{Hole: h, Pane: pane}, Refused: refusal.Reasons}, nil
-	}
-	if err != nil {
-		return ListRow{}, err
-	}
-	return ListRow{Job: j}, nil
-}
-
-func (l *List) spares() error {
-	for i := range l.Groups {
-		n, err := Spares(l.Groups[i].Count, l.Options.BreakRate, l.Options.Certainty)
-		if err != nil {
-			return fmt.Errorf("spares: %w", err)
+		add(j.Exists(), func(s *Sum) { s.Holes++ })
+		add(j.CoverExists(), func(s *Sum) { s.Covers++ })
+		if r.First {
+			add(j.PaneExists(), func(s *Sum) { s.Panes++; s.MassKG += j.Mass })
 		}
-		l.Groups[i].Spares = n
-		l.Spares += n
 	}
-	n, err := Spares(l.Covers, l.Options.CoverRate, l.Options.Certainty)
-	l.CoverSpare = n
-	return err
+	return make, exist
 }
 
-// kindOf is equal for panes that can stand in for one another: sizes to a
-// millimetre, holes from left to right.
-func kindOf(jobs []Job) string {
-	f, j := jobs[0].Face, jobs[0]
-	holes := make([]string, len(jobs))
-	for i, j := range jobs {
-		left := j.Face.Left
-		if len(jobs) == 1 && !f.Curved { // a flat pane can be turned round
-			left = min(left, j.Face.Right())
+// Spares returns how many drilled panes and covers to keep, all kinds together.
+func (l List) Spares() (panes, covers int) {
+	for k := range l.kinds() {
+		if k.Cover {
+			covers += k.Spares
+		} else {
+			panes += k.Spares
 		}
-		holes[i] = fmt.Sprintf("%05.0f %.0f %.0f %.0f %.1f", left.Millimetres(), j.Face.Up.Millimetres(),
-			j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres(), j.Corner.Millimetres())
 	}
-	slices.Sort(holes)
-	return fmt.Sprintf("%s %.0f %.0f %.0f %t %.0f: ", j.Material.Name, j.Thick.Millimetres()*10,
-		f.Width.Millimetres(), f.Height.Millimetres(), f.Curved, f.Radius.Millimetres()) + strings.Join(holes, ", ")
+	return panes, covers
 }
 
-// describe says in words what a drilled pane is.
-func describe(jobs []Job, sys unit.System) string {
-	j := jobs[0]
-	parts := []string{
-		string(j.Material.Name), j.Thick.FormatFine(sys),
-		j.Face.Width.FormatFine(sys) + " x " + j.Face.Height.FormatFine(sys),
+// stateWord is a hole's state as written in the plan.
+func stateWord(j Job) string {
+	if j.Hole.State == "" {
+		return string(glass.Planned)
 	}
-	if j.Face.Curved {
-		parts = append(parts, "curved")
-	}
-	lefts := make([]string, len(jobs))
-	for i, j := range jobs {
-		lefts[i] = j.Face.Left.FormatFine(sys)
-	}
-	word := "hole "
-	if len(jobs) > 1 {
-		word = "holes "
-	}
-	return strings.Join(append(parts, word+strings.Join(lefts, " and ")+" from the left"), ", ")
+	return string(j.Hole.State)
 }

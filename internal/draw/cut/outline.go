@@ -16,7 +16,7 @@ const outlineMargin = 60.0
 func (p Plan) PaneOutline(j Job) *sheet.Drawing {
 	w, h := j.Face.Width.Millimetres(), j.Face.Height.Millimetres()
 	d := sheet.New("pane-outline", w+2*outlineMargin, h+2*outlineMargin, styles())
-	d.Layers = []string{sheet.LayerDatum, sheet.LayerCut, sheet.LayerEngrave, sheet.LayerText}
+	d.Layers = layers()
 	d.Title = "Hole " + j.Hole.ID + ": pane outline, full size"
 	d.Desc = p.Stamp()
 	g := page{d: d, sys: p.Arena.Units}
@@ -26,7 +26,7 @@ func (p Plan) PaneOutline(j Job) *sheet.Drawing {
 	c := sheet.Pt(pane.X+j.Face.Left.Millimetres(), pane.Y+h-j.Face.Up.Millimetres())
 	hw, hh := j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres()
 	hole := sheet.Rect{X: c.X - hw/2, Y: c.Y - hh/2, W: hw, H: hh}
-	g.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(hole, j.Corner.Millimetres()))
+	g.group(j.outlineLayer()).Add("cut-line", sheet.RoundRect(hole, j.Corner.Millimetres()))
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(pane.X, c.Y), B: sheet.Pt(pane.X+w, c.Y)})
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, pane.Y), B: sheet.Pt(c.X, pane.Y+h)})
 	if j.Pilot() > 0 {
@@ -39,7 +39,7 @@ func (p Plan) PaneOutline(j Job) *sheet.Drawing {
 		w, h := k.Hole.Size.W.Millimetres(), k.Hole.Size.H.Millimetres()
 		at := sheet.Rect{X: pane.X + k.Left.Millimetres() - w/2, Y: pane.Y + pane.H - k.Up.Millimetres() - h/2, W: w, H: h}
 		datum.Add("edge", sheet.RoundRect(at, k.Corner.Millimetres()))
-		g.group(sheet.LayerText).Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y-3), S: "hole " + k.Hole.ID + ": in the same pane, see its own drawing"})
+		g.group(sheet.LayerText).Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y-3), S: "hole " + k.Hole.ID + ": in the same pane, " + standsWord(k.Hole) + "see its own drawing"})
 	}
 	say := "FROM THE SHOOTING SIDE; DATUM: visible edge of the pane, bottom edge at the boards' top"
 	if j.Face.Curved {
@@ -47,6 +47,23 @@ func (p Plan) PaneOutline(j Job) *sheet.Drawing {
 	}
 	g.stamp(p, j, sheet.Pt(pane.X, pane.Y-outlineMargin/2), say)
 	return d
+}
+
+// outlineLayer is the layer of the hole's outline: nothing of a hole that
+// exists stands on the layer that a machine cuts.
+func (j Job) outlineLayer() string {
+	if j.Exists() {
+		return sheet.LayerDatum
+	}
+	return sheet.LayerCut
+}
+
+// standsWord says of a neighbour that it exists already.
+func standsWord(h glass.Hole) string {
+	if h.State == glass.Cut {
+		return "exists, "
+	}
+	return ""
 }
 
 // corners returns the centres of a rectangle's rounded corners.
@@ -60,11 +77,12 @@ func corners(r sheet.Rect, radius float64) [4]sheet.Point {
 // CoverOutline is the cover's two parts at full size: plug, and flange with
 // the cord's hole, each one closed outline on layer CUT.
 func (p Plan) CoverOutline(j Job) *sheet.Drawing {
+	j, _ = j.ofCover()
 	c := j.Cover
 	pw, ph := c.Plug.W.Millimetres(), c.Plug.H.Millimetres()
 	fw, fh, tab := c.Flange.W.Millimetres(), c.Flange.H.Millimetres(), c.TabLong.Millimetres()
 	d := sheet.New("cover-outline", pw+fw+3*outlineMargin, fh+tab+2*outlineMargin, styles())
-	d.Layers = []string{sheet.LayerCut, sheet.LayerEngrave, sheet.LayerText}
+	d.Layers = layers()
 	d.Title = "Hole " + j.Hole.ID + ": cover outlines, full size"
 	d.Desc = p.Stamp()
 	g := page{d: d, sys: p.Arena.Units}
@@ -95,5 +113,9 @@ func (g page) stamp(p Plan, j Job, at sheet.Point, say string) {
 	lines = append(lines, glass.Cautions()...)
 	for i, s := range lines {
 		t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+lineHeight*float64(i)-lineHeight*float64(len(lines))/2), S: s, VAlign: sheet.Top})
+	}
+	_, why := j.status()
+	for i, s := range why { // above the notes, on a layer of its own
+		g.group(statusLayer).Add("status", sheet.Text{At: sheet.Pt(at.X, at.Y-lineHeight*float64(len(lines)+2*(len(why)-i))/2), S: s.In(g.sys), VAlign: sheet.Top})
 	}
 }

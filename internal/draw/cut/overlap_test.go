@@ -93,7 +93,7 @@ func drawingsOf(t *testing.T, p Plan, paperName string) []*sheet.Drawing {
 		if err != nil {
 			t.Fatal(err)
 		}
-		out = append(out, p.windowPage(job, paper), p.WindowOutline(job))
+		out = append(append(out, p.windowPage(job, paper)...), p.WindowOutline(job))
 	}
 	return out
 }
@@ -157,7 +157,7 @@ func TestNeighboursAreDrawnApart(t *testing.T) {
 	for _, w := range wordsOf(d) {
 		said = append(said, w.text)
 	}
-	if !slices.Contains(said, "Dashed: holes twin-1, twin-2 of the same pane. Each has a sheet of its own.") || !slices.Contains(said, "twin-2") {
+	if !slices.Contains(said, "Dashed: holes twin-1 and twin-2 of the same pane. Each has a sheet of its own.") || !slices.Contains(said, "twin-2") {
 		t.Errorf("the neighbours are not told: %q", said)
 	}
 }
@@ -211,7 +211,7 @@ func TestWordsKeepTheirPlaceInOddSizes(t *testing.T) {
 	met := 0
 	for _, c := range oddHoles {
 		p, j := oddPlan(t, unit.Imperial, c)
-		d := p.detailPage(j, paper)
+		d := p.detailPage(j, paper)[0]
 		column := slices.IndexFunc(wordsOf(d), func(w words) bool { return w.text == "Sizes and tolerances" })
 		for _, w := range wordsOf(d) {
 			if left := wordsOf(d)[column].box.X; strings.HasSuffix(w.text, "both faces") && w.box.X < left && w.box.X+w.box.W > left-2 {

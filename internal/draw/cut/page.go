@@ -6,9 +6,11 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // styles are the classes of shop drawings beside the sheet's own.
@@ -16,14 +18,16 @@ func styles() sheet.Stylesheet {
 	return sheet.Base().Merge(sheet.Stylesheet{
 		{Class: "pane", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.Ice, Width: sheet.W50}},
 		{Class: "cut", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.White, Width: sheet.W50}},
+		{Class: "exists", Style: sheet.Style{Stroke: sheet.Slate, Fill: sheet.White, Width: sheet.W35}},
 		{Class: "beside", Style: sheet.Style{Stroke: sheet.Deep, Fill: sheet.White, Width: sheet.W25, Dash: []float64{2, 1}}},
 		{Class: "cut-line", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W35}},
 		{Class: "pilot", Style: sheet.Style{Stroke: sheet.Deep, Width: sheet.W25, Dash: []float64{2, 1}}},
 		{Class: "boards", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.White, Width: sheet.W35}},
 		{Class: "bar", Style: sheet.Style{Fill: sheet.Ink}},
-		{Class: "plot", Style: sheet.Style{Stroke: sheet.Deep, Width: sheet.W50}},
-		{Class: "plot-mark", Style: sheet.Style{Fill: sheet.Bad}},
-		{Class: "plot-drop", Style: sheet.Style{Stroke: sheet.Bad, Width: sheet.W25, Dash: []float64{2, 1}}},
+		{Class: "across", Style: sheet.Style{Fill: sheet.Slate.Alpha(0.12), Face: sheet.Bold}},
+		{Class: "across-bad", Style: sheet.Style{Fill: sheet.Bad.Alpha(0.16)}},
+		{Class: "status", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Bold, Size: sheet.SizeText}},
+		{Class: "status-bad", Style: sheet.Style{Fill: sheet.Bad}},
 		{Class: "warn", Style: sheet.Style{Fill: sheet.Bad, Face: sheet.Bold, Size: sheet.SizeHead}},
 	})
 }
@@ -38,17 +42,98 @@ type page struct {
 // pagePad is the white between frame and drawing, mm.
 const pagePad = 5.0
 
-// newPage frames a sheet of a paper lying on its side.
-func (p Plan) newPage(paper sheet.Paper, name, title string, fields ...sheet.Field) page {
+// newPage frames a sheet of a paper lying on its side; what a job says of
+// itself across its sheets stands on it, nil for none.
+func (p Plan) newPage(paper sheet.Paper, name, title string, j *Job, fields ...sheet.Field) page {
 	d := paper.Landscape().Sheet(name, styles())
-	d.Layers = []string{sheet.LayerFrame, sheet.LayerHatch, sheet.LayerDatum, sheet.LayerCut, sheet.LayerEngrave, sheet.LayerDim, sheet.LayerText}
-	d.Title = title
-	d.Desc = p.Stamp()
+	return p.frame(d, title, j, fields...)
+}
+
+// layers are the layers of our drawings, from the lowest up.
+func layers() []string {
+	return []string{statusLayer, sheet.LayerFrame, sheet.LayerHatch, sheet.LayerDatum, sheet.LayerCut, sheet.LayerEngrave, sheet.LayerDim, sheet.LayerText}
+}
+
+// frame gives a drawing its frame and title block.
+func (p Plan) frame(d *sheet.Drawing, title string, j *Job, fields ...sheet.Field) page {
+	d.Layers = layers()
+	d.Title, d.Desc = title, p.Stamp()
 	area := d.Frame(sheet.TitleBlock{
-		Title: title, Subject: p.subject(), Caution: cautions(),
+		Title: title, Subject: p.subject(), Caution: strings.Join(glass.Cautions(), " "),
 		Fields: append(fields, sheet.Field{Name: "Plan revision", Value: p.Mark}),
 	})
-	return page{d: d, area: area.Inset(pagePad), sys: p.Arena.Units}
+	g := page{d: d, area: area.Inset(pagePad), sys: p.Arena.Units}
+	if j != nil {
+		g.across(*j)
+	}
+	return g
+}
+
+// statusLayer holds what a drawing says of its hole across the sheet, apart
+// from what a machine follows.
+const statusLayer = "STATUS"
+
+// status returns what a job's sheets say across themselves, in a word, and
+// why, a sentence each; "" for a hole that is to be made as drawn.
+func (j Job) status() (word string, why []say.Sentence) {
+	if len(j.NotPassed) > 0 {
+		word = "NOT PASSED"
+		why = append(why, say.Make("NOT PASSED: %s.", list(j.NotPassed)))
+	}
+	if j.Exists() {
+		if word == "" {
+			word = "EXISTS"
+		}
+		why = append(why, say.Make("THE HOLE EXISTS: nothing is cut. This sheet is to check it by."))
+	}
+	return word, why
+}
+
+// list is sentences said one after another.
+type list []say.Sentence
+
+// Say joins the sentences.
+func (l list) Say(sys unit.System) string { return joined(l, sys) }
+
+// across writes the job's status over the whole sheet, pale beneath the
+// drawing, and the reasons along its top.
+func (g *page) across(j Job) {
+	word, why := j.status()
+	if word == "" {
+		return
+	}
+	over, t := g.group(statusLayer), g.group(sheet.LayerText)
+	middle := sheet.Pt(g.area.X+g.area.W/2, g.area.Y+g.area.H/2)
+	slope := math.Atan2(g.area.H, g.area.W)
+	size := sheet.Bold.FitSize(word, g.area.H/3, sheet.SizeTitle, 0.8*math.Hypot(g.area.W, g.area.H))
+	class := "across"
+	if len(j.NotPassed) > 0 {
+		class = "across across-bad"
+	}
+	over.Add(class, sheet.Text{At: middle, S: word, Size: size, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: slope})
+	for _, s := range why {
+		class := "status"
+		if len(j.NotPassed) > 0 {
+			class = "status status-bad"
+		}
+		h := t.Paragraph(class, sheet.Bold, sheet.Pt(g.area.X, g.area.Y), s.In(g.sys), sheet.SizeText, g.area.W, lineHeight)
+		g.area.Y, g.area.H = g.area.Y+h, g.area.H-h
+	}
+	g.area.Y, g.area.H = g.area.Y+2, g.area.H-2
+}
+
+// column starts a column of text in a box on a sheet; what does not fit goes
+// on to sheets of its own.
+func (p Plan) column(g page, box sheet.Rect, paper sheet.Paper, j *Job) *sheet.Flow {
+	begun := false
+	return sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
+		if !begun {
+			begun = true
+			return g.d, box
+		}
+		next := p.newPage(paper, g.d.Name+"-more", g.d.Title+", continued", j)
+		return next.d, next.area
+	})
 }
 
 func (p Plan) subject() string {
@@ -58,38 +143,56 @@ func (p Plan) subject() string {
 	return p.Arena.Name + ", " + p.Arena.Place
 }
 
-func cautions() string { return strings.Join(glass.Cautions(), " ") }
-
 // group starts a group on a layer.
 func (g page) group(layer string) *sheet.Group {
 	group, _ := g.d.Group(layer, "")
 	return group
 }
 
-// dims returns a length for a dimension: in the plan's units above the line,
-// in the other below.
-func (g page) dims(l unit.Length) (text, under string) {
+// drawnAs prints a length as a drawing does: a fraction of an inch only where
+// it is met, else thousandths.
+func drawnAs(l unit.Length, sys unit.System) string {
 	metric, imperial := sheet.Measure(l)
-	if g.sys == unit.Imperial {
-		return imperial, metric
+	if sys == unit.Imperial {
+		return imperial
 	}
-	return metric, imperial
+	return metric
+}
+
+// dims returns a length for a dimension: in the plan's units, which govern,
+// above the line, in the other below.
+func (g page) dims(l unit.Length) (text, under string) {
+	return drawnAs(l, g.sys), drawnAs(l, other(g.sys))
 }
 
 // places is dims for places and sizes of panes, which nobody holds to less
-// than a sixteenth of an inch.
+// than a sixty-fourth of an inch: always fractions.
 func (g page) places(l unit.Length) (text, under string) {
-	metric, imperial := l.FormatFine(unit.Metric), l.FormatFine(unit.Imperial)
-	if g.sys == unit.Imperial {
-		return imperial, metric
-	}
-	return metric, imperial
+	return l.FormatFine(g.sys), l.FormatFine(other(g.sys))
+}
+
+// place returns a place in the plan's units and the other's in brackets.
+func (g page) place(l unit.Length) string {
+	a, b := g.places(l)
+	return a + " (" + b + ")"
 }
 
 // one returns a length in the plan's units and the other's in brackets.
-func (g page) one(l unit.Length) string {
-	a, b := g.dims(l)
-	return a + " (" + b + ")"
+func (g page) one(l unit.Length) string { return both(l).Say(g.sys) }
+
+func other(sys unit.System) unit.System {
+	if sys == unit.Imperial {
+		return unit.Metric
+	}
+	return unit.Imperial
+}
+
+// governing is the field that says which of two printed lengths governs.
+func (g page) governing() sheet.Field {
+	if g.sys == unit.Imperial {
+		return sheet.Field{Name: "Lengths", Value: "inches govern, mm below"}
+	}
+	return sheet.Field{Name: "Lengths", Value: "mm govern, inches below"}
 }
 
 // scales are those of ISO 5455 (from memory) with 1:2.5, 1:3, 1:4 and builders'
@@ -122,44 +225,20 @@ func scaleText(s float64) string {
 	return fmt.Sprintf("1:%.3g", 1/s)
 }
 
-// heading sets a heading with its top left corner at a point and returns the
-// height used.
-func heading(g *sheet.Group, x, y float64, s string) float64 {
+// heading sets a heading with its top left corner at a point.
+func heading(g *sheet.Group, x, y float64, s string) {
 	g.Add("head", sheet.Text{At: sheet.Pt(x, y), S: s, VAlign: sheet.Top})
-	return headHeight
 }
 
 const (
-	headHeight  = 6.0 // mm, a heading with the gap below it
-	lineHeight  = 4.0 // mm, a line of notes
-	blockGap    = 4.0 // mm, between blocks of notes
-	numberInset = 5.0 // mm, the text of a numbered note
+	headHeight = 6.0 // mm, a heading with the gap below it
+	lineHeight = 4.0 // mm, a line of notes
+	blockGap   = 4.0 // mm, between blocks of notes
+	tableSize  = 2.6 // mm, the type of tables beside a drawing
 )
 
-// numbered sets numbered sentences below one another and returns the height used.
-func numbered(g *sheet.Group, x, y, width float64, lines []string) float64 {
-	top := y
-	for i, s := range lines {
-		g.Add("note", sheet.Text{At: sheet.Pt(x, y), S: fmt.Sprintf("%d", i+1), VAlign: sheet.Top})
-		y += g.Paragraph("note", sheet.Regular, sheet.Pt(x+numberInset, y), s, sheet.SizeText, width-numberInset, lineHeight)
-	}
-	return y - top
-}
-
-// notes sets sentences below one another and returns the height used.
-func notes(g *sheet.Group, x, y, width float64, lines ...string) float64 {
-	top := y
-	for _, s := range lines {
-		y += g.Paragraph("note", sheet.Regular, sheet.Pt(x, y), s, sheet.SizeText, width, lineHeight)
-	}
-	return y - top
-}
-
-// table draws a table and returns the height used.
-func table(g *sheet.Group, x, y, width float64, t sheet.Table) float64 {
-	l := t.Fit(width)
-	return l.Draw(g, sheet.Pt(x, y), 0, l.Rows())
-}
+// small sets a table in the type of tables beside a drawing.
+func small(t table.Table) sheet.Table { return sheet.TableOf(t, tableSize) }
 
 // whereabouts says where a hole is on the boards, in words.
 func (p Plan) whereabouts(j Job) string {

@@ -14,6 +14,9 @@ const (
 	Shop  Route = "shop"  // the pane is taken to a shop and cut there
 	Site  Route = "site"  // the pane is cut where it stands
 	Order Route = "order" // the pane is ordered with its hole
+
+	// Standing is no route that one asks for: the hole exists, and nothing is cut.
+	Standing Route = "none: it exists"
 )
 
 // Routes lists the routes.
@@ -45,6 +48,9 @@ func routeFor(m glass.Properties, asked Route) (Route, error) {
 
 // Steps returns what is to be done on the route, in order, in plain words.
 func (j Job) Steps() []string {
+	if j.Exists() {
+		return j.checks()
+	}
 	drill := "Drill the four pilot holes with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed."
 	along := "from pilot hole to pilot hole"
 	if j.Pilot() == 0 {
@@ -85,4 +91,17 @@ func (j Job) Steps() []string {
 		"Send the factory this sheet and the DXF; the pane's outline in the frame is theirs to add.",
 		"On delivery lay the template on the new pane: for checking only, not for cutting.",
 	}
+}
+
+// checks are what is to be done about a hole that exists.
+func (j Job) checks() []string {
+	out := []string{
+		"Nothing is cut: the hole is there already.",
+		"Lay the template on it after measuring the check bars: size, corners and place as drawn?",
+		"Feel both edges all round: no tool mark, no notch, no crack at a corner. A cracked pane comes out of use.",
+	}
+	if j.CoverExists() {
+		return append(out, "Try the cover against its sheet: it goes in and comes out by hand, and its flange holds.")
+	}
+	return append(out, "Make its cover: no hole goes without one.")
 }

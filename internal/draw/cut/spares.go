@@ -2,6 +2,7 @@ package cut
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/rinkpane/internal/measure/chance"
 )
@@ -9,7 +10,7 @@ import (
 // SpareOptions say how many breaks to be ready for.
 type SpareOptions struct {
 	BreakRate float64 // breaks per drilled pane and season, a bare number
-	Certainty float64 // probability that the spares last the season, from 0 to below 1
+	Certainty float64 // probability that the spares last the season, all kinds together, from 0 to below 1
 	CoverRate float64 // covers lost or broken per hole and season, a bare number
 }
 
@@ -33,11 +34,36 @@ func (o SpareOptions) check() error {
 	return nil
 }
 
-// Spares returns how many spare pieces last a season with the certainty asked
-// when each of n pieces breaks at the rate, by the exact Poisson distribution.
-func Spares(n int, rate, certainty float64) (int, error) {
-	if n < 0 || !(rate >= 0 && rate <= 1000) {
-		return 0, fmt.Errorf("%d pieces, %g breaks each: give 0 or more pieces and a rate from 0 to 1000", n, rate)
+// stockStep is the finest step, in kilograms, in which spares are weighed
+// against one another, and mostSteps how many of them the heaviest spare has.
+const (
+	stockStep = 0.01
+	mostSteps = 500
+)
+
+// stock settles the spares of panes and covers: the least mass in all with
+// which all kinds together last the season, see [chance.Stock].
+func (l *List) stock() error {
+	heaviest := 0.0
+	for k := range l.kinds() {
+		heaviest = max(heaviest, k.Piece)
 	}
-	return chance.PoissonQuantile(certainty, float64(n)*rate)
+	step := max(stockStep, heaviest/mostSteps)
+	var demands []chance.Demand
+	for k := range l.kinds() {
+		rate := l.Options.BreakRate
+		if k.Cover {
+			rate = l.Options.CoverRate
+		}
+		demands = append(demands, chance.Demand{Mean: rate * float64(k.InUse()), Weight: max(1, int(math.Round(k.Piece/step)))})
+	}
+	spares, reached, err := chance.Stock(l.Options.Certainty, demands)
+	if err != nil {
+		return fmt.Errorf("spares: %w", err)
+	}
+	l.Reached = reached
+	for k := range l.kinds() {
+		k.Spares, spares = spares[0], spares[1:]
+	}
+	return nil
 }

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/draw/sheet"
-	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Sizes of a template in millimetres.
@@ -56,17 +55,9 @@ const blockHeight = 38.0
 
 func (p Plan) template(j Job, w, h float64) *sheet.Drawing {
 	d := sheet.New("template", w, h, styles())
-	d.Layers = []string{sheet.LayerFrame, sheet.LayerDatum, sheet.LayerCut, sheet.LayerEngrave, sheet.LayerDim, sheet.LayerText}
-	d.Title = "Hole " + j.Hole.ID + ": template, full size"
-	d.Desc = p.Stamp()
-	area := d.Frame(sheet.TitleBlock{
-		Title: d.Title, Subject: p.subject(), Caution: cautions(),
-		Fields: []sheet.Field{
-			{Name: "Pane", Value: j.Pane.ID}, {Name: "Scale", Value: "1:1"},
-			{Name: "Route", Value: string(j.Route)}, {Name: "Plan revision", Value: p.Mark},
-		},
-	})
-	t := template{page: page{d: d, area: area.Inset(pagePad), sys: p.Arena.Units}, job: j, roomInside: p.roomInside(j)}
+	g := p.frame(d, "Hole "+j.Hole.ID+": template, full size", &j,
+		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Scale", Value: "1:1"}, sheet.Field{Name: "Route", Value: string(j.Route)})
+	t := template{page: g, job: j, roomInside: p.roomInside(j)}
 	t.bars()
 	t.outline()
 	return d
@@ -80,11 +71,7 @@ type template struct {
 
 // words are a template's name for its hole and, in three lines, how high it stands.
 func (j Job) words(g page) (name string, say []string) {
-	both := func(l unit.Length) string {
-		a, b := g.places(l)
-		return a + " (" + b + ")"
-	}
-	return "Hole " + j.Hole.ID, []string{"this line: " + both(j.Face.Up), "above the top of the boards,", both(j.Hole.Height) + " above the ice"}
+	return "Hole " + j.Hole.ID, []string{"this line: " + g.place(j.Face.Up), "above the top of the boards,", g.place(j.Hole.Height) + " above the ice"}
 }
 
 // roomInside reports whether a hole's outline has room for the words to the
@@ -128,9 +115,12 @@ func (t template) bars() {
 	case t.job.Route == Order:
 		use = "Then lay the template on the delivered pane, to check it."
 	}
-	notes(text, t.area.X, y, t.area.W,
+	for _, s := range []string{
 		"Measure both bars, outer edge to outer edge, before cutting. If one is off by more than 0.3 mm (1/64 in), the print is not full size: print again at 100 %, without fitting to the page.",
-		use)
+		use,
+	} {
+		y += text.Paragraph("note", sheet.Regular, sheet.Pt(t.area.X, y), s, sheet.SizeText, t.area.W, lineHeight)
+	}
 }
 
 // outline draws the hole with its pilot holes and the lines that place it.
@@ -139,7 +129,7 @@ func (t template) outline() {
 	w, h, r := j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres(), j.Corner.Millimetres()
 	c := sheet.Pt(t.area.X+t.area.W/2, t.area.Y+templateTop+around+h/2)
 	hole := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
-	t.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(hole, r))
+	t.group(j.outlineLayer()).Add("cut-line", sheet.RoundRect(hole, r))
 	datum := t.group(sheet.LayerDatum)
 	left, right := hole.X-beside+4, hole.X+w+beside-4
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(left, c.Y), B: sheet.Pt(right, c.Y)})
@@ -173,14 +163,9 @@ func (t template) places(hole sheet.Rect, c sheet.Point) {
 			g.Add("note", sheet.Text{At: sheet.Pt(c.X, y+8+lineHeight*float64(i)), S: s, Anchor: sheet.Middle, VAlign: sheet.Top})
 		}
 	}
-	g.Add("note", sheet.Text{At: sheet.Pt(c.X-2, foot), S: t.placeBoth(f.Behind(f.Left, thick)) + " from the left edge", Anchor: sheet.End, VAlign: sheet.Top})
-	g.Add("note", sheet.Text{At: sheet.Pt(c.X+2, foot), S: t.placeBoth(f.Behind(f.Right(), thick)) + " from the right edge", VAlign: sheet.Top})
+	g.Add("note", sheet.Text{At: sheet.Pt(c.X-2, foot), S: t.place(f.Behind(f.Left, thick)) + " from the left edge", Anchor: sheet.End, VAlign: sheet.Top})
+	g.Add("note", sheet.Text{At: sheet.Pt(c.X+2, foot), S: t.place(f.Behind(f.Right(), thick)) + " from the right edge", VAlign: sheet.Top})
 	g.Add("head", sheet.Text{At: sheet.Pt(c.X+3, hole.Y-12), S: "UP, shooting side toward you"})
 	tip := sheet.Pt(c.X, hole.Y-around+2)
 	g.Add("bar", sheet.Polygon(tip, tip.Polar(6, -math.Pi/2-0.35), tip.Polar(6, -math.Pi/2+0.35)))
-}
-
-func (t template) placeBoth(l unit.Length) string {
-	a, b := t.page.places(l)
-	return a + " (" + b + ")"
 }

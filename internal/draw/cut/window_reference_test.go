@@ -144,7 +144,7 @@ func TestNothingIsCutWithoutAFilm(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := p.windowPage(job, paper)
+	d := p.windowPage(job, paper)[0]
 	said := false
 	for _, w := range wordsOf(d) {
 		said = said || strings.Contains(w.text, "NOTHING IS CUT")
@@ -175,7 +175,7 @@ func TestNothingIsCutWhereNoPatchFits(t *testing.T) {
 		t.Fatal(err)
 	}
 	all := ""
-	for _, w := range wordsOf(p.windowPage(job, paper)) {
+	for _, w := range wordsOf(p.windowPage(job, paper)[0]) {
 		all += w.text + " "
 	}
 	if !strings.Contains(all, "NO LENS'S PATCH FITS") || strings.Contains(all, "blade") {

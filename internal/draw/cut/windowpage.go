@@ -2,12 +2,12 @@ package cut
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // turnGiven is the turn to either side for which the table gives a second patch.
@@ -71,25 +71,33 @@ func lensPatch(l kit.Lens, sensor unit.Size, w glass.Window) (LensPatch, error) 
 	return out, nil
 }
 
+// title says what the window's sheet is about: what is cut of it, if anything.
+func (job WindowJob) title() string {
+	switch w := job.Window; {
+	case w.Open:
+		return "what must stay free in the opening"
+	case w.Printed:
+		return "clear patch in the film"
+	}
+	return "what must stay clear of the panel"
+}
+
 // windowPage draws a low window from the rink side with the clear patch.
-func (p Plan) windowPage(job WindowJob, paper sheet.Paper) *sheet.Drawing {
+func (p Plan) windowPage(job WindowJob, paper sheet.Paper) []*sheet.Drawing {
 	w := job.Window
-	probe := p.newPage(paper, "", "")
+	probe := p.newPage(paper, "", "", nil)
 	wide := probe.area.W*detailShare - columnGap/2
 	scale := scaleFor(w.Size.W, w.Size.H, wide-34, probe.area.H-headHeight-44, 1)
 	fields := []sheet.Field{{Name: "Window", Value: probe.one(w.Size.W) + " x " + probe.one(w.Size.H)}, {Name: "Scale", Value: scaleText(scale)}}
 	if !w.Open {
 		fields = append(fields, sheet.Field{Name: "Panel", Value: fmt.Sprintf("%s, %s", w.Material, probe.one(w.Thick.Or(0)))})
 	}
-	title := ": clear patch in the film"
-	if !w.Printed {
-		title = ": what must stay clear for the lens"
-	}
-	g := p.newPage(paper, "window", "Low window "+w.ID+title, fields...)
+	g := p.newPage(paper, "window", "Low window "+w.ID+": "+job.title(), nil, append(fields, probe.governing())...)
 	d := windowDrawing{page: g, job: job, scale: scale}
 	d.front(sheet.Pt(g.area.X+20, g.area.Y+headHeight+16))
-	d.column(p, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H})
-	return g.d
+	f := p.column(g, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H}, paper, nil)
+	d.words(p, f)
+	return f.Sheets()
 }
 
 type windowDrawing struct {
@@ -130,56 +138,63 @@ func (d windowDrawing) front(at sheet.Point) {
 	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: fmt.Sprintf("clears every lens that fits, straight ahead; corners R %s (%s)", a, b), VAlign: sheet.Top})
 }
 
-func (d windowDrawing) column(p Plan, box sheet.Rect) {
-	g := d.group(sheet.LayerText)
+// words says what the patch is, of an opening, of a clear panel, or of a film.
+func (d windowDrawing) words(p Plan, f *sheet.Flow) {
 	w := d.job.Window
-	y := box.Y + heading(g, box.X, box.Y, "Clear patch by lens, widest view and stop")
-	y += table(g, box.X, y, box.W, d.patches()) + 2
-	film, todo := "The film is taken to lie on the panel's rink face.", "Cut the film only, with a blade that does not score the panel; round the patch's corners. The panel itself is the rink's."
-	if !w.Printed {
-		film, todo = "The plan has no printed film here: NOTHING IS CUT. The dashed patch says what must stay free, clean and unscratched before the lens.", ""
+	f.Heading(map[bool]string{true: "What each lens needs free, widest stop", false: "Clear patch by lens, widest stop"}[w.Open])
+	f.Table(small(patchFields(w).Of("", d.job.Patches, d.sys)))
+	where := fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height))
+	rays := "The patch is where rays of the whole frame cross the film: half the pupil, plus its distance times the tangent of half the view, plus the way inside the panel by refraction."
+	posture := "The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil."
+	none := d.job.Clear.IsZero()
+	switch {
+	case w.Open:
+		f.Notes(
+			"The window is an opening in the boards: NOTHING IS CUT of it here. The dashed patch says what of it must stay free before the lens.",
+			"It is where rays of the whole frame cross the boards' rink face: half the pupil, plus its distance times the tangent of half the view.",
+			"The bare nose stands 5 mm behind the boards' rink face, never past it; the second patch is for a camera turned up to 15 deg to either side about its pupil.", where)
+		if none {
+			f.Notes("NO LENS SEES ITS WHOLE FRAME through this opening: take a longer lens.")
+		}
+	case !w.Printed:
+		f.Notes("The plan has no printed film here: NOTHING IS CUT. The dashed patch says what must stay free, clean and unscratched before the lens.", rays, posture, where)
+	case none:
+		f.Notes("The film is taken to lie on the panel's rink face.", rays, posture, where,
+			"NO LENS'S PATCH FITS in this window, so none is drawn and NOTHING IS CUT: take another lens, or have a larger window made.")
+	default:
+		f.Notes("The film is taken to lie on the panel's rink face.", rays, posture, where,
+			"Cut the film only, with a blade that does not score the panel; round the patch's corners. The panel itself is the rink's.",
+			"Centre the patch on the lens as it will stand, not on the window by eye.")
 	}
-	index := math.NaN()
-	if len(d.job.Patches) > 0 {
-		index = d.job.Patches[0].View.Index
+	if !w.Open && len(d.job.Patches) > 0 {
+		f.Notes(fmt.Sprintf("Index of the panel taken as %.4g.", d.job.Patches[0].View.Index))
 	}
-	lines := []string{
-		film,
-		"The patch is where rays of the whole frame cross the film: half the pupil, plus its distance times the tangent of half the view, plus the way inside the panel by refraction.",
-		"The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil.",
-		fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height)),
-	}
-	if d.job.Clear.IsZero() && w.Printed {
-		todo = ""
-		lines = append(lines, "NO LENS'S PATCH FITS in this window, so none is drawn and NOTHING IS CUT: take another lens, or have a larger window made.")
-	}
-	if todo != "" {
-		lines = append(lines, todo, "Centre the patch on the lens as it will stand, not on the window by eye.")
-	}
-	if !w.Open {
-		lines = append(lines, fmt.Sprintf("Index of the panel taken as %.4g.", index))
-	}
-	notes(g, box.X, y, box.W, lines...)
 }
 
-func (d windowDrawing) patches() sheet.Table {
-	t := sheet.Table{
-		Size: tableSize, Head: []string{"lens", "pupil behind", "straight ahead", "turned ±15 deg", "fits"},
-		Align: []sheet.Anchor{sheet.Start, sheet.End, sheet.End, sheet.End, sheet.Start},
+// patchFields are the columns of a window's patches by lens.
+func patchFields(w glass.Window) table.Fields[LensPatch] {
+	type row = LensPatch
+	fits := "fits"
+	if w.Open {
+		fits = "sees all"
 	}
-	for _, l := range d.job.Patches {
-		turned := "too wide"
-		if p, ok := l.Turned.Get(); ok {
-			turned = p.Size.Format(d.sys)
-		}
-		fits := "no"
-		if l.Straight.Fits {
-			fits = "yes"
-		}
-		behind, _ := d.places(l.View.Behind)
-		t.Rows = append(t.Rows, []string{l.Lens.ID, behind, l.Straight.Size.Format(d.sys), turned, fits})
+	turned := func(l row) unit.Size { return l.Turned.Or(Patch{}).Size }
+	return table.Fields[row]{
+		texts("lens", "lens", func(l row) string { return l.Lens.ID }),
+		lengths("pupil behind", "pupil_behind_mm", func(l row) unit.Length { return l.View.Behind }),
+		numbers("straight ahead", "", func(l row, sys unit.System) table.Cell { return table.Words(l.Straight.Size.FormatFine(sys)) }),
+		lengths("", "straight_width_mm", func(l row) unit.Length { return l.Straight.Size.W }),
+		lengths("", "straight_height_mm", func(l row) unit.Length { return l.Straight.Size.H }),
+		numbers("turned ±15 deg", "", func(l row, sys unit.System) table.Cell {
+			if l.Turned.IsZero() {
+				return table.Words("too wide")
+			}
+			return table.Words(turned(l).FormatFine(sys))
+		}),
+		lengths("", "turned_width_mm", func(l row) unit.Length { return turned(l).W }),
+		lengths("", "turned_height_mm", func(l row) unit.Length { return turned(l).H }),
+		texts(fits, "fits", func(l row) string { return map[bool]string{true: "yes", false: "no"}[l.Straight.Fits] }),
 	}
-	return t
 }
 
 // WindowOutline is the clear patch at full size for a plotter, on layer CUT,
@@ -188,7 +203,7 @@ func (p Plan) WindowOutline(job WindowJob) *sheet.Drawing {
 	w := job.Window
 	ww, wh := w.Size.W.Millimetres(), w.Size.H.Millimetres()
 	d := sheet.New("window-outline", ww+2*outlineMargin, wh+2*outlineMargin, styles())
-	d.Layers = []string{sheet.LayerDatum, sheet.LayerCut, sheet.LayerText}
+	d.Layers = layers()
 	d.Title = "Low window " + w.ID + ": clear patch, full size"
 	d.Desc = p.Stamp()
 	g := page{d: d, sys: p.Arena.Units}

@@ -40,18 +40,18 @@ const (
 )
 
 // Measure returns a length as drawings print it: millimetres to a tenth, and
-// inches in sixteenths where a sixteenth is met to 0.05 mm, in thousandths else.
+// inches in thirty-seconds where one is met to 0.05 mm, in thousandths else.
 func Measure(l unit.Length) (metric, imperial string) {
 	metric = l.FormatFine(unit.Metric)
-	const sixteenth = unit.Inch / 16
-	parts := math.Round(float64(l / sixteenth))
-	if math.Abs(float64(l-unit.Length(parts)*sixteenth)) <= fractionSlack {
+	const part = unit.Inch / 32
+	parts := math.Round(float64(l / part))
+	if math.Abs(float64(l-unit.Length(parts)*part)) <= fractionSlack {
 		return metric, l.FormatFine(unit.Imperial)
 	}
 	return metric, strconv.FormatFloat(l.Inches(), 'f', 3, 64) + " in"
 }
 
-// fractionSlack is how far, in metres, a length may lie from a sixteenth of an
+// fractionSlack is how far, in metres, a length may lie from a fraction of an
 // inch to be printed as one: a tenth of what a shop holds in plastic.
 const fractionSlack = 0.00005
 

@@ -3,6 +3,8 @@ package sheet
 import (
 	"cmp"
 	"slices"
+
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // Table is text in rows and columns, sized so that its text fits.
@@ -13,6 +15,28 @@ type Table struct {
 	// Classes add a class to the text of a row, such as "strong"; "" adds none.
 	Classes []string
 	Size    float64 // type size in millimetres; 0 is SizeText
+}
+
+// TableOf sets a table on paper in a type size, in millimetres: the columns for
+// people, numbers to the right, rows that stand out bold.
+func TableOf(t table.Table, size float64) Table {
+	t = t.Shown()
+	out := Table{Size: size, Head: t.Heads(), Rows: t.Texts()}
+	for _, c := range t.Columns {
+		anchor := Start
+		if c.Right {
+			anchor = End
+		}
+		out.Align = append(out.Align, anchor)
+	}
+	for _, strong := range t.Strong {
+		class := ""
+		if strong {
+			class = "strong"
+		}
+		out.Classes = append(out.Classes, class)
+	}
+	return out
 }
 
 // The room in a cell beside and above its text, and the distance between lines,

@@ -11,7 +11,7 @@ const (
 	readSmall = 4 * Inch // below: sixteenths
 	readInch  = 4 * Foot // below: inches in eighths; from there feet, and inches in quarters
 	drawInch  = 8 * Foot // drawings: below, inches only
-	drawParts = 16       // drawings: sixteenths of an inch
+	drawParts = 32       // drawings: thirty-seconds of an inch, so that a sixty-fourth is lost at most
 	leastPart = Inch / 64
 )
 
@@ -38,7 +38,7 @@ func (l Length) Format(sys System) string {
 }
 
 // FormatFine prints l for a drawing: millimetres to a tenth ("114.3 mm") or
-// inches to the nearest sixteenth ("4 1/2 in"), with feet from 8 ft up.
+// inches to the nearest thirty-second ("4 1/2 in"), with feet from 8 ft up.
 func (l Length) FormatFine(sys System) string {
 	if sys == Metric {
 		return trimmed(l.Millimetres(), 1) + " mm"
@@ -52,10 +52,11 @@ func (l Length) FormatFine(sys System) string {
 // Measured returns the nearest length that people measure in a system, a whole
 // millimetre or sixteenth of an inch, as its text reads back.
 func (l Length) Measured(sys System) Length {
+	text := inches(l, 16) + " in"
 	if sys == Metric {
-		l = Length(math.Round(l.Millimetres()) / 1e3)
+		text = Length(math.Round(l.Millimetres()) / 1e3).FormatFine(Metric)
 	}
-	near, err := ParseOffset(l.FormatFine(sys))
+	near, err := ParseOffset(text)
 	if err != nil { // no length that people write
 		return l
 	}

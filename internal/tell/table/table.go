@@ -22,7 +22,7 @@ import (
 
 // Column is a column's head.
 type Column struct {
-	Head  string // for people: "clean"
+	Head  string // for people: "clean"; "" leaves the column out of text, paper and pages
 	Name  string // for programs, with its unit: "pan_clear_deg"; "" leaves the column out of CSV
 	Key   string // one sentence that explains the column, "" where the head says it all
 	Right bool   // numbers stand to the right
@@ -101,7 +101,22 @@ func (t Table) Keys() string {
 	return strings.Join(out, " ")
 }
 
-// Heads returns the heads for people.
+// Shown returns the table without the columns that are for programs only.
+func (t Table) Shown() Table {
+	out := Table{Title: t.Title, Strong: t.Strong, Rows: make([][]Cell, len(t.Rows))}
+	for i, c := range t.Columns {
+		if c.Head == "" {
+			continue
+		}
+		out.Columns = append(out.Columns, c)
+		for j, row := range t.Rows {
+			out.Rows[j] = append(out.Rows[j], row[i])
+		}
+	}
+	return out
+}
+
+// Heads returns the heads of all columns.
 func (t Table) Heads() []string {
 	out := make([]string, len(t.Columns))
 	for i, c := range t.Columns {
