@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -185,6 +186,25 @@ func TestBookIsReproducible(t *testing.T) {
 
 // The HTML file is well formed, fetches nothing, escapes what people wrote,
 // and every entry of its contents leads somewhere.
+// TestBookSpeaksTheAskedUnits sets a metric arena in inches and an imperial one in
+// metric: no length of the other system stands in the book. Lenses are in mm.
+func TestBookSpeaksTheAskedUnits(t *testing.T) {
+	demo, err := os.ReadFile("../../../examples/quillhaven.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	inches, metres := regexp.MustCompile(`[\s"(>][0-9][0-9/ ]* (in|ft)[\s,.;<]`), regexp.MustCompile(`[0-9] m[\s,.;<]`)
+	for text, c := range map[string]struct {
+		sys     unit.System
+		foreign *regexp.Regexp
+	}{string(demo): {unit.Metric, inches}, smallArena: {unit.Imperial, metres}} {
+		html := content(t, text, "a4", c.sys).HTML()
+		if at := c.foreign.FindIndex(html); at != nil {
+			t.Errorf("in %s: %q", c.sys, html[max(0, at[0]-60):min(len(html), at[1]+20)])
+		}
+	}
+}
+
 func TestHTMLStandsAlone(t *testing.T) {
 	page := string(content(t, smallArena, "a4", unit.Metric).HTML())
 	dec := xml.NewDecoder(strings.NewReader(page))

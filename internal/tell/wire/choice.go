@@ -49,12 +49,12 @@ type ChosenPlace struct {
 // ChosenHole is a hole of the best set and what it is good for.
 type ChosenHole struct {
 	ChosenPlace
-	Worth float64             `json:"worth"`           // without unit
-	Loss  unit.Maybe[float64] `json:"loss"`            // without unit
-	Best  float64             `json:"best_view_share"` // from 0 to 1
-	Only  float64             `json:"only_view_share"` // from 0 to 1
-	From  float64             `json:"seen_from_score"` // from which only_view_share counts a moment as seen, 0 to 1
-	Why   string              `json:"why"`
+	Worth float64  `json:"worth"`           // without unit
+	Loss  *float64 `json:"loss"`            // without unit; null when it was not asked for
+	Best  float64  `json:"best_view_share"` // from 0 to 1
+	Only  float64  `json:"only_view_share"` // from 0 to 1
+	From  float64  `json:"seen_from_score"` // from which only_view_share counts a moment as seen, 0 to 1
+	Why   string   `json:"why"`
 }
 
 // ChoiceOption is another set.
@@ -99,7 +99,7 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 		out.RuleSets = append(out.RuleSets, s.ID)
 	}
 	out.Holes = each(a.Holes, func(h choose.Choice) ChosenHole {
-		return ChosenHole{chosenPlace(h.Candidate), h.Worth, h.Loss, h.Best, h.Only, choose.SeenFrom, h.Why.In(sys)}
+		return ChosenHole{chosenPlace(h.Candidate), h.Worth, plain(h.Loss), h.Best, h.Only, choose.SeenFrom, h.Why.In(sys)}
 	})
 	out.Alternatives = each(a.Alternatives, func(o choose.Option) ChoiceOption {
 		return ChoiceOption{o.Value, o.Bound, o.Lost, each(o.Holes, chosenPlace)}

@@ -36,7 +36,7 @@ func TestChoice(t *testing.T) {
 	c := choose.Candidate{New: true, Place: arena.FromLandmark(rink.BBench, rink.GoalLine, -unit.Inch)}
 	c.Hole = glass.Hole{ID: "P017+460", Pane: "P017", Size: unit.Size{W: 5.5 * unit.Inch, H: 4.5 * unit.Inch}}
 	h := wire.ChoiceOf(choose.Answer{Holes: []choose.Choice{{Candidate: c}}}, unit.Imperial).Holes[0]
-	if h.ID != "P017+460" || h.Landmark != "goal-line" || h.Offset != -0.0254 || h.State != "new" || math.Abs(h.Wide-139.7) > 1e-9 || !h.Loss.IsZero() {
+	if h.ID != "P017+460" || h.Landmark != "goal-line" || h.Offset != -0.0254 || h.State != "new" || math.Abs(h.Wide-139.7) > 1e-9 || h.Loss != nil {
 		t.Errorf("%+v", h)
 	}
 }

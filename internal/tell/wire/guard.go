@@ -72,7 +72,7 @@ func GuardsOf(guards []puck.Guard, sys unit.System) []Guard {
 			ThickMM: g.Opening.Thick().Millimetres(), ThickAssumed: g.ThickAssumed, Assumed: Assumed(g.Assumed, sys),
 			FlatWindowMM: [2]float64{g.FlatWindow.W.Millimetres(), g.FlatWindow.H.Millimetres()},
 			FlatLimitDeg: Degrees(g.FlatLimit), AnyLimitDeg: Degrees(g.AnyLimit),
-			ShareOfShots: g.ShareOfShots, ShareAtPane: share(g.ShareAtPane), PassesPerHour: g.Game.PerHour,
+			ShareOfShots: g.ShareOfShots, ShareAtPane: plain(g.ShareAtPane), PassesPerHour: g.Game.PerHour,
 			Game: Passes(g.Game), Practice: Passes(g.Practice), MeanEnergyJ: g.MeanJ, GreatestEnergyJ: g.MostJ,
 			Sector: sectorOf(g.Sector), Reach: throughOf(g.Reach),
 		}
@@ -113,7 +113,8 @@ func Degrees(a unit.Maybe[unit.Angle]) *float64 {
 	return &d
 }
 
-func share(m unit.Maybe[float64]) *float64 {
+// plain is null where a number does not exist.
+func plain(m unit.Maybe[float64]) *float64 {
 	v, ok := m.Get()
 	if !ok {
 		return nil
