@@ -7,13 +7,17 @@
 // of these:
 //
 //	concerns       kinds
-//	one hole       stretches, hole-size, size-at-most, hole-least, height-range,
-//	               corner-radius, edge-rounding, cover, tether, pane-edge,
-//	               pane-corner, cut-out-share, materials, forbidden-zones,
-//	               no-opening
+//	one opening    stretches, hole-size, size-at-most, hole-least, height-range,
+//	               corner-radius, edge-rounding, cover, tether, in-one-pane,
+//	               pane-edge, pane-corner, cut-out-share, materials,
+//	               trade-distance, forbidden-zones, no-opening
 //	a group        most-in-all, most-per-corner, stretches (each stretch), and
 //	               the openings that no-opening exempts
-//	a pair         least-separation, hole-to-hole
+//	a pair         least-separation, hole-to-hole, no-overlap, trade-distance
+//
+// A kind is a file and a row of its table. The set [Trade] is always in force
+// ([InForce]): what a shop or a factory asks by the material of the pane. All
+// that is found of a hole ([About]) is the one verdict on it.
 //
 // For planners the same rules are laid open: [Sets.Alone] for one hole by
 // itself, [Sets.Groups] for what is capped, [Sets.Conflict] for a pair,

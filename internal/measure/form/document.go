@@ -36,6 +36,9 @@ func read(name string, text []byte, maxBytes int64) (*Document, error) {
 	if int64(len(text)) > maxBytes {
 		return nil, d.whole("is larger than %d kB, which is more than such a file may hold; is it the right file?", maxBytes/1000)
 	}
+	if isUTF16(text) {
+		return nil, d.whole("is UTF-16 text; save it as UTF-8")
+	}
 	if at := strayByte(text); at >= 0 {
 		line, column := d.placeOf(at)
 		return nil, &Problem{File: name, Line: line, Column: column, Text: strayWords(text[at:])}
@@ -56,6 +59,20 @@ func read(name string, text []byte, maxBytes int64) (*Document, error) {
 
 func (d *Document) whole(format string, args ...any) *Problem {
 	return &Problem{File: d.name, Text: fmt.Sprintf(format, args...)}
+}
+
+// isUTF16 reports whether a text begins with the mark of UTF-16, or with a
+// plain letter in two bytes, in either order.
+func isUTF16(text []byte) bool {
+	if len(text) < 2 {
+		return false
+	}
+	switch a, b := text[0], text[1]; {
+	case a == 0xff && b == 0xfe, a == 0xfe && b == 0xff:
+		return true
+	default:
+		return (a == 0) != (b == 0) && a < utf8.RuneSelf && b < utf8.RuneSelf && len(text)%2 == 0
+	}
 }
 
 // strayByte returns the offset of the first byte that a hand-written text does
