@@ -80,7 +80,11 @@ func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
 			return err
 		}
 	}
-	scores, err := scoreHoles(ctx, a, ar, holes, f.kit)
+	k, err := readKit(a, f.kit)
+	if err != nil {
+		return err
+	}
+	scores, err := sight.Usual(ctx, ar, k, holes)
 	if err != nil {
 		return err
 	}

@@ -109,20 +109,6 @@ func (s Scores) Mean(i int, weight []float32) float64 {
 	return sum / all
 }
 
-// Means returns each opening's mean score over a set's moments by their weight,
-// in [0, 1], without unit.
-func (s *Scorer) Means(ctx context.Context, openings []arena.Opening, set *play.Set) ([]float64, error) {
-	scores, err := s.scoreAll(ctx, openings, set, nil)
-	if err != nil {
-		return nil, err
-	}
-	out := make([]float64, len(openings))
-	for i := range out {
-		out[i] = scores.Mean(i, set.Weight)
-	}
-	return out, nil
-}
-
 // blockSize is how many moments are scored for all holes before the next
 // ones: their persons (about 70 kB) stay in the core's cache meanwhile.
 const blockSize = 256

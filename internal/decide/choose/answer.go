@@ -85,10 +85,13 @@ type Price struct {
 	Holes []Candidate // of that set
 }
 
-// Standing is the value of holes that are there or drawn.
+// Standing is the value of holes that are there or drawn. Where exactly so many
+// are asked for and more stand, it is that of the best so many of them, so that
+// like is compared with like.
 type Standing struct {
 	Value   float64 // without unit
 	Holes   []string
+	Of      int          // how many there are
 	Verdict rules.Status // of the rule sets
 }
 
@@ -130,8 +133,8 @@ func (s *Study) Answer(ctx context.Context) Answer {
 	out := Answer{
 		Arena: s.arena, Sets: s.sets,
 		Candidates: s.open, Moments: s.moments.Len(), Seed: s.opt.Seed, Excluded: s.causes,
-		Today: s.standing(Candidate.IsCut),
-		Drawn: s.standing(func(Candidate) bool { return true }),
+		Today: s.standing(ctx, Candidate.IsCut),
+		Drawn: s.standing(ctx, func(Candidate) bool { return true }),
 	}
 	best := s.solver.Solve(ctx, s.opt.Nodes, s.telling("choosing"))
 	out.Status, out.Value, out.Bound, out.Nodes, out.Cuts = best.Status, best.Value, best.Bound, best.Nodes, best.Cuts
@@ -195,16 +198,27 @@ func (s *Study) telling(stage string) solve.Progress {
 }
 
 // standing values the drawn holes that belong.
-func (s *Study) standing(belongs func(Candidate) bool) Standing {
-	var set []int
-	out := Standing{}
-	a := s.arena
-	a.Holes = nil
+func (s *Study) standing(ctx context.Context, belongs func(Candidate) bool) Standing {
+	var set, others []int
 	for i, p := range s.places {
 		if !p.New && belongs(p) {
-			set, out.Holes = append(set, i), append(out.Holes, p.Hole.ID)
-			a.Holes = append(a.Holes, p.Hole)
+			set = append(set, i)
+		} else {
+			others = append(others, i)
 		}
+	}
+	out := Standing{Of: len(set)}
+	if n := s.opt.Count; n > 0 && n < len(set) {
+		rows := []solve.Row{{Columns: others}, {Columns: set, Least: n, Most: n}}
+		if res := s.solver.solver.Again(ctx, rows, nil, nil, furtherNodes, nil); res.Set != nil {
+			set = res.Set
+		}
+	}
+	a := s.arena
+	a.Holes = nil
+	for _, i := range set {
+		out.Holes = append(out.Holes, s.id(i))
+		a.Holes = append(a.Holes, s.places[i].Hole)
 	}
 	out.Value, out.Verdict = s.solver.Value(set), s.sets.Check(a).Verdict
 	return out

@@ -359,3 +359,22 @@ func TestPairsAreStatedBriefly(t *testing.T) {
 		t.Errorf("the chosen holes: %s", v)
 	}
 }
+
+// Six holes are compared with the best six of the eight that are drawn.
+func TestLikeIsComparedWithLike(t *testing.T) {
+	a, sets, k := demo(t)
+	o := few()
+	o.Count = 6
+	_, ans := answer(t, a, sets, k, o)
+	if ans.Drawn.Of != 8 || len(ans.Drawn.Holes) != 6 || ans.Drawn.Verdict != rules.Pass || ans.Drawn.Value > ans.Value+solve.Tolerance {
+		t.Errorf("drawn: %+v, the best six are worth %.4f", ans.Drawn, ans.Value)
+	}
+	o.Count = 0
+	_, all := answer(t, a, sets, k, o)
+	if all.Drawn.Of != 8 || len(all.Drawn.Holes) != 8 || all.Drawn.Value < ans.Drawn.Value {
+		t.Errorf("all that are drawn: %+v, the best six of them %.4f", all.Drawn, ans.Drawn.Value)
+	}
+	if ans.Today.Of != 5 || len(ans.Today.Holes) != 5 {
+		t.Errorf("cut today: %+v", ans.Today)
+	}
+}

@@ -39,7 +39,7 @@ func (s *scene) zonePlay(at *Puck) {
 	toGoal := math.Atan2(-p.Y, l.GoalX-0.5-p.X)
 	face, pose := toGoal, poseSkating
 	switch place {
-	case placeCorner: // pinned to the boards: along them, either way
+	case placeCorner: // along the end boards, or back toward the blue line; never at the end boards themselves
 		face, pose = side*math.Pi/2+s.normal(0, 0.6), poseBattle
 		if s.chance(0.5) {
 			face = math.Pi + s.normal(0, 0.6)

@@ -85,11 +85,15 @@ func ChoiceOutcome(a choose.Answer) string {
 func ChoiceStandings(a choose.Answer) (lines []string) {
 	line := func(what string, s choose.Standing) {
 		if len(s.Holes) > 0 && a.Value > 0 {
-			lines = append(lines, fmt.Sprintf("%s: %s, value %.4f, %.0f %% of the best (rules: %s)", what, say.Count(len(s.Holes), "hole"), s.Value, 100*s.Value/a.Value, s.Verdict))
+			holes := say.Count(len(s.Holes), "hole")
+			if s.Of > len(s.Holes) {
+				holes = fmt.Sprintf("the best %d of %d holes", len(s.Holes), s.Of)
+			}
+			lines = append(lines, fmt.Sprintf("%s: %s, value %.4f, %.0f %% of the best (rules: %s)", what, holes, s.Value, 100*s.Value/a.Value, s.Verdict))
 		}
 	}
 	line("Cut today", a.Today)
-	if len(a.Drawn.Holes) != len(a.Today.Holes) {
+	if a.Drawn.Of != a.Today.Of {
 		line("Cut and planned", a.Drawn)
 	}
 	return lines
