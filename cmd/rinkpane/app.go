@@ -41,6 +41,7 @@ type app struct {
 	err    io.Writer       // progress, warnings, people's text under --json
 	stop   <-chan struct{} // closed when the user stops the program
 	json   bool
+	csv    string // name of the table asked for, "" for none, everyTable for all
 	units  string
 }
 
@@ -92,8 +93,11 @@ func rootCommand(a *app) *cobra.Command {
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetFlagErrorFunc(flagProblem)
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print one JSON value and nothing else")
+	root.PersistentFlags().StringVar(&a.csv, "csv", "", "print the JSON answer's lists as CSV, parted by blank lines; --csv=NAME prints one")
+	root.PersistentFlags().Lookup("csv").NoOptDefVal = everyTable
 	root.PersistentFlags().StringVar(&a.units, "units", "", "print in metric or imperial units (default: the document's own)")
 	root.AddCommand(commands(a)...)
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages ", ".FlagUsagesWrapped 100 "))
 	root.InitDefaultHelpCmd()
 	for _, c := range root.Commands() {
 		if c.Name() == "help" {
@@ -115,9 +119,15 @@ func (a *app) system(own unit.System) (unit.System, error) {
 	return s, nil
 }
 
-// print writes v as JSON under --json, else whatever text writes.
+// print writes v as JSON under --json, its tables under --csv, else whatever
+// text writes.
 func (a *app) print(v any, text func(w io.Writer)) error {
-	if !a.json {
+	switch {
+	case a.json && a.csv != "":
+		return errors.New("--json and --csv together: one answer has one form")
+	case a.csv != "":
+		return a.printCSV(v)
+	case !a.json:
 		text(a.out)
 		return nil
 	}

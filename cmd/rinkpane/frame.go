@@ -54,7 +54,7 @@ func frameCommand(a *app) *cobra.Command {
 the rink, a moment of a game, the hole's shadow, depth of field, motion blur and the
 boards' ledge. Without --out it only tells the numbers.`,
 		Example: `  # the slot from hole B1 with a 70-200 mm zoom at 120 mm
-  rinkpane frame my.yaml --hole B1 --lens 70-200 --focal "120 mm" --aim "24 m, 2 m, 1.2 m" --out b1.png
+  rinkpane frame my.yaml --hole B1 --lens 70-200 --focal 120 --aim "24 m, 2 m, 1.2 m" --out b1.png
 
   # another moment, portrait, slower shutter
   rinkpane frame my.yaml --hole B1 --moment 12 --orientation portrait --shutter 1/250 --out b1.svg`,

@@ -279,6 +279,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/wire", floor: 7.3, uses: []arrow{
+		{"tell/table", "an answer's lists as tables"},
 		{"survey/glass", "the cautions"},
 		{"answer/sight", "reach maps"},
 		{"answer/puck", "guards"},

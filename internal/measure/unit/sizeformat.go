@@ -2,8 +2,12 @@ package unit
 
 import "math"
 
+// readFeet is the size from which nobody reads inches alone: of a rink, not of a pane.
+const readFeet = 20 * Foot
+
 // Format prints the size for reading with one closing unit: "140 x 114 mm",
-// "60 x 30 m", "5 1/2 x 4 1/2 in", "200 x 85 ft". It rounds as [Length.Format].
+// "60 x 30 m", "5 1/2 x 4 1/2 in", "200 x 85 ft"; a rink's in broken feet has a
+// unit to each side, "184 ft x 79 ft 6 in". It rounds as [Length.Format].
 func (s Size) Format(sys System) string {
 	small := min(s.W, s.H)
 	if sys == Metric {
@@ -14,6 +18,9 @@ func (s Size) Format(sys System) string {
 	}
 	if small >= readInch && wholeFeet(s.W) && wholeFeet(s.H) {
 		return trimmed(s.W.Feet(), 0) + " x " + trimmed(s.H.Feet(), 0) + " ft"
+	}
+	if small >= readFeet {
+		return s.W.Format(sys) + " x " + s.H.Format(sys)
 	}
 	parts := int64(8)
 	if small < readSmall {
