@@ -19,7 +19,7 @@ import (
 
 // cutFlags are the flags of command cut.
 type cutFlags struct {
-	holes               []string
+	holes, rules        []string
 	out, paper, route   string
 	kit, verify         string
 	clearance           string
@@ -36,8 +36,9 @@ func cutCommand(a *app) *cobra.Command {
 		Long: `Writes a folder of shop drawings: per hole the pane from both sides, outline,
 section, route, cover and corner radius as PDF, a full-size template with check
 bars, and DXF outlines of pane and cover; the clear patches of low windows; the
-cut list with spares. A hole that may not be made has no drawing and the reason is
-said. Every drawing carries the plan's revision; --verify says whether a
+cut list with spares. What exists is drawn as existing, to check it by. A hole that
+may not be made has no drawing and the reason is said; one that fails a rule is
+drawn, and every sheet says NOT PASSED and why. Every drawing carries the plan's revision; --verify says whether a
 drawing is of this plan.`,
 		Example: `  # every hole of an arena, on A4
   rinkpane cut arena.yaml --out shop --paper a4
@@ -69,6 +70,7 @@ drawing is of this plan.`,
 	c.Flags().Float64Var(&f.breakRate, "break-rate", s.BreakRate, "breaks per drilled pane and season, for the spares")
 	c.Flags().Float64Var(&f.sureness, "certainty", s.Certainty, "certainty with which the spares last a season, 0 to below 1")
 	c.Flags().StringVar(&f.kit, "kit", "", "kit file, for the clear patches of low windows (default: the built-in kit)")
+	rulesFlag(c, &f.rules)
 	c.Flags().StringVar(&f.verify, "verify", "", "do not draw; say whether this drawing (PDF, SVG, DXF) is of this plan")
 	c.Flags().BoolVar(&f.force, "force", false, "replace files that exist")
 	return c
@@ -99,10 +101,14 @@ func (f cutFlags) request(a *app, sys unit.System) (cut.Request, error) {
 
 // cutAnswer is the JSON answer; contract field names.
 type cutAnswer struct {
-	Files    []cutFile    `json:"files"`
-	Refused  []cutRefusal `json:"refused"`
-	Notes    []string     `json:"notes"`
-	Revision string       `json:"revision"`
+	Files   []cutFile    `json:"files"`
+	Refused []cutRefusal `json:"refused"`
+	// NotPassed are holes that are drawn and marked, with the reasons; NotProved
+	// those of which the survey lacks something.
+	NotPassed []cutRefusal `json:"not_passed"`
+	NotProved []cutRefusal `json:"not_proved"`
+	Notes     []string     `json:"notes"`
+	Revision  string       `json:"revision"`
 	// CutList sums the arena up; absent when only some holes are asked for.
 	CutList *cutSums `json:"cut_list,omitempty"`
 }
@@ -118,6 +124,14 @@ type cutRefusal struct {
 	Reasons []string `json:"reasons"`
 }
 
+func reasonsOf(list []*cut.Refusal) []cutRefusal {
+	out := []cutRefusal{}
+	for _, r := range list {
+		out = append(out, cutRefusal{r.Hole, say.All(r.Reasons, r.Units)})
+	}
+	return out
+}
+
 func runCut(a *app, arenaPath string, f cutFlags) error {
 	if f.out == "" {
 		return errors.New("cut needs --out DIR, the folder for the drawings")
@@ -130,7 +144,11 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	if err != nil {
 		return err
 	}
-	plan := cut.NewPlan(ar, doc.Bytes())
+	sets, err := readRules(a, f.rules)
+	if err != nil {
+		return err
+	}
+	plan := cut.NewPlan(ar, doc.Bytes(), sets.Check(ar).Findings)
 	folder, err := plan.Folder(r)
 	if err != nil {
 		return err
@@ -150,14 +168,17 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 		}
 		sums = sumsOf(list, ar.Units)
 	}
-	answer := cutAnswer{Files: []cutFile{}, Refused: []cutRefusal{}, Notes: folder.Notes, Revision: plan.Mark, CutList: sums}
+	answer := cutAnswer{Files: []cutFile{}, Notes: folder.Notes, Revision: plan.Mark, CutList: sums}
 	for i, file := range folder.Files {
 		files[i] = outFile{file.Path, file.Data}
 		answer.Files = append(answer.Files, cutFile{filepath.ToSlash(filepath.Join(f.out, filepath.FromSlash(file.Path))), file.Kind, file.Hole})
 	}
+	answer.Refused, answer.NotPassed, answer.NotProved = reasonsOf(folder.Refused), reasonsOf(folder.Marked), reasonsOf(folder.Doubted)
 	for _, no := range folder.Refused {
-		answer.Refused = append(answer.Refused, cutRefusal{no.Hole, say.All(no.Reasons, no.Units)})
 		fmt.Fprintln(a.err, printable(no.Error()))
+	}
+	for _, no := range folder.Marked {
+		fmt.Fprintln(a.err, printable("hole "+no.Hole+": drawn, NOT PASSED: "+no.Words()))
 	}
 	if answer.Notes == nil {
 		answer.Notes = []string{}
@@ -170,7 +191,7 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	if err := a.print(answer, func(out io.Writer) { writeCut(out, answer, f.out) }); err != nil {
 		return err
 	}
-	if len(folder.Refused) > 0 {
+	if len(folder.Refused)+len(folder.Marked) > 0 {
 		return errAnswerNo
 	}
 	return nil
@@ -193,6 +214,12 @@ func writeCut(out io.Writer, answer cutAnswer, dir string) {
 	fmt.Fprintln(out)
 	for _, no := range answer.Refused {
 		writeLines(out, []string{"hole " + no.Hole + ", not drawn: " + strings.Join(no.Reasons, "; ")})
+	}
+	for _, no := range answer.NotPassed {
+		writeLines(out, []string{"hole " + no.Hole + ", drawn and marked NOT PASSED: " + strings.Join(no.Reasons, "; ")})
+	}
+	for _, no := range answer.NotProved {
+		writeLines(out, []string{"hole " + no.Hole + ", drawn and marked NOT PROVED: " + strings.Join(no.Reasons, "; ")})
 	}
 	writeLines(out, answer.Notes)
 	if answer.CutList != nil {

@@ -207,6 +207,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "draw/cut", floor: 8.4, uses: []arrow{
+		{"answer/rules", "the verdict on a hole, which its sheets carry"},
 		{"tell/table", "each table once, for paper and spreadsheets"},
 		{"measure/say", "reasons and assumptions, in no units yet"},
 		{"draw/chart", "the plot of the stress factor"},

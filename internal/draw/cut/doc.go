@@ -24,14 +24,21 @@
 package cut
 
 import (
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/survey/arena"
 )
 
-// Plan is an arena and the mark of the document it was read from.
+// Plan is an arena, the mark of the document it was read from, and what the
+// rules in force say of it.
 type Plan struct {
-	Arena arena.Arena
-	Mark  string // the plan's revision, see [arena.Mark]
+	Arena    arena.Arena
+	Mark     string // the plan's revision, see [arena.Mark]
+	Findings []rules.Finding
 }
 
-// NewPlan returns the plan of a checked arena and its document's text.
-func NewPlan(a arena.Arena, text []byte) Plan { return Plan{Arena: a, Mark: arena.Mark(text)} }
+// NewPlan returns the plan of a checked arena, its document's text, and the
+// findings of the rules in force ([rules.Sets.Check]), which every drawing of a
+// hole that is not allowed carries.
+func NewPlan(a arena.Arena, text []byte, findings []rules.Finding) Plan {
+	return Plan{Arena: a, Mark: arena.Mark(text), Findings: findings}
+}

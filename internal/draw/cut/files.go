@@ -57,7 +57,9 @@ type Folder struct {
 	Holes   int // with a drawing
 	Windows int // with a drawing
 	Refused []*Refusal
-	Notes   []string // what else could not be drawn, in plain words
+	Marked  []*Refusal // drawn, and marked across every sheet as not passed, with the reasons
+	Doubted []*Refusal // drawn, and marked as not proved
+	Notes   []string   // what else could not be drawn, in plain words
 }
 
 // fullPaper is the paper of drawings to scale where templates are on paper Full.
@@ -97,6 +99,12 @@ func (p Plan) Folder(r Request) (Folder, error) {
 	wait.Wait()
 	out := Folder{Refused: refused, Holes: len(jobs)}
 	for i, s := range sets {
+		if j := jobs[i]; len(j.NotPassed) > 0 {
+			out.Marked = append(out.Marked, p.refuse(j.Hole, j.NotPassed...))
+		}
+		if j := jobs[i]; len(j.NotProved) > 0 {
+			out.Doubted = append(out.Doubted, p.refuse(j.Hole, j.NotProved...))
+		}
 		if errs[i] != nil {
 			return Folder{}, fmt.Errorf("hole %s: %w", jobs[i].Hole.ID, errs[i])
 		}

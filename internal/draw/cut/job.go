@@ -3,6 +3,7 @@ package cut
 import (
 	"math"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -27,6 +28,7 @@ type Job struct {
 	Mass       float64        // mass of the pane with all its holes, kg
 	Assumed    []say.Sentence // what the plan does not say and the drawing had to take
 	NotPassed  []say.Sentence // why the hole is not allowed as it is; empty when it is
+	NotProved  []say.Sentence // what the survey lacks to say whether it is allowed
 }
 
 // Exists reports whether the hole is cut already, so that nothing is made of
@@ -92,6 +94,7 @@ func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
 		why = append(why, say.Make("%s", err.Error()))
 	}
 	why = append(why, j.stand()...)
+	j.heed(rules.About(h.ID, p.Findings))
 	if len(why) == 0 {
 		why = j.cover(o.Cover)
 	}

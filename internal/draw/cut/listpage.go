@@ -47,6 +47,7 @@ func (p Plan) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
 	}
 	reasons("Not drawn", "why there is no drawing", func(r ListRow) []say.Sentence { return r.Refused })
 	reasons("NOT PASSED: not allowed as drawn", "why", func(r ListRow) []say.Sentence { return r.Job.NotPassed })
+	reasons("NOT PROVED: the survey lacks something", "what", func(r ListRow) []say.Sentence { return r.Job.NotProved })
 	f.Heading("Spare drilled panes and covers")
 	o := l.Options
 	f.Notes(fmt.Sprintf("At %.3g breaks a drilled pane and season, and %.3g covers lost or broken a hole and season, these spares together last a season with %.3g %% certainty (asked: %.3g %%; exact Poisson over all kinds, least mass to keep).",

@@ -80,6 +80,12 @@ func (j Job) status() (word string, why []say.Sentence) {
 		word = "NOT PASSED"
 		why = append(why, say.Make("NOT PASSED: %s.", list(j.NotPassed)))
 	}
+	if len(j.NotProved) > 0 {
+		if word == "" {
+			word = "NOT PROVED"
+		}
+		why = append(why, say.Make("NOT PROVED: %s.", list(j.NotProved)))
+	}
 	if j.Exists() {
 		if word == "" {
 			word = "EXISTS"

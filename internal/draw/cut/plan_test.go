@@ -26,7 +26,7 @@ func shopPlan(t testing.TB, sys unit.System) Plan {
 		t.Fatal(err)
 	}
 	a.Units = sys
-	return NewPlan(a, doc.Bytes())
+	return NewPlan(a, doc.Bytes(), nil)
 }
 
 func jobOf(t testing.TB, p Plan, id string, o Options) Job {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
@@ -38,7 +39,9 @@ func (p Plan) refuse(h glass.Hole, why ...say.Sentence) *Refusal {
 //     that it goes without a cover, is refused: nobody is handed a drawing to
 //     make it from;
 //   - one that fails a rule, or that exists already, is drawn, and every sheet
-//     says NOT PASSED and why.
+//     says NOT PASSED and why;
+//   - one of which the survey lacks too much to say is drawn, and every sheet says
+//     NOT PROVED and what is lacking.
 //
 // What is refused is returned; the rest stays in the job.
 func (j *Job) stand() []say.Sentence {
@@ -51,4 +54,18 @@ func (j *Job) stand() []say.Sentence {
 		why = append(why, say.Make("the plan says that it has no cover; no hole is drawn without one: plan a cover first"))
 	}
 	return why
+}
+
+// heed takes the verdict of the rules. What the trade asks is judged with the
+// hole's own distances already.
+func (j *Job) heed(findings []rules.Finding) {
+	for _, f := range findings {
+		switch {
+		case f.Set == rules.Trade:
+		case f.Status == rules.Fail:
+			j.NotPassed = append(j.NotPassed, say.Make("%s (rule %s of %s)", f.Sentence, f.Rule, f.Set))
+		case f.Status == rules.Unknown:
+			j.NotProved = append(j.NotProved, say.Make("%s (rule %s of %s)", f.Sentence, f.Rule, f.Set))
+		}
+	}
 }

@@ -112,6 +112,7 @@ func holeFields(mark string) table.Fields[ListRow] {
 		mass("drilled, kg", "drilled_mass_kg", func(j Job) float64 { return j.Mass }),
 		sentences("", "not_drawn", func(r row) []say.Sentence { return r.Refused }),
 		sentences("", "not_passed", func(r row) []say.Sentence { return r.Job.NotPassed }),
+		sentences("", "not_proved", func(r row) []say.Sentence { return r.Job.NotProved }),
 		texts("", "plan", func(row) string { return mark }),
 	}
 }
