@@ -75,29 +75,49 @@ func (s spot) child(part step) spot {
 	return next
 }
 
+// change is an edit under way: of which document, at which path, and the values
+// that it must lead to. Where the text cannot be followed, it is stuck.
+type change struct {
+	*Document
+	path  string
+	want  *yaml.Node
+	stuck bool
+}
+
+// end returns the byte offset past a value's last character; 0 when stuck.
+func (c *change) end(n *yaml.Node) int { return c.sure(c.Document.end(n)) }
+
+func (c *change) sure(at int, ok bool) int {
+	c.stuck = c.stuck || !ok
+	return at
+}
+
 // rewrite applies splices, lowest first, and proves the result: read again it
-// must equal want.
-func (d *Document) rewrite(path string, want *yaml.Node, cuts ...splice) (*Document, error) {
+// must equal what is wanted.
+func (c *change) rewrite(cuts ...splice) (*Document, error) {
+	if c.stuck {
+		return nil, c.byHand()
+	}
 	var b bytes.Buffer
 	at := 0
-	for _, c := range cuts {
-		if c.from < at || c.to < c.from {
-			return nil, d.byHand(path)
+	for _, cut := range cuts {
+		if cut.from < at || cut.to < cut.from {
+			return nil, c.byHand()
 		}
-		b.Write(d.text[at:c.from])
-		b.WriteString(c.text)
-		at = c.to
+		b.Write(c.text[at:cut.from])
+		b.WriteString(cut.text)
+		at = cut.to
 	}
-	b.Write(d.text[at:])
-	again, err := read(d.name, b.Bytes(), d.most)
-	if err != nil || !same(again.root, want) {
-		return nil, d.byHand(path)
+	b.Write(c.text[at:])
+	again, err := read(c.name, b.Bytes(), c.most)
+	if err != nil || !same(again.root, c.want) {
+		return nil, c.byHand()
 	}
 	return again, nil
 }
 
-func (d *Document) byHand(path string) error {
-	return fmt.Errorf("%s: %s stands in a place that cannot be changed without touching more; edit the text by hand", d.name, path)
+func (c *change) byHand() error {
+	return fmt.Errorf("%s: %s stands in a place that cannot be changed without touching more; edit the text by hand", c.name, c.path)
 }
 
 // same reports whether two values hold the same, whatever their style.

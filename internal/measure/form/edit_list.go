@@ -16,29 +16,25 @@ func (d *Document) Append(path string, e Entry) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	want := cloned(d.root)
+	c := &change{Document: d, path: path, want: cloned(d.root)}
 	switch {
 	case s.node == nil:
-		in := at(want, s.way)
+		in := at(c.want, s.way)
 		name := parts[len(parts)-1].field
 		in.Content = append(in.Content, Text(name).node(), Items(e).node())
-		return d.beginMissing(path, want, s.parent, name, e)
+		return c.beginMissing(s.parent, name, e)
 	case isNull(s.node) || s.node.Kind == yaml.SequenceNode && len(s.node.Content) == 0:
-		*at(want, s.way) = *Items(e).node()
-		return d.beginEmpty(path, want, s, e)
+		*at(c.want, s.way) = *Items(e).node()
+		return c.beginEmpty(s, e)
 	case s.node.Kind != yaml.SequenceNode:
-		return nil, d.byHand(path)
+		return nil, c.byHand()
 	}
-	list := at(want, s.way)
+	list := at(c.want, s.way)
 	list.Content = append(list.Content, e.node())
-	end, ok := d.end(s.node)
-	if !ok {
-		return nil, d.byHand(path)
-	}
 	if flow(s.node) {
-		return d.addInBrackets(path, want, s.node, end, e.inline())
+		return c.addInBrackets(s.node, e.inline())
 	}
-	return d.addLines(path, want, end, d.item(s.node, e))
+	return c.addLines(c.end(s.node), d.item(s.node, e))
 }
 
 // item writes one more item of a block list, in the style of its last one.
@@ -75,35 +71,28 @@ func (d *Document) dashed(indent int, e Entry, oneLine bool) string {
 	return pad + "- " + e.block(indent+2, d.newline())
 }
 
-func (d *Document) beginMissing(path string, want, in *yaml.Node, name string, e Entry) (*Document, error) {
-	end, ok := d.end(in)
-	if !ok {
-		return nil, d.byHand(path)
-	}
+func (c *change) beginMissing(in *yaml.Node, name string, e Entry) (*Document, error) {
 	if flow(in) {
-		return d.addInBrackets(path, want, in, end, scalar(name)+": "+Items(e).inline())
+		return c.addInBrackets(in, scalar(name)+": "+Items(e).inline())
 	}
 	indent := in.Content[0].Column - 1
-	head := strings.Repeat(" ", indent) + scalar(name) + ":" + d.newline()
-	return d.addLines(path, want, end, head+d.dashed(indent+2, e, false))
+	head := strings.Repeat(" ", indent) + scalar(name) + ":" + c.newline()
+	return c.addLines(c.end(in), head+c.dashed(indent+2, e, false))
 }
 
 // beginEmpty begins a list that is written as nothing or as [].
-func (d *Document) beginEmpty(path string, want *yaml.Node, s spot, e Entry) (*Document, error) {
-	end, ok := d.end(s.node)
-	if !ok || s.key == nil {
-		return nil, d.byHand(path)
+func (c *change) beginEmpty(s spot, e Entry) (*Document, error) {
+	if s.key == nil {
+		return nil, c.byHand()
 	}
-	colon, ok := d.afterColon(s.key)
-	if !ok {
-		return nil, d.byHand(path)
+	colon := c.afterColon(s.key)
+	end := max(c.end(s.node), colon)
+	if c.stuck || flow(s.parent) {
+		return c.rewrite(splice{colon, end, " " + Items(e).inline()})
 	}
-	if flow(s.parent) {
-		return d.rewrite(path, want, splice{colon, max(end, colon), " " + Items(e).inline()})
-	}
-	below := d.contentEnd(d.lineOf(max(end, colon) - 1))
-	item := d.newline() + d.dashed(s.key.Column+1, e, false)
-	return d.rewrite(path, want, splice{colon, max(end, colon), ""}, splice{below, below, item})
+	below := c.contentEnd(c.lineOf(end - 1))
+	item := c.newline() + c.dashed(s.key.Column+1, e, false)
+	return c.rewrite(splice{colon, end, ""}, splice{below, below, item})
 }
 
 // Remove returns the document without the field or the list's item at path.
@@ -114,11 +103,11 @@ func (d *Document) Remove(path string) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	c := &change{Document: d, path: path, want: cloned(d.root)}
 	if s.node == nil {
-		return nil, d.byHand(path)
+		return nil, c.byHand()
 	}
-	want := cloned(d.root)
-	in := at(want, s.way[:len(s.way)-1])
+	in := at(c.want, s.way[:len(s.way)-1])
 	first := s.index
 	if s.key != nil {
 		first--
@@ -126,88 +115,62 @@ func (d *Document) Remove(path string) (*Document, error) {
 	in.Content = slices.Delete(in.Content, first, s.index+1)
 	switch {
 	case len(in.Content) == 0 && flow(s.parent):
-		end, ok := d.end(s.parent)
-		if !ok {
-			return nil, d.byHand(path)
-		}
-		return d.rewrite(path, want, splice{d.start(s.parent) + 1, end - 1, ""})
+		return c.rewrite(splice{d.start(s.parent) + 1, c.end(s.parent) - 1, ""})
 	case len(in.Content) == 0:
-		return d.removeLast(path, want, s)
+		return c.removeLast(s)
 	case flow(s.parent):
-		return d.removeInBrackets(path, want, s, first)
+		return c.removeInBrackets(s, first)
 	case s.key != nil:
-		return d.removeField(path, want, s)
+		return c.removeField(s)
 	}
-	from, to, ok := d.itemLines(s)
-	if !ok {
-		return nil, d.byHand(path)
+	dash := c.sure(d.dashLine(s.parent, s.node))
+	end := c.end(s.node)
+	if c.stuck {
+		return nil, c.byHand()
 	}
-	return d.rewrite(path, want, splice{from, to, ""})
+	from := d.lines[dash-1]
+	return c.rewrite(splice{from, d.lineEnd(d.lineOf(max(end-1, from))), ""})
 }
 
 // removeLast writes {} or [] for the fields or list that hold nothing more.
-func (d *Document) removeLast(path string, want *yaml.Node, s spot) (*Document, error) {
+func (c *change) removeLast(s spot) (*Document, error) {
 	up := s.way[:len(s.way)-1]
-	if len(up) == 0 || at(d.root, up[:len(up)-1]).Kind != yaml.MappingNode {
-		return nil, d.byHand(path)
+	if len(up) == 0 || at(c.root, up[:len(up)-1]).Kind != yaml.MappingNode {
+		return nil, c.byHand()
 	}
-	key := at(d.root, up[:len(up)-1]).Content[up[len(up)-1]-1]
-	end, ok := d.end(s.parent)
-	colon, okColon := d.afterColon(key)
-	if !ok || !okColon {
-		return nil, d.byHand(path)
+	colon := c.afterColon(at(c.root, up[:len(up)-1]).Content[up[len(up)-1]-1])
+	end := c.end(s.parent)
+	if c.stuck {
+		return nil, c.byHand()
 	}
 	empty := " []"
 	if s.parent.Kind == yaml.MappingNode {
 		empty = " {}"
 	}
-	own := d.contentEnd(d.lineOf(colon - 1))
-	return d.rewrite(path, want, splice{colon, colon, empty}, splice{own, end, ""})
+	own := c.contentEnd(c.lineOf(colon - 1))
+	return c.rewrite(splice{colon, colon, empty}, splice{own, end, ""})
 }
 
 // removeInBrackets cuts a value out of {...} or [...] with one comma.
-func (d *Document) removeInBrackets(path string, want *yaml.Node, s spot, first int) (*Document, error) {
-	end, ok := d.end(s.node)
-	if !ok {
-		return nil, d.byHand(path)
-	}
+func (c *change) removeInBrackets(s spot, first int) (*Document, error) {
 	if s.index+1 < len(s.parent.Content) {
-		return d.rewrite(path, want, splice{d.start(s.parent.Content[first]), d.start(s.parent.Content[s.index+1]), ""})
+		return c.rewrite(splice{c.start(s.parent.Content[first]), c.start(s.parent.Content[s.index+1]), ""})
 	}
-	before, ok := d.end(s.parent.Content[first-1])
-	if !ok {
-		return nil, d.byHand(path)
-	}
-	return d.rewrite(path, want, splice{before, end, ""})
+	return c.rewrite(splice{c.end(s.parent.Content[first-1]), c.end(s.node), ""})
 }
 
 // removeField cuts a field's lines; one that shares its line with a dash gives
 // its place to the next.
-func (d *Document) removeField(path string, want *yaml.Node, s spot) (*Document, error) {
-	end, ok := d.end(s.node)
-	if !ok {
-		return nil, d.byHand(path)
-	}
-	from := d.start(s.key)
-	line := d.lineOf(from)
-	if len(bytes.TrimSpace(d.text[d.lines[line-1]:from])) > 0 {
+func (c *change) removeField(s spot) (*Document, error) {
+	end, from := c.end(s.node), c.start(s.key)
+	line := c.lineOf(from)
+	if len(bytes.TrimSpace(c.text[c.lines[line-1]:from])) > 0 {
 		if s.index+1 >= len(s.parent.Content) {
-			return nil, d.byHand(path)
+			return nil, c.byHand()
 		}
-		return d.rewrite(path, want, splice{from, d.start(s.parent.Content[s.index+1]), ""})
+		return c.rewrite(splice{from, c.start(s.parent.Content[s.index+1]), ""})
 	}
-	return d.rewrite(path, want, splice{d.lines[line-1], d.lineEnd(d.lineOf(max(end-1, from))), ""})
-}
-
-// itemLines returns the whole lines of a block list's item.
-func (d *Document) itemLines(s spot) (from, to int, ok bool) {
-	end, ok := d.end(s.node)
-	dash, okDash := d.dashLine(s.parent, s.node)
-	if !ok || !okDash {
-		return 0, 0, false
-	}
-	from = d.lines[dash-1]
-	return from, d.lineEnd(d.lineOf(max(end-1, from))), true
+	return c.rewrite(splice{c.lines[line-1], c.lineEnd(c.lineOf(max(end-1, from))), ""})
 }
 
 // dashLine returns the line of an item's dash, which must be the first

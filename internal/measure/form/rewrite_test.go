@@ -13,7 +13,7 @@ func TestRewriteProvesItsResult(t *testing.T) {
 	}
 	want := cloned(d.root)
 	want.Content[1].Value = "3"
-	if _, err := d.rewrite("a", want, splice{3, 4, "3"}); err != nil {
+	if _, err := (&change{Document: d, path: "a", want: want}).rewrite(splice{3, 4, "3"}); err != nil {
 		t.Errorf("the right text: %v", err)
 	}
 	for name, cuts := range map[string][]splice{
@@ -23,7 +23,7 @@ func TestRewriteProvesItsResult(t *testing.T) {
 		"null":            {{3, 4, ""}},
 		"out of order":    {{3, 4, "3"}, {1, 2, ":"}},
 	} {
-		if _, err := d.rewrite("a", want, cuts...); err == nil || !strings.Contains(err.Error(), "edit the text by hand") {
+		if _, err := (&change{Document: d, path: "a", want: want}).rewrite(cuts...); err == nil || !strings.Contains(err.Error(), "edit the text by hand") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
