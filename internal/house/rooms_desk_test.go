@@ -20,6 +20,7 @@ var deskRooms = []room{
 		{"desk/door", "who asks"},
 	}},
 	{name: "desk/arenas", floor: 10.25, uses: []arrow{
+		{"measure/cores", "shares work over the cores"},
 		{"tell/words", "the verdict in words"},
 		{"measure/say", "numbers of things"},
 		{"answer/rules", "an arena's verdict"},

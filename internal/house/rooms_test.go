@@ -211,6 +211,7 @@ var houseRooms = append([]room{
 		{"tell/table", "each table once, for paper and spreadsheets"},
 		{"measure/say", "reasons and assumptions, in no units yet"},
 		{"draw/chart", "the plot of the stress factor"},
+		{"measure/cores", "shares work over the cores"},
 		{"measure/form", "the materials as choices"},
 		{"measure/unit", "lengths on drawings, in both systems"},
 		{"measure/chance", "spares by exact Poisson"},
@@ -223,6 +224,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "decide/plan", floor: 7.1, uses: []arrow{
+		{"measure/cores", "shares work over the cores"},
 		{"survey/play", "a rink too small for a game"},
 		{"measure/say", "what a plan leaves out"},
 		{"measure/geom", "where a hole stands on the boards' face"},

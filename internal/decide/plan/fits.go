@@ -2,10 +2,9 @@ package plan
 
 import (
 	"context"
-	"runtime"
-	"sync"
 
 	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 )
@@ -50,30 +49,12 @@ func (p *Plan) fits(ctx context.Context, k kit.Kit) error {
 			rows[f.Case] = append(rows[f.Case], f)
 		}
 	}
-	return runFits(ctx, cases, rows)
-}
-
-// runFits works cases out on every core and fills in the rows of each.
-func runFits(ctx context.Context, cases []fit.Case, rows map[fit.Case][]*LensFit) error {
-	next := make(chan fit.Case)
-	var wait sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		wait.Go(func() {
-			for c := range next {
-				limits := c.Limits()
-				for _, row := range rows[c] {
-					row.Limits = limits
-				}
-			}
-		})
-	}
-	for _, c := range cases {
-		if ctx.Err() != nil {
-			break
+	// Each distinct case is worked out once, and fills in all its rows.
+	_, err = cores.With(ctx, len(cases), func() struct{} { return struct{}{} }, func(_ struct{}, i int) {
+		limits := cases[i].Limits()
+		for _, row := range rows[cases[i]] {
+			row.Limits = limits
 		}
-		next <- c
-	}
-	close(next)
-	wait.Wait()
-	return ctx.Err()
+	})
+	return err
 }

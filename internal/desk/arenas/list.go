@@ -4,11 +4,11 @@ import (
 	"context"
 	"fmt"
 	"net/http"
-	"sync"
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/tell/words"
 )
@@ -45,11 +45,7 @@ func (d area) listPage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	rows := make([]listRow, len(docs))
-	var wait sync.WaitGroup
-	for i, doc := range docs {
-		wait.Go(func() { rows[i] = d.row(r.Context(), doc) })
-	}
-	wait.Wait()
+	cores.Each(len(docs), func(i int) { rows[i] = d.row(r.Context(), docs[i]) })
 	return d.Page(w, r, http.StatusOK, "list.tmpl", listPage{d.Frame(r, "Arenas"), rows})
 }
 

@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/tell/table"
@@ -92,11 +92,7 @@ func (p Plan) Folder(r Request) (Folder, error) {
 		return Folder{}, err
 	}
 	sets, errs := make([][]File, len(jobs)), make([]error, len(jobs))
-	var wait sync.WaitGroup
-	for i, j := range jobs {
-		wait.Go(func() { sets[i], errs[i] = p.holeFiles(j, r, paper) })
-	}
-	wait.Wait()
+	cores.Each(len(jobs), func(i int) { sets[i], errs[i] = p.holeFiles(jobs[i], r, paper) })
 	out := Folder{Refused: refused, Holes: len(jobs)}
 	for i, s := range sets {
 		if j := jobs[i]; len(j.NotPassed) > 0 {

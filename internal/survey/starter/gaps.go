@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 func rinkGaps(a arena.Arena) []Gap {
@@ -30,104 +31,97 @@ func boardGaps(a arena.Arena) []Gap {
 	return out
 }
 
-func paneGaps(a arena.Arena) []Gap {
-	thick := Gap{Part: "panes", Field: "thickness",
-		Costs: "lenses, reach and pucks are reckoned with a usual 5/8 in or not at all, and no drawing can be cut from",
-		Cure:  "measure with callipers at a hole or a pane's edge; the sheet's sticker often tells"}
-	material := Gap{Part: "panes", Field: "material",
-		Costs: "not known whether these panes may be cut at all, nor what they weigh or how a cover must fit",
-		Cure:  "ask the operator or look for the mark in the pane's corner; tempered glass says so there"}
-	for _, p := range a.Panes {
-		if _, ok := p.Thickness.Get(); !ok {
-			thick.Of = append(thick.Of, p.ID)
-			thick.Holes = append(thick.Holes, holesIn(a, p.ID)...)
-		}
-		if _, ok := p.Material.Get(); !ok {
-			material.Of = append(material.Of, p.ID)
-			material.Holes = append(material.Holes, holesIn(a, p.ID)...)
-		}
-	}
-	return found(thick, material)
+// lack is a gap that things of a kind may have.
+type lack[T any] struct {
+	field, costs, cure string
+	in                 func(T) bool // reports whether a thing has it
 }
 
-func holesIn(a arena.Arena, pane string) []string {
-	var out []string
-	for _, h := range a.Working() {
-		if h.Pane == pane {
-			out = append(out, h.ID)
+// lacking returns the gaps of a part of the file that some of its things have.
+func lacking[T any](part string, things []T, id func(T) string, all []lack[T]) []Gap {
+	var out []Gap
+	for _, l := range all {
+		g := Gap{Part: part, Field: l.field, Costs: l.costs, Cure: l.cure}
+		for _, t := range things {
+			if l.in(t) {
+				g.Of = append(g.Of, id(t))
+			}
+		}
+		if len(g.Of) > 0 {
+			out = append(out, g)
 		}
 	}
 	return out
 }
 
-func holeGaps(a arena.Arena) []Gap {
-	corner := Gap{Part: "holes", Field: "corner-radius",
-		Costs: "the corners count as square: rules on them are unknown, and no drawing can be cut from",
-		Cure:  "lay a coin or a radius gauge into the hole's corner"}
-	rounding := Gap{Part: "holes", Field: "rounding",
-		Costs: "rules on rounded edges are unknown, and the drawing cannot say the edge's finish",
-		Cure:  "look at both faces: how much of the edge is taken off?"}
-	cover := Gap{Part: "holes", Field: "cover",
-		Costs: "rules on covers are unknown; an uncovered hole lets pucks through",
-		Cure:  "write cover: none, or what the cover is made of and whether it hangs on a tether"}
-	stuff := Gap{Part: "holes", Field: "cover.material",
-		Costs: "the cover's play in heat and cold cannot be told",
-		Cure:  "ask who made the cover"}
-	tether := Gap{Part: "holes", Field: "cover.tether",
-		Costs: "a rule that asks for a tether is unknown",
-		Cure:  "look whether the cover hangs on something when it is out"}
-	for _, h := range a.Working() {
-		if _, ok := h.Corner.Get(); !ok {
-			corner.Of = append(corner.Of, h.ID)
-		}
-		if _, ok := h.Rounding.Get(); !ok {
-			rounding.Of = append(rounding.Of, h.ID)
-		}
-		c, ok := h.Cover.Get()
-		if !ok {
-			cover.Of = append(cover.Of, h.ID)
-		}
-		if _, told := c.Tether.Get(); c.Present && !told {
-			tether.Of = append(tether.Of, h.ID)
-		}
-		if c.Present && c.Material == "" {
-			stuff.Of = append(stuff.Of, h.ID)
+func paneGaps(a arena.Arena) []Gap {
+	gaps := lacking("panes", a.Panes, func(p glass.Pane) string { return p.ID }, []lack[glass.Pane]{
+		{"thickness",
+			"lenses, reach and pucks are reckoned with a usual 5/8 in or not at all, and no drawing can be cut from",
+			"measure with callipers at a hole or a pane's edge; the sheet's sticker often tells",
+			func(p glass.Pane) bool { return p.Thickness.IsZero() }},
+		{"material",
+			"not known whether these panes may be cut at all, nor what they weigh or how a cover must fit",
+			"ask the operator or look for the mark in the pane's corner; tempered glass says so there",
+			func(p glass.Pane) bool { return p.Material.IsZero() }},
+	})
+	for i := range gaps {
+		for _, pane := range gaps[i].Of {
+			for _, h := range a.Working() {
+				if h.Pane == pane {
+					gaps[i].Holes = append(gaps[i].Holes, h.ID)
+				}
+			}
 		}
 	}
-	return found(corner, rounding, cover, stuff, tether)
+	return gaps
+}
+
+func holeGaps(a arena.Arena) []Gap {
+	cover := func(h glass.Hole) glass.Cover { return h.Cover.Or(glass.Cover{}) }
+	return lacking("holes", a.Working(), func(h glass.Hole) string { return h.ID }, []lack[glass.Hole]{
+		{"corner-radius",
+			"the corners count as square: rules on them are unknown, and no drawing can be cut from",
+			"lay a coin or a radius gauge into the hole's corner",
+			func(h glass.Hole) bool { return h.Corner.IsZero() }},
+		{"rounding",
+			"rules on rounded edges are unknown, and the drawing cannot say the edge's finish",
+			"look at both faces: how much of the edge is taken off?",
+			func(h glass.Hole) bool { return h.Rounding.IsZero() }},
+		{"cover",
+			"rules on covers are unknown; an uncovered hole lets pucks through",
+			"write cover: none, or what the cover is made of and whether it hangs on a tether",
+			func(h glass.Hole) bool { return h.Cover.IsZero() }},
+		{"cover.material",
+			"the cover's play in heat and cold cannot be told",
+			"ask who made the cover",
+			func(h glass.Hole) bool { return cover(h).Present && cover(h).Material == "" }},
+		{"cover.tether",
+			"a rule that asks for a tether is unknown",
+			"look whether the cover hangs on something when it is out",
+			func(h glass.Hole) bool { return cover(h).Present && cover(h).Tether.IsZero() }},
+	})
 }
 
 func windowGaps(a arena.Arena) []Gap {
-	thick := Gap{Part: "low-windows", Field: "thickness",
-		Costs: "the clear patch that the lens needs in a printed film cannot be told, nor the light lost",
-		Cure:  "measure the panel's edge"}
-	material := Gap{Part: "low-windows", Field: "material",
-		Costs: "the panel's refraction is not known, so neither is the clear patch or the light lost",
-		Cure:  "ask who fitted the panel"}
-	rounding := Gap{Part: "low-windows", Field: "rounding",
-		Costs: "rules on rounded edges of an opening are unknown",
-		Cure:  "look at both faces: how much of the edge is taken off?"}
-	cover := Gap{Part: "low-windows", Field: "cover",
-		Costs: "rules on covers are unknown; an uncovered opening lets pucks through",
-		Cure:  "write cover: none, or what the cover is made of and whether it hangs on a tether"}
-	for _, w := range a.Windows {
-		if w.Open {
-			if _, ok := w.Rounding.Get(); !ok {
-				rounding.Of = append(rounding.Of, w.ID)
-			}
-			if _, ok := w.Cover.Get(); !ok {
-				cover.Of = append(cover.Of, w.ID)
-			}
-			continue
-		}
-		if _, ok := w.Thick.Get(); !ok {
-			thick.Of = append(thick.Of, w.ID)
-		}
-		if w.Material == "" {
-			material.Of = append(material.Of, w.ID)
-		}
-	}
-	return found(thick, material, rounding, cover)
+	return lacking("low-windows", a.Windows, func(w glass.Window) string { return w.ID }, []lack[glass.Window]{
+		{"thickness",
+			"the clear patch that the lens needs in a printed film cannot be told, nor the light lost",
+			"measure the panel's edge",
+			func(w glass.Window) bool { return !w.Open && w.Thick.IsZero() }},
+		{"material",
+			"the panel's refraction is not known, so neither is the clear patch or the light lost",
+			"ask who fitted the panel",
+			func(w glass.Window) bool { return !w.Open && w.Material == "" }},
+		{"rounding",
+			"rules on rounded edges of an opening are unknown",
+			"look at both faces: how much of the edge is taken off?",
+			func(w glass.Window) bool { return w.Open && w.Rounding.IsZero() }},
+		{"cover",
+			"rules on covers are unknown; an uncovered opening lets pucks through",
+			"write cover: none, or what the cover is made of and whether it hangs on a tether",
+			func(w glass.Window) bool { return w.Open && w.Cover.IsZero() }},
+	})
 }
 
 // zonesDue are the zones that every rink has.
@@ -173,9 +167,4 @@ func lightGaps(a arena.Arena) []Gap {
 			Cure: "take nine readings or more, three along the ice by three across, at faces' height"})
 	}
 	return out
-}
-
-// found keeps the gaps that something lacks.
-func found(gaps ...Gap) []Gap {
-	return slices.DeleteFunc(gaps, func(g Gap) bool { return len(g.Of) == 0 })
 }
