@@ -37,7 +37,7 @@ func read(name string, text []byte, maxBytes int64) (*Document, error) {
 		return nil, d.whole("is larger than %d kB, which is more than such a file may hold; is it the right file?", maxBytes/1000)
 	}
 	if isUTF16(text) {
-		return nil, d.whole("is UTF-16 text; save it as UTF-8")
+		return nil, d.whole("is not UTF-8 text but UTF-16; save it as UTF-8")
 	}
 	if at := strayByte(text); at >= 0 {
 		line, column := d.placeOf(at)
