@@ -1,8 +1,12 @@
 package rules_test
 
 import (
+	"fmt"
 	"testing"
 
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -40,5 +44,26 @@ func BenchmarkPermitted(b *testing.B) {
 	}
 	if n == 0 {
 		b.Fatal("nothing permitted")
+	}
+}
+
+// BenchmarkCheckLargest proves as many holes as an arena may have, on 260 panes,
+// against every set that ships: least-separation alone asks about 19,900 pairs.
+func BenchmarkCheckLargest(b *testing.B) {
+	a := testArena(b, "north-american")
+	width := a.Rink.Perimeter() / 260
+	a.Panes = a.Panes[:0]
+	for i := range 260 {
+		a.Panes = append(a.Panes, glass.Pane{
+			ID: fmt.Sprint("P", i), From: unit.Length(i) * width, Width: width, Height: 6 * unit.Foot,
+			Thickness: unit.Known(unit.Inch / 2), Material: unit.Known(glass.Acrylic), Curved: true,
+		})
+	}
+	for i := range 200 {
+		a.Holes = append(a.Holes, holeAt(b, a, fmt.Sprint("h", i), a.Panes[i].From+width/2))
+	}
+	sets := shipped(b, rules.Names()...)
+	for b.Loop() {
+		sets.Check(a)
 	}
 }
