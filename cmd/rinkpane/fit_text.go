@@ -85,9 +85,9 @@ func (r fitReport) verdict(w io.Writer) {
 func (r fitReport) limitTable(w io.Writer) {
 	p, t := r.limits.Pan, r.limits.Tilt
 	rows := [][]string{
-		{"body", limitCell(p.Body), limitCell(t.Body), "the foremost point at the rink face, nothing cut"},
-		{"clear", limitCell(p.Clear), limitCell(t.Clear), "every frame corner keeps 95 % of its light"},
-		{"usable", limitCell(p.Usable), limitCell(t.Usable), "the frame's centre keeps half"},
+		{"touch", limitCell(p.Body), limitCell(t.Body), "the foremost point at the rink face, nothing cut"},
+		{"clean", limitCell(p.Clear), limitCell(t.Clear), "every frame corner keeps 95 % of its light"},
+		{"half", limitCell(p.Usable), limitCell(t.Usable), "the frame's centre keeps half"},
 	}
 	writeTable(w, []string{"up to", "pan deg", "tilt deg", ""}, rows)
 }

@@ -199,6 +199,9 @@ func TestBookSpeaksTheAskedUnits(t *testing.T) {
 		foreign *regexp.Regexp
 	}{string(demo): {unit.Metric, inches}, smallArena: {unit.Imperial, metres}} {
 		html := content(t, text, "a4", c.sys).HTML()
+		if !bytes.Contains(html, []byte("too wide for the hole")) {
+			t.Errorf("in %s: no lens is told to be too wide for a hole", c.sys)
+		}
 		if at := c.foreign.FindIndex(html); at != nil {
 			t.Errorf("in %s: %q", c.sys, html[max(0, at[0]-60):min(len(html), at[1]+20)])
 		}

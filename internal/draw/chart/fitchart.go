@@ -37,7 +37,7 @@ func FitChart(f Fit, width, height float64) *sheet.Drawing {
 	}
 	p.Series = []Series{centre, corner}
 	for _, m := range f.limits() {
-		p.Marks = append(p.Marks, Mark{Words: fmt.Sprintf("%s %.1f°", m.name, m.at.Degrees()), At: m.at.Degrees(), Strong: m.name == "clear"})
+		p.Marks = append(p.Marks, Mark{Words: fmt.Sprintf("%s %.1f°", m.name, m.at.Degrees()), At: m.at.Degrees(), Strong: m.name == "clean"})
 	}
 	return p.Draw(width, height)
 }
@@ -63,7 +63,7 @@ func (f Fit) limits() []limit {
 	for _, l := range []struct {
 		name string
 		at   unit.Maybe[unit.Angle]
-	}{{"body", f.Limits.Body}, {"clear", f.Limits.Clear}, {"usable", f.Limits.Usable}} {
+	}{{"touch", f.Limits.Body}, {"clean", f.Limits.Clear}, {"half", f.Limits.Usable}} {
 		if a, ok := l.at.Get(); ok && a < never {
 			out = append(out, limit{l.name, a})
 		}

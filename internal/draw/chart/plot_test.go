@@ -34,10 +34,10 @@ func TestFitChartsSayTheLimits(t *testing.T) {
 	checkTexts(t, "fit chart", d, 12)
 	found := false
 	for _, b := range d.TextBoxes() {
-		found = found || strings.HasPrefix(b.S, "clear ") && strings.Contains(b.S, "°")
+		found = found || strings.HasPrefix(b.S, "clean ") && strings.Contains(b.S, "°")
 	}
 	if !found {
-		t.Errorf("the fit chart does not say that pan is clear to %.1f°", clear.Degrees())
+		t.Errorf("the fit chart does not say that pan is clean to %.1f°", clear.Degrees())
 	}
 }
 

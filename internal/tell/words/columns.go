@@ -135,7 +135,7 @@ func Fits(h plan.Hole) table.Fields[plan.LensFit] {
 		turn("half", "tilt_usable_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Tilt.Usable }),
 		turn("touch", "tilt_body_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Tilt.Body }),
 		share("frames", "framing_share", func(f plan.LensFit) float64 { return f.Framing }),
-		left("", "remark", func(f plan.LensFit) string {
+		left("note", "remark", func(f plan.LensFit) string {
 			switch b, ok := h.BestFit(); {
 			case !f.Fits:
 				return "too wide for the hole"
