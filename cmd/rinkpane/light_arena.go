@@ -11,6 +11,7 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 // runLightArena answers for every hole and zone of an arena.
@@ -27,7 +28,14 @@ func runLightArena(a *app, path string, f lightFlags) error {
 	if err != nil {
 		return err
 	}
-	if err := a.print(r, func(w io.Writer) { lightText{w, ar.Units}.report(r, q) }); err != nil {
+	out := struct {
+		light.Report
+		Assumed []wire.Assumption `json:"assumed"`
+	}{r, wire.Assumed(r.Assumed, ar.Units)}
+	if err := a.print(out, func(w io.Writer) {
+		lightText{w, ar.Units}.report(r, q)
+		writeAssumed(w, r.Assumed, ar.Units)
+	}); err != nil {
 		return err
 	}
 	if !r.Known {
