@@ -13,8 +13,10 @@ import (
 type verifyAnswer struct {
 	Drawing         string     `json:"drawing"`
 	Format          cut.Format `json:"format"`
-	DrawingRevision string     `json:"drawing_revision"`
+	DrawingRevision string     `json:"drawing_revision"` // short, as people read it
 	PlanRevision    string     `json:"plan_revision"`
+	DrawingSHA256   string     `json:"drawing_sha256"` // whole: what is compared
+	PlanSHA256      string     `json:"plan_sha256"`
 	OfThisPlan      bool       `json:"of_this_plan"`
 }
 
@@ -42,14 +44,17 @@ func runVerify(a *app, args []string, f cutFlags) error {
 		return err
 	}
 	if len(args) == 0 {
-		return fmt.Errorf("the drawing is of plan revision %s; name the arena file to hold it against", mark)
+		return fmt.Errorf("the drawing is of plan revision %s; name the arena file to hold it against", mark[:len(arena.Mark(nil))])
 	}
 	doc, _, err := readDocument(a, args[0])
 	if err != nil {
 		return err
 	}
-	v := verifyAnswer{Drawing: f.verify, Format: format, DrawingRevision: mark, PlanRevision: arena.Mark(doc.Bytes())}
-	v.OfThisPlan = v.DrawingRevision == v.PlanRevision
+	v := verifyAnswer{
+		Drawing: f.verify, Format: format, DrawingRevision: mark[:len(arena.Mark(nil))], PlanRevision: arena.Mark(doc.Bytes()),
+		DrawingSHA256: mark, PlanSHA256: arena.Revision(doc.Bytes()),
+	}
+	v.OfThisPlan = v.DrawingSHA256 == v.PlanSHA256
 	if err := a.print(v, func(out io.Writer) { writeVerify(out, v) }); err != nil {
 		return err
 	}

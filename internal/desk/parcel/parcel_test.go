@@ -95,7 +95,7 @@ func TestCutZipHoldsDrawingsOfThisPlan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	drawings, mark := 0, arena.Mark(b.Arena.Bytes())
+	drawings, mark := 0, arena.Revision(b.Arena.Bytes())
 	for _, f := range z.File {
 		if !f.Modified.Equal(b.Version.At.Truncate(time.Second)) {
 			t.Errorf("%s is of %v, the version of %v", f.Name, f.Modified, b.Version.At)

@@ -134,7 +134,7 @@ func (d area) picture(kind string) shell.Answer {
 // it has it already. A picture follows from the arena's text, the state and the
 // program; an address that names the text's mark never means another one.
 func (s sitting) cached(w http.ResponseWriter, r *http.Request, version, kind string, side int) bool {
-	sum := sha256.Sum256([]byte(fmt.Sprint(version, kind, side, s.book.Mark, s.book.Key, s.state.Query().Encode())))
+	sum := sha256.Sum256([]byte(fmt.Sprint(version, kind, side, arena.Revision([]byte(s.book.Version.Text)), s.book.Key, s.state.Query().Encode())))
 	tag := `"` + hex.EncodeToString(sum[:12]) + `"`
 	w.Header().Set("ETag", tag)
 	w.Header().Set("Cache-Control", "private, no-cache")

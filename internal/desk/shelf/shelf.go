@@ -79,7 +79,7 @@ type Book struct {
 }
 
 // stamp names what follows from the book: its text, and what it is planned with.
-func (b Book) stamp() string { return b.Mark + b.Key }
+func (b Book) stamp() string { return arena.Revision([]byte(b.Version.Text)) + b.Key }
 
 // Open returns a version of an arena, the newest for number 0. Errors:
 // [revision.ErrNone], and a kept text that no longer reads.
@@ -99,7 +99,7 @@ func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
 		return Book{}, err
 	}
 	mark := arena.Mark([]byte(v.Text))
-	doc, err := s.documents.get(mark, func() (*arena.Document, error) { return read(id, v.Text) })
+	doc, err := s.documents.get(arena.Revision([]byte(v.Text)), func() (*arena.Document, error) { return read(id, v.Text) })
 	if err != nil {
 		return Book{}, err
 	}

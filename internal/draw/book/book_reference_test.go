@@ -36,7 +36,7 @@ func TestBookByPoppler(t *testing.T) {
 		t.Fatal(err)
 	}
 	info := tool(t, "pdfinfo", path)
-	for _, w := range []string{"Arena book: Test Rink", "rinkpane-plan-" + c.Mark, fmt.Sprintf("Pages: %d", pages), "(A4)"} {
+	for _, w := range []string{"Arena book: Test Rink", "rinkpane-plan-" + c.Plan.Revision, fmt.Sprintf("Pages: %d", pages), "(A4)"} {
 		if !strings.Contains(regexp.MustCompile(` +`).ReplaceAllString(info, " "), w) {
 			t.Errorf("pdfinfo lacks %q:\n%s", w, info)
 		}

@@ -176,7 +176,7 @@ func TestBookIsReproducible(t *testing.T) {
 		t.Errorf("the book has %d bytes", len(one))
 	}
 	mark, _, err := cut.Verify(one)
-	if err != nil || mark != arena.Mark([]byte(smallArena)) {
+	if err != nil || mark != arena.Revision([]byte(smallArena)) {
 		t.Errorf("mark %q, %v", mark, err)
 	}
 	if a, b := content(t, smallArena, "a4", unit.Metric).HTML(), content(t, smallArena, "a4", unit.Metric).HTML(); !bytes.Equal(a, b) {

@@ -32,7 +32,8 @@ import (
 // rules in force say of it.
 type Plan struct {
 	Arena    arena.Arena
-	Mark     string // the plan's revision, see [arena.Mark]
+	Revision string // of the document, whole, for programs: see [arena.Revision]
+	Mark     string // its short form for people, see [arena.Mark]
 	Findings []rules.Finding
 }
 
@@ -40,5 +41,5 @@ type Plan struct {
 // findings of the rules in force ([rules.Sets.Check]), which every drawing of a
 // hole that is not allowed carries.
 func NewPlan(a arena.Arena, text []byte, findings []rules.Finding) Plan {
-	return Plan{Arena: a, Mark: arena.Mark(text), Findings: findings}
+	return Plan{Arena: a, Revision: arena.Revision(text), Mark: arena.Mark(text), Findings: findings}
 }

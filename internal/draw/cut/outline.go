@@ -104,7 +104,8 @@ func (p Plan) CoverOutline(j Job) *sheet.Drawing {
 func (g page) stamp(p Plan, j Job, at sheet.Point, say string) {
 	t := g.group(sheet.LayerText)
 	lines := []string{
-		p.subject() + ", hole " + j.Hole.ID + ", pane " + j.Pane.ID + ", " + string(j.Material.Name) + ", route " + string(j.Route) + ", " + p.Stamp(),
+		p.subject() + ", hole " + j.Hole.ID + ", pane " + j.Pane.ID + ", " + string(j.Material.Name) + ", route " + string(j.Route) + ", plan " + p.Mark,
+		p.Stamp(),
 		say,
 	}
 	if j.Material.MadeToOrder() {

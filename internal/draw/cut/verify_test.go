@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 )
@@ -28,8 +29,8 @@ func TestEveryDrawingIsStamped(t *testing.T) {
 			continue
 		}
 		mark, format, err := Verify(f.Data)
-		if err != nil || mark != p.Mark {
-			t.Errorf("%s: mark %q, %v, want %s", f.Path, mark, err, p.Mark)
+		if err != nil || mark != p.Revision {
+			t.Errorf("%s: mark %q, %v, want %s", f.Path, mark, err, p.Revision)
 		}
 		seen[format]++
 	}
@@ -45,6 +46,23 @@ func TestEveryDrawingIsStamped(t *testing.T) {
 	}
 }
 
+// Two plans whose short forms are the same are told apart; a drawing that
+// carries the short form alone proves nothing.
+func TestAShortFormProvesNothing(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	q := p
+	q.Revision = p.Mark + strings.Repeat("0", len(p.Revision)-len(p.Mark))
+	j := jobOf(t, p, "flat", DefaultOptions())
+	mark, _, err := Verify(sheet.DXF(q.PaneOutline(j)))
+	if err != nil || mark == p.Revision || mark != q.Revision || !strings.HasPrefix(mark, p.Mark) {
+		t.Errorf("mark %s, %v", mark, err)
+	}
+	old := []byte("%PDF-1.7 rinkpane-plan-" + p.Mark + " ")
+	if _, _, err := Verify(old); !errors.Is(err, ErrShort) {
+		t.Errorf("a short form: %v", err)
+	}
+}
+
 func TestVerifyRefuses(t *testing.T) {
 	if _, _, err := Verify([]byte("rinkpane: arena 1")); !errors.Is(err, ErrNoDrawing) {
 		t.Errorf("an arena file: %v", err)
@@ -55,20 +73,20 @@ func TestVerifyRefuses(t *testing.T) {
 	if _, _, err := Verify([]byte("%PDF-1.7 nothing in it")); !errors.Is(err, ErrNoStamp) {
 		t.Errorf("a foreign PDF: %v", err)
 	}
-	two := "<svg>rinkpane-plan-0123456789ab rinkpane-plan-ba9876543210</svg>"
+	two := "<svg>rinkpane-plan-0123456789ab0000000000000000000000000000000000000000000000000000 rinkpane-plan-ba98765432100000000000000000000000000000000000000000000000000000</svg>"
 	if _, _, err := Verify([]byte(two)); err == nil || !strings.Contains(err.Error(), "two plans") {
 		t.Errorf("two plans: %v", err)
 	}
 }
 
 func FuzzVerify(f *testing.F) {
-	f.Add([]byte("%PDF-1.7 rinkpane-plan-0123456789ab "))
-	f.Add([]byte("<svg>rinkpane-plan-0123456789ab</svg>"))
+	f.Add([]byte("%PDF-1.7 rinkpane-plan-0123456789ab0000000000000000000000000000000000000000000000000000 "))
+	f.Add([]byte("<svg>rinkpane-plan-0123456789ab0000000000000000000000000000000000000000000000000000</svg>"))
 	f.Add([]byte("  0\nSECTION\n  2\nHEADER\nrinkpane-plan-0123456789abc"))
 	f.Add([]byte{})
 	f.Fuzz(func(t *testing.T, b []byte) {
 		mark, format, err := Verify(b)
-		if (err == nil) != (len(mark) == 12) || (err == nil && format == "") {
+		if (err == nil) != (len(mark) == 64) || (err == nil && format == "") {
 			t.Fatalf("mark %q, format %q, error %v", mark, format, err)
 		}
 	})

@@ -84,19 +84,48 @@ func (v View) half(a unit.Angle) (unit.Length, error) {
 // noseGap is how far a nose stays behind the panel, so that nothing scratches.
 const noseGap = 5 * unit.Millimetre
 
-// ViewOf returns a lens at its widest view and stop, its bare nose 5 mm behind
-// a window's panel. An unknown pupil depth is taken as optics.PupilDepth of a front glass of 0.9 noses.
+// ViewOf returns a lens at its widest view and stop, see viewAt.
 func ViewOf(l kit.Lens, sensor unit.Size, w glass.Window) (View, error) {
-	pupil := l.FocalMin / unit.Length(l.Stop)
-	h, err := optics.ViewAngle(sensor.W, l.FocalMin)
+	return viewAt(l, l.FocalMin, l.Stop, sensor, w)
+}
+
+// focalSteps is how many focal lengths of a zoom are tried between its ends:
+// half the view narrows as the pupil grows, and either may need more.
+const focalSteps = 16
+
+// viewsOf returns a lens over its focal range, at its widest stops; between the
+// ends of a zoom the stop is taken to change evenly.
+func viewsOf(l kit.Lens, sensor unit.Size, w glass.Window) ([]View, error) {
+	steps := 0
+	if l.FocalMax > l.FocalMin {
+		steps = focalSteps
+	}
+	var out []View
+	for i := 0; i <= steps; i++ {
+		share := float64(i) / float64(max(steps, 1))
+		focal := l.FocalMin + unit.Length(share)*(l.FocalMax-l.FocalMin)
+		v, err := viewAt(l, focal, l.Stop+unit.Stop(share)*(l.StopLong-l.Stop), sensor, w)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, v)
+	}
+	return out, nil
+}
+
+// viewAt returns a lens at a focal length and stop, its bare nose 5 mm behind
+// a window's panel. An unknown pupil depth is taken as optics.PupilDepth of a front glass of 0.9 noses.
+func viewAt(l kit.Lens, focal unit.Length, stop unit.Stop, sensor unit.Size, w glass.Window) (View, error) {
+	pupil := focal / unit.Length(stop)
+	h, err := optics.ViewAngle(sensor.W, focal)
 	if err != nil {
 		return View{}, err
 	}
-	up, err := optics.ViewAngle(sensor.H, l.FocalMin)
+	up, err := optics.ViewAngle(sensor.H, focal)
 	if err != nil {
 		return View{}, err
 	}
-	diagonal, err := optics.ViewAngle(optics.Diagonal(sensor), l.FocalMin)
+	diagonal, err := optics.ViewAngle(optics.Diagonal(sensor), focal)
 	if err != nil {
 		return View{}, err
 	}

@@ -182,3 +182,29 @@ func TestNothingIsCutWhereNoPatchFits(t *testing.T) {
 		t.Errorf("%q", all)
 	}
 }
+
+// A 70-200 mm f/2.8 looks through a pupil of 71.4 mm at its long end, wider than
+// at its short end by more than its view narrows: the patch clears both ends. By
+// hand, at 200 mm in an opening: 71.43 + 2 (d + 5) 18/200 wide, d the pupil's depth.
+func TestPatchClearsAZoomAtBothEnds(t *testing.T) {
+	body := unit.Size{W: 36 * mm, H: 24 * mm}
+	l := kit.Lens{ID: "zoom", FocalMin: 70 * mm, FocalMax: 200 * mm, Stop: 2.8, StopLong: 2.8, Nose: 88 * mm, PupilDepth: unit.Known(20 * mm)}
+	w := glass.Window{ID: "w", Open: true, Size: unit.Size{W: 300 * mm, H: 200 * mm}}
+	got, err := lensPatch(l, body, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wide, long := 200/2.8+2*25*18.0/200, 200/2.8+2*25*12.0/200
+	if math.Abs(got.Straight.Size.W.Millimetres()-wide) > 1e-6 || math.Abs(got.Straight.Size.H.Millimetres()-long) > 1e-6 {
+		t.Errorf("patch %v, want %.3f x %.3f mm", got.Straight.Size, wide, long)
+	}
+	for _, f := range []unit.Length{70, 85, 135, 200} {
+		v, err := viewAt(l, f*mm, 2.8, body, w)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p, err := v.Patch(w.Size); err != nil || p.Size.W > got.Straight.Size.W+1e-9 || p.Size.H > got.Straight.Size.H+1e-9 {
+			t.Errorf("%v mm needs %v, the patch is %v, %v", f, p.Size, got.Straight.Size, err)
+		}
+	}
+}

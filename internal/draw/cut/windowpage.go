@@ -54,19 +54,30 @@ func (p Plan) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
 	return job, nil
 }
 
+// lensPatch is the least patch that clears the lens at every focal length.
 func lensPatch(l kit.Lens, sensor unit.Size, w glass.Window) (LensPatch, error) {
-	v, err := ViewOf(l, sensor, w)
+	views, err := viewsOf(l, sensor, w)
 	if err != nil {
 		return LensPatch{}, err
 	}
-	straight, err := v.Patch(w.Size)
-	if err != nil {
-		return LensPatch{}, fmt.Errorf("window %s, lens %s: %w", w.ID, l.ID, err)
+	out := LensPatch{Lens: l, View: views[0]}
+	wide := false // some view is too wide to be turned
+	for i, v := range views {
+		p, err := v.Patch(w.Size)
+		if err != nil {
+			return LensPatch{}, fmt.Errorf("window %s, lens %s: %w", w.ID, l.ID, err)
+		}
+		if i == 0 {
+			out.Straight = p
+		}
+		out.Straight = out.Straight.With(p)
+		v.Turn = turnGiven
+		t, err := v.Patch(w.Size)
+		wide = wide || err != nil
+		out.Turned = unit.Known(out.Turned.Or(t).With(t))
 	}
-	out := LensPatch{Lens: l, View: v, Straight: straight}
-	v.Turn = turnGiven
-	if turned, err := v.Patch(w.Size); err == nil {
-		out.Turned = unit.Known(turned)
+	if wide {
+		out.Turned = unit.Maybe[Patch]{}
 	}
 	return out, nil
 }
@@ -141,7 +152,7 @@ func (d windowDrawing) front(at sheet.Point) {
 // words says what the patch is, of an opening, of a clear panel, or of a film.
 func (d windowDrawing) words(p Plan, f *sheet.Flow) {
 	w := d.job.Window
-	f.Heading(map[bool]string{true: "What each lens needs free, widest stop", false: "Clear patch by lens, widest stop"}[w.Open])
+	f.Heading(map[bool]string{true: "What each lens needs free, all focal lengths, widest stop", false: "Clear patch by lens, all focal lengths, widest stop"}[w.Open])
 	f.Table(small(patchFields(w).Of("", d.job.Patches, d.sys)))
 	where := fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height))
 	rays := "The patch is where rays of the whole frame cross the film: half the pupil, plus its distance times the tangent of half the view, plus the way inside the panel by refraction."
