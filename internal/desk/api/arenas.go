@@ -34,10 +34,12 @@ type VersionLine struct {
 	At     time.Time `json:"at"`
 	Who    string    `json:"who"`
 	What   string    `json:"what"`
+	// Renames are told where there are any.
+	Renames []revision.Rename `json:"renames,omitempty" doc:"Holes that are called otherwise than in the version before."`
 }
 
 func lineOf(v revision.Version) VersionLine {
-	return VersionLine{v.Number, v.Parent, v.At, v.Who, v.What}
+	return VersionLine{v.Number, v.Parent, v.At, v.Who, v.What, v.Renames}
 }
 
 // ArenaState is one version of one arena with what its pages start from.

@@ -9,6 +9,7 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -64,7 +65,7 @@ func (s *server) edit(ctx context.Context, in *struct {
 	if err != nil {
 		return nil, s.fail(ctx, err)
 	}
-	v, err := s.Shelf.Save(ctx, in.ID.ID, in.Body.Base, doc, s.Who(ctx), cmp.Or(in.Body.What, what))
+	v, err := s.Shelf.Save(ctx, in.ID.ID, in.Body.Base, doc, s.Who(ctx), cmp.Or(in.Body.What, what), shelf.Renamed(in.Body.Edits)...)
 	var stale *revision.Stale
 	if errors.As(err, &stale) {
 		return nil, s.conflict(in.ID.ID, b.Version, string(doc.Bytes()), stale)

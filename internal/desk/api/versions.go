@@ -133,7 +133,7 @@ func (s *server) restore(ctx context.Context, in *struct {
 		return nil, s.fail(ctx, err)
 	}
 	what := cmp.Or(in.Body.What, fmt.Sprintf("restore version %d", in.Body.Version))
-	v, err := s.Shelf.Save(ctx, in.ID.ID, in.Body.Base, b.Arena, s.Who(ctx), what)
+	v, err := s.Shelf.Restore(ctx, b, in.Body.Base, s.Who(ctx), what)
 	var stale *revision.Stale
 	if errors.As(err, &stale) {
 		return nil, s.conflict(in.ID.ID, base, b.Version.Text, stale)

@@ -45,7 +45,7 @@ func (d area) handsOn(w http.ResponseWriter, r *http.Request) error {
 	if edits[0].Do == edit.Delete {
 		back.Del("hole")
 	}
-	if err := d.Save(r, b, doc, what); err != nil {
+	if err := d.Save(r, b, doc, what, edits...); err != nil {
 		return d.Again(r, err, "", func(p *shell.Problem) error { return again(p.Status, p.Text) })
 	}
 	return d.Goto(w, r, "/arena/"+slug+shell.Suffix(back))

@@ -155,14 +155,17 @@ func (s *Shelf) checked(ctx context.Context, doc *arena.Document) (arena.Arena, 
 	return a, err
 }
 
-// Save puts a checked document on top of a version of an arena. Errors are
+// Save puts a checked document on top of a version of an arena, with the holes
+// that it renames, so that their histories can be followed. Errors are
 // those of [revision.Keeper] and of the document's check.
-func (s *Shelf) Save(ctx context.Context, id string, base int, doc *arena.Document, who, what string) (revision.Version, error) {
+func (s *Shelf) Save(ctx context.Context, id string, base int, doc *arena.Document, who, what string, renames ...revision.Rename) (revision.Version, error) {
 	a, err := s.checked(ctx, doc)
 	if err != nil {
 		return revision.Version{}, err
 	}
-	return s.keeper.Save(ctx, id, a.Name, base, s.draft(doc, who, what))
+	next := s.draft(doc, who, what)
+	next.Renames = renames
+	return s.keeper.Save(ctx, id, a.Name, base, next)
 }
 
 func (s *Shelf) draft(doc *arena.Document, who, what string) revision.Draft {

@@ -7,6 +7,7 @@ import (
 
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/edit"
 )
 
 // mostSteps is how many versions back undo reaches.
@@ -34,6 +35,26 @@ func (s *Shelf) Steps(ctx context.Context, id string) (undo, redo int, err error
 	}
 	back, forth := revision.Steps(marks)
 	return at(back), at(forth), nil
+}
+
+// Renamed returns the holes that edits rename, as a version records them.
+func Renamed(edits []edit.Edit) []revision.Rename {
+	var out []revision.Rename
+	for _, r := range edit.Renamings(edits) {
+		out = append(out, revision.Rename(r))
+	}
+	return out
+}
+
+// Restore puts an older version on top of base. Holes that were renamed since get
+// their names back, which the new version records. Errors are those of [Shelf.Save].
+func (s *Shelf) Restore(ctx context.Context, old Book, base int, who, what string) (revision.Version, error) {
+	id := old.Document.ID
+	versions, err := s.keeper.History(ctx, id, max(base, old.Document.Head))
+	if err != nil {
+		return revision.Version{}, err
+	}
+	return s.Save(ctx, id, base, old.Arena, who, what, revision.Renames(versions, base, old.Version.Number)...)
 }
 
 // mark returns the mark of a version's text, read once: a version never changes.

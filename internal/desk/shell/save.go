@@ -25,13 +25,19 @@ func (s *Shell) Base(r *http.Request) (shelf.Book, error) {
 	return s.Book(r, r.PathValue("slug"), base)
 }
 
-// Save puts a document on top of the version it was made from. Where somebody
+// Save puts a document on top of the version it was made from, by the edits that
+// made it. Where somebody
 // was quicker the error is answered by a page that shows what came between.
-func (s *Shell) Save(r *http.Request, from shelf.Book, doc *arena.Document, what string) error {
-	_, err := s.Shelf.Save(r.Context(), from.Document.ID, from.Version.Number, doc, door.Who(r.Context()), what)
+func (s *Shell) Save(r *http.Request, from shelf.Book, doc *arena.Document, what string, edits ...edit.Edit) error {
+	_, err := s.Shelf.Save(r.Context(), from.Document.ID, from.Version.Number, doc, door.Who(r.Context()), what, shelf.Renamed(edits)...)
+	return lateOf(err, from, string(doc.Bytes()), what)
+}
+
+// lateOf makes a save that came too late a conflict, to be shown.
+func lateOf(err error, from shelf.Book, mine, what string) error {
 	var stale *revision.Stale
 	if errors.As(err, &stale) {
-		return &conflict{stale, from, string(doc.Bytes()), what}
+		return &conflict{stale, from, mine, what}
 	}
 	return err
 }
@@ -48,11 +54,26 @@ func (s *Shell) SaveText(w http.ResponseWriter, r *http.Request, from shelf.Book
 	if err := s.Save(r, from, doc, what); err != nil {
 		return err
 	}
+	return s.backTo(w, r, doc)
+}
+
+// Restore puts an older version on top of another, and goes on to the arena's page.
+func (s *Shell) Restore(w http.ResponseWriter, r *http.Request, from, old shelf.Book, what string) error {
+	_, err := s.Shelf.Restore(r.Context(), old, from.Version.Number, door.Who(r.Context()), what)
+	if err != nil {
+		return lateOf(err, from, old.Version.Text, what)
+	}
+	return s.backTo(w, r, old.Arena)
+}
+
+// backTo goes on to the arena's page in the state that a form was on, without a
+// hole that is no longer there.
+func (s *Shell) backTo(w http.ResponseWriter, r *http.Request, doc *arena.Document) error {
 	back := Back(r)
 	if hole := back.Get("hole"); hole != "" && !doc.Has("holes["+hole+"]") {
 		back.Del("hole")
 	}
-	return s.Goto(w, r, "/arena/"+from.Document.ID+Suffix(back))
+	return s.Goto(w, r, "/arena/"+r.PathValue("slug")+Suffix(back))
 }
 
 // Back returns the state of the page that a form was on.

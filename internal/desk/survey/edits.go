@@ -24,6 +24,9 @@ func (p Part) Edits(doc *arena.Document, item string, a Answers, skip map[string
 			continue
 		}
 		did := q.edits(doc, p.field(item, q.Name), a)
+		if hole := p.hole(item); hole != "" && q.Name == "id" { // its mentions follow
+			did = []edit.Edit{{Do: edit.Rename, Hole: hole, As: cleaned(a.One("id"))}}
+		}
 		if q.Name == "id" { // paths name items by their ids: the new one comes last
 			last = did
 			continue
@@ -146,10 +149,19 @@ func (p Part) beginning(a Answers, skip map[string]string) []edit.Edit {
 	return []edit.Edit{{Do: edit.Set, Path: p.Path, Value: p.whole(a, skip)}}
 }
 
+// hole returns the id of the hole at a path, "" for another item and for a hole without one.
+func (p Part) hole(item string) string {
+	id, is := strings.CutPrefix(item, "holes[")
+	if !is || strings.HasPrefix(id, "#") {
+		return ""
+	}
+	return strings.TrimSuffix(id, "]")
+}
+
 // Remove returns what takes an item out of the document.
 func (p Part) Remove(item string) []edit.Edit {
-	if id, is := strings.CutPrefix(item, "holes["); is && !strings.HasPrefix(id, "#") {
-		return []edit.Edit{{Do: edit.Delete, Hole: strings.TrimSuffix(id, "]")}}
+	if hole := p.hole(item); hole != "" {
+		return []edit.Edit{{Do: edit.Delete, Hole: hole}}
 	}
 	return []edit.Edit{{Do: edit.Remove, Path: item}}
 }

@@ -66,6 +66,8 @@ func (p Part) blame(doc *arena.Document, item string, a Answers, made []edit.Edi
 			return "", at.Field + ": " + at.Text
 		}
 		return "", at.Text
+	case errors.As(err, &fault) && fault.Edit.Do == edit.Rename:
+		return "id", fault.Err.Error()
 	case errors.As(err, &fault) && fault.Number <= len(made):
 		return p.asked(doc, made[fault.Number-1].Path, item, a), fault.Err.Error()
 	}

@@ -173,7 +173,7 @@ func (d area) saveSurvey(w http.ResponseWriter, r *http.Request) error {
 	if len(edits) > 0 {
 		doc, what, err := d.Shelf.Edited(b, edits)
 		if err == nil {
-			err = d.Save(r, b, doc, what)
+			err = d.Save(r, b, doc, what, edits...)
 		}
 		if err != nil {
 			return d.Again(r, err, "", again)

@@ -120,7 +120,7 @@ func (d area) restore(w http.ResponseWriter, r *http.Request) error {
 	case what == "":
 		what = "restore version " + strconv.Itoa(version)
 	}
-	return d.Again(r, d.SaveText(w, r, from, old.Version.Text, what), old.Version.Text, func(p *shell.Problem) error {
+	return d.Again(r, d.Restore(w, r, from, old, what), old.Version.Text, func(p *shell.Problem) error {
 		return shell.Refuse(p.Status, "This version could not be put on top.", p.Text)
 	})
 }

@@ -50,9 +50,10 @@ type Version struct {
 	Number   int // from 1, without gaps
 	Parent   int // the version it was made from, 0 for the first
 	At       time.Time
-	Who      string // person, or "desk" where nobody signs in
-	What     string // one line: what changed
-	Text     string // empty in listings
+	Who      string   // person, or "desk" where nobody signs in
+	What     string   // one line: what changed
+	Text     string   // empty in listings
+	Renames  []Rename // of holes, against the version before
 }
 
 // Draft is a version about to be saved; Who and What are kept as [Line] has them.
@@ -61,6 +62,8 @@ type Draft struct {
 	Who  string
 	What string
 	Text string
+	// Renames are the holes that are called otherwise than in the version it was made from.
+	Renames []Rename
 }
 
 // MaxText is the most bytes a document may have (a rink's file is some 20 kB).

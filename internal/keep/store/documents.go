@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"database/sql"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"time"
@@ -87,7 +88,7 @@ func (s *Store) Version(ctx context.Context, id string, number int) (revision.Ve
 		return revision.Version{}, revision.ErrNone
 	}
 	// Without the casts PostgreSQL takes the number for 32 bits.
-	return scanVersion(s.db.QueryRowContext(ctx, `SELECT v.document, v.number, v.parent, v.at_us, v.who, v.what, v.body
+	return scanVersion(s.db.QueryRowContext(ctx, `SELECT v.document, v.number, v.parent, v.at_us, v.who, v.what, v.body, v.renames
 		FROM version v JOIN document d ON d.id = v.document
 		WHERE v.document = $1 AND v.number = CASE WHEN CAST($2 AS BIGINT) = 0 THEN d.head ELSE CAST($2 AS BIGINT) END`, id, number))
 }
@@ -97,7 +98,7 @@ func (s *Store) History(ctx context.Context, id string, limit int) ([]revision.V
 	if !storable(id) {
 		return nil, nil
 	}
-	return list(ctx, s.db, scanVersion, `SELECT document, number, parent, at_us, who, what, ''
+	return list(ctx, s.db, scanVersion, `SELECT document, number, parent, at_us, who, what, '', renames
 		FROM version WHERE document = $1 ORDER BY number DESC LIMIT $2`, id, limit)
 }
 
@@ -115,12 +116,20 @@ func (s *Store) SetAway(ctx context.Context, id string, away bool) error {
 
 func versionOf(id string, number, parent int, d revision.Draft) revision.Version {
 	return revision.Version{Document: id, Number: number, Parent: parent,
-		At: d.At.UTC().Truncate(time.Microsecond), Who: revision.Line(d.Who), What: revision.Line(d.What), Text: d.Text}
+		At: d.At.UTC().Truncate(time.Microsecond), Who: revision.Line(d.Who), What: revision.Line(d.What), Text: d.Text, Renames: d.Renames}
 }
 
 func insertVersion(ctx context.Context, tx *sql.Tx, v revision.Version) error {
-	_, err := tx.ExecContext(ctx, `INSERT INTO version (document, number, parent, at_us, who, what, body)
-		VALUES ($1, $2, $3, $4, $5, $6, $7)`, v.Document, v.Number, v.Parent, v.At.UnixMicro(), v.Who, v.What, v.Text)
+	renames := ""
+	if len(v.Renames) > 0 {
+		text, err := json.Marshal(v.Renames)
+		if err != nil {
+			return err
+		}
+		renames = string(text)
+	}
+	_, err := tx.ExecContext(ctx, `INSERT INTO version (document, number, parent, at_us, who, what, body, renames)
+		VALUES ($1, $2, $3, $4, $5, $6, $7, $8)`, v.Document, v.Number, v.Parent, v.At.UnixMicro(), v.Who, v.What, v.Text, renames)
 	return err
 }
 
@@ -137,8 +146,14 @@ func scanDocument(row scanner) (revision.Document, error) {
 func scanVersion(row scanner) (revision.Version, error) {
 	var v revision.Version
 	var at int64
-	if err := row.Scan(&v.Document, &v.Number, &v.Parent, &at, &v.Who, &v.What, &v.Text); err != nil {
+	var renames string
+	if err := row.Scan(&v.Document, &v.Number, &v.Parent, &at, &v.Who, &v.What, &v.Text, &renames); err != nil {
 		return revision.Version{}, orNone(err, revision.ErrNone)
+	}
+	if renames != "" {
+		if err := json.Unmarshal([]byte(renames), &v.Renames); err != nil {
+			return revision.Version{}, fmt.Errorf("store: renames of %s, version %d: %w", v.Document, v.Number, err)
+		}
 	}
 	v.At = time.UnixMicro(at).UTC()
 	return v, nil

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -85,7 +86,7 @@ func TestACopyOfTheFileIsWhole(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got, err := s.Version(t.Context(), "east", 0); got != want || err != nil {
+		if got, err := s.Version(t.Context(), "east", 0); !reflect.DeepEqual(got, want) || err != nil {
 			t.Errorf("%s: %+v, %v", what, got, err)
 		}
 		s.Close()

@@ -32,6 +32,7 @@ const (
 	Copy   Verb = "copy"   // a hole like another
 	Delete Verb = "delete" // a hole for good
 	Turn   Verb = "turn"   // a hole off, or on again
+	Rename Verb = "rename" // a hole, wherever the document mentions it
 	Set    Verb = "set"    // a field or list item anew; adds a missing field
 	Append Verb = "append" // one more item to a list
 	Remove Verb = "remove" // a field or list item
@@ -39,13 +40,13 @@ const (
 )
 
 // Verbs lists the verbs.
-func Verbs() []Verb { return []Verb{Move, Add, Copy, Delete, Turn, Set, Append, Remove, Text} }
+func Verbs() []Verb { return []Verb{Move, Add, Copy, Delete, Turn, Rename, Set, Append, Remove, Text} }
 
 // Edit is one change. Which fields count depends on the verb.
 type Edit struct {
-	Do    Verb        `json:"do" enum:"move,add,copy,delete,turn,set,append,remove,text" doc:"What to do."`
-	Hole  string      `json:"hole,omitempty" doc:"move, copy, delete, turn: the hole's id."`
-	As    string      `json:"as,omitempty" doc:"add, copy: the new hole's id; the next free one without it."`
+	Do    Verb        `json:"do" enum:"move,add,copy,delete,turn,rename,set,append,remove,text" doc:"What to do."`
+	Hole  string      `json:"hole,omitempty" doc:"move, copy, delete, turn, rename: the hole's id."`
+	As    string      `json:"as,omitempty" doc:"add, copy: the new hole's id; the next free one without it. rename: the id that the hole gets, wherever the document mentions it."`
 	To    *Spot       `json:"to,omitempty" doc:"move, add, copy: where to."`
 	State glass.State `json:"state,omitempty" enum:"planned,cut,off" doc:"turn: the hole's state."`
 	Path  string      `json:"path,omitempty" doc:"set, append, remove: a field or list item, such as boards.height, panes[P7].width, light.readings[#3]."`
@@ -113,6 +114,9 @@ func (f *Fault) Error() string { return fmt.Sprintf("edit %d (%.20s): %v", f.Num
 func (f *Fault) Unwrap() error { return f.Err }
 
 func (e Editor) apply(doc *arena.Document, one Edit) (*arena.Document, string, error) {
+	if from, to, is := one.renamed(); is {
+		return rename(doc, from, to)
+	}
 	switch one.Do {
 	case Move:
 		return move(doc, one)
