@@ -41,22 +41,25 @@ func TestAxe(t *testing.T) {
 		width, height int64
 		scheme        string
 	}{{360, 800, "dark"}, {1280, 900, "light"}} {
-		for _, path := range samplePages(t) {
+		t.Run(size.scheme, func(t *testing.T) {
+			t.Parallel()
 			v := visit(t, size.width, size.height, size.scheme)
 			// The policy of the pages forbids what they did not bring; the test's own tool may come.
 			if _, err := chromedp.Call(v.ctx, page.SetBypassCSP, page.SetBypassCSPParams{Enabled: true}); err != nil {
 				t.Fatal(err)
 			}
-			v.open(path)
-			eval[bool](v, source+"; true")
-			found := awaited(v, axeRules)
-			if n, err := strconv.Atoi(found[0]); err != nil || n < fewestPasses {
-				t.Errorf("%s: only %s rules had something to judge, expected %d or more", path, found[0], fewestPasses)
+			for _, path := range samplePages(t) {
+				v.open(path)
+				eval[bool](v, source+"; true")
+				found := awaited(v, axeRules)
+				if n, err := strconv.Atoi(found[0]); err != nil || n < fewestPasses {
+					t.Errorf("%s: only %s rules had something to judge, expected %d or more", path, found[0], fewestPasses)
+				}
+				for _, complaint := range found[1:] {
+					t.Errorf("%s at %d px, %s: %s", path, size.width, size.scheme, complaint)
+				}
 			}
-			for _, complaint := range found[1:] {
-				t.Errorf("%s at %d px, %s: %s", path, size.width, size.scheme, complaint)
-			}
-		}
+		})
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 func TestNothingOverflows(t *testing.T) {
 	for _, size := range []struct{ width, height int64 }{{360, 740}, {768, 1024}, {1280, 900}, {2560, 1440}} {
 		t.Run(fmt.Sprint(size.width), func(t *testing.T) {
+			t.Parallel()
 			v := visit(t, size.width, size.height, "dark")
 			for _, path := range samplePages(t) {
 				v.checkWidth(path)
@@ -34,6 +35,7 @@ func (v *visitor) checkWidth(path string) {
 // link, button and picture has a name, headings go down one step at a time, ids
 // are unique.
 func TestControlsHaveNames(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "dark")
 	for _, path := range samplePages(t) {
 		v.open(path)

@@ -19,9 +19,11 @@ package api
 import (
 	"context"
 	"log/slog"
+	"math"
 	"net/http"
 	"path"
 	"reflect"
+	"strconv"
 	"strings"
 
 	"github.com/danielgtaylor/huma/v2"
@@ -113,11 +115,19 @@ func (anyValue) Schema(huma.Registry) *huma.Schema {
 const longestEcho = 200
 
 // shortEcho takes long values out of errors: a body of megabytes is not sent back.
+// What JSON cannot write stands there as text.
 func shortEcho(_ huma.Context, _ string, v any) (any, error) {
 	if e, ok := v.(*huma.ErrorModel); ok {
 		for _, d := range e.Errors {
-			if text, ok := d.Value.(string); ok && len(text) > longestEcho {
-				d.Value = nil
+			switch value := d.Value.(type) {
+			case string:
+				if len(value) > longestEcho {
+					d.Value = nil
+				}
+			case float64:
+				if math.IsInf(value, 0) || math.IsNaN(value) { // JSON has no such number
+					d.Value = strconv.FormatFloat(value, 'g', -1, 64)
+				}
 			}
 		}
 	}

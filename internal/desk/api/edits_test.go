@@ -148,3 +148,18 @@ func TestTryFollowsTheHand(t *testing.T) {
 		}
 	}
 }
+
+// TestNumbersThatAreNone are refused in words, not by whoever writes the answer.
+func TestNumbersThatAreNone(t *testing.T) {
+	c := call(t, folderStore(t))
+	for _, step := range []string{"Inf", "-Inf", "NaN", "1e400"} {
+		p := want[api.Problem](c, 422, "GET", demo+"/reach?hole=B1&step_m="+step, "")
+		said := p.Detail
+		for _, e := range p.Errors {
+			said += " " + e.Location
+		}
+		if !strings.Contains(said, "step_m") && !strings.Contains(said, "0.1 to 2") {
+			t.Errorf("%s: %+v", step, p)
+		}
+	}
+}
