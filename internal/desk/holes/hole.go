@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strconv"
 
-	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shell"
@@ -22,28 +21,27 @@ type holeView struct {
 	Facts     []shell.Fact
 	Findings  findingsView
 	Fits      []fitRow
-	Light     []lightRow
-	Assumed   string // what had to be assumed, ""
-	Lens      string // the lens picked
-	Moved     bool   // not saved yet: reach and framing are not known
+	Turns     shell.Table // the same as a table of its own, for paper
+	Light     shell.Table // a row a part of the ice, the slot before the hole's own net marked
+	Assumed   string      // what had to be assumed, ""
+	Lens      string      // the lens picked
+	Moved     bool        // not saved yet: reach and framing are not known
 }
 
-// fitRow is one lens in the hole; angles in degrees, "-" where the mark fails
-// straight ahead.
+// fitRow is one lens in the hole: its cells are those of [fitColumns].
 type fitRow struct {
-	Name, Focal, Frames             string
-	URL                             string // with this lens picked
-	Fits, Best, Chosen              bool
-	PanBody, PanClear, PanUsable    string
-	TiltBody, TiltClear, TiltUsable string
+	Name, Focal        string
+	URL                string // with this lens picked
+	Fits, Best, Chosen bool
+	Cells              []string
 }
 
-// lightRow is one part of the ice.
-type lightRow struct {
-	Zone, Lux, EV, Shutter, Stop, ISO string
-	Away, Framed, Sharp               string
-	Near                              bool // the slot before the hole's own net
-}
+// fitColumns are what the page says of a lens in a hole, of the columns that every
+// table of lenses has; the first is worked out when the hand rests.
+var fitColumns = []string{"framing_share", "pan_clear_deg", "pan_usable_deg", "pan_body_deg", "tilt_clear_deg", "tilt_usable_deg", "tilt_body_deg"}
+
+// lightColumns are what it says of the light, in the order of the page.
+var lightColumns = []string{"zone", "median_lx", "iso_nominal", "shutter", "stop", "ev100", "distance_m", "framed_mm", "near_m", "far_m"}
 
 // viewHole says everything of the hole picked. While it is moved, what takes
 // longer to work out is left open.
@@ -60,23 +58,23 @@ func viewHole(live *liveView, h plan.Hole, sys unit.System) holeView {
 	if thick := h.Opening.Thick; !thick.Surveyed() {
 		v.Assumed = "The survey lacks this pane's thickness; " + thick.Value.Format(sys) + " is assumed."
 	}
+	fits := words.Fits(h)
+	cells := fits.Pick(fitColumns...).Of("", h.Fits, sys).Texts()
 	for i, f := range h.Fits {
-		row := viewFit(f, h.IsBest(i))
-		row.URL = live.Address.WithLens(f.Lens.ID, f.Focal.Millimetres()).URL()
-		row.Chosen = i == live.now.Picked.Lens
+		row := fitRow{
+			Name: f.Lens.Name, Focal: strconv.FormatFloat(f.Focal.Millimetres(), 'f', -1, 64) + " mm", Fits: f.Fits, Best: h.IsBest(i),
+			URL: live.Address.WithLens(f.Lens.ID, f.Focal.Millimetres()).URL(), Chosen: i == live.now.Picked.Lens, Cells: cells[i],
+		}
 		if row.Chosen {
 			v.Lens = words.Lens(f)
 		}
 		if live.moved {
-			row.Frames = "…"
+			row.Cells[0] = "…"
 		}
 		v.Fits = append(v.Fits, row)
 	}
-	for _, l := range h.Light {
-		row := viewLight(l, sys)
-		row.Near = l.Zone == h.Slot
-		v.Light = append(v.Light, row)
-	}
+	v.Turns = shell.TableOf(fits.Of("", h.Fits, sys), h.IsBest)
+	v.Light = shell.TableOf(words.Light().Pick(lightColumns...).Of("", h.Light, sys), func(i int) bool { return h.Light[i].Zone == h.Slot })
 	return v
 }
 
@@ -95,34 +93,9 @@ func reachWords(r plan.Reach, sys unit.System) string {
 		100*r.Share, 100*r.FaceShare, r.Blind.Format(sys))
 }
 
-func viewFit(f plan.LensFit, best bool) fitRow {
-	return fitRow{
-		Name: f.Lens.Name, Focal: strconv.FormatFloat(f.Focal.Millimetres(), 'f', -1, 64) + " mm", Fits: f.Fits, Best: best,
-		Frames:  words.Percent(f.Framing),
-		PanBody: degrees(f.Pan.Body), PanClear: degrees(f.Pan.Clear), PanUsable: degrees(f.Pan.Usable),
-		TiltBody: degrees(f.Tilt.Body), TiltClear: degrees(f.Tilt.Clear), TiltUsable: degrees(f.Tilt.Usable),
-	}
-}
-
 func degrees(a unit.Maybe[unit.Angle]) string {
 	if _, ok := a.Get(); !ok {
 		return "-"
 	}
 	return words.Turn(a) + "°"
-}
-
-func viewLight(l light.Row, sys unit.System) lightRow {
-	v := lightRow{
-		Zone: l.Zone, Lux: unit.Illuminance(l.MedianLx).Format(sys), EV: strconv.FormatFloat(l.EV100, 'f', 1, 64),
-		Shutter: unit.Shutter(l.ShutterS).Format(), Stop: unit.Stop(l.Stop).Format(), ISO: words.ISO(l),
-		Away: words.Far(unit.Length(l.DistanceM), sys),
-	}
-	if d := l.Depth; d != nil {
-		v.Framed = strconv.FormatFloat(d.FocalMM, 'f', 0, 64) + " mm"
-		v.Sharp = "from " + words.Far(unit.Length(d.NearM), sys)
-		if d.FarM != nil {
-			v.Sharp = words.Far(unit.Length(d.NearM), sys) + " to " + words.Far(unit.Length(*d.FarM), sys)
-		}
-	}
-	return v
 }

@@ -12,6 +12,7 @@ import (
 	"example.org/rinkpane/internal/keep/people"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 //go:embed templates
@@ -22,9 +23,10 @@ func (s *Shell) funcs() *template.Template {
 		"slots":    func() []int { return []int{0, 1} }, // pan, tilt
 		"asset":    s.assets.address,
 		"cautions": glass.Cautions,
-		"status":   statusWord,
+		"status":   words.Status,
 		"keeps":    keepsWords,
 		"metres":   Metres,
+		"angles":   func() string { return words.AnglesKey },
 		"count":    say.Count,
 	})
 }
@@ -89,17 +91,6 @@ func (s *Shell) JSON(w http.ResponseWriter, r *http.Request, status int, v any) 
 func (s *Shell) Goto(w http.ResponseWriter, r *http.Request, to string) error {
 	http.Redirect(w, r, to, http.StatusSeeOther)
 	return nil
-}
-
-// statusWord says a status in plain words.
-func statusWord(s rules.Status) string {
-	switch s {
-	case rules.Pass:
-		return "kept"
-	case rules.Fail:
-		return "broken"
-	}
-	return "not known"
 }
 
 // keepsWords says how a hole stands with the rules that concern it.
