@@ -33,7 +33,7 @@ func TestRenamingAHoleIsKept(t *testing.T) {
 	says(t, ask(t, h, "POST", demoPage+"/restore", "base=3&version=2&act=undo"), 303)
 	says(t, ask(t, h, "GET", demoPage+"?hole=Corner", ""), 200, "Hole Corner")
 	call("/restore", `{"base": 4, "version": 1}`)
-	versions, err := d.shelf.Keeper().History(t.Context(), "quillhaven", 9)
+	versions, err := d.shell.Shelf.Keeper().History(t.Context(), "quillhaven", 9)
 	if err != nil || len(versions) != 5 {
 		t.Fatalf("%d versions, %v", len(versions), err)
 	}
