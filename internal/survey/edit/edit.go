@@ -69,6 +69,10 @@ type Spot struct {
 // Most is how many edits may come in one row.
 const Most = 500
 
+// mostWork is how many bytes of text a row may have read anew, each edit the whole
+// document: some five seconds of one core; own choice.
+const mostWork = 16 << 20
+
 // Editor applies edits.
 type Editor struct {
 	// Standard returns the hole that the rules in force would like best, for
@@ -87,6 +91,9 @@ func (e Editor) Apply(doc *arena.Document, edits []Edit) (*arena.Document, strin
 	}
 	if len(edits) > Most {
 		return nil, "", fmt.Errorf("%d edits at once; at most %d are taken", len(edits), Most)
+	}
+	if size := len(doc.Bytes()); len(edits) > 1 && size*len(edits) > mostWork {
+		return nil, "", &Fault{Number: 1, Edit: edits[0], Err: fmt.Errorf("%d edits at once are too many for a document of %d bytes: send at most %d", len(edits), size, max(1, mostWork/size))}
 	}
 	var said []string
 	for i, one := range edits {

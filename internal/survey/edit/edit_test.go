@@ -2,6 +2,7 @@ package edit_test
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -202,4 +203,26 @@ func ExampleEditor_Apply() {
 	})
 	fmt.Println(what, err)
 	// Output: move B1, 4 ft 11 in above the ice; set boards.ledge to 10 in <nil>
+}
+
+// TestARowIsBoundedByItsWork: each edit reads the whole document anew, so a large
+// document takes fewer at once.
+func TestARowIsBoundedByItsWork(t *testing.T) {
+	text := string(demo(t).Bytes()) + strings.Repeat("# "+strings.Repeat("x", 98)+"\n", 3000)
+	doc, err := arena.Read("large.yaml", strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	row := make([]edit.Edit, edit.Most)
+	for i := range row {
+		row[i] = edit.Edit{Do: edit.Set, Path: "note", Value: edit.One("x")}
+	}
+	_, _, err = edit.Editor{}.Apply(doc, row)
+	var fault *edit.Fault
+	if !errors.As(err, &fault) || !strings.Contains(err.Error(), "send at most 5") {
+		t.Errorf("500 edits of %d bytes: %v", len(text), err)
+	}
+	if _, _, err := (edit.Editor{}).Apply(doc, row[:3]); err != nil {
+		t.Errorf("three edits: %v", err)
+	}
 }
