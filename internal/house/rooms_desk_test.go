@@ -3,6 +3,8 @@ package house
 // deskRooms are the shell of the desk and its areas: none knows another.
 var deskRooms = []room{
 	{name: "desk/shell", floor: 10.2, uses: []arrow{
+		{"tell/table", "tables set for a page"},
+		{"tell/words", "the key of the angles, a status in words"},
 		{"survey/glass", "the cautions"},
 		{"measure/say", "numbers of things"},
 		{"examples", "which arenas the program brought along"},
@@ -46,7 +48,6 @@ var deskRooms = []room{
 		{"survey/arena", "the document with edits made"},
 		{"survey/edit", "what hands do to a document"},
 		{"answer/rules", "a finding's status"},
-		{"answer/light", "rows of the light table"},
 		{"decide/plan", "what the page shows"},
 		{"draw/chart", "plan map, boards strip, fit chart"},
 		{"draw/sheet", "layers that change when a hole moves"},
