@@ -31,7 +31,7 @@ func TestArenasArePlannedWithWhatTheyName(t *testing.T) {
 		t.Fatal(err)
 	}
 	const plain = "units: imperial"
-	for id, naming := range map[string]string{"one": "kit: my-bag\nrules: [our-league, tempered-glass]\n", "two": ""} {
+	for id, naming := range map[string]string{"one": "kit: my-bag\nrules: [our-league, trade]\n", "two": ""} {
 		if _, err := s.Add(ctx, id, document(t, plain, naming+plain), "Ada", "x"); err != nil {
 			t.Fatalf("%s: %v", id, err)
 		}
@@ -40,7 +40,7 @@ func TestArenasArePlannedWithWhatTheyName(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, has := one.Maker.Kit.Body("my-body"); !has || len(one.Maker.Rules) != 2 || one.Maker.Rules[0].ID != "our-league" || one.Maker.Rules[1].ID != "tempered-glass" {
+	if _, has := one.Maker.Kit.Body("my-body"); !has || len(one.Maker.Rules) != 2 || one.Maker.Rules[0].ID != "our-league" || one.Maker.Rules[1].ID != "trade" {
 		t.Errorf("one is planned with %d bodies and %d rule sets", len(one.Maker.Kit.Bodies), len(one.Maker.Rules))
 	}
 	p, err := s.Plan(one)
