@@ -69,7 +69,10 @@ func (s *Shelf) outfit(ctx context.Context, doc *arena.Document) (Outfit, error)
 		sets, key = append(sets, set), key+" rules "+arena.Revision([]byte(text))
 	}
 	if len(sets) > 0 {
-		m.Rules = sets
+		var err error
+		if m.Rules, err = rules.InForce(sets...); err != nil {
+			return Outfit{}, err
+		}
 	}
 	return s.outfits.get(key, func() (Outfit, error) { return Outfit{m, plan.NewLive(m), key}, nil })
 }
@@ -111,6 +114,9 @@ func ReadOwn(kind revision.Kind, text string) (id, name string, err error) {
 	const file = "document"
 	if kind == revision.RuleSet {
 		set, err := rules.Read(file, strings.NewReader(text))
+		if err == nil && set.ID == rules.Trade {
+			err = &form.Problem{File: file, Field: "id", Text: "this set ships with the program and is always in force; give your own another id"}
+		}
 		return set.ID, set.Name, err
 	}
 	k, err := kit.Read(file, strings.NewReader(text))

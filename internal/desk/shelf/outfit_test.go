@@ -31,7 +31,7 @@ func TestArenasArePlannedWithWhatTheyName(t *testing.T) {
 		t.Fatal(err)
 	}
 	const plain = "units: imperial"
-	for id, naming := range map[string]string{"one": "kit: my-bag\nrules: [our-league, trade]\n", "two": ""} {
+	for id, naming := range map[string]string{"one": "kit: my-bag\nrules: [our-league]\n", "two": ""} {
 		if _, err := s.Add(ctx, id, document(t, plain, naming+plain), "Ada", "x"); err != nil {
 			t.Fatalf("%s: %v", id, err)
 		}
@@ -89,10 +89,14 @@ func TestNamesThatNobodyKeeps(t *testing.T) {
 	if _, err := s.Open(ctx, "lenses-and-bodies-by-class", 0); !errors.Is(err, revision.ErrNone) {
 		t.Errorf("a kit opened as an arena: %v", err)
 	}
+	trade, err := rules.Document(rules.Trade)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, x := range []struct {
 		kind       revision.Kind
 		text, says string
-	}{{revision.Kit, strings.Replace(string(kit.DefaultYAML()), "name: Lenses and bodies by class\n", "", 1), "name: is missing"}, {revision.Kit, "nonsense", "must be fields"}, {revision.RuleSet, "rinkpane: kit 1\n", "rules"}} {
+	}{{revision.Kit, strings.Replace(string(kit.DefaultYAML()), "name: Lenses and bodies by class\n", "", 1), "name: is missing"}, {revision.Kit, "nonsense", "must be fields"}, {revision.RuleSet, "rinkpane: kit 1\n", "rules"}, {revision.RuleSet, string(trade), "always in force"}} {
 		if _, err := s.AddOwn(ctx, x.kind, x.text, "Ada", "x"); err == nil || !strings.Contains(err.Error(), x.says) {
 			t.Errorf("%.30q: %v", x.text, err)
 		}
