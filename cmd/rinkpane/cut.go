@@ -148,8 +148,8 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	if err != nil {
 		return err
 	}
-	plan := cut.NewPlan(ar, doc.Bytes(), sets.Check(ar).Findings)
-	folder, err := plan.Folder(r)
+	order := cut.NewShopOrder(ar, doc.Bytes(), sets.Check(ar).Findings)
+	folder, err := order.Folder(r)
 	if err != nil {
 		return err
 	}
@@ -162,13 +162,13 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	files := make([]outFile, len(folder.Files))
 	var sums *cutSums
 	if len(f.holes) == 0 {
-		list, err := plan.List(r.Options, r.Spares)
+		list, err := order.List(r.Options, r.Spares)
 		if err != nil {
 			return err
 		}
 		sums = sumsOf(list, ar.Units)
 	}
-	answer := cutAnswer{Files: []cutFile{}, Notes: folder.Notes, Revision: plan.Mark, CutList: sums}
+	answer := cutAnswer{Files: []cutFile{}, Notes: folder.Notes, Revision: order.Mark, CutList: sums}
 	for i, file := range folder.Files {
 		files[i] = outFile{file.Path, file.Data}
 		answer.Files = append(answer.Files, cutFile{filepath.ToSlash(filepath.Join(f.out, filepath.FromSlash(file.Path))), file.Kind, file.Hole})

@@ -30,7 +30,7 @@ func drawReach(ar arena.Arena, reaches []sight.Reach, f sightFlags) error {
 	if _, asked := f.height.Get(); asked {
 		layer = len(reaches[0].Layers) - 1
 	}
-	p := chart.Plan{Arena: ar, Heat: reachHeat(ar, reaches, layer)}
+	p := chart.Content{Arena: ar, Heat: reachHeat(ar, reaches, layer)}
 	if len(reaches) == 1 {
 		p.Picked = reaches[0].Hole
 	}

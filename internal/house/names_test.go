@@ -152,3 +152,26 @@ func plainNumber(e ast.Expr) bool {
 	}
 	return false
 }
+
+// TestOneMeaningPerWord holds words that have meant several things to one: a type of
+// the name is declared in one package, and in tell/wire where it is the same as JSON.
+func TestOneMeaningPerWord(t *testing.T) {
+	want := map[string]string{"Plan": "decide/plan", "Mark": "answer/optics", "Reach": "answer/sight", "Place": "survey/arena"}
+	met := 0
+	for _, pkg := range goPackages(t) {
+		for _, f := range pkg.files {
+			ast.Inspect(f, func(n ast.Node) bool {
+				if s, ok := n.(*ast.TypeSpec); ok && want[s.Name.Name] != "" && pkg.name != "tell/wire" {
+					met++
+					if home := want[s.Name.Name]; pkg.name != home {
+						t.Errorf("%s: the word %s is for the type of %s: name this one otherwise", pkg.fset.Position(s.Pos()), s.Name.Name, home)
+					}
+				}
+				return true
+			})
+		}
+	}
+	if met < len(want) {
+		t.Errorf("met %d types, expected %d or more", met, len(want))
+	}
+}

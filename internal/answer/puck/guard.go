@@ -59,7 +59,7 @@ type Guard struct {
 	Game         Passes
 	Practice     Passes
 	Sector       Sector
-	Reach        []Reach
+	Reach        []Protrusion
 }
 
 // orientations is how many directions of the axis stand for a tumbling puck

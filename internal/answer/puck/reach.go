@@ -6,8 +6,8 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 )
 
-// Reach is how far something other than a puck gets through a hole.
-type Reach struct {
+// Protrusion is how far something other than a puck gets through a hole.
+type Protrusion struct {
 	What   string // "stick blade", "elbow, padded" ...
 	Passes bool   // it gets past the pane's far face at all
 	// Past is how far it stands out behind the face it comes out of, head on.
@@ -40,8 +40,8 @@ const (
 // The stick is a bar of the blade's section; the elbow a cone with a round
 // tip that goes in until its width meets the hole; the hand a bar with the
 // forearm behind it. Source: own derivation, sizes from memory.
-func Through(o Opening) []Reach {
-	return []Reach{
+func Through(o Opening) []Protrusion {
+	return []Protrusion{
 		stick(o),
 		elbow(o, "elbow, padded", elbowPadded),
 		elbow(o, "elbow, bare", elbowBare),
@@ -60,8 +60,8 @@ func (o Opening) bar(w, h unit.Length) (limit unit.Angle, ok bool) {
 	return limit, ok
 }
 
-func stick(o Opening) Reach {
-	r := Reach{What: "stick blade", Toward: "stand"}
+func stick(o Opening) Protrusion {
+	r := Protrusion{What: "stick blade", Toward: "stand"}
 	if limit, ok := o.bar(bladeThick, bladeHigh); ok {
 		r.Passes, r.Past, r.Limit = true, shaftLong-gripLong-o.thick, unit.Known(limit)
 	}
@@ -73,7 +73,7 @@ func stick(o Opening) Reach {
 //	tip radius a, cone half-angle e, hole half-width b:
 //	b <= a cos e   depth = a - sqrt(a^2 - b^2)          (the round tip)
 //	b >  a cos e   depth = a (1 - sin e) + (b - a cos e) / tan e
-func elbow(o Opening, name string, tip unit.Length) Reach {
+func elbow(o Opening, name string, tip unit.Length) Protrusion {
 	a, b := tip.Metres(), min(o.size.W, o.size.H).Metres()/2
 	s, c := math.Sincos(elbowHalf.Radians())
 	depth := a*(1-s) + (b-a*c)*c/s
@@ -81,11 +81,11 @@ func elbow(o Opening, name string, tip unit.Length) Reach {
 		depth = a - math.Sqrt(a*a-b*b)
 	}
 	past := unit.Length(depth) - o.thick
-	return Reach{What: name, Toward: "stand", Passes: past > 0, Past: max(0, past)}
+	return Protrusion{What: name, Toward: "stand", Passes: past > 0, Past: max(0, past)}
 }
 
-func hand(o Opening) Reach {
-	r := Reach{What: "hand and arm", Toward: "ice"}
+func hand(o Opening) Protrusion {
+	r := Protrusion{What: "hand and arm", Toward: "ice"}
 	limit, ok := o.bar(handWide, handHigh)
 	if !ok {
 		return r

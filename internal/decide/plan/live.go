@@ -51,13 +51,13 @@ type Now struct {
 	Proof
 	// Boards where a standard hole may stand, and where the survey lacks a number to say.
 	Permitted, Undecided []rules.Interval
-	Holes                []Mark  // every hole, those turned off included
-	Picked               *Picked // nil when none is picked, or it is turned off
+	Holes                []SurveyedHole // every hole, those turned off included
+	Picked               *Picked        // nil when none is picked, or it is turned off
 }
 
 // Picked is the picked hole with the lens in it.
 type Picked struct {
-	Mark
+	SurveyedHole
 	Fits   []LensFit // the lens picked; every lens in use when asked for all
 	Lens   int       // which of Fits is picked
 	Wedges []Wedge   // of the lens picked where it fits, and of all in use
@@ -89,14 +89,14 @@ func (l *Live) Try(doc *arena.Document, q Question) (Now, error) {
 	if err != nil {
 		return Now{}, err
 	}
-	now := Now{Proof: l.maker.prove(doc, a), Permitted: g.permitted, Undecided: g.undecided, Holes: []Mark{}}
+	now := Now{Proof: l.maker.prove(doc, a), Permitted: g.permitted, Undecided: g.undecided, Holes: []SurveyedHole{}}
 	for _, h := range a.Holes {
 		now.Holes = append(now.Holes, now.mark(a, h))
 	}
 	if q.Hole == "" {
 		return now, nil
 	}
-	at := slices.IndexFunc(now.Holes, func(m Mark) bool { return m.ID == q.Hole })
+	at := slices.IndexFunc(now.Holes, func(m SurveyedHole) bool { return m.ID == q.Hole })
 	if at < 0 {
 		return Now{}, fmt.Errorf("%w: the arena has no hole %.40q", ErrAsked, q.Hole)
 	}
@@ -107,12 +107,12 @@ func (l *Live) Try(doc *arena.Document, q Question) (Now, error) {
 }
 
 // pick works out the picked hole's part.
-func (l *Live) pick(a arena.Arena, g *ground, m Mark, q Question) (*Picked, error) {
+func (l *Live) pick(a arena.Arena, g *ground, m SurveyedHole, q Question) (*Picked, error) {
 	rows, err := openings(m.Opening, g.lenses, l.maker.Kit.Bodies[0])
 	if err != nil {
 		return nil, err
 	}
-	out := &Picked{Mark: m, Fits: rows}
+	out := &Picked{SurveyedHole: m, Fits: rows}
 	if out.Lens, err = q.pick(rows); err != nil {
 		return nil, err
 	}

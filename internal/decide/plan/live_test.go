@@ -62,7 +62,7 @@ func TestLiveAgreesWithMake(t *testing.T) {
 		if !reflect.DeepEqual(now.Picked.Fits, fits) {
 			t.Errorf("%s: the limits differ:\n%+v\n%+v", h.ID, now.Picked.Fits, fits)
 		}
-		if !reflect.DeepEqual(now.Picked.Mark, h.Mark) || now.Picked.Lens != h.Best.Or(-1) {
+		if !reflect.DeepEqual(now.Picked.SurveyedHole, h.SurveyedHole) || now.Picked.Lens != h.Best.Or(-1) {
 			t.Errorf("%s: it stands elsewhere, or lens %d is picked", h.ID, now.Picked.Lens)
 		}
 		if len(now.Picked.Light) == 0 || !reflect.DeepEqual(now.Picked.Light, h.Light) {

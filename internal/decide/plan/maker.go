@@ -78,7 +78,7 @@ func (m Maker) Make(ctx context.Context, doc *arena.Document) (Plan, error) {
 		Permitted: m.Rules.Permitted(a), Undecided: m.Rules.Undecided(a),
 	}
 	for _, h := range a.Working() {
-		p.Holes = append(p.Holes, Hole{Mark: p.mark(a, h)})
+		p.Holes = append(p.Holes, Hole{SurveyedHole: p.mark(a, h)})
 	}
 	for _, step := range []func(context.Context, kit.Kit) error{p.fits, p.reaches, p.lights} {
 		if err := step(ctx, m.Kit); err != nil {
@@ -124,8 +124,8 @@ func survey(a arena.Arena) Survey {
 }
 
 // mark fills in what the survey says of a hole and what the findings make of it.
-func (p Proof) mark(a arena.Arena, h glass.Hole) Mark {
-	m := Mark{Hole: h, Place: a.PlaceOf(h.Station), At: a.Rink.Point(h.Station), Slot: nearSlot(a.Rink, h.Station), Status: rules.Pass}
+func (p Proof) mark(a arena.Arena, h glass.Hole) SurveyedHole {
+	m := SurveyedHole{Hole: h, Place: a.PlaceOf(h.Station), At: a.Rink.Point(h.Station), Slot: nearSlot(a.Rink, h.Station), Status: rules.Pass}
 	m.Opening, _ = a.OpeningOf(h) // a checked hole lies in a pane
 	if h.State == "" {
 		m.State = glass.Planned

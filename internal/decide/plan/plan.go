@@ -70,8 +70,8 @@ type Survey struct {
 	Panes, Holes, Off, Zones, Readings int     // Holes are the working ones, Off those turned off; Readings are of light
 }
 
-// Mark is one hole as surveyed, where it stands, and its verdict.
-type Mark struct {
+// SurveyedHole is one hole as surveyed, where it stands, and its verdict.
+type SurveyedHole struct {
 	glass.Hole               // its state is told: planned where the document does not say
 	Opening    arena.Opening // the way through, with what was assumed of it
 	Place      arena.Place   // as people tell it
@@ -82,11 +82,11 @@ type Mark struct {
 
 // Hole is all results for one working hole.
 type Hole struct {
-	Mark
+	SurveyedHole
 	Fits  []LensFit       // every lens in use at each end of its range
 	Best  unit.Maybe[int] // which of Fits is recommended; unknown when no lens fits
 	Light []light.Row
-	Reach Reach
+	Reach IceShare
 }
 
 // LensFit is one lens in one hole: bare, landscape, wide open.
@@ -100,8 +100,8 @@ type LensFit struct {
 	Framing float64
 }
 
-// Reach is the share of the ice that a hole can shoot with some lens.
-type Reach struct {
+// IceShare is the share of the ice that a hole can shoot with some lens.
+type IceShare struct {
 	Share     float64 // of the ice at puck height, 0 to 1
 	FaceShare float64 // of the ice at face height, 0 to 1
 	// Blind is the width of the strip along the near boards that is not seen,

@@ -24,11 +24,11 @@ func (p *Plan) reaches(ctx context.Context, k kit.Kit) error {
 	}
 	for i := range p.Holes {
 		h := &p.Holes[i]
-		seen, err := mapper.Map(ctx, h.Mark.Hole, grid, []unit.Length{sight.PuckHeight, sight.FaceHeight})
+		seen, err := mapper.Map(ctx, h.SurveyedHole.Hole, grid, []unit.Length{sight.PuckHeight, sight.FaceHeight})
 		if err != nil {
 			return err
 		}
-		h.Reach = Reach{
+		h.Reach = IceShare{
 			Share: seen.Layers[0].Share, FaceShare: seen.Layers[1].Share,
 			Blind: unit.Length(seen.Blind.Ahead), BlindMean: unit.Length(seen.Blind.Mean), Assumed: seen.Assumed,
 		}

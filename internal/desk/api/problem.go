@@ -18,13 +18,13 @@ import (
 // Problem is an error in the form of RFC 9457 with the place in the document.
 type Problem struct {
 	huma.ErrorModel
-	Place    *Place    `json:"place,omitempty" doc:"Where the document is wrong."`
+	Place    *Location `json:"place,omitempty" doc:"Where the document is wrong."`
 	Edit     int       `json:"edit,omitempty" doc:"The edit that could not be made, from 1."`
 	Conflict *Conflict `json:"conflict,omitempty" doc:"Status 409: what somebody else saved since."`
 }
 
-// Place is where a document is wrong.
-type Place struct {
+// Location is where a document is wrong.
+type Location struct {
 	File   string `json:"file"`
 	Line   int    `json:"line" doc:"From 1; 0 when the place is not known."`
 	Column int    `json:"column"`
@@ -99,7 +99,7 @@ func (s *server) fail(ctx context.Context, err error) error {
 		p.Edit = fault.Number
 	}
 	if errors.As(err, &at) {
-		p.Place = &Place{at.File, at.Line, at.Column, at.Field, at.Text}
+		p.Place = &Location{at.File, at.Line, at.Column, at.Field, at.Text}
 	}
 	if p.Edit == 0 && p.Place == nil {
 		s.Log.ErrorContext(ctx, "api", "error", err)

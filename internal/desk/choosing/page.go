@@ -151,7 +151,7 @@ func (p *choosePage) fillWishes(a arena.Arena, inForce rules.Sets) {
 			p.RuleSets = append(p.RuleSets, shell.Choice{Value: id, Name: s.Name, Chosen: slices.Contains(p.Wishes.Rules, id)})
 		}
 	}
-	bare := chart.Plan{Arena: a, Bare: true}
+	bare := chart.Content{Arena: a, Bare: true}
 	p.FormMap = template.HTML(sheet.InlineSVG(chart.PlanMap(bare, shell.MapWidth)))
 }
 

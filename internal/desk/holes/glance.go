@@ -24,7 +24,7 @@ type glance struct {
 	Facts  []shell.Fact
 }
 
-func (v *liveView) glanceOf(m plan.Mark, sys unit.System) *glance {
+func (v *liveView) glanceOf(m plan.SurveyedHole, sys unit.System) *glance {
 	g := &glance{ID: m.ID, Status: m.Status, Off: m.State == glass.Off}
 	of := v.now.FindingsOf(m.ID)
 	rows := viewFindings(of, m.ID, sys)

@@ -88,7 +88,7 @@ func holeFacts(h plan.Hole, sys unit.System) []shell.Fact {
 	}
 }
 
-func reachWords(r plan.Reach, sys unit.System) string {
+func reachWords(r plan.IceShare, sys unit.System) string {
 	return fmt.Sprintf("%.0f %% of the ice at puck height, %.0f %% at face height; straight ahead, the %s nearest to the boards stay unseen",
 		100*r.Share, 100*r.FaceShare, r.Blind.Format(sys))
 }

@@ -75,7 +75,7 @@ func (d area) live(b shelf.Book, doc *arena.Document, p plan.Plan, at shell.Addr
 			Off: m.State == glass.Off, Chosen: m.ID == at.Hole,
 		})
 	}
-	if i := slices.IndexFunc(v.now.Holes, func(m plan.Mark) bool { return m.ID == at.Hole }); i >= 0 {
+	if i := slices.IndexFunc(v.now.Holes, func(m plan.SurveyedHole) bool { return m.ID == at.Hole }); i >= 0 {
 		v.pickedView(v.now.Holes[i], sys)
 	}
 	if v.Picked != nil && b.Version.Number < b.Document.Head {
@@ -85,7 +85,7 @@ func (d area) live(b shelf.Book, doc *arena.Document, p plan.Plan, at shell.Addr
 }
 
 // pickedView fills in what is said of the picked hole.
-func (v *liveView) pickedView(m plan.Mark, sys unit.System) {
+func (v *liveView) pickedView(m plan.SurveyedHole, sys unit.System) {
 	v.Readout = m.Place.Say(sys) + ", " + m.Height.Format(sys) + " above the ice"
 	v.Glance = v.glanceOf(m, sys)
 	h, ok := v.plan.Hole(m.ID)
@@ -101,9 +101,9 @@ func (v *liveView) pickedView(m plan.Mark, sys unit.System) {
 
 // follow returns a hole's results with those that follow a move at once; reach
 // and framing stay those of the version.
-func follow(h plan.Hole, m plan.Mark, now plan.Now) plan.Hole {
+func follow(h plan.Hole, m plan.SurveyedHole, now plan.Now) plan.Hole {
 	was := h.Fits
-	h.Mark, h.Light, h.Fits = m, now.Picked.Light, slices.Clone(now.Picked.Fits)
+	h.SurveyedHole, h.Light, h.Fits = m, now.Picked.Light, slices.Clone(now.Picked.Fits)
 	if len(was) != len(h.Fits) {
 		h.Best = unit.Maybe[int]{} // a hole that the version lacks
 		return h
@@ -115,7 +115,7 @@ func follow(h plan.Hole, m plan.Mark, now plan.Now) plan.Hole {
 }
 
 // chart returns what the drawings show.
-func (v liveView) chart() chart.Plan {
+func (v liveView) chart() chart.Content {
 	c := chart.OfPlan(v.plan, v.arena.Units, v.Address.Hole)
 	c.Arena, c.Bare, c.Moving = v.arena, true, true
 	for _, m := range v.now.Holes {

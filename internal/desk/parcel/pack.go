@@ -74,7 +74,7 @@ func (p *Packer) outline(b shelf.Book, w Wish, sys unit.System) ([]byte, error) 
 	if !ok {
 		return nil, &Error{fmt.Sprintf("hole %.40q: the arena has none of that name", w.Hole)}
 	}
-	drawn := cut.NewPlan(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings)
+	drawn := cut.NewShopOrder(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings)
 	job, err := drawn.Job(h, cut.DefaultOptions())
 	if refused := (*cut.Refusal)(nil); errors.As(err, &refused) {
 		return nil, &Error{refused.Error()}
@@ -95,7 +95,7 @@ func (p *Packer) cut(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	made, err := cut.NewPlan(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings).Folder(cut.Request{
+	made, err := cut.NewShopOrder(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings).Folder(cut.Request{
 		Paper: on.Name, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Kit: b.Maker.Kit, Creator: p.creator,
 	})
 	if err != nil {

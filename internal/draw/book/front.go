@@ -67,7 +67,7 @@ const (
 )
 
 // strip draws the boards strip in as many rows as the area holds unshrunk.
-func (s setter) strip(c chart.Plan, area sheet.Rect) *sheet.Drawing {
+func (s setter) strip(c chart.Content, area sheet.Rect) *sheet.Drawing {
 	var d *sheet.Drawing
 	for rows := mostStripRows; rows >= leastStripRows; rows-- {
 		if d = chart.BoardsStrip(c, area.W, rows); d.H <= area.H {

@@ -65,7 +65,7 @@ func Gather(ctx context.Context, m plan.Maker, doc *arena.Document, o Options) (
 	}
 	c := Content{Plan: p, Arena: p.Arena, Mark: arena.Mark(doc.Bytes()), Options: o}
 	c.Arena.Units = o.Units
-	if c.List, err = cut.NewPlan(c.Arena, doc.Bytes(), p.Findings).List(o.Cut, o.Spares); err != nil {
+	if c.List, err = cut.NewShopOrder(c.Arena, doc.Bytes(), p.Findings).List(o.Cut, o.Spares); err != nil {
 		return Content{}, err
 	}
 	if err := c.chartFits(ctx); err != nil {

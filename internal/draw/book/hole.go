@@ -167,7 +167,7 @@ func (s setter) lenses(f flow, h plan.Hole, wide float64) {
 // reach is the map of the ice that lenses can be aimed at.
 func (s setter) reach(f flow, h plan.Hole, wide float64) {
 	f.Heading(fmt.Sprintf("Reach: %.0f %% of the ice at puck height, %.0f %% at faces", 100*h.Reach.Share, 100*h.Reach.FaceShare))
-	f.Drawing(named(chart.PlanMap(chart.Plan{Arena: s.alone(h.ID), Heat: s.c.Reaches[h.ID], Picked: h.ID, Bare: true, Key: true}, wide), h.ID))
+	f.Drawing(named(chart.PlanMap(chart.Content{Arena: s.alone(h.ID), Heat: s.c.Reaches[h.ID], Picked: h.ID, Bare: true, Key: true}, wide), h.ID))
 	f.Notes(fmt.Sprintf("Hidden along the near boards: %s on average.", h.Reach.Blind.Format(s.units())))
 }
 

@@ -56,7 +56,7 @@ func number(chapters []chapter, total int, stamp string) {
 }
 
 // stamp is the mark by which rinkpane cut --verify knows the plan of the book.
-func (c Content) stamp() string { return cut.Plan{Revision: c.Plan.Revision}.Stamp() }
+func (c Content) stamp() string { return cut.ShopOrder{Revision: c.Plan.Revision}.Stamp() }
 
 // PDF returns the book and the number of its pages.
 func (c Content) PDF() (data []byte, pages int, err error) {

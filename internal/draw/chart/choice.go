@@ -11,9 +11,9 @@ import (
 // OfChoice returns what the drawing of a chosen set shows: its holes, and the
 // places that the other sets of the answer use instead. n names the set as
 // [choose.Answer.Set] does.
-func OfChoice(a choose.Answer, n int, sys unit.System) Plan {
+func OfChoice(a choose.Answer, n int, sys unit.System) Content {
 	set := a.Set(n)
-	p := Plan{
+	p := Content{
 		Arena: a.With(set), Permitted: a.Sets.Permitted(a.Arena), Undecided: a.Sets.Undecided(a.Arena),
 		Status: map[string]rules.Status{}, Notes: map[string]string{}, Names: map[string]string{},
 	}

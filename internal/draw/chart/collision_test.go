@@ -48,14 +48,14 @@ func arenas(t testing.TB) map[string]arena.Arena {
 
 // planOf returns a plan that shows everything of an arena: verdicts, permitted
 // stretches, wedges, notes and alternative places.
-func planOf(t testing.TB, a arena.Arena) chart.Plan {
+func planOf(t testing.TB, a arena.Arena) chart.Content {
 	t.Helper()
 	set, err := rules.Shipped("common-practice")
 	if err != nil {
 		t.Fatal(err)
 	}
 	sets := rules.Sets{set}
-	p := chart.Plan{
+	p := chart.Content{
 		Arena: a, Status: map[string]rules.Status{}, Notes: map[string]string{},
 		Permitted: sets.Permitted(a), Undecided: sets.Undecided(a),
 		Others: []chart.Spot{{Label: "next best", Station: a.Rink.Perimeter() / 4}, {Label: "third", Station: a.Rink.Perimeter()/4 + unit.Metre}},

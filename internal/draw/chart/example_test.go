@@ -21,7 +21,7 @@ func ExamplePlanMap() {
 		fmt.Println(err)
 		return
 	}
-	d := chart.PlanMap(chart.Plan{Arena: a, Status: map[string]rules.Status{"B1": rules.Pass}}, 277)
+	d := chart.PlanMap(chart.Content{Arena: a, Status: map[string]rules.Status{"B1": rules.Pass}}, 277)
 	fmt.Println(d.Title)
 	fmt.Println(strings.Contains(string(sheet.InlineSVG(d)), `data-hole="B1"`))
 	// Output:
@@ -37,7 +37,7 @@ func ExamplePlot() {
 			{Name: "best found", Steps: true, Points: []chart.XY{{X: 0, Y: 0.4}, {X: 3, Y: 0.7}}},
 			{Name: "bound", Steps: true, Points: []chart.XY{{X: 0, Y: 1.2}, {X: 3, Y: 0.8}}},
 		},
-		Marks: []chart.Mark{{Words: "optimal", At: 3, Strong: true}},
+		Marks: []chart.RefLine{{Words: "optimal", At: 3, Strong: true}},
 	}
 	d := p.Draw(120, 70)
 	fmt.Printf("%g x %g mm\n", d.W, d.H)

@@ -37,7 +37,7 @@ func FitChart(f Fit, width, height float64) *sheet.Drawing {
 	}
 	p.Series = []Series{centre, corner}
 	for _, m := range f.limits() {
-		p.Marks = append(p.Marks, Mark{Words: fmt.Sprintf("%s %.1f°", m.name, m.at.Degrees()), At: m.at.Degrees(), Strong: m.name == "clean"})
+		p.Marks = append(p.Marks, RefLine{Words: fmt.Sprintf("%s %.1f°", m.name, m.at.Degrees()), At: m.at.Degrees(), Strong: m.name == "clean"})
 	}
 	return p.Draw(width, height)
 }

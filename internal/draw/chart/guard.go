@@ -41,7 +41,7 @@ func GuardMap(a arena.Arena, sectors []Sector, picked string, width float64) *sh
 	d.Title = "Sectors behind the holes of " + a.Name + " to be kept clear"
 	d.Desc = "From above: where pucks come down that pass through an open hole."
 	origin := sheet.Pt(guardPad-low.X*scale, guardPad+high.Y*scale)
-	m := &planMap{Plan: Plan{Arena: a}, ground: newGround(a.Rink, origin, scale)}
+	m := &planMap{Content: Content{Arena: a}, ground: newGround(a.Rink, origin, scale)}
 	m.d = d
 	window := sheet.Rect{X: guardPad, Y: guardPad, W: width - 2*guardPad, H: tall}
 	m.ice()

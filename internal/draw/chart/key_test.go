@@ -14,7 +14,7 @@ import (
 func TestTheKeyOfASmallMapCounts(t *testing.T) {
 	a := larkmoor(t).Arena
 	a.Zones, a.Windows, a.Holes = nil, nil, a.Holes[:1]
-	d := chart.PlanMap(chart.Plan{
+	d := chart.PlanMap(chart.Content{
 		Arena: a, Bare: true, Key: true, Picked: a.Holes[0].ID,
 		Heat: &chart.Heat{Step: 1, Cols: 1, Rows: 1, Values: []float64{0.5}, Counts: 6, Title: "lenses"},
 	}, 130)

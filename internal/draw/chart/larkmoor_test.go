@@ -14,7 +14,7 @@ import (
 
 // larkmoor is a plan with one of everything that the pictures draw, with fixed
 // verdicts, so that its golden drawings change only when the drawing does.
-func larkmoor(t testing.TB) chart.Plan {
+func larkmoor(t testing.TB) chart.Content {
 	t.Helper()
 	f, err := os.Open("testdata/larkmoor.yaml")
 	if err != nil {
@@ -29,7 +29,7 @@ func larkmoor(t testing.TB) chart.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return chart.Plan{
+	return chart.Content{
 		Arena:     a,
 		Status:    map[string]rules.Status{"B-one": rules.Pass, "B-two": rules.Unknown, "B-end": rules.Fail},
 		Permitted: []rules.Interval{{From: 22.2, To: 23.3}, {From: 107.2, To: 110.8}},

@@ -58,7 +58,7 @@ func markEntry(state glass.State, status rules.Status) entry {
 }
 
 // markEntries lists the hole marks that a plan uses.
-func (p Plan) markEntries() []entry {
+func (p Content) markEntries() []entry {
 	var out []entry
 	for _, want := range []struct {
 		state  glass.State
@@ -77,7 +77,7 @@ func (p Plan) markEntries() []entry {
 
 // materialEntries lists the panes' materials in use; prefix is "pane" for lines
 // from above and "glass" for panes seen from the side.
-func (p Plan) materialEntries(prefix string) []entry {
+func (p Content) materialEntries(prefix string) []entry {
 	var out []entry
 	add := func(class, words string) {
 		if prefix == "glass" {
@@ -103,7 +103,7 @@ func (p Plan) materialEntries(prefix string) []entry {
 	return out
 }
 
-func (p Plan) stretchEntries() []entry {
+func (p Content) stretchEntries() []entry {
 	var out []entry
 	if len(p.Permitted) > 0 {
 		out = append(out, lineEntry("stretch", "a hole may stand here"))

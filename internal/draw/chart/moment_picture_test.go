@@ -28,7 +28,7 @@ func MomentMap(r rink.Rink, moment play.Moment, width float64) *sheet.Drawing {
 	d.Layers = []string{"ice", "markings", "boards", "people", "legend"}
 	d.Title = "A moment of " + moment.Phase.String()
 	d.Desc = "From above: players with the way they look, officials, the puck, the subject ringed."
-	m := &planMap{Plan: Plan{Arena: arena.Arena{Rink: r}}, ground: newGround(r, sheet.Pt(width/2, momentPad+tall/2), scale)}
+	m := &planMap{Content: Content{Arena: arena.Arena{Rink: r}}, ground: newGround(r, sheet.Pt(width/2, momentPad+tall/2), scale)}
 	m.d = d
 	m.ice()
 	m.markings()

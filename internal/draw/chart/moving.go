@@ -21,8 +21,8 @@ type MapFrame struct {
 }
 
 // MapFrame returns the frame of PlanMap(p, width); width in millimetres.
-func (p Plan) MapFrame(width float64) MapFrame {
-	m := &planMap{Plan: p, holes: p.Arena.Holes}
+func (p Content) MapFrame(width float64) MapFrame {
+	m := &planMap{Content: p, holes: p.Arena.Holes}
 	m.ground = m.lay(max(width, leastWidth))
 	return MapFrame{CentreX: m.Origin.X, CentreY: m.Origin.Y, Scale: m.Scale, Out: m.glassOut(), Width: max(width, leastWidth)}
 }
@@ -37,7 +37,7 @@ type StripFrame struct {
 }
 
 // StripFrame returns the frame of BoardsStrip(p, width, 1); width in millimetres.
-func (p Plan) StripFrame(width float64) StripFrame {
+func (p Content) StripFrame(width float64) StripFrame {
 	width = max(width, leastWidth)
 	s := newStrip(p, width, 1)
 	y := 0.0

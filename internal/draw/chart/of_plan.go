@@ -17,8 +17,8 @@ const fanDepth = 8 * unit.Metre
 
 // OfPlan returns what the drawings of a plan show, lengths in the system's units.
 // The hole picked, "" for none, has its wedge drawn to the far boards.
-func OfPlan(p plan.Plan, sys unit.System, picked string) Plan {
-	c := Plan{
+func OfPlan(p plan.Plan, sys unit.System, picked string) Content {
+	c := Content{
 		Arena: p.Arena, Permitted: p.Permitted, Undecided: p.Undecided, Picked: picked,
 		Status: map[string]rules.Status{}, Notes: map[string]string{},
 	}
@@ -37,7 +37,7 @@ func OfPlan(p plan.Plan, sys unit.System, picked string) Plan {
 
 // Aim draws how far a lens turns in a hole with clean corners, to the far boards
 // or only a little way, in place of the wedge that the hole had.
-func (p *Plan) Aim(hole string, f plan.LensFit, far bool) {
+func (p *Content) Aim(hole string, f plan.LensFit, far bool) {
 	p.Notes[hole] = f.Lens.ID
 	turn, ok := f.Pan.Clear.Get()
 	if !ok {

@@ -11,8 +11,8 @@ import (
 	"example.org/rinkpane/internal/survey/arena"
 )
 
-// Plan is what a plan map and a boards strip show. All but the arena may be missing.
-type Plan struct {
+// Content is what a plan map and a boards strip show. All but the arena may be missing.
+type Content struct {
 	Arena     arena.Arena
 	Status    map[string]rules.Status // verdict on each hole, by id
 	Permitted []rules.Interval        // boards where a standard hole passes
@@ -78,9 +78,9 @@ const (
 
 // PlanMap draws the arena from above, end B at the right, the box side at the
 // top, at a width in millimetres (120 at least).
-func PlanMap(p Plan, width float64) *sheet.Drawing {
+func PlanMap(p Content, width float64) *sheet.Drawing {
 	width = max(width, leastWidth)
-	m := &planMap{Plan: p, holes: p.Arena.Holes}
+	m := &planMap{Content: p, holes: p.Arena.Holes}
 	m.ground = m.lay(width)
 	m.d = sheet.New("plan-map", width, m.Origin.Y+m.Len(m.ground.width)/2+m.roomAt(footSide), Styles())
 	m.d.Layers = []string{"ice", "heat", "markings", "reach", "boards", "glass", "zones", "stretches", "stations", "holes", "labels", "legend"}
@@ -110,7 +110,7 @@ func PlanMap(p Plan, width float64) *sheet.Drawing {
 }
 
 type planMap struct {
-	Plan
+	Content
 	ground
 	d     *sheet.Drawing
 	holes []glassHole
@@ -212,7 +212,7 @@ func (m *planMap) say(l unit.Length) string { return l.Format(m.Arena.Units) }
 func angleName(a unit.Angle) string { return fmt.Sprintf("%.0f°", math.Round(a.Degrees())) }
 
 // name is what a hole is called on the drawing.
-func (p Plan) name(id string) string {
+func (p Content) name(id string) string {
 	if name, ok := p.Names[id]; ok {
 		return name
 	}

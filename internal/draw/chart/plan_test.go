@@ -25,7 +25,7 @@ func demo(t testing.TB) arena.Arena {
 
 func TestDemoPicturesNameEveryHole(t *testing.T) {
 	a := demo(t)
-	p := chart.Plan{Arena: a}
+	p := chart.Content{Arena: a}
 	for name, d := range map[string]*sheet.Drawing{"plan": chart.PlanMap(p, 277), "strip": chart.BoardsStrip(p, 400, 4)} {
 		svg := string(sheet.InlineSVG(d))
 		if len(a.Holes) == 0 {

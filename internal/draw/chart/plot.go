@@ -14,7 +14,7 @@ type Plot struct {
 	Desc   string // a sentence for those who cannot see the plot
 	X, Y   Axis
 	Series []Series // ten at most differ in their look
-	Marks  []Mark
+	Marks  []RefLine
 }
 
 // Axis is an axis of a plot. Low and High are in the axis' own unit; when both
@@ -37,9 +37,9 @@ type Series struct {
 // XY is a point of a series, in the axes' own units.
 type XY struct{ X, Y float64 }
 
-// Mark is an upright line right across the plot at a value of x, in the axis' own
+// RefLine is an upright line right across the plot at a value of x, in the axis' own
 // unit, with words above it.
-type Mark struct {
+type RefLine struct {
 	Words  string
 	At     float64
 	Strong bool // in the colour of emphasis
@@ -105,7 +105,7 @@ func (f *field) layout() {
 }
 
 // span returns the least and largest finite value of the series and of marks.
-func (f *field) span(of func(XY) float64, marks []Mark) [2]float64 {
+func (f *field) span(of func(XY) float64, marks []RefLine) [2]float64 {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	take := func(v float64) {
 		if !math.IsInf(v, 0) && !math.IsNaN(v) {

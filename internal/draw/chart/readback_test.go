@@ -98,7 +98,7 @@ func number(t *testing.T, s string) float64 {
 // rink's own points, at the plan's scale: the scale bar and the marks agree.
 func TestPlanHolesStandInPlace(t *testing.T) {
 	for name, a := range arenas(t) {
-		p := chart.Plan{Arena: a}
+		p := chart.Content{Arena: a}
 		root := readSVG(t, chart.PlanMap(p, 300))
 		ice := number(t, strings.Fields(strings.NewReplacer("M", "", "L", " ", "A", " ").Replace(
 			root.find(func(n node) bool { return n.attr("class") == "ice" })[0].attr("d")))[0])
@@ -131,7 +131,7 @@ func TestPlanHolesStandInPlace(t *testing.T) {
 // and the row's own ruler.
 func TestStripHolesAreTrue(t *testing.T) {
 	for name, a := range arenas(t) {
-		d := chart.BoardsStrip(chart.Plan{Arena: a}, 1000, 4)
+		d := chart.BoardsStrip(chart.Content{Arena: a}, 1000, 4)
 		root := readSVG(t, d)
 		// Four rows between a margin of 15 mm at the left and 4 at the right.
 		scale := (1000.0 - 15 - 4) / (a.Rink.Perimeter().Metres() / 4)

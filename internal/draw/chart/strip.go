@@ -28,7 +28,7 @@ const (
 // have one scale, panes, holes and windows their true size. The strip is cut
 // into so many rows of equal length from station 0 (at least 1; 4 rows show a
 // corner each), for a drawing of a width in millimetres (120 at least).
-func BoardsStrip(p Plan, width float64, rows int) *sheet.Drawing {
+func BoardsStrip(p Content, width float64, rows int) *sheet.Drawing {
 	rows = min(max(rows, 1), mostRows)
 	width = max(width, leastWidth)
 	s := newStrip(p, width, rows)
@@ -50,9 +50,9 @@ func BoardsStrip(p Plan, width float64, rows int) *sheet.Drawing {
 	return s.d
 }
 
-func newStrip(p Plan, width float64, rows int) *strip {
+func newStrip(p Content, width float64, rows int) *strip {
 	per := p.Arena.Rink.Perimeter()
-	s := &strip{Plan: p, per: per, length: per / unit.Length(rows), rows: rows, high: p.Arena.Boards.Height}
+	s := &strip{Content: p, per: per, length: per / unit.Length(rows), rows: rows, high: p.Arena.Boards.Height}
 	s.scale = (width - stripLeft - stripRight) / s.length.Metres()
 	for _, q := range p.Arena.Panes {
 		s.high = max(s.high, p.Arena.Boards.Height+q.Height)
@@ -61,7 +61,7 @@ func newStrip(p Plan, width float64, rows int) *strip {
 }
 
 type strip struct {
-	Plan
+	Content
 	d      *sheet.Drawing
 	per    unit.Length
 	length unit.Length // of a row

@@ -17,7 +17,7 @@ const (
 
 // advisoryPage plots the stress factor of the hole's shape against its corner
 // radius and says what it is not.
-func (p Plan) advisoryPage(j Job, paper sheet.Paper) []*sheet.Drawing {
+func (p ShopOrder) advisoryPage(j Job, paper sheet.Paper) []*sheet.Drawing {
 	g := p.newPage(paper, "radius", "Hole "+j.Hole.ID+": corner radius, a comparison of shapes", &j,
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material.Name)},
 		sheet.Field{Name: "Corner radius drawn", Value: both(j.Corner).Say(p.Arena.Units)})
@@ -67,7 +67,7 @@ func (j Job) stressPlot(curve []StressPoint, sys unit.System) chart.Plot {
 	return chart.Plot{
 		Name: "stress", Title: "Stress factor against corner radius",
 		X: chart.Axis{Name: name, FromZero: true}, Y: chart.Axis{Name: "stress factor Kt"},
-		Series: []chart.Series{line}, Marks: []chart.Mark{{Words: words, At: in(j.Corner), Strong: true}},
+		Series: []chart.Series{line}, Marks: []chart.RefLine{{Words: words, At: in(j.Corner), Strong: true}},
 	}
 }
 

@@ -22,7 +22,7 @@ const (
 
 // coverPage draws the cover from the shooting side and from the edge, with
 // its play over the range of temperatures.
-func (p Plan) coverPage(j Job, paper sheet.Paper) []*sheet.Drawing {
+func (p ShopOrder) coverPage(j Job, paper sheet.Paper) []*sheet.Drawing {
 	j, about := j.ofCover()
 	probe := p.newPage(paper, "", "", &j)
 	c := j.Cover

@@ -22,7 +22,7 @@ const (
 
 // detailPage draws the hole with its pilot holes, the section through its
 // edge, the route, the tolerances and the distances kept.
-func (p Plan) detailPage(j Job, paper sheet.Paper) []*sheet.Drawing {
+func (p ShopOrder) detailPage(j Job, paper sheet.Paper) []*sheet.Drawing {
 	probe := p.newPage(paper, "", "", &j)
 	wide := probe.area.W*detailShare - columnGap/2
 	high := probe.area.H - sectionHigh - 2*headHeight

@@ -1,10 +1,10 @@
 // Package cut answers: what does a shop need on paper to make this hole and
 // its cover, and may the hole be made at all?
 //
-// A [Plan] is a checked arena with the mark of its document. For each hole
-// [Plan.Job] gathers what a drawing states, or refuses with the reason:
+// A [ShopOrder] is a checked arena with the mark of its document. For each hole
+// [ShopOrder.Job] gathers what a drawing states, or refuses with the reason:
 //
-//	arena + document -> Plan -> Job (place, route, cover, stress) -> drawings -> files
+//	arena + document -> ShopOrder -> Job (place, route, cover, stress) -> drawings -> files
 //	                             '-- refused: too near the edge, corner too sharp ...
 //
 // Places are measured on the glass itself, not along the boards: on a curved
@@ -28,18 +28,18 @@ import (
 	"example.org/rinkpane/internal/survey/arena"
 )
 
-// Plan is an arena, the mark of the document it was read from, and what the
+// ShopOrder is an arena, the mark of the document it was read from, and what the
 // rules in force say of it.
-type Plan struct {
+type ShopOrder struct {
 	Arena    arena.Arena
 	Revision string // of the document, whole, for programs: see [arena.Revision]
 	Mark     string // its short form for people, see [arena.Mark]
 	Findings []rules.Finding
 }
 
-// NewPlan returns the plan of a checked arena, its document's text, and the
+// NewShopOrder returns the order for a checked arena, its document's text, and the
 // findings of the rules in force ([rules.Sets.Check]), which every drawing of a
 // hole that is not allowed carries.
-func NewPlan(a arena.Arena, text []byte, findings []rules.Finding) Plan {
-	return Plan{Arena: a, Revision: arena.Revision(text), Mark: arena.Mark(text), Findings: findings}
+func NewShopOrder(a arena.Arena, text []byte, findings []rules.Finding) ShopOrder {
+	return ShopOrder{Arena: a, Revision: arena.Revision(text), Mark: arena.Mark(text), Findings: findings}
 }

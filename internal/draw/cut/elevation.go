@@ -17,7 +17,7 @@ const (
 )
 
 // panePage draws the pane with its hole from both sides.
-func (p Plan) panePage(j Job, paper sheet.Paper) *sheet.Drawing {
+func (p ShopOrder) panePage(j Job, paper sheet.Paper) *sheet.Drawing {
 	probe := p.newPage(paper, "", "", &j)
 	half := probe.area.W/2 - pagePad
 	foot := p.placeNotes(j, probe).height
@@ -161,7 +161,7 @@ type noteBlock struct {
 }
 
 // placeNotes says where the pane stands and how places are measured.
-func (p Plan) placeNotes(j Job, g page) noteBlock {
+func (p ShopOrder) placeNotes(j Job, g page) noteBlock {
 	work := map[Route]string{Order: "ordering", Standing: "relying on it"}[j.Route]
 	if work == "" {
 		work = "cutting"

@@ -71,7 +71,7 @@ const leastPaper = 209.0
 
 // Folder draws what is asked. A hole that may not be made has no file and
 // stands in Refused; a hole that is not in the plan, or an unknown paper, is an error.
-func (p Plan) Folder(r Request) (Folder, error) {
+func (p ShopOrder) Folder(r Request) (Folder, error) {
 	name := r.Paper
 	if name == Full {
 		name = fullPaper
@@ -114,7 +114,7 @@ func (p Plan) Folder(r Request) (Folder, error) {
 }
 
 // holeNames lists the holes that may be asked for.
-func (p Plan) holeNames() string {
+func (p ShopOrder) holeNames() string {
 	var names []string
 	for _, h := range p.Arena.Working() {
 		names = append(names, h.ID)
@@ -126,7 +126,7 @@ func (p Plan) holeNames() string {
 }
 
 // jobs gathers the jobs asked for, refusals apart.
-func (p Plan) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
+func (p ShopOrder) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 	holes := p.Arena.Working()
 	if len(r.Holes) > 0 {
 		holes = nil
@@ -159,11 +159,11 @@ func (p Plan) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 
 // Sheets are the sheets of a hole to scale: the pane from both sides, outline
 // with edge and route, cover, corner radius.
-func (p Plan) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
+func (p ShopOrder) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
 	return slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper))
 }
 
-func (p Plan) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error) {
+func (p ShopOrder) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error) {
 	id := j.Hole.ID
 	sheets := p.Sheets(j, paper)
 	drawing, err := p.pdf("Hole "+id+": shop drawing", r.Creator, sheets)
@@ -194,7 +194,7 @@ func (p Plan) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error) {
 }
 
 // arenaFiles adds low windows and the cut list.
-func (p Plan) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
+func (p ShopOrder) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
 	var patches []table.Table
 	for _, w := range p.Arena.Windows {
 		job, err := p.WindowJob(w, r.Kit)
@@ -231,7 +231,7 @@ func (p Plan) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
 }
 
 // holeTables are the tables of the holes' drawings, for a spreadsheet.
-func (p Plan) holeTables(jobs []Job) []File {
+func (p ShopOrder) holeTables(jobs []Job) []File {
 	var sizes, limits, plays, factors []table.Table
 	sys := p.Arena.Units
 	for _, j := range jobs {
@@ -257,7 +257,7 @@ func tableFile(name string, tables []table.Table) []File {
 }
 
 // pdf sets drawings as the pages of one PDF that carries the plan's stamp.
-func (p Plan) pdf(title, creator string, drawings []*sheet.Drawing) ([]byte, error) {
+func (p ShopOrder) pdf(title, creator string, drawings []*sheet.Drawing) ([]byte, error) {
 	pages := make([]sheet.Page, len(drawings))
 	for i, d := range drawings {
 		pages[i] = sheet.Page{Drawing: d, Bookmarks: []sheet.Bookmark{{Title: d.Title}}}

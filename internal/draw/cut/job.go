@@ -62,7 +62,7 @@ func DefaultOptions() Options { return Options{Cover: DefaultCoverOptions()} }
 
 // Job gathers a hole's job. What may not be drawn gives a [*Refusal] with every
 // reason that was found.
-func (p Plan) Job(h glass.Hole, o Options) (Job, error) {
+func (p ShopOrder) Job(h glass.Hole, o Options) (Job, error) {
 	way, err := p.Arena.OpeningOf(h)
 	if err != nil {
 		return Job{}, p.refuse(h, say.Make("%s", err.Error()))

@@ -76,26 +76,28 @@ func TestWhatMayNotBeMadeIsRefused(t *testing.T) {
 	const mm = unit.Millimetre
 	for _, c := range []struct {
 		name, hole string
-		change     func(*Plan, *glass.Hole, *Options)
+		change     func(*ShopOrder, *glass.Hole, *Options)
 		words      string
 	}{
-		{"tempered on site", "order", func(_ *Plan, _ *glass.Hole, o *Options) { o.Route = Site }, "never cut"},
-		{"tempered in the shop", "order", func(_ *Plan, _ *glass.Hole, o *Options) { o.Route = Shop }, "never cut"},
-		{"near the left edge", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Station = 4.1 }, "rim to the left edge is 30 mm, at least 140 mm"},
-		{"near the right edge", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Station = 5.1 }, "rim to the right edge"},
-		{"near the boards", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Height = 1.15 }, "rim to the bottom edge at the boards"},
-		{"near the top", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Height = 2.8 }, "rim to the top edge"},
-		{"sharp corner", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Corner = unit.Known(3 * mm) }, "corner radius is 3 mm, at least 7.5 mm"},
-		{"corner too round", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Corner = unit.Known(70 * mm) }, "more than half of the smaller side"},
-		{"no rounding", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Rounding = unit.Known(0 * mm) }, "edges are not rounded"},
-		{"rounding too deep", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Rounding = unit.Known(8 * mm) }, "more than the pane's thickness"},
-		{"glass fillet", "edge", func(*Plan, *glass.Hole, *Options) {}, "corner radius is 5 mm, at least 15 mm"},
-		{"glass too wide", "order", func(_ *Plan, h *glass.Hole, _ *Options) { h.Size.W = 0.6 }, "hole's width is 600 mm, at most 500 mm"},
-		{"glass near the corner", "order", func(_ *Plan, h *glass.Hole, _ *Options) { h.Station, h.Height = 70.105, 1.165 }, "rim to the nearest corner"},
-		{"no material", "flat", func(p *Plan, _ *glass.Hole, _ *Options) { p.Arena.Panes[0].Material = unit.Maybe[glass.Material]{} }, "material of pane P1 is not recorded"},
-		{"no thickness", "flat", func(p *Plan, _ *glass.Hole, _ *Options) { p.Arena.Panes[0].Thickness = unit.Maybe[unit.Length]{} }, "thickness of pane P1 is not recorded"},
-		{"no pane", "flat", func(_ *Plan, h *glass.Hole, _ *Options) { h.Pane, h.Station = "P99", 100 }, "hole flat lies in no pane of the arena"},
-		{"jamming cover", "flat", func(_ *Plan, _ *glass.Hole, o *Options) { o.Cover.Clearance = 0.1 * mm }, "the cover jams"},
+		{"tempered on site", "order", func(_ *ShopOrder, _ *glass.Hole, o *Options) { o.Route = Site }, "never cut"},
+		{"tempered in the shop", "order", func(_ *ShopOrder, _ *glass.Hole, o *Options) { o.Route = Shop }, "never cut"},
+		{"near the left edge", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Station = 4.1 }, "rim to the left edge is 30 mm, at least 140 mm"},
+		{"near the right edge", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Station = 5.1 }, "rim to the right edge"},
+		{"near the boards", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Height = 1.15 }, "rim to the bottom edge at the boards"},
+		{"near the top", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Height = 2.8 }, "rim to the top edge"},
+		{"sharp corner", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Corner = unit.Known(3 * mm) }, "corner radius is 3 mm, at least 7.5 mm"},
+		{"corner too round", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Corner = unit.Known(70 * mm) }, "more than half of the smaller side"},
+		{"no rounding", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Rounding = unit.Known(0 * mm) }, "edges are not rounded"},
+		{"rounding too deep", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Rounding = unit.Known(8 * mm) }, "more than the pane's thickness"},
+		{"glass fillet", "edge", func(*ShopOrder, *glass.Hole, *Options) {}, "corner radius is 5 mm, at least 15 mm"},
+		{"glass too wide", "order", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Size.W = 0.6 }, "hole's width is 600 mm, at most 500 mm"},
+		{"glass near the corner", "order", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Station, h.Height = 70.105, 1.165 }, "rim to the nearest corner"},
+		{"no material", "flat", func(p *ShopOrder, _ *glass.Hole, _ *Options) {
+			p.Arena.Panes[0].Material = unit.Maybe[glass.Material]{}
+		}, "material of pane P1 is not recorded"},
+		{"no thickness", "flat", func(p *ShopOrder, _ *glass.Hole, _ *Options) { p.Arena.Panes[0].Thickness = unit.Maybe[unit.Length]{} }, "thickness of pane P1 is not recorded"},
+		{"no pane", "flat", func(_ *ShopOrder, h *glass.Hole, _ *Options) { h.Pane, h.Station = "P99", 100 }, "hole flat lies in no pane of the arena"},
+		{"jamming cover", "flat", func(_ *ShopOrder, _ *glass.Hole, o *Options) { o.Cover.Clearance = 0.1 * mm }, "the cover jams"},
 	} {
 		p, o := shopPlan(t, unit.Metric), DefaultOptions()
 		h, _ := p.Arena.Hole(c.hole)

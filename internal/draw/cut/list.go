@@ -32,7 +32,7 @@ type Sum struct {
 // List gathers the cut list of all working holes. Refused holes stand in it
 // with their reasons. A pane with several holes is one pane, and to be made
 // when one of its holes is.
-func (p Plan) List(o Options, s SpareOptions) (List, error) {
+func (p ShopOrder) List(o Options, s SpareOptions) (List, error) {
 	l := List{Options: s}
 	var panes [][]Job
 	at := make(map[string]int)

@@ -10,7 +10,7 @@ import (
 
 // listPages are the cut list over the arena: what is to be made, what exists,
 // what is not allowed, spares.
-func (p Plan) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
+func (p ShopOrder) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
 	work, exist := l.Sums()
 	panes, covers := l.Spares()
 	n := 0

@@ -13,7 +13,7 @@ const outlineMargin = 60.0
 // PaneOutline is the pane at full size from the shooting side for a shop's or
 // a factory's machine: the hole on layer CUT as one closed outline, the pane's
 // visible edges and the centre lines on DATUM, notes on TEXT.
-func (p Plan) PaneOutline(j Job) *sheet.Drawing {
+func (p ShopOrder) PaneOutline(j Job) *sheet.Drawing {
 	w, h := j.Face.Width.Millimetres(), j.Face.Height.Millimetres()
 	d := sheet.New("pane-outline", w+2*outlineMargin, h+2*outlineMargin, styles())
 	d.Layers = layers()
@@ -76,7 +76,7 @@ func corners(r sheet.Rect, radius float64) [4]sheet.Point {
 
 // CoverOutline is the cover's two parts at full size: plug, and flange with
 // the cord's hole, each one closed outline on layer CUT.
-func (p Plan) CoverOutline(j Job) *sheet.Drawing {
+func (p ShopOrder) CoverOutline(j Job) *sheet.Drawing {
 	j, _ = j.ofCover()
 	c := j.Cover
 	pw, ph := c.Plug.W.Millimetres(), c.Plug.H.Millimetres()
@@ -101,7 +101,7 @@ func (p Plan) CoverOutline(j Job) *sheet.Drawing {
 }
 
 // stamp writes what the drawing is, its plan and the cautions as text.
-func (g page) stamp(p Plan, j Job, at sheet.Point, say string) {
+func (g page) stamp(p ShopOrder, j Job, at sheet.Point, say string) {
 	t := g.group(sheet.LayerText)
 	lines := []string{
 		p.subject() + ", hole " + j.Hole.ID + ", pane " + j.Pane.ID + ", " + string(j.Material.Name) + ", route " + string(j.Route) + ", plan " + p.Mark,

@@ -65,7 +65,7 @@ func checkWords(t *testing.T, name string, d *sheet.Drawing) int {
 }
 
 // drawingsOf returns every drawing that a plan makes on a paper.
-func drawingsOf(t *testing.T, p Plan, paperName string) []*sheet.Drawing {
+func drawingsOf(t *testing.T, p ShopOrder, paperName string) []*sheet.Drawing {
 	t.Helper()
 	paper, err := sheet.ParsePaper(paperName)
 	if err != nil {
@@ -182,7 +182,7 @@ var oddHoles = []oddHole{
 }
 
 // oddPlan is the shop's plan with one odd hole, its id as long as ids may be.
-func oddPlan(t *testing.T, sys unit.System, c oddHole) (Plan, Job) {
+func oddPlan(t *testing.T, sys unit.System, c oddHole) (ShopOrder, Job) {
 	t.Helper()
 	p := shopPlan(t, sys)
 	mm := func(v float64) unit.Length { return unit.Length(v) * unit.Millimetre }

@@ -44,7 +44,7 @@ const pagePad = 5.0
 
 // newPage frames a sheet of a paper lying on its side; what a job says of
 // itself across its sheets stands on it, nil for none.
-func (p Plan) newPage(paper sheet.Paper, name, title string, j *Job, fields ...sheet.Field) page {
+func (p ShopOrder) newPage(paper sheet.Paper, name, title string, j *Job, fields ...sheet.Field) page {
 	d := paper.Landscape().Sheet(name, styles())
 	return p.frame(d, title, j, fields...)
 }
@@ -55,7 +55,7 @@ func layers() []string {
 }
 
 // frame gives a drawing its frame and title block.
-func (p Plan) frame(d *sheet.Drawing, title string, j *Job, fields ...sheet.Field) page {
+func (p ShopOrder) frame(d *sheet.Drawing, title string, j *Job, fields ...sheet.Field) page {
 	d.Layers = layers()
 	d.Title, d.Desc = title, p.Stamp()
 	area := d.Frame(sheet.TitleBlock{
@@ -130,7 +130,7 @@ func (g *page) across(j Job) {
 
 // column starts a column of text in a box on a sheet; what does not fit goes
 // on to sheets of its own.
-func (p Plan) column(g page, box sheet.Rect, paper sheet.Paper, j *Job) *sheet.Flow {
+func (p ShopOrder) column(g page, box sheet.Rect, paper sheet.Paper, j *Job) *sheet.Flow {
 	begun := false
 	return sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
 		if !begun {
@@ -142,7 +142,7 @@ func (p Plan) column(g page, box sheet.Rect, paper sheet.Paper, j *Job) *sheet.F
 	})
 }
 
-func (p Plan) subject() string {
+func (p ShopOrder) subject() string {
 	if p.Arena.Place == "" {
 		return p.Arena.Name
 	}
@@ -247,7 +247,7 @@ const (
 func small(t table.Table) sheet.Table { return sheet.TableOf(t, tableSize) }
 
 // whereabouts says where a hole is on the boards, in words.
-func (p Plan) whereabouts(j Job) string {
+func (p ShopOrder) whereabouts(j Job) string {
 	r := p.Arena.Rink
 	s := r.Wrap(j.Hole.Station)
 	text := "station " + along(s, p.Arena.Units)

@@ -11,7 +11,7 @@ import (
 )
 
 // shopPlan is the plan of the invented rink in testdata, in a system of units.
-func shopPlan(t testing.TB, sys unit.System) Plan {
+func shopPlan(t testing.TB, sys unit.System) ShopOrder {
 	t.Helper()
 	text, err := os.ReadFile("testdata/shop.yaml")
 	if err != nil {
@@ -26,10 +26,10 @@ func shopPlan(t testing.TB, sys unit.System) Plan {
 		t.Fatal(err)
 	}
 	a.Units = sys
-	return NewPlan(a, doc.Bytes(), nil)
+	return NewShopOrder(a, doc.Bytes(), nil)
 }
 
-func jobOf(t testing.TB, p Plan, id string, o Options) Job {
+func jobOf(t testing.TB, p ShopOrder, id string, o Options) Job {
 	t.Helper()
 	h, ok := p.Arena.Hole(id)
 	if !ok {

@@ -14,16 +14,16 @@ import (
 func TestRequestIsCheckedBeforeDrawing(t *testing.T) {
 	for _, c := range []struct {
 		name   string
-		change func(*Plan, *Request)
+		change func(*ShopOrder, *Request)
 		files  int
 		words  string
 	}{
-		{"one hole twice", func(_ *Plan, r *Request) { r.Holes = []string{"flat", "flat"} }, 10, ""},
-		{"an off hole", func(p *Plan, r *Request) { p.Arena.Holes[0].State, r.Holes = glass.Off, []string{"flat"} }, 0, `hole "flat" is off in the plan, so nothing is made of it; set its state to planned, or write bent, order, bare, edge`},
-		{"no temperature", func(_ *Plan, r *Request) { r.Options.Cover.Warm = math.NaN() }, 0, "give cold below warm"},
-		{"negative breaks", func(_ *Plan, r *Request) { r.Spares.BreakRate = -1 }, 0, "break rate -1: give"},
-		{"negative losses", func(_ *Plan, r *Request) { r.Spares.CoverRate = math.NaN() }, 0, "cover rate NaN: give"},
-		{"sure of all", func(_ *Plan, r *Request) { r.Spares.Certainty = 1 }, 0, "certainty 1: give"},
+		{"one hole twice", func(_ *ShopOrder, r *Request) { r.Holes = []string{"flat", "flat"} }, 10, ""},
+		{"an off hole", func(p *ShopOrder, r *Request) { p.Arena.Holes[0].State, r.Holes = glass.Off, []string{"flat"} }, 0, `hole "flat" is off in the plan, so nothing is made of it; set its state to planned, or write bent, order, bare, edge`},
+		{"no temperature", func(_ *ShopOrder, r *Request) { r.Options.Cover.Warm = math.NaN() }, 0, "give cold below warm"},
+		{"negative breaks", func(_ *ShopOrder, r *Request) { r.Spares.BreakRate = -1 }, 0, "break rate -1: give"},
+		{"negative losses", func(_ *ShopOrder, r *Request) { r.Spares.CoverRate = math.NaN() }, 0, "cover rate NaN: give"},
+		{"sure of all", func(_ *ShopOrder, r *Request) { r.Spares.Certainty = 1 }, 0, "certainty 1: give"},
 	} {
 		p := shopPlan(t, unit.Metric)
 		r := Request{Paper: "a4", Options: DefaultOptions(), Spares: DefaultSpareOptions(), Kit: builtInKit(t)}

@@ -29,7 +29,7 @@ func joined(list []say.Sentence, sys unit.System) string {
 	return strings.Join(say.All(list, sys), "; ")
 }
 
-func (p Plan) refuse(h glass.Hole, why ...say.Sentence) *Refusal {
+func (p ShopOrder) refuse(h glass.Hole, why ...say.Sentence) *Refusal {
 	return &Refusal{h.ID, why, p.Arena.Units}
 }
 

@@ -28,7 +28,7 @@ const Full = "full"
 // Template returns the full-size template of a hole on a paper, as one sheet
 // where it fits and else as tiles with register marks; paper Full gives one
 // sheet as large as needed. Two bars of 100 mm and 4 in prove the print's scale.
-func (p Plan) Template(j Job, paper string) ([]*sheet.Drawing, error) {
+func (p ShopOrder) Template(j Job, paper string) ([]*sheet.Drawing, error) {
 	w := max(j.Hole.Size.W.Millimetres()+2*beside, leastWide)
 	h := templateTop + j.Hole.Size.H.Millimetres() + 2*around + templateEnd
 	if !p.roomInside(j) {
@@ -53,7 +53,7 @@ func (p Plan) Template(j Job, paper string) ([]*sheet.Drawing, error) {
 // blockHeight is room enough for a title block with its cautions on a narrow sheet, mm.
 const blockHeight = 38.0
 
-func (p Plan) template(j Job, w, h float64) *sheet.Drawing {
+func (p ShopOrder) template(j Job, w, h float64) *sheet.Drawing {
 	d := sheet.New("template", w, h, styles())
 	g := p.frame(d, "Hole "+j.Hole.ID+": template, full size", &j,
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Scale", Value: "1:1"}, sheet.Field{Name: "Route", Value: string(j.Route)})
@@ -76,7 +76,7 @@ func (j Job) words(g page) (name string, say []string) {
 
 // roomInside reports whether a hole's outline has room for the words to the
 // right of its centre, clear of the rounded corner and the pilot hole.
-func (p Plan) roomInside(j Job) bool {
+func (p ShopOrder) roomInside(j Job) bool {
 	name, say := j.words(page{sys: p.Arena.Units})
 	x := sheet.Bold.Width(name, sheet.SizeTitle)
 	for _, s := range say {

@@ -13,7 +13,7 @@ const stampLead = "rinkpane-plan-"
 
 // Stamp returns the text by which a drawing carries its plan's revision for
 // programs, whole: a short form may be met by another text made for it.
-func (p Plan) Stamp() string { return stampLead + p.Revision }
+func (p ShopOrder) Stamp() string { return stampLead + p.Revision }
 
 var (
 	stamp = regexp.MustCompile(stampLead + `([0-9a-f]{64})\b`)

@@ -11,7 +11,7 @@ import (
 	"example.org/rinkpane/internal/survey/arena"
 )
 
-func folder(t testing.TB, p Plan, paper string) Folder {
+func folder(t testing.TB, p ShopOrder, paper string) Folder {
 	t.Helper()
 	f, err := p.Folder(Request{Paper: paper, Options: DefaultOptions(), Spares: DefaultSpareOptions(), Kit: builtInKit(t), Creator: "test"})
 	if err != nil {

@@ -32,7 +32,7 @@ type WindowJob struct {
 
 // WindowJob computes the clear patches of a low window for the lenses of a
 // kit that are used at this rink, with the kit's first body.
-func (p Plan) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
+func (p ShopOrder) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
 	if len(k.Bodies) == 0 {
 		return WindowJob{}, fmt.Errorf("window %s: the kit has no body; its sensor decides the patch", w.ID)
 	}
@@ -94,7 +94,7 @@ func (job WindowJob) title() string {
 }
 
 // windowPage draws a low window from the rink side with the clear patch.
-func (p Plan) windowPage(job WindowJob, paper sheet.Paper) []*sheet.Drawing {
+func (p ShopOrder) windowPage(job WindowJob, paper sheet.Paper) []*sheet.Drawing {
 	w := job.Window
 	probe := p.newPage(paper, "", "", nil)
 	wide := probe.area.W*detailShare - columnGap/2
@@ -150,7 +150,7 @@ func (d windowDrawing) front(at sheet.Point) {
 }
 
 // words says what the patch is, of an opening, of a clear panel, or of a film.
-func (d windowDrawing) words(p Plan, f *sheet.Flow) {
+func (d windowDrawing) words(p ShopOrder, f *sheet.Flow) {
 	w := d.job.Window
 	f.Heading(map[bool]string{true: "What each lens needs free, all focal lengths, widest stop", false: "Clear patch by lens, all focal lengths, widest stop"}[w.Open])
 	f.Table(small(patchFields(w).Of("", d.job.Patches, d.sys)))
@@ -210,7 +210,7 @@ func patchFields(w glass.Window) table.Fields[LensPatch] {
 
 // WindowOutline is the clear patch at full size for a plotter, on layer CUT,
 // in the window's outline on DATUM.
-func (p Plan) WindowOutline(job WindowJob) *sheet.Drawing {
+func (p ShopOrder) WindowOutline(job WindowJob) *sheet.Drawing {
 	w := job.Window
 	ww, wh := w.Size.W.Millimetres(), w.Size.H.Millimetres()
 	d := sheet.New("window-outline", ww+2*outlineMargin, wh+2*outlineMargin, styles())

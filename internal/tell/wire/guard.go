@@ -87,7 +87,7 @@ func sectorOf(s puck.Sector) *Sector {
 	return &Sector{Degrees(s.HalfAngle), s.From.Degrees(), s.To.Degrees(), s.Typical.Metres(), s.Far.Metres(), s.Farthest.Metres()}
 }
 
-func throughOf(reach []puck.Reach) []Through {
+func throughOf(reach []puck.Protrusion) []Through {
 	out := make([]Through, len(reach))
 	for i, r := range reach {
 		out[i] = Through{r.What, r.Passes, r.Past.Millimetres(), Degrees(r.Limit), r.Toward}

@@ -15,10 +15,10 @@ import (
 // Now is how an arena stands with a change that is not saved.
 type Now struct {
 	Proof
-	Permitted []Stretch `json:"permitted"` // boards where a standard hole may stand
-	Undecided []Stretch `json:"undecided"` // boards where the survey lacks a number to say
-	Holes     []Mark    `json:"holes"`     // every hole, those turned off included
-	Picked    *Picked   `json:"picked"`    // null when none is picked, or it is turned off
+	Permitted []Stretch      `json:"permitted"` // boards where a standard hole may stand
+	Undecided []Stretch      `json:"undecided"` // boards where the survey lacks a number to say
+	Holes     []SurveyedHole `json:"holes"`     // every hole, those turned off included
+	Picked    *Picked        `json:"picked"`    // null when none is picked, or it is turned off
 }
 
 // Stretch is a piece of the boards; To may pass the perimeter.
@@ -27,8 +27,8 @@ type Stretch struct {
 	To   float64 `json:"to_m"`
 }
 
-// Mark is a hole on the map.
-type Mark struct {
+// SurveyedHole is a hole on the map.
+type SurveyedHole struct {
 	ID       string       `json:"id"`
 	State    string       `json:"state"` // "planned", "cut" or "off"
 	Pane     string       `json:"pane"`
@@ -74,9 +74,9 @@ type LiveWedge struct {
 
 // NowOf encodes an answer, with sentences in the system's units.
 func NowOf(n plan.Now, sys unit.System) Now {
-	out := Now{Proof: ProofOf(n.Proof, sys), Permitted: stretches(n.Permitted), Undecided: stretches(n.Undecided), Holes: []Mark{}}
+	out := Now{Proof: ProofOf(n.Proof, sys), Permitted: stretches(n.Permitted), Undecided: stretches(n.Undecided), Holes: []SurveyedHole{}}
 	for _, m := range n.Holes {
-		out.Holes = append(out.Holes, Mark{
+		out.Holes = append(out.Holes, SurveyedHole{
 			ID: m.ID, State: string(m.State), Pane: m.Pane,
 			Corner: m.Place.Corner.String(), Landmark: string(m.Place.Landmark), Offset: m.Place.Offset.Metres(), Where: m.Place.Say(sys),
 			Station: m.Station.Metres(), Height: m.Height.Metres(), X: m.At.X, Y: m.At.Y,

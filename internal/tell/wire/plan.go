@@ -76,7 +76,7 @@ type Hole struct {
 	BestFocal    float64      `json:"best_focal_mm"`          // at which it is best
 	Fits         []LensFit    `json:"fits"`
 	Light        []light.Row  `json:"light"`
-	Reach        Reach        `json:"reach"`
+	Reach        IceShare     `json:"reach"`
 }
 
 // LensFit is one lens in one hole. Angles are from straight ahead in degrees;
@@ -101,8 +101,8 @@ type Limits struct {
 	TiltUsable *float64 `json:"tilt_usable_deg"`
 }
 
-// Reach is the share of the ice that a hole can shoot with some lens.
-type Reach struct {
+// IceShare is the share of the ice that a hole can shoot with some lens.
+type IceShare struct {
 	Share     float64  `json:"reach_share"`        // of the ice at puck height, 0 to 1
 	FaceShare float64  `json:"reach_face_share"`   // of the ice at face height, 0 to 1
 	Blind     float64  `json:"blind_strip_m"`      // strip along the near boards that is not seen, straight ahead
@@ -155,7 +155,7 @@ func holeOf(h plan.Hole, sys unit.System) Hole {
 		Station: h.Station.Metres(), Height: h.Height.Metres(), Width: h.Size.W.Millimetres(), Tall: h.Size.H.Millimetres(),
 		Thick: h.Opening.Thick.Value.Millimetres(), ThickAssumed: !h.Opening.Thick.Surveyed(), Status: h.Status,
 		Fits: fitsOf(h.Fits), Light: rowsOf(h.Light),
-		Reach: Reach{h.Reach.Share, h.Reach.FaceShare, h.Reach.Blind.Metres(), h.Reach.BlindMean.Metres(), arena.Reasons(h.Reach.Assumed, sys)},
+		Reach: IceShare{h.Reach.Share, h.Reach.FaceShare, h.Reach.Blind.Metres(), h.Reach.BlindMean.Metres(), arena.Reasons(h.Reach.Assumed, sys)},
 	}
 	if best, ok := h.BestFit(); ok {
 		out.Best, out.BestFocal = best.Lens.ID, best.Focal.Millimetres()

@@ -107,7 +107,7 @@ func through(guards []puck.Guard) table.Fields[puck.Guard] {
 }
 
 // Through says how far something reaches through a hole.
-func Through(r puck.Reach, sys unit.System) string {
+func Through(r puck.Protrusion, sys unit.System) string {
 	if !r.Passes {
 		return "does not pass"
 	}
