@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -13,7 +14,6 @@ import (
 	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/form"
-	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
@@ -88,7 +88,7 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 	if err != nil {
 		return err
 	}
-	paper, err := sheet.ParsePaper(paperOr(f.paper, ar.Units))
+	paper, err := sheet.ParsePaper(cmp.Or(f.paper, sheet.UsualPaper(ar.Units)))
 	if err != nil {
 		return fmt.Errorf("--paper: %w", err)
 	}
@@ -120,15 +120,4 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 		fmt.Fprintln(out)
 		writeLines(out, glass.Cautions())
 	})
-}
-
-// paperOr is the paper named, or what is usual where the units are.
-func paperOr(name string, sys unit.System) string {
-	switch {
-	case name != "":
-		return name
-	case sys == unit.Imperial:
-		return "letter"
-	}
-	return "a4"
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -78,7 +79,7 @@ drawing is of this plan.`,
 
 // request reads the flags into a request for the plan's own units.
 func (f cutFlags) request(a *app, sys unit.System) (cut.Request, error) {
-	r := cut.Request{Holes: f.holes, Paper: paperOr(f.paper, sys), Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release}
+	r := cut.Request{Holes: f.holes, Paper: cmp.Or(f.paper, sheet.UsualPaper(sys)), Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release}
 	var err error
 	if f.route != "" {
 		if r.Options.Route, err = cut.ParseRoute(f.route); err != nil {

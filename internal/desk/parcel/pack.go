@@ -53,11 +53,7 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 
 // paper returns the paper wished for, or what is usual where the units are.
 func paper(w Wish, sys unit.System) (sheet.Paper, error) {
-	usual := "a4"
-	if sys == unit.Imperial {
-		usual = "letter"
-	}
-	p, err := sheet.ParsePaper(cmp.Or(w.Paper, usual))
+	p, err := sheet.ParsePaper(cmp.Or(w.Paper, sheet.UsualPaper(sys)))
 	if err != nil {
 		return sheet.Paper{}, &Error{"paper: " + err.Error()}
 	}

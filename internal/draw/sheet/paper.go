@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"strings"
+
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Paper is a sheet size in millimetres, upright.
@@ -33,6 +35,14 @@ func ParsePaper(s string) (Paper, error) {
 		names = append(names, p.Name)
 	}
 	return Paper{}, fmt.Errorf("paper %q: write one of %s", s, strings.Join(names, ", "))
+}
+
+// UsualPaper names the paper of an office where the units are used.
+func UsualPaper(sys unit.System) string {
+	if sys == unit.Imperial {
+		return "letter"
+	}
+	return "a4"
 }
 
 // Landscape returns the paper lying on its longer side.
