@@ -81,6 +81,17 @@ func (l Length) Exact(sys System) string {
 	return full(float64(l)) + " m"
 }
 
+// plainDown is the size from which numbers are written without an exponent.
+const plainDown = 1e-9
+
+// full prints v so that it reads back to the last bit.
+func full(v float64) string {
+	if v != 0 && v > -plainDown && v < plainDown {
+		return strconv.FormatFloat(v, 'e', -1, 64)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
 func readMetric(l Length) string {
 	switch a := max(l, -l).Millimetres(); {
 	case a >= 999.5:
