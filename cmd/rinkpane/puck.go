@@ -187,7 +187,7 @@ func runPuckBare(a *app, c *cobra.Command, f puckFlags) error {
 
 func windowAt(o puck.Opening, q unit.Angle) bareWindow {
 	flat := o.Flat(q)
-	tumbling := o.Tumbling(puck.Flight{Along: q}, puck.NewOrientations(tumblingDraws, 1))
+	tumbling := o.Tumbling(puck.Flight{Along: q}, puck.NewOrientations(tumblingDraws))
 	return bareWindow{
 		FlatWindowMM:    [2]float64{flat.W.Millimetres(), flat.H.Millimetres()},
 		FlatLimitDeg:    wire.Degrees(o.FlatLimit()),

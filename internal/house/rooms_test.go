@@ -194,6 +194,7 @@ var houseRooms = append([]room{
 		{"answer/sight", "the reach map"},
 		{"answer/puck", "sectors to keep clear"},
 		{"decide/choose", "a chosen set of holes to draw"},
+		{"tell/words", "how far a sector reaches, rounded outward"},
 		{"measure/unit", "lengths and angles in words, in the arena's units"},
 		{"measure/geom", "points of the rink's frame"},
 		{"survey/rink", "boards, markings, corners and landmarks to draw"},

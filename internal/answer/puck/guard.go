@@ -21,7 +21,6 @@ type Options struct {
 	// GameMinutes and PracticeMinutes are minutes for which the cover is out.
 	GameMinutes, PracticeMinutes float64
 	Floor                        unit.Length // of the spectators' side, above the ice
-	Seed                         uint64      // for the orientations of a tumbling puck
 	Only                         string      // id of the one opening to assess; "" for all
 }
 
@@ -29,7 +28,7 @@ type Options struct {
 // attempts, 60 clearances and dump-ins) and 500 per hour of practice (all from memory), covers out for an hour of each, a floor level with the ice.
 func DefaultOptions() Options {
 	return Options{
-		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60, Seed: 1,
+		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60,
 	}
 }
 
@@ -84,7 +83,7 @@ func Assess(a arena.Arena, o Options) ([]Guard, error) {
 		return nil, err
 	}
 	guards := make([]Guard, len(openings))
-	axes := NewOrientations(orientations, o.Seed)
+	axes := NewOrientations(orientations)
 	err = cores.Try(len(openings), func(i int) (err error) {
 		guards[i], err = assess(a, openings[i], o, axes)
 		return err

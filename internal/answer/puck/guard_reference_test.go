@@ -25,7 +25,7 @@ func TestShareAgainstSingleShots(t *testing.T) {
 	tangent := geom.Vec2{X: normal.Y, Y: -normal.X}
 	p := place{at: geom.Vec2{X: away}, normal: normal, tangent: tangent, height: high}
 	o := opening(t, w*1000, h*1000, thick*1000)
-	sum := newTally(o, NewOrientations(4096, 2))
+	sum := newTally(o, NewOrientations(4096))
 	sum.add([]Shot{s}, p, goalFrames{})
 
 	rng, cloud := rand.New(rand.NewSource(11)), newDisc()

@@ -114,7 +114,7 @@ func TestAnyLimitOfAHighOpening(t *testing.T) {
 
 // The limit of any orientation is where the best of many orientations stops.
 func TestAnyLimitAgainstSearch(t *testing.T) {
-	axes := NewOrientations(250000, 3)
+	axes := NewOrientations(250000)
 	for _, o := range []Opening{usual(t), opening(t, 139.7, 70, 12.7), opening(t, 100, 50, 20), opening(t, 90, 30, 6)} {
 		q, ok := o.AnyLimit().Get()
 		if !ok {
@@ -130,7 +130,7 @@ func TestAnyLimitAgainstSearch(t *testing.T) {
 }
 
 func TestTumblingLaws(t *testing.T) {
-	axes := NewOrientations(400, 5)
+	axes := NewOrientations(400)
 	rapid.Check(t, func(t *rapid.T) {
 		w := rapid.Float64Range(20, 300).Draw(t, "w")
 		h := rapid.Float64Range(20, 300).Draw(t, "h")
@@ -151,7 +151,7 @@ func TestTumblingLaws(t *testing.T) {
 }
 
 func BenchmarkTumbling(b *testing.B) {
-	o, axes := usual(b), NewOrientations(256, 1)
+	o, axes := usual(b), NewOrientations(256)
 	for b.Loop() {
 		o.Tumbling(Flight{Along: 0.5, Up: 0.05}, axes)
 	}

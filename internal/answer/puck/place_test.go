@@ -159,7 +159,7 @@ func TestReachByHand(t *testing.T) {
 func TestLandingCountsFromTheGlass(t *testing.T) {
 	s := Clearance().At(geom.Vec2{}, geom.Vec2{X: 1}, 1)
 	p := place{at: geom.Vec2{X: 12}, normal: geom.Vec2{X: -1}, tangent: geom.Vec2{Y: 1}, height: 1.5}
-	sum := newTally(usual(t), NewOrientations(64, 1))
+	sum := newTally(usual(t), NewOrientations(64))
 	sum.add([]Shot{s}, p, goalFrames{})
 	far := 0.0
 	for _, v := range sum.passes {

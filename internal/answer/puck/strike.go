@@ -69,7 +69,8 @@ const (
 const playedMoments = 4000
 
 // DefaultShots returns struck pucks at both ends: the shots of a sampled game
-// (package play, seed 1) gathered in cells of the ice, a part of them tipped,
+// (package play, seed 1), each with its mirror images so that no end and no
+// side is favoured by the sample, gathered in cells of the ice, a part of them tipped,
 // and, from stated places, clearances out of the zone and dump-ins into the
 // corner. It is nil on a rink without a goal line.
 func DefaultShots(r rink.Rink) ([]Shot, error) {
@@ -81,7 +82,7 @@ func DefaultShots(r rink.Rink) ([]Shot, error) {
 	if err != nil {
 		return nil, fmt.Errorf("sampling shots: %w", err)
 	}
-	shots := Played(set.Shots(1), goal)
+	shots := Played(mirrored(set.Shots(1)), goal)
 	total := weight(shots)
 	d := r.Dimensions()
 	for _, end := range []float64{-1, 1} {
@@ -102,23 +103,42 @@ func DefaultShots(r rink.Rink) ([]Shot, error) {
 // small against the way to the boards.
 const cell = 3.0
 
-// Played gathers shots of a game in cells of the ice, both ends apart; goal is
+// mirrored returns each shot with its images across the rink's two axes.
+func mirrored(shots []play.Shot) []play.Shot {
+	out := make([]play.Shot, 0, 4*len(shots))
+	for _, s := range shots {
+		for _, end := range [2]int{1, -1} {
+			for _, side := range [2]float64{1, -1} {
+				m := s
+				m.X, m.End, m.Y = s.X*float64(end), s.End*end, s.Y*side
+				out = append(out, m)
+			}
+		}
+	}
+	return out
+}
+
+// Played gathers shots of a game in cells of the ice, both ends and both sides apart; goal is
 // how far the goal lines stand from centre ice, in metres. Each cell becomes a slap, a
 // wrist and a stray shot at the middle of the goal, from the mean of its places.
 func Played(shots []play.Shot, goal float64) []Shot {
-	type key struct{ end, x, y int }
+	type key struct {
+		end, x, y int
+		right     bool // of the rink's long axis, seen toward end B
+	}
 	type sum struct {
 		at geom.Vec2
 		n  float64
 	}
 	cells := make(map[key]sum)
 	for _, s := range shots {
-		k := key{s.End, int(math.Floor(s.X / cell)), int(math.Floor(s.Y / cell))}
+		k := key{s.End, int(math.Floor(s.X * float64(s.End) / cell)), int(math.Abs(s.Y) / cell), math.Signbit(s.Y)}
 		c := cells[k]
 		cells[k] = sum{c.at.Add(geom.Vec2{X: s.X, Y: s.Y}), c.n + 1}
 	}
 	keys := slices.SortedFunc(maps.Keys(cells), func(a, b key) int {
-		return cmp.Or(cmp.Compare(a.end, b.end), cmp.Compare(a.x, b.x), cmp.Compare(a.y, b.y))
+		return cmp.Or(cmp.Compare(a.end, b.end), cmp.Compare(a.x, b.x), cmp.Compare(a.y, b.y),
+			cmp.Compare(cells[a].at.Y, cells[b].at.Y))
 	})
 	var out []Shot
 	for _, k := range keys {

@@ -2,7 +2,6 @@ package puck
 
 import (
 	"math"
-	"math/rand/v2"
 
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
@@ -20,24 +19,23 @@ type Window struct {
 	Pass   float64 // share of orientations that pass at all, 0 to 1
 }
 
-// Orientations is a sample of a puck's axis directions, uniform over the
-// sphere. Make one with NewOrientations; it is read only and may be shared.
+// Orientations are directions of a puck's axis, spread evenly over the
+// sphere. Make them with NewOrientations; they are read only and may be shared.
 type Orientations []geom.Vec3
 
-// NewOrientations draws n axis directions (n is raised to a square number):
-// the half sphere is cut in cells of equal area and one direction is drawn in each, so
-// that the mean over them settles faster than a plain sample's. Equal seeds
-// give equal directions.
-func NewOrientations(n int, seed uint64) Orientations {
-	side := max(1, int(math.Ceil(math.Sqrt(float64(max(n, 1))))))
-	rng := rand.New(rand.NewPCG(seed, 0x7075636b)) // the second word sets this stream apart
+// NewOrientations returns n axis directions (n is raised to an even number
+// squared): the half sphere is cut in cells of equal area and each cell's
+// middle is taken. The even number keeps the set its own mirror image, left to
+// right and top to bottom.
+func NewOrientations(n int) Orientations {
+	side := max(2, int(math.Ceil(math.Sqrt(float64(max(n, 1))))))
+	side += side % 2
 	out := make(Orientations, 0, side*side)
 	for i := range side {
+		z := (float64(i) + 0.5) / float64(side) // a puck has no front: half a sphere does
+		r := math.Sqrt(1 - z*z)
 		for j := range side {
-			z := (float64(i) + rng.Float64()) / float64(side) // a puck has no front: half a sphere does
-			turn := 2 * math.Pi * (float64(j) + rng.Float64()) / float64(side)
-			s, c := math.Sincos(turn)
-			r := math.Sqrt(1 - z*z)
+			s, c := math.Sincos(2 * math.Pi * (float64(j) + 0.5) / float64(side))
 			out = append(out, geom.Vec3{X: r * c, Y: r * s, Z: z})
 		}
 	}
@@ -52,8 +50,7 @@ func NewOrientations(n int, seed uint64) Orientations {
 //	h |n.m| + D sqrt(m.m - (n.m)^2)
 //
 // and the free travel is W - t |ux/uz| less that width, by the like in
-// height. Source: own derivation. Error: about 1/n of the area for n
-// orientations (one a cell), see docs/formulas/puck.md.
+// height. Source: own derivation; error in docs/formulas/puck.md.
 func (o Opening) Tumbling(f Flight, axes Orientations) Window {
 	kx, ky, ok := f.slopes()
 	if !ok || len(axes) == 0 {
@@ -82,6 +79,18 @@ func (o Opening) FlatFlight(f Flight) Window {
 		return Window{}
 	}
 	return Window{AreaM2: a, Pass: 1}
+}
+
+// centreArea returns where the puck's centre flies through both faces'
+// outlines, in square metres, whatever else of the puck touches:
+// (W - t |kx|)(H - t |ky|); 0 past the faces' overlap.
+func (o Opening) centreArea(f Flight) float64 {
+	kx, ky, ok := f.slopes()
+	if !ok {
+		return 0
+	}
+	t := o.thick.Metres()
+	return max(0, o.size.W.Metres()-t*math.Abs(kx)) * max(0, o.size.H.Metres()-t*math.Abs(ky))
 }
 
 // slopes returns ux/uz and uy/uz of the flight; ok is false when it does not

@@ -54,7 +54,7 @@ func (d disc) passes(cx, cy, kx, ky, w, h, thick float64) bool {
 }
 
 func TestTumblingAgainstPointCloud(t *testing.T) {
-	axes := NewOrientations(40000, 1)
+	axes := NewOrientations(40000)
 	cloud := newDisc()
 	rng := rand.New(rand.NewSource(7))
 	for _, c := range []struct{ w, h, thick, along, up float64 }{

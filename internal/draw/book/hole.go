@@ -125,7 +125,7 @@ func guardRows(g puck.Guard, sys unit.System) [][]string {
 		rows = append(rows, []string{"energy of a puck that passes", fmt.Sprintf("mean %.0f J, most %.0f J", g.MeanJ, g.MostJ)})
 	}
 	if s := g.Sector; s.Passing {
-		rows = append(rows, []string{"keep clear", fmt.Sprintf("%.0f to %.0f deg from the normal, to %s", s.From.Degrees(), s.To.Degrees(), words.Far(s.Far, sys))})
+		rows = append(rows, []string{"keep clear", words.Bearings(s) + " from the normal, to " + words.Within(s.Far, sys)})
 	}
 	for _, r := range g.Reach {
 		rows = append(rows, []string{"reach: " + r.What, words.Through(r, sys)})

@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // Sector is the part of the spectators' side behind a hole that is to be kept
@@ -138,12 +139,12 @@ func (m *planMap) sector(s Sector, window sheet.Rect) {
 	g.Add("sector", sheet.Polygon(append([]sheet.Point{m.pt(p)}, arc(s.Far)...)...))
 	g.Add("sector-half", sheet.Lines(arc(s.Typical)...))
 	sys := m.Arena.Units
-	e.With("hole", s.Hole).Titled(fmt.Sprintf("Keep clear behind %s: half land by %s, 95 %% by %s", s.Hole, about(s.Typical, sys), about(s.Far, sys)))
+	e.With("hole", s.Hole).Titled(fmt.Sprintf("Keep clear behind %s: half land by %s, 95 %% by %s", s.Hole, words.Within(s.Typical, sys), words.Within(s.Far, sys)))
 	m.d.Add("holes", "sector-hole", sheet.Circle{C: m.pt(p), R: 0.9})
-	words, _ := m.d.Group("labels", "")
+	labels, _ := m.d.Group("labels", "")
 	at := sectorLabel(m.pt(p), to((s.From+s.To)/2, s.Far), to((s.From+s.To)/2, s.Typical))
-	words.Add("hole-label", sheet.Text{At: sheet.Pt(at.X, at.Y-1.2), S: s.Hole, Anchor: sheet.Middle, VAlign: sheet.Centre})
-	words.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: about(s.Far, sys), Anchor: sheet.Middle, VAlign: sheet.Centre})
+	labels.Add("hole-label", sheet.Text{At: sheet.Pt(at.X, at.Y-1.2), S: s.Hole, Anchor: sheet.Middle, VAlign: sheet.Centre})
+	labels.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: words.Within(s.Far, sys), Anchor: sheet.Middle, VAlign: sheet.Centre})
 }
 
 // sectorLabel is where a sector's name and distance stand: between its two
@@ -157,14 +158,6 @@ func sectorLabel(hole, far, typical sheet.Point) sheet.Point {
 	}
 	way := far.Sub(hole).Scale(1 / long)
 	return far.Add(sheet.Pt(way.X*across, way.Y*up))
-}
-
-// about prints a distance no finer than a model knows it: a tenth of a metre or a foot.
-func about(l unit.Length, sys unit.System) string {
-	if sys == unit.Imperial {
-		return fmt.Sprintf("%.0f ft", l.Feet())
-	}
-	return fmt.Sprintf("%.1f m", l.Metres())
 }
 
 // guardLegend says what the lines mean.

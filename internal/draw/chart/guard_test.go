@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 func guardArena(t *testing.T) arena.Arena {
@@ -91,7 +92,7 @@ func TestGuardMapOfOneHole(t *testing.T) {
 	if n != 1 {
 		t.Errorf("%d sectors, want one", n)
 	}
-	if got := about(13.2*unit.Metre, unit.Imperial); got != "43 ft" {
+	if got := words.Within(13.2*unit.Metre, unit.Imperial); got != "44 ft" {
 		t.Errorf("13.2 m is %q", got)
 	}
 }

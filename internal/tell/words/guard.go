@@ -23,7 +23,7 @@ func Guards() table.Fields[puck.Guard] {
 		}
 	}
 	lands := func(head, name string, of func(puck.Sector) unit.Length) table.Field[puck.Guard] {
-		return inUnits(head, name, true, sector(func(s puck.Sector, sys unit.System) string { return Far(of(s), sys) }))
+		return inUnits(head, name, true, sector(func(s puck.Sector, sys unit.System) string { return Within(of(s), sys) }))
 	}
 	return table.Fields[puck.Guard]{
 		left("hole", "hole", func(g puck.Guard) string { return g.Hole }),
@@ -41,12 +41,12 @@ func Guards() table.Fields[puck.Guard] {
 		numbered("in 1000 h practice", "per_1000_h_practice", func(g puck.Guard) string { return PerThousandHours(g.Practice) }),
 		numbered("mean energy", "mean_energy_j", func(g puck.Guard) string { return fmt.Sprintf("%.0f J", g.MeanJ) }),
 		explained(inUnits("nine in ten", "sector_deg", true, sector(func(s puck.Sector, _ unit.System) string {
-			return fmt.Sprintf("%.0f to %.0f deg", s.From.Degrees(), s.To.Degrees())
+			return Bearings(s)
 		})), "between these angles from the pane's normal, + toward rising station"),
 		inUnits("all within", "half_angle_deg", true, sector(func(s puck.Sector, _ unit.System) string { return "+-" + Closes(s.HalfAngle) })),
 		lands("half land by", "landing_half_m", func(s puck.Sector) unit.Length { return s.Typical }),
 		lands("95 % by", "landing_95_percent_m", func(s puck.Sector) unit.Length { return s.Far }),
-		lands("farthest", "landing_farthest_m", func(s puck.Sector) unit.Length { return s.Farthest }),
+		lands("999 in 1000 by", "landing_farthest_m", func(s puck.Sector) unit.Length { return s.Farthest }),
 	}
 }
 

@@ -2,11 +2,13 @@ package words
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
 
 	"example.org/rinkpane/internal/answer/light"
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/measure/say"
@@ -107,6 +109,23 @@ func Far(l unit.Length, sys unit.System) string {
 		return fmt.Sprintf("%.0f ft", l.Feet())
 	}
 	return fmt.Sprintf("%.1f m", l.Metres())
+}
+
+// outward rounds up, but for what is only a sum's rounding.
+func outward(x float64) float64 { return math.Ceil(x - 1e-6) }
+
+// Within prints how far something reaches at most: rounded up, to feet or
+// tenths of a metre.
+func Within(l unit.Length, sys unit.System) string {
+	if sys == unit.Imperial {
+		return fmt.Sprintf("%.0f ft", outward(l.Feet()))
+	}
+	return fmt.Sprintf("%.1f m", outward(10*l.Metres())/10)
+}
+
+// Bearings prints a sector's angles from the pane's normal, rounded outward.
+func Bearings(s puck.Sector) string {
+	return fmt.Sprintf("%.0f to %.0f deg", -outward(-s.From.Degrees()), outward(s.To.Degrees()))
 }
 
 // Percent prints a share from 0 to 1.
