@@ -39,8 +39,8 @@ section, route, cover and corner radius as PDF, a full-size template with check
 bars, and DXF outlines of pane and cover; the clear patches of low windows; the
 cut list with spares. What exists is drawn as existing, to check it by. A hole that
 may not be made has no drawing and the reason is said; one that fails a rule is
-drawn, and every sheet says NOT PASSED and why. Every drawing carries the plan's revision; --verify says whether a
-drawing is of this plan.`,
+drawn, and every sheet says NOT PASSED and why. Every drawing carries the plan's
+revision; --verify says whether a drawing is of this plan.`,
 		Example: `  # every hole of an arena, on A4
   rinkpane cut arena.yaml --out shop --paper a4
 

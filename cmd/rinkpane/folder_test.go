@@ -11,12 +11,10 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/parcel"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/store"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/kit"
 )
 
 // TestFolderIsTheDesksArchive writes the demo's folder with the command and
@@ -50,11 +48,7 @@ func archive(t *testing.T) map[string][]byte {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { s.Close() })
-	k, err := kit.Default()
-	if err != nil {
-		t.Fatal(err)
-	}
-	set, err := rules.Shipped(rules.Default)
+	maker, err := newMaker(&app{}, []string{rules.Default}, "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -62,7 +56,7 @@ func archive(t *testing.T) map[string][]byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	on := shelf.New(s, plan.Maker{Kit: k, Rules: rules.Sets{set}}, time.Now)
+	on := shelf.New(s, maker, time.Now)
 	if _, err := on.Add(t.Context(), "demo", doc, "Ada", "x"); err != nil {
 		t.Fatal(err)
 	}
