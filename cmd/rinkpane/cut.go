@@ -61,7 +61,7 @@ revision; --verify says whether a drawing is of this plan.`,
 		},
 	}
 	o, s := cut.DefaultCoverOptions(), cut.DefaultSpareOptions()
-	c.Flags().StringArrayVar(&f.holes, "hole", nil, "only this hole; may be given several times")
+	c.Flags().StringArrayVar(&f.holes, "hole", nil, "only this hole or low window; may be given several times")
 	c.Flags().StringVar(&f.out, "out", "", "folder to write to; it is made when absent")
 	c.Flags().StringVar(&f.paper, "paper", "", "a4, a3, letter, tabloid, another ISO or ANSI size, or full: templates on one sheet as large as needed (default: a4, letter in imperial plans)")
 	c.Flags().StringVar(&f.route, "route", "", "shop, site or order (default: what the pane's material asks)")
@@ -157,7 +157,7 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	switch {
 	case folder.Holes+folder.Windows+len(folder.Refused) == 0:
 		return errors.New("the plan has no hole to draw; add one to its holes")
-	case folder.Holes == 0 && len(folder.Refused) > 0:
+	case folder.Holes == 0 && len(folder.Refused) > 0 && (len(f.holes) == 0 || folder.Windows == 0):
 		folder.Files = nil // nothing of what was asked may be drawn: no folder
 	}
 	files := make([]outFile, len(folder.Files))

@@ -42,7 +42,7 @@ type File struct {
 
 // Request is what is to be drawn.
 type Request struct {
-	Holes   []string // ids; empty means every working hole, the low windows and the cut list
+	Holes   []string // ids of holes and low windows; empty means every one of them, and the cut list
 	Paper   string   // of sheet.Papers, or Full
 	Options Options
 	Spares  SpareOptions
@@ -70,7 +70,7 @@ const fullPaper = "a3"
 const leastPaper = 209.0
 
 // Folder draws what is asked. A hole that may not be made has no file and
-// stands in Refused; a hole that is not in the plan, or an unknown paper, is an error.
+// stands in Refused; an opening that is not in the plan, or an unknown paper, is an error.
 func (p ShopOrder) Folder(r Request) (Folder, error) {
 	name := r.Paper
 	if name == Full {
@@ -106,23 +106,30 @@ func (p ShopOrder) Folder(r Request) (Folder, error) {
 		}
 		out.Files = append(out.Files, s...)
 	}
+	if err := p.windowFiles(&out, r, paper); err != nil {
+		return Folder{}, err
+	}
 	if len(r.Holes) == 0 {
-		err = p.arenaFiles(&out, r, paper)
+		err = p.listFiles(&out, r, paper)
 	}
 	out.Files = append(out.Files, p.holeTables(jobs)...)
 	return out, err
 }
 
-// holeNames lists the holes that may be asked for.
-func (p ShopOrder) holeNames() string {
-	var names []string
-	for _, h := range p.Arena.Working() {
-		names = append(names, h.ID)
+// names lists the holes and low windows that may be asked for.
+func (p ShopOrder) names() string {
+	if ids := p.Arena.Openings(); len(ids) > 0 {
+		return strings.Join(ids, ", ")
 	}
-	if len(names) == 0 {
-		return "a hole's id, once the plan has holes"
+	return "an id, once the plan has holes"
+}
+
+// windows returns the low windows asked for.
+func (p ShopOrder) windows(r Request) []glass.Window {
+	if len(r.Holes) == 0 {
+		return p.Arena.Windows
 	}
-	return strings.Join(names, ", ")
+	return slices.DeleteFunc(slices.Clone(p.Arena.Windows), func(w glass.Window) bool { return !slices.Contains(r.Holes, w.ID) })
 }
 
 // jobs gathers the jobs asked for, refusals apart.
@@ -132,11 +139,13 @@ func (p ShopOrder) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 		holes = nil
 		for _, id := range r.Holes {
 			h, ok := p.Arena.Hole(id)
+			isWindow := slices.ContainsFunc(p.Arena.Windows, func(w glass.Window) bool { return w.ID == id })
 			switch {
+			case isWindow:
 			case !ok:
-				return nil, nil, fmt.Errorf("no hole %q in the plan; write %s", id, p.holeNames())
+				return nil, nil, fmt.Errorf("no hole or low window %q in the plan; write %s", id, p.names())
 			case h.State == glass.Off:
-				return nil, nil, fmt.Errorf("hole %q is off in the plan, so nothing is made of it; set its state to planned, or write %s", id, p.holeNames())
+				return nil, nil, fmt.Errorf("hole %q is off in the plan, so nothing is made of it; set its state to planned, or write %s", id, p.names())
 			case !slices.ContainsFunc(holes, func(k glass.Hole) bool { return k.ID == id }):
 				holes = append(holes, h)
 			}
@@ -193,10 +202,10 @@ func (p ShopOrder) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error
 	}, nil
 }
 
-// arenaFiles adds low windows and the cut list.
-func (p ShopOrder) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
+// windowFiles adds the low windows asked for.
+func (p ShopOrder) windowFiles(out *Folder, r Request, paper sheet.Paper) error {
 	var patches []table.Table
-	for _, w := range p.Arena.Windows {
+	for _, w := range p.windows(r) {
 		job, err := p.WindowJob(w, r.Kit)
 		if err != nil {
 			out.Notes = append(out.Notes, err.Error())
@@ -214,6 +223,12 @@ func (p ShopOrder) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
 			out.Files = append(out.Files, File{dir + "window.dxf", WindowDXF, w.ID, sheet.DXF(p.WindowOutline(job))})
 		}
 	}
+	out.Files = append(out.Files, tableFile("patches", patches)...)
+	return nil
+}
+
+// listFiles adds the cut list.
+func (p ShopOrder) listFiles(out *Folder, r Request, paper sheet.Paper) error {
 	list, err := p.List(r.Options, r.Spares)
 	if err != nil {
 		return err
@@ -226,7 +241,6 @@ func (p ShopOrder) arenaFiles(out *Folder, r Request, paper sheet.Paper) error {
 		File{"cut-list.pdf", CutListPDF, "", pdf},
 		File{"cut-list.csv", CutListTable, "", csvOf(holeFields(p.Mark).Of("", list.Rows, p.Arena.Units))},
 		File{"tables/spares.csv", TableCSV, "", csvOf(spareFields().Of("", slices.Concat(list.Panes, list.Covers), p.Arena.Units))})
-	out.Files = append(out.Files, tableFile("patches", patches)...)
 	return nil
 }
 
