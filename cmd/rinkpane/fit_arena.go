@@ -9,7 +9,6 @@ import (
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/kit"
 )
 
 func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
@@ -25,7 +24,11 @@ func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
 		return err
 	}
 	if f.hole == "" || f.lens == "" {
-		return fmt.Errorf("fit with an arena needs --hole (%s) and --lens (%s)", strings.Join(ar.Openings(), ", "), lensIDs(k))
+		return fmt.Errorf("fit with an arena needs --hole (%s) and --lens (%s)", strings.Join(ar.Openings(), ", "), strings.Join(k.LensIDs(), ", "))
+	}
+	lens, body, err := pickKit(k, ar, f.lens, f.body)
+	if err != nil {
+		return err
 	}
 	if t, given := f.thick.Get(); given {
 		ar = ar.TakingThickness(t)
@@ -34,20 +37,11 @@ func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
 	if err != nil {
 		return err
 	}
-	o := openings[0]
-	lens, err := pickLens(k, ar, f.lens)
+	use, err := fit.Use(lens, f.focal, f.stop, f.hood, f.orientation.Or(landscape) == portrait)
 	if err != nil {
-		return err
+		return fmt.Errorf("--%w", err)
 	}
-	body, err := pickBody(k, f.body)
-	if err != nil {
-		return err
-	}
-	use, err := f.setting(lens)
-	if err != nil {
-		return err
-	}
-	cs, err := fit.FromKit(o, lens, body, use)
+	cs, err := fit.FromKit(openings[0], lens, body, use)
 	if err != nil {
 		return err
 	}
@@ -62,32 +56,5 @@ func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
 	if use.Hood {
 		title += ", hood on"
 	}
-	return f.answer(a, cs, title+"\n", ar.Units, arena.Assumed(fit.Facts(o)...))
-}
-
-func lensIDs(k kit.Kit) string {
-	ids := make([]string, 0, len(k.Lenses))
-	for _, l := range k.Lenses {
-		ids = append(ids, l.ID)
-	}
-	return strings.Join(ids, ", ")
-}
-
-// setting settles focal length and stop for the lens.
-func (f fitFlags) setting(l kit.Lens) (fit.Setting, error) {
-	focal := f.focal.Or(l.FocalMax)
-	if focal < l.FocalMin || focal > l.FocalMax {
-		return fit.Setting{}, fmt.Errorf("--focal %s: lens %s goes from %s to %s", focal.Format(unit.Metric), l.ID,
-			l.FocalMin.Format(unit.Metric), l.FocalMax.Format(unit.Metric))
-	}
-	widest := l.WidestAt(focal)
-	stop := f.stop.Or(widest)
-	// A stop is written to two figures, so that f/2.8 may stand for 2.83.
-	if float64(stop) < float64(widest)*0.97 {
-		return fit.Setting{}, fmt.Errorf("--stop f/%.3g: lens %s opens to f/%.3g at %s", float64(stop), l.ID, float64(widest), focal.Format(unit.Metric))
-	}
-	if f.hood && l.NoseHood == 0 {
-		return fit.Setting{}, fmt.Errorf("--hood: lens %s has no hood that comes off; leave it out", l.ID)
-	}
-	return fit.Setting{Focal: focal, Stop: stop, Hood: f.hood, Portrait: f.orientation.Or(landscape) == portrait}, nil
+	return f.answer(a, cs, title+"\n", ar.Units, arena.Assumed(fit.Facts(openings[0])...))
 }

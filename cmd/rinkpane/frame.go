@@ -12,6 +12,8 @@ import (
 
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/answer/frame"
+	"example.org/rinkpane/internal/answer/light"
+	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -21,27 +23,25 @@ import (
 )
 
 type frameFlags struct {
-	hole, kit, lens, body, orientation string
-	out                                string
-	force, hood, empty, planes         bool
-	moment                             int
-	seed                               uint64
-	aim                                unit.Maybe[geom.Vec3]
-	focal, focus                       unit.Maybe[unit.Length]
-	stop                               unit.Maybe[unit.Stop]
-	shutter                            unit.Maybe[unit.Shutter]
-	speed                              unit.Maybe[unit.Speed]
-	size                               unit.Maybe[[2]int]
+	hole, kit, lens, body      string
+	out                        string
+	force, hood, empty, planes bool
+	moment                     int
+	seed                       uint64
+	aim                        unit.Maybe[geom.Vec3]
+	focal, focus               unit.Maybe[unit.Length]
+	stop                       unit.Maybe[unit.Stop]
+	orientation                unit.Maybe[orientation]
+	shutter                    unit.Maybe[unit.Shutter]
+	speed                      unit.Maybe[unit.Speed]
+	size                       unit.Maybe[[2]int]
 }
 
 // What a picture is drawn with when nothing else is asked for.
 const (
-	usualShutter = unit.Shutter(0.001)
-	usualSpeed   = unit.Speed(5) // skating at a game's pace; a peak is 8.2 m/s (facts of the trade)
-	usualAcross  = 1200          // pixels on the longer side
-	mostAcross   = 6000          // pixels on a side
-	mostMoments  = 10_000        // that --moment may count to
-	usualHeight  = 1.2           // metres: a player's chest
+	usualAcross  = 1200   // pixels on the longer side
+	mostAcross   = 6000   // pixels on a side
+	mostMoments  = 10_000 // that --moment may count to
 	frameAimHelp = "20 m, -3 m, 1.2 m"
 )
 
@@ -71,7 +71,7 @@ boards' ledge. Without --out it only tells the numbers.`,
 	fl.StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
 	fl.StringVar(&f.lens, "lens", "", "lens of the kit (default: the usual 70-200 mm zoom)")
 	fl.StringVar(&f.body, "body", "", "body of the kit (default: its first)")
-	fl.StringVar(&f.orientation, "orientation", "landscape", "landscape or portrait")
+	quantity(c, &f.orientation, "orientation", "word", form.Words(landscape, portrait), "landscape (the default) or portrait")
 	fl.BoolVar(&f.hood, "hood", false, "the hood is on")
 	fl.StringVar(&f.out, "out", "", "picture to write, .png or .svg")
 	fl.BoolVar(&f.force, "force", false, "overwrite the picture")
@@ -150,33 +150,22 @@ func (f frameFlags) request(a *app, ar arena.Arena) (frame.Request, error) {
 	if err != nil {
 		return frame.Request{}, err
 	}
-	lens, err := pickLens(k, ar, f.lens)
+	lens, body, err := pickKit(k, ar, f.lens, f.body)
 	if err != nil {
 		return frame.Request{}, err
 	}
-	body, err := pickBody(k, f.body)
+	use, err := fit.Use(lens, unit.Known(f.focal.Or(lens.FocalMin)), f.stop, f.hood, f.orientation.Or(landscape) == portrait)
 	if err != nil {
-		return frame.Request{}, err
-	}
-	if f.orientation != "landscape" && f.orientation != "portrait" {
-		return frame.Request{}, fmt.Errorf("--orientation %q: write landscape or portrait", f.orientation)
-	}
-	focal := f.focal.Or(lens.FocalMin)
-	if focal < lens.FocalMin || focal > lens.FocalMax {
-		return frame.Request{}, fmt.Errorf("--focal %s: lens %s goes from %s to %s", focal.Format(unit.Metric), lens.ID,
-			lens.FocalMin.Format(unit.Metric), lens.FocalMax.Format(unit.Metric))
+		return frame.Request{}, fmt.Errorf("--%w", err)
 	}
 	m, err := f.subject(ar.Rink)
 	if err != nil {
 		return frame.Request{}, err
 	}
 	q := frame.Request{
-		Hole: f.hole, Lens: lens, Body: body, Focus: f.focus, Moment: &m, Planes: f.planes,
-		Use:     fit.Setting{Focal: focal, Stop: f.stop.Or(lens.WidestAt(focal)), Hood: f.hood, Portrait: f.orientation == "portrait"},
-		Shutter: f.shutter.Or(usualShutter), Speed: f.speed.Or(usualSpeed),
+		Hole: f.hole, Lens: lens, Body: body, Use: use, Focus: f.focus, Moment: &m, Planes: f.planes, Target: f.aim.Or(frame.Chest(m)),
+		Shutter: f.shutter.Or(light.UsualShutter), Speed: f.speed.Or(frame.UsualSpeed),
 	}
-	who := m.People[m.Subject]
-	q.Target = f.aim.Or(geom.Vec3{X: who.X, Y: who.Y, Z: usualHeight})
 	if f.empty {
 		q.Moment = nil
 	}

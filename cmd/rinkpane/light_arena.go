@@ -3,11 +3,9 @@ package main
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/answer/light"
-	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
@@ -50,17 +48,15 @@ func (f lightFlags) request(a *app, ar arena.Arena) (light.Request, error) {
 	if err != nil {
 		return light.Request{}, err
 	}
-	q := light.Request{Wanted: f.wanted(), Calibration: f.constant(), Uniform: f.lux, Mains: f.mains, Holes: f.holes}
+	lens, body, err := pickKit(k, ar, f.lens, f.body)
+	if err != nil {
+		return light.Request{}, err
+	}
+	q := light.Request{Wanted: f.wanted(), Calibration: f.constant(), Uniform: f.lux, Mains: f.mains, Holes: f.holes, Body: body, Lens: unit.Known(lens)}
 	if !known(f.shutter) && !known(f.stop) && !known(f.iso) {
 		q.Wanted = light.Usual()
 	}
-	lens, err := pickLens(k, ar, f.lens)
-	if err != nil {
-		return q, err
-	}
-	q.Lens = unit.Known(lens)
-	q.Body, err = pickBody(k, f.body)
-	return q, err
+	return q, nil
 }
 
 func known[T any](m unit.Maybe[T]) bool {
@@ -81,54 +77,17 @@ func readKit(a *app, path string) (kit.Kit, error) {
 	return k, err
 }
 
-// The lens that a table is made for when none is named: a zoom as far as this
-// and as bright, the usual one of the trade.
-const (
-	usualReach = 200 * unit.Millimetre
-	usualStop  = unit.Stop(2.8)
-)
-
-// pickLens finds the lens named, or the usual one among those of the rink.
-func pickLens(k kit.Kit, ar arena.Arena, id string) (kit.Lens, error) {
-	ids := make([]string, 0, len(k.Lenses))
-	for _, l := range k.Lenses {
-		ids = append(ids, l.ID)
+// pickKit returns the lens and the body that were named, or the usual ones.
+func pickKit(k kit.Kit, ar arena.Arena, lens, body string) (kit.Lens, kit.Body, error) {
+	l, err := k.PickLens(lens, ar.Lenses)
+	if err != nil {
+		return l, kit.Body{}, fmt.Errorf("--%w", err)
 	}
-	if id != "" {
-		if l, ok := k.Lens(id); ok {
-			return l, nil
-		}
-		return kit.Lens{}, fmt.Errorf("--lens %q: not in the kit; write %s", id, form.Choices(ids))
+	b, err := k.PickBody(body)
+	if err != nil {
+		return l, b, fmt.Errorf("--%w", err)
 	}
-	at := slices.IndexFunc(k.Lenses, func(l kit.Lens) bool {
-		here := len(ar.Lenses) == 0 || slices.Contains(ar.Lenses, l.ID)
-		return here && l.FocalMin < l.FocalMax && l.FocalMax >= usualReach && l.StopLong <= usualStop
-	})
-	if at < 0 && len(ar.Lenses) > 0 {
-		at = slices.Index(ids, ar.Lenses[0])
-	}
-	if len(k.Lenses) == 0 {
-		return kit.Lens{}, fmt.Errorf("the kit holds no lens; add one, or leave --kit out")
-	}
-	return k.Lenses[max(at, 0)], nil
-}
-
-// pickBody finds the body named, or the kit's first.
-func pickBody(k kit.Kit, id string) (kit.Body, error) {
-	if id == "" && len(k.Bodies) > 0 {
-		return k.Bodies[0], nil
-	}
-	if b, ok := k.Body(id); ok {
-		return b, nil
-	}
-	ids := make([]string, 0, len(k.Bodies))
-	for _, b := range k.Bodies {
-		ids = append(ids, b.ID)
-	}
-	if len(ids) == 0 {
-		return kit.Body{}, fmt.Errorf("the kit holds no body; add one, or leave --kit out")
-	}
-	return kit.Body{}, fmt.Errorf("--body %q: not in the kit; write %s", id, form.Choices(ids))
+	return l, b, nil
 }
 
 // lightText writes a light report for people.

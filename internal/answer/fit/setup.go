@@ -84,6 +84,28 @@ type Setting struct {
 	Portrait bool
 }
 
+// Use sets a lens of the kit: at the long end of its range and wide open unless
+// said. What the lens cannot do is an error that begins with the setting's name.
+func Use(l kit.Lens, focal unit.Maybe[unit.Length], stop unit.Maybe[unit.Stop], hood, portrait bool) (Setting, error) {
+	s := Setting{Focal: focal.Or(l.FocalMax), Hood: hood, Portrait: portrait}
+	widest := l.WidestAt(s.Focal)
+	s.Stop = stop.Or(widest)
+	mm := func(f unit.Length) string { return f.Format(unit.Metric) }
+	switch {
+	case s.Focal < l.FocalMin || s.Focal > l.FocalMax:
+		return s, fmt.Errorf("focal %s: lens %s goes from %s to %s", mm(s.Focal), l.ID, mm(l.FocalMin), mm(l.FocalMax))
+	case float64(s.Stop) < float64(widest)*sameStop:
+		return s, fmt.Errorf("stop f/%.3g: lens %s opens to f/%.3g at %s", float64(s.Stop), l.ID, float64(widest), mm(s.Focal))
+	case hood && l.NoseHood == 0:
+		return s, fmt.Errorf("hood: lens %s has no hood that comes off; leave it out", l.ID)
+	}
+	return s, nil
+}
+
+// sameStop is the share of a stop that is still written as the same: two figures,
+// so that f/2.8 may stand for 2.83.
+const sameStop = 0.97
+
 // Ends returns how a lens is used wide open: at the short end of its range and at
 // the long end, or once when it has one focal length.
 func Ends(l kit.Lens) []Setting {

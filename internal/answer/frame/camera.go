@@ -28,6 +28,12 @@ func MountAt(a arena.Arena, station, height, setback unit.Length) Mount {
 	}
 }
 
+// MountOf returns the mount of the hole or low window of this id.
+func MountOf(a arena.Arena, id string) (Mount, error) {
+	o, err := a.Opening(id)
+	return MountAt(a, o.Hole.Station, o.Hole.Height, o.Setback.Value), err
+}
+
 // Direction turns a vector of the hole frame into the rink's frame.
 func (m Mount) Direction(v geom.Vec3) geom.Vec3 {
 	return m.Along.Scale(v.X).Add(m.In.Scale(v.Z)).Add(geom.Vec3{Z: v.Y})

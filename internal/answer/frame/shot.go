@@ -29,6 +29,18 @@ type Request struct {
 	Turn unit.Maybe[Aim]
 }
 
+// What a picture is taken with when nothing is said (own choice).
+const (
+	UsualSpeed  = unit.Speed(5) // skating at a game's pace; a peak is 8.2 m/s
+	chestHeight = 1.2           // metres above the ice
+)
+
+// Chest returns the place of the moment's subject to aim at, in metres.
+func Chest(m play.Moment) geom.Vec3 {
+	who := m.People[m.Subject]
+	return geom.Vec3{X: who.X, Y: who.Y, Z: chestHeight}
+}
+
 // Shot is a camera set up for one picture. Make one with NewShot; treat it as
 // read only, then many goroutines may draw it.
 type Shot struct {

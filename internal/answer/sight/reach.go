@@ -165,3 +165,20 @@ func (r *Reach) Parts(layer int) []float64 {
 	}
 	return out
 }
+
+// HoleParts returns for every cell of the grid, in the order of [Reach.Parts], the
+// share of holes from which some lens in use can be aimed at it, from 0 to 1; NaN off the ice.
+func HoleParts(reaches []Reach, layer int) []float64 {
+	out := make([]float64, reaches[0].Grid.Columns*reaches[0].Grid.Rows)
+	for i := range reaches {
+		for j, v := range reaches[i].Parts(layer) {
+			switch {
+			case math.IsNaN(v):
+				out[j] = v
+			case v > 0:
+				out[j] += 1 / float64(len(reaches))
+			}
+		}
+	}
+	return out
+}

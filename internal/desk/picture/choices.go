@@ -1,11 +1,10 @@
 package picture
 
 import (
-	"fmt"
+	"errors"
 	"math"
 
 	"example.org/rinkpane/internal/answer/frame"
-	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/survey/play"
@@ -26,53 +25,17 @@ func firstHole(a arena.Arena) string {
 	return ""
 }
 
-// usualLens is what most pictures of a game are taken with, when the arena
-// names no lenses.
-const usualLens = "70-200"
-
-// lensOf returns the lens of an id; without one the usual, or the first in use.
-func lensOf(k kit.Kit, a arena.Arena, id string) (kit.Lens, error) {
-	if id != "" {
-		if l, ok := k.Lens(id); ok {
-			return l, nil
-		}
-		return kit.Lens{}, fmt.Errorf("no such lens in the kit; choose one of those listed")
+// kitOf returns the lens and the body of these ids, or the usual ones.
+func kitOf(k kit.Kit, a arena.Arena, lens, body string) (kit.Lens, kit.Body, error) {
+	l, err := k.PickLens(lens, a.Lenses)
+	if err != nil {
+		return l, kit.Body{}, errors.New("no such lens in the kit; choose one of those listed")
 	}
-	for _, want := range append([]string{usualLens}, a.Lenses...) {
-		if l, ok := k.Lens(want); ok {
-			return l, nil
-		}
+	b, err := k.PickBody(body)
+	if err != nil {
+		return l, b, errors.New("no such body in the kit; choose one of those listed")
 	}
-	if len(k.Lenses) == 0 {
-		return kit.Lens{}, fmt.Errorf("the kit has no lens")
-	}
-	return k.Lenses[0], nil
-}
-
-func bodyOf(k kit.Kit, id string) (kit.Body, error) {
-	if id != "" {
-		if b, ok := k.Body(id); ok {
-			return b, nil
-		}
-		return kit.Body{}, fmt.Errorf("no such body in the kit; choose one of those listed")
-	}
-	if len(k.Bodies) == 0 {
-		return kit.Body{}, fmt.Errorf("the kit has no body")
-	}
-	return k.Bodies[0], nil
-}
-
-// mountOf returns where a hole or low window is.
-func mountOf(a arena.Arena, id string) (frame.Mount, bool) {
-	if h, ok := a.Hole(id); ok {
-		return frame.MountAt(a, h.Station, h.Height, a.Boards.Setback.Or(0)), true
-	}
-	for _, w := range a.Windows {
-		if w.ID == id {
-			return frame.MountAt(a, w.Station, w.Height, 0), true
-		}
-	}
-	return frame.Mount{}, false
+	return l, b, nil
 }
 
 // A picture is worth taking about this far away and not far aside: what a
@@ -85,15 +48,14 @@ const (
 // Favourite returns the moment to show first at a hole: the one whose subject
 // stands nearest to likedAway, turned by likedTurn at most where there is one.
 func Favourite(a arena.Arena, moments *play.Set, hole string) int {
-	at, ok := mountOf(a, hole)
-	if !ok {
+	at, err := frame.MountOf(a, hole)
+	if err != nil {
 		return 0
 	}
 	best, least := 0, math.Inf(1)
 	for i := range moments.Len() {
 		m := moments.At(i)
-		p := m.People[m.Subject]
-		aim := at.AimAt(geom.Vec3{X: p.X, Y: p.Y, Z: chestHeight})
+		aim := at.AimAt(frame.Chest(m))
 		off := math.Abs(aim.Distance.Metres() - likedAway)
 		if math.Abs(aim.Pan.Degrees()) > likedTurn {
 			off += likedAway

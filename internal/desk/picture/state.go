@@ -22,7 +22,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/answer/frame"
-	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
@@ -32,14 +32,7 @@ import (
 // Moments is how many moments there are to choose from.
 const Moments = 60
 
-// What a picture is taken with when nothing is said; own choice as in the
-// command frame: a game's pace, a shutter that stops most players, the chest.
-const (
-	momentSeed   = 1
-	usualSpeed   = unit.Speed(5)
-	usualShutter = unit.Shutter(0.001)
-	chestHeight  = 1.2
-)
+const momentSeed = 1
 
 // Bounds of what an address may ask for.
 const (
@@ -75,7 +68,7 @@ type State struct {
 // Read reads the state from an address's query for an arena. A value that
 // cannot be is an error that says what would do.
 func Read(q url.Values, a arena.Arena, k kit.Kit) (State, error) {
-	s := State{Hole: q.Get("hole"), Shutter: usualShutter}
+	s := State{Hole: q.Get("hole"), Shutter: light.UsualShutter}
 	if s.Hole == "" {
 		s.Hole = firstHole(a)
 	}
@@ -83,10 +76,7 @@ func Read(q url.Values, a arena.Arena, k kit.Kit) (State, error) {
 		return s, fmt.Errorf("this arena has no hole or low window of that name; it has %s", strings.Join(a.Openings(), ", "))
 	}
 	var err error
-	if s.Lens, err = lensOf(k, a, q.Get("lens")); err != nil {
-		return s, err
-	}
-	if s.Body, err = bodyOf(k, q.Get("body")); err != nil {
+	if s.Lens, s.Body, err = kitOf(k, a, q.Get("lens"), q.Get("body")); err != nil {
 		return s, err
 	}
 	if err := s.numbers(q); err != nil {
@@ -187,12 +177,11 @@ func round(v float64, decimals int) float64 {
 // Shot sets the camera up.
 func (s State) Shot(a arena.Arena, moments *play.Set) (*frame.Shot, error) {
 	m := moments.At(s.Moment)
-	subject := m.People[m.Subject]
 	q := frame.Request{
 		Hole: s.Hole, Lens: s.Lens, Body: s.Body,
 		Use:     fit.Setting{Focal: unit.Length(s.Focal / 1000), Stop: unit.Stop(s.Stop), Portrait: s.Portrait},
-		Target:  geom.Vec3{X: subject.X, Y: subject.Y, Z: chestHeight},
-		Shutter: s.Shutter, Speed: usualSpeed, Planes: s.Planes,
+		Target:  frame.Chest(m),
+		Shutter: s.Shutter, Speed: frame.UsualSpeed, Planes: s.Planes,
 	}
 	if !s.Empty {
 		q.Moment = &m
@@ -202,7 +191,7 @@ func (s State) Shot(a arena.Arena, moments *play.Set) (*frame.Shot, error) {
 	}
 	if pan, ok := s.Pan.Get(); ok {
 		away := unit.Length(math.Hypot(q.Target.X, q.Target.Y))
-		if at, ok := mountOf(a, s.Hole); ok {
+		if at, err := frame.MountOf(a, s.Hole); err == nil {
 			away = at.AimAt(q.Target).Distance
 		}
 		q.Turn = unit.Known(frame.Aim{Pan: degrees(pan), Tilt: degrees(s.Tilt.Or(0)), Distance: q.Focus.Or(away)})

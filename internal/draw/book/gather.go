@@ -111,7 +111,7 @@ func (c *Content) mapReaches(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		c.Reaches[h.ID] = chart.HeatOf(seen)
+		c.Reaches[h.ID] = chart.HeatOf("lenses that can be aimed there", 0, seen)
 	}
 	return nil
 }

@@ -69,13 +69,15 @@ func SectorsOf(guards []puck.Guard) []Sector {
 	return out
 }
 
-// HeatOf returns the map of how many lenses can be aimed at each place, of the
-// first layer of what a hole sees.
-func HeatOf(r sight.Reach) *Heat {
-	g := r.Grid
-	half := geom.Vec2{X: g.Step / 2, Y: g.Step / 2}
-	return &Heat{
-		Corner: g.At(0, 0).Sub(half), Step: g.Step, Cols: g.Columns, Rows: g.Rows, Values: r.Parts(0),
-		Low: "none", High: fmt.Sprintf("all %d", len(r.Lenses)), Counts: len(r.Lenses), Title: "lenses that can be aimed there",
+// HeatOf returns the map of a layer of what holes see: of one hole how many lenses
+// can be aimed at each place, of several from how many holes some lens can.
+func HeatOf(title string, layer int, reaches ...sight.Reach) *Heat {
+	g, half := reaches[0].Grid, reaches[0].Grid.Step/2
+	h := &Heat{Title: title, Corner: g.At(0, 0).Sub(geom.Vec2{X: half, Y: half}), Step: g.Step, Cols: g.Columns, Rows: g.Rows, Low: "none"}
+	h.Values, h.Counts = reaches[0].Parts(layer), len(reaches[0].Lenses)
+	if len(reaches) > 1 {
+		h.Values, h.Counts = sight.HoleParts(reaches, layer), len(reaches)
 	}
+	h.High = fmt.Sprintf("all %d", h.Counts)
+	return h
 }

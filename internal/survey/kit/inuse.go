@@ -29,11 +29,7 @@ func (k Kit) InUse(ids []string) ([]Lens, error) {
 
 // Lacking says that the kit has no lens of this id, and asks for the nearest.
 func (k Kit) Lacking(id string) string {
-	ids := make([]string, len(k.Lenses))
-	for i, l := range k.Lenses {
-		ids[i] = l.ID
-	}
-	if near := form.Nearest(id, ids); near != "" {
+	if near := form.Nearest(id, k.LensIDs()); near != "" {
 		return fmt.Sprintf("the kit has no lens %q, did you mean %q", id, near)
 	}
 	return fmt.Sprintf("the kit has no lens %q", id)
