@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/words"
 )
 
@@ -24,9 +25,8 @@ func (s setter) front() (chapter, sheet.Rect) {
 		y += 8
 	}
 	y += g.Paragraph("note", sheet.Regular, sheet.Pt(area.X, y), s.sentence(), sheet.SizeText, area.W, 4) + 3
-	t := s.holeTable()
 	wide := area.W*0.68 - columnGap/2
-	l := t.Fit(wide)
+	l := sheet.FitTable(s.holeTable(), sheet.SizeTable, wide)
 	rows := l.Fits(0, area.Y+area.H-y)
 	l.Draw(g, sheet.Pt(area.X, y), 0, rows)
 	if rows < l.Rows() {
@@ -44,8 +44,8 @@ func (s setter) sentence() string {
 }
 
 // holeTable is a row for each hole.
-func (s setter) holeTable() sheet.Table {
-	return onPaper(words.Holes().Pick("hole", "where", "pane", "size", "state", "status", "best_lens_focal", "reach_share").Of("", s.c.Plan.Holes, s.units()))
+func (s setter) holeTable() table.Table {
+	return words.Holes().Pick("hole", "where", "pane", "size", "state", "status", "best_lens_focal", "reach_share").Of("", s.c.Plan.Holes, s.units())
 }
 
 // maps are the plan map and the boards strip, a page each.

@@ -10,6 +10,7 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/words"
 )
 
@@ -45,19 +46,22 @@ func (s setter) place(f flow, h plan.Hole) {
 	if !h.Opening.Thick.Surveyed() {
 		thick += " (taken, not surveyed)"
 	}
-	rows := [][]string{
+	t := table.New("what", "in the plan")
+	for _, row := range [][]string{
 		{"where", h.Place.Say(sys)}, {"station", h.Station.Format(sys)},
 		{"pane", h.Pane + ", " + s.material(h.Pane) + ", " + thick},
 		{"centre above the ice", h.Height.Format(sys)},
 		{"hole, width x height", h.Size.Format(sys)},
 		{"corner radius, edge rounding", maybe(h.Corner, sys) + ", " + maybe(h.Rounding, sys)},
 		{"state", string(h.State)}, {"rules", string(h.Status)},
+	} {
+		t.Add(row...)
 	}
 	if h.Note != "" {
-		rows = append(rows, []string{"note", h.Note})
+		t.Add("note", h.Note)
 	}
 	f.Heading("Place")
-	f.Table(sheet.Table{Size: tableSize, Head: []string{"", "in the plan"}, Rows: rows})
+	f.Table(t, sheet.SizeTable)
 }
 
 func (s setter) material(pane string) string {
@@ -83,7 +87,7 @@ func (s setter) findings(f flow, h plan.Hole) {
 		f.Notes("No rule of the sets in force concerns this hole.")
 		return
 	}
-	f.Table(s.findingsTable(found, "status", "rule", "margin_or_cure"))
+	f.Table(s.findingsTable(found, "status", "rule", "margin_or_cure"), sheet.SizeTable)
 }
 
 // guard says what comes through and what must be kept clear.
@@ -93,7 +97,7 @@ func (s setter) guard(f flow, h plan.Hole) {
 		return
 	}
 	f.Heading("Guard: the cover out")
-	f.Table(sheet.Table{Size: tableSize, Head: []string{"", "by the model of struck pucks"}, Rows: guardRows(g, s.units())})
+	f.Table(guardTable(g, s.units()), sheet.SizeTable)
 	if g.Sector.Passing {
 		f.Drawing(named(chart.GuardMap(s.c.Arena, chart.SectorsOf(s.c.Plan.Guards), h.ID, leastMap), h.ID))
 	}
@@ -114,23 +118,22 @@ func named(d *sheet.Drawing, hole string) *sheet.Drawing {
 // leastMap is the width of a hole's own guard map, mm.
 const leastMap = 92.0
 
-func guardRows(g puck.Guard, sys unit.System) [][]string {
-	rows := [][]string{
-		{"flat puck, head on", "window " + g.FlatWindow.Format(sys) + ", " + closes(g.FlatLimit)},
-		{"any orientation", closes(g.AnyLimit)},
-		{"open in play", words.PerThousandHours(g.Game) + " pucks per 1000 hours"},
-		{"open at practice", words.PerThousandHours(g.Practice) + " pucks per 1000 hours"},
-	}
+func guardTable(g puck.Guard, sys unit.System) table.Table {
+	t := table.New("what", "by the model of struck pucks")
+	t.Add("flat puck, head on", "window "+g.FlatWindow.Format(sys)+", "+closes(g.FlatLimit))
+	t.Add("any orientation", closes(g.AnyLimit))
+	t.Add("open in play", words.PerThousandHours(g.Game)+" pucks per 1000 hours")
+	t.Add("open at practice", words.PerThousandHours(g.Practice)+" pucks per 1000 hours")
 	if g.MeanJ > 0 {
-		rows = append(rows, []string{"energy of a puck that passes", fmt.Sprintf("mean %.0f J, most %.0f J", g.MeanJ, g.MostJ)})
+		t.Add("energy of a puck that passes", fmt.Sprintf("mean %.0f J, most %.0f J", g.MeanJ, g.MostJ))
 	}
 	if s := g.Sector; s.Passing {
-		rows = append(rows, []string{"keep clear", words.Bearings(s) + " from the normal, to " + words.Within(s.Far, sys)})
+		t.Add("keep clear", words.Bearings(s)+" from the normal, to "+words.Within(s.Far, sys))
 	}
 	for _, r := range g.Reach {
-		rows = append(rows, []string{"reach: " + r.What, words.Through(r, sys)})
+		t.Add("reach: "+r.What, words.Through(r, sys))
 	}
-	return rows
+	return t
 }
 
 // closes says at which angle an opening closes, or that it never opens.
@@ -141,9 +144,6 @@ func closes(m unit.Maybe[unit.Angle]) string {
 	}
 	return words
 }
-
-// small is the type of the tables on a hole's second page, mm.
-const small = 2.3
 
 // lenses is the fit chart of the best lens and the table of all.
 func (s setter) lenses(f flow, h plan.Hole, wide float64) {
@@ -159,9 +159,7 @@ func (s setter) lenses(f flow, h plan.Hole, wide float64) {
 	for i := range h.Fits {
 		t.Strong = append(t.Strong, h.IsBest(i))
 	}
-	set := onPaper(t)
-	set.Size = small
-	f.Table(set)
+	f.Table(t, sheet.SizeSmall)
 }
 
 // reach is the map of the ice that lenses can be aimed at.
@@ -187,8 +185,7 @@ func (s setter) light(f flow, h plan.Hole) {
 		f.Notes(words.NoLight)
 		return
 	}
-	set := onPaper(words.Light().Pick("zone", "median_lx", "shutter", "stop", "iso_nominal", "distance_m", "framed_mm").Of("", h.Light, s.units()))
-	set.Size = small
-	f.Table(set)
+	t := words.Light().Pick("zone", "median_lx", "shutter", "stop", "iso_nominal", "distance_m", "framed_mm").Of("", h.Light, s.units())
+	f.Table(t, sheet.SizeSmall)
 	f.Notes(words.ISONotes(h.Light)...)
 }

@@ -9,6 +9,7 @@ import (
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // htmlFlow writes a chapter as the body of a page for a browser.
@@ -33,32 +34,29 @@ func (f *htmlFlow) Numbered(lines ...string) {
 	f.b.WriteString("</ol>\n")
 }
 
-func (f *htmlFlow) Table(t sheet.Table) {
+func (f *htmlFlow) Table(t table.Table, _ float64) {
+	t = t.Shown()
 	f.b.WriteString("<div class=\"table\"><table>\n<thead><tr>")
-	for i, s := range t.Head {
-		fmt.Fprintf(&f.b, "<th%s scope=\"col\">%s</th>", numeric(t, i), html.EscapeString(s))
+	for _, c := range t.Columns {
+		fmt.Fprintf(&f.b, "<th%s scope=\"col\">%s</th>", numeric(c), html.EscapeString(c.Head))
 	}
 	f.b.WriteString("</tr></thead>\n<tbody>\n")
 	for r, row := range t.Rows {
 		class := ""
-		if r < len(t.Classes) && t.Classes[r] != "" {
+		if r < len(t.Strong) && t.Strong[r] {
 			class = ` class="strong"`
 		}
 		fmt.Fprintf(&f.b, "<tr%s>", class)
-		for i := range t.Head {
-			cell := ""
-			if i < len(row) {
-				cell = row[i]
-			}
-			fmt.Fprintf(&f.b, "<td%s>%s</td>", numeric(t, i), html.EscapeString(cell))
+		for i, c := range row {
+			fmt.Fprintf(&f.b, "<td%s>%s</td>", numeric(t.Columns[i]), html.EscapeString(c.Text))
 		}
 		f.b.WriteString("</tr>\n")
 	}
 	f.b.WriteString("</tbody></table></div>\n")
 }
 
-func numeric(t sheet.Table, column int) string {
-	if column < len(t.Align) && t.Align[column] == sheet.End {
+func numeric(c table.Column) string {
+	if c.Right {
 		return ` class="num"`
 	}
 	return ""
@@ -135,7 +133,7 @@ func (f *htmlFlow) signatures() {
 // summary is the front page's sentence and table.
 func (s setter) summary(f flow) {
 	f.Notes(s.sentence())
-	f.Table(s.holeTable())
+	f.Table(s.holeTable(), sheet.SizeTable)
 }
 
 // document puts head, style and cautions round the body.

@@ -17,7 +17,7 @@ type flow interface {
 	Heading(s string)
 	Notes(lines ...string)
 	Numbered(lines ...string)
-	Table(t sheet.Table)
+	Table(t table.Table, size float64) // type in millimetres
 	Drawing(d *sheet.Drawing)
 }
 
@@ -123,19 +123,11 @@ func (sp *spread) column(r sheet.Rect) *sheet.Flow {
 
 func (sp *spread) pages() []*sheet.Drawing { return append([]*sheet.Drawing{sp.first}, sp.more...) }
 
-// tableSize is the type of the book's tables, mm.
-const tableSize = 2.6
-
-// onPaper sets a table in the book's type.
-func onPaper(t table.Table) sheet.Table {
-	return sheet.TableOf(t, tableSize)
-}
-
 // findingsTable sets findings, those not kept in bold.
-func (s setter) findingsTable(found []rules.Finding, columns ...string) sheet.Table {
+func (s setter) findingsTable(found []rules.Finding, columns ...string) table.Table {
 	t := words.Findings().Pick(columns...).Of("", found, s.units())
 	for _, f := range found {
 		t.Strong = append(t.Strong, f.Status != rules.Pass)
 	}
-	return onPaper(t)
+	return t
 }

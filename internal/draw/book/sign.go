@@ -3,6 +3,7 @@ package book
 import (
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // signer is one who puts a name under the book, and under what.
@@ -26,11 +27,11 @@ func (s setter) cautions(f flow) {
 		return
 	}
 	f.Heading("Dispensations")
-	t := sheet.Table{Size: tableSize, Head: []string{"rule", "holes", "by", "reference", "date"}}
+	t := table.New("rule", "holes", "by", "reference", "date")
 	for _, d := range s.c.Arena.Dispensations {
-		t.Rows = append(t.Rows, []string{d.Rule, holesOr(d.Holes, "all"), d.By, d.Reference, d.Date})
+		t.Add(d.Rule, holesOr(d.Holes, "all"), d.By, d.Reference, d.Date)
 	}
-	f.Table(t)
+	f.Table(t, sheet.SizeTable)
 }
 
 // sign sets the cautions and the lines to sign on.

@@ -12,26 +12,24 @@ import (
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/words"
 )
 
 // kit lists bodies and lenses.
 func (s setter) kit(f flow) {
 	f.Heading("Bodies")
-	bodies := sheet.Table{Size: tableSize, Head: []string{"body", "name", "sensor", "pixels", "highest ISO"}, Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End}}
+	bodies := table.New("body", "name", "sensor", "pixels", "highest ISO").Numbers(2, 5)
 	for _, b := range s.c.Plan.Kit.Bodies {
-		bodies.Rows = append(bodies.Rows, []string{b.ID, b.Name, b.Sensor.Format(unit.Metric), fmt.Sprintf("%d x %d", b.PixelsW, b.PixelsH), fmt.Sprint(b.ISOMax)})
+		bodies.Add(b.ID, b.Name, b.Sensor.Format(unit.Metric), fmt.Sprintf("%d x %d", b.PixelsW, b.PixelsH), fmt.Sprint(b.ISOMax))
 	}
-	f.Table(bodies)
+	f.Table(bodies, sheet.SizeTable)
 	f.Heading("Lenses")
-	lenses := sheet.Table{
-		Size: tableSize, Head: []string{"lens", "name", "focal, mm", "stop", "nose", "with hood", "holes it fits"},
-		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End, sheet.End, sheet.Start},
-	}
+	lenses := table.New("lens", "name", "focal, mm", "stop", "nose", "with hood", "holes it fits").Numbers(2, 6)
 	for _, l := range s.c.Plan.Kit.Lenses {
-		lenses.Rows = append(lenses.Rows, []string{l.ID, l.Name, focal(l), stops(l), l.Nose.Format(unit.Metric), hood(l), s.fitsIn(l.ID)})
+		lenses.Add(l.ID, l.Name, focal(l), stops(l), l.Nose.Format(unit.Metric), hood(l), s.fitsIn(l.ID))
 	}
-	f.Table(lenses)
+	f.Table(lenses, sheet.SizeTable)
 	f.Notes("Lenses and bodies by class, without makers; measure your own nose before you trust a hole to take it.")
 }
 
@@ -81,14 +79,11 @@ func (s setter) fitsIn(lens string) string {
 func (s setter) covers(f flow) {
 	sys := s.units()
 	f.Heading("A cover for every hole, in whenever nobody works it")
-	t := sheet.Table{
-		Size: tableSize, Head: []string{"hole", "in the plan", "material", "tether", "plug", "clearance", "least play", "greatest play", "mass"},
-		Align: []sheet.Anchor{sheet.Start, sheet.Start, sheet.Start, sheet.Start, sheet.End, sheet.End, sheet.End, sheet.End, sheet.End},
-	}
+	t := table.New("hole", "in the plan", "material", "tether", "plug", "clearance", "least play", "greatest play", "mass").Numbers(4, 9)
 	for _, r := range s.c.List.Rows {
 		planned, tether := coverWords(s, r.Job.Hole.ID)
 		if len(r.Refused) > 0 {
-			t.Rows = append(t.Rows, []string{r.Job.Hole.ID, planned, "", tether, "no drawing: " + strings.Join(say.All(r.Refused, sys), "; ")})
+			t.Add(r.Job.Hole.ID, planned, "", tether, "no drawing: "+strings.Join(say.All(r.Refused, sys), "; "))
 			continue
 		}
 		c := r.Job.Cover
@@ -96,12 +91,12 @@ func (s setter) covers(f flow) {
 		for _, x := range c.Fits {
 			low, high = min(low, x.Low), max(high, x.High)
 		}
-		t.Rows = append(t.Rows, []string{
+		t.Add(
 			r.Job.Hole.ID, planned, string(c.Material), tether, c.Plug.Format(sys), c.Clearance.Format(unit.Metric),
 			fmt.Sprintf("%.2f mm", low.Millimetres()), fmt.Sprintf("%.2f mm", high.Millimetres()), fmt.Sprintf("%.2f kg", c.Mass),
-		})
+		)
 	}
-	f.Table(t)
+	f.Table(t, sheet.SizeTable)
 	o := s.c.Options.Cut.Cover
 	panes, covers := s.c.List.Spares()
 	f.Notes(
@@ -138,9 +133,9 @@ func (s setter) rules(f flow) {
 	for _, r := range by {
 		t.Strong = append(t.Strong, r.Status != rules.Pass)
 	}
-	f.Table(onPaper(t))
+	f.Table(t, sheet.SizeTable)
 	f.Heading("Every finding")
-	f.Table(s.findingsTable(s.c.Plan.Findings, "rule", "holes", "status", "margin", "message"))
+	f.Table(s.findingsTable(s.c.Plan.Findings, "rule", "holes", "status", "margin", "message"), sheet.SizeTable)
 	f.Notes(s.c.Plan.Notes...)
 	f.Notes("A league's own document always governs.")
 }
@@ -150,7 +145,7 @@ func (s setter) ranking(f flow) {
 	f.Heading("The most exposed first")
 	t := words.Guards().Pick("hole", "flat_limit_deg", "any_limit_deg", "per_1000_h_game", "per_1000_h_practice", "mean_energy_j", "landing_half_m", "landing_95_percent_m").
 		Of("", puck.Rank(s.c.Plan.Guards), s.units())
-	f.Table(onPaper(t))
+	f.Table(t, sheet.SizeTable)
 	f.Notes(t.Keys())
 	f.Notes(puck.LeftOut()...)
 }

@@ -37,7 +37,7 @@ func (p ShopOrder) advisoryPage(j Job, paper sheet.Paper) []*sheet.Drawing {
 		"Formula: Peterson's chart 4.62, restated by formula; valid from 0.2 to 1 of half the shorter side.")
 	if rows := j.radii(); len(rows) > 0 {
 		f.Heading("In numbers")
-		f.Table(small(radiusFields().Of("", rows, g.sys)))
+		f.Table(radiusFields().Of("", rows, g.sys), sheet.SizeTable)
 	}
 	if j.Material.MadeToOrder() {
 		f.Notes("The factory's own limits govern.")

@@ -178,7 +178,7 @@ func (d coverDrawing) words(f *sheet.Flow) {
 		fmt.Sprintf("Tab %s wide, %s long, R %s at its foot, R %s where it meets the flange; hole dia. %s, %s above the foot. ", one(c.TabWide), one(c.TabLong), one(tabRound), one(tabFillet), one(c.TabHole), one(tabHoleUp))+tether,
 		fmt.Sprintf("Mark the cover with its hole: %s.", d.job.Hole.ID))
 	f.Heading(fmt.Sprintf("Play of the plug, %.0f to %.0f deg C", c.Options.Cold, c.Options.Warm))
-	f.Table(small(playFields().Of("", c.Fits, d.sys)))
+	f.Table(playFields().Of("", c.Fits, d.sys), sheet.SizeTable)
 	f.Notes(
 		"Pane and cover may each be at either temperature. Play is hole less plug, both sides together. Worst case: every tolerance at its end; r.s.s.: their root sum of squares.",
 		fmt.Sprintf("It neither jams (least play above 0) nor falls through (the flange still holds by %s or more).", d.one(c.Hold)))

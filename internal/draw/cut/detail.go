@@ -154,9 +154,9 @@ func (d detail) words(f *sheet.Flow) {
 	}
 	f.Numbered(j.Steps()...)
 	f.Heading("Sizes and tolerances")
-	f.Table(small(sizeFields().Of("", j.sizes(), d.sys)))
+	f.Table(sizeFields().Of("", j.sizes(), d.sys), sheet.SizeTable)
 	f.Heading("Distances: has, and has to have")
-	f.Table(small(limitFields().Of("", j.Limits, d.sys)))
+	f.Table(limitFields().Of("", j.Limits, d.sys), sheet.SizeTable)
 	f.Notes(sourcesOf(j.Limits)...)
 }
 

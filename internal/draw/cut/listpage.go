@@ -6,6 +6,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // listPages are the cut list over the arena: what is to be made, what exists,
@@ -27,12 +28,11 @@ func (p ShopOrder) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
 			return
 		}
 		f.Heading(head)
-		t := small(holeFields(p.Mark).Of(head, rows, sys))
-		all := make([]string, len(t.Head))
-		all[0], all[len(all)-1] = "all", fmt.Sprintf("%.1f", sum.MassKG)
-		t.Rows = append(t.Rows, all)
-		t.Classes = append(make([]string, len(rows)), "strong")
-		f.Table(t)
+		t := holeFields(p.Mark).Of(head, rows, sys).Shown()
+		t.Add("all")
+		t.Rows[len(rows)][len(t.Columns)-1] = table.Words(fmt.Sprintf("%.1f", sum.MassKG))
+		t.Strong = append(make([]bool, len(rows)), true)
+		f.Table(t, sheet.SizeTable)
 	}
 	rows := func(keep func(ListRow) bool) []ListRow {
 		return slices.DeleteFunc(slices.Clone(l.Rows), func(r ListRow) bool { return !keep(r) })
@@ -42,7 +42,7 @@ func (p ShopOrder) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
 	reasons := func(head, column string, of func(ListRow) []say.Sentence) {
 		if list := rows(func(r ListRow) bool { return len(of(r)) > 0 }); len(list) > 0 {
 			f.Heading(head)
-			f.Table(small(reasonFields(column, of).Of(head, list, sys)))
+			f.Table(reasonFields(column, of).Of(head, list, sys), sheet.SizeTable)
 		}
 	}
 	reasons("Not drawn", "why there is no drawing", func(r ListRow) []say.Sentence { return r.Refused })
@@ -53,7 +53,7 @@ func (p ShopOrder) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
 	f.Notes(fmt.Sprintf("At %.3g breaks a drilled pane and season, and %.3g covers lost or broken a hole and season, these spares together last a season with %.3g %% certainty (asked: %.3g %%; exact Poisson over all kinds, least mass to keep).",
 		o.BreakRate, o.CoverRate, 100*l.Reached, 100*o.Certainty),
 		"Pieces of one row differ by no more than the tolerances of the drawings, each from every other, so that any can stand in for any.")
-	f.Table(small(spareFields().Of("Spares", slices.Concat(l.Panes, l.Covers), sys)))
+	f.Table(spareFields().Of("Spares", slices.Concat(l.Panes, l.Covers), sys), sheet.SizeTable)
 	return f.Sheets()
 }
 

@@ -10,7 +10,6 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
-	"example.org/rinkpane/internal/tell/table"
 )
 
 // styles are the classes of shop drawings beside the sheet's own.
@@ -240,11 +239,7 @@ const (
 	headHeight = 6.0 // mm, a heading with the gap below it
 	lineHeight = 4.0 // mm, a line of notes
 	blockGap   = 4.0 // mm, between blocks of notes
-	tableSize  = 2.6 // mm, the type of tables beside a drawing
 )
-
-// small sets a table in the type of tables beside a drawing.
-func small(t table.Table) sheet.Table { return sheet.TableOf(t, tableSize) }
 
 // whereabouts says where a hole is on the boards, in words.
 func (p ShopOrder) whereabouts(j Job) string {

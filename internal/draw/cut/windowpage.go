@@ -153,7 +153,7 @@ func (d windowDrawing) front(at sheet.Point) {
 func (d windowDrawing) words(p ShopOrder, f *sheet.Flow) {
 	w := d.job.Window
 	f.Heading(map[bool]string{true: "What each lens needs free, all focal lengths, widest stop", false: "Clear patch by lens, all focal lengths, widest stop"}[w.Open])
-	f.Table(small(patchFields(w).Of("", d.job.Patches, d.sys)))
+	f.Table(patchFields(w).Of("", d.job.Patches, d.sys), sheet.SizeTable)
 	where := fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height))
 	rays := "The patch is where rays of the whole frame cross the film: half the pupil, plus its distance times the tangent of half the view, plus the way inside the panel by refraction."
 	posture := "The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil."

@@ -20,7 +20,8 @@ var (
 const (
 	SizeTitle = 5.0 // mm: names of sheets
 	SizeHead  = 3.6 // mm: headings
-	SizeText  = 2.9 // mm: notes, tables, dimensions
+	SizeText  = 2.9 // mm: notes, dimensions
+	SizeTable = 2.6 // mm: tables beside drawings and text
 	SizeSmall = 2.3 // mm: captions
 )
 

@@ -6,6 +6,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // A hole with its width, on a drawing as large as it needs.
@@ -27,12 +28,11 @@ func Example() {
 	// 1 outline to cut
 }
 
-func ExampleTable() {
-	t := sheet.Table{
-		Head: []string{"Hole", "Pan"},
-		Rows: [][]string{{"B-goal", "34°"}, {"A-circle", "31°"}},
-	}
-	l := t.Fit(100)
+func ExampleFitTable() {
+	t := table.New("Hole", "Pan")
+	t.Add("B-goal", "34°")
+	t.Add("A-circle", "31°")
+	l := sheet.FitTable(t, sheet.SizeText, 100)
 	fmt.Printf("%d rows, %.0f mm wide, %.0f mm high\n", l.Rows(), l.Width(), l.Height(0, l.Rows()))
 	// Output:
 	// 2 rows, 23 mm wide, 15 mm high

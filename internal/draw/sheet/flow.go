@@ -1,6 +1,10 @@
 package sheet
 
-import "strconv"
+import (
+	"strconv"
+
+	"example.org/rinkpane/internal/tell/table"
+)
 
 // Flow sets headings, sentences, tables and drawings below one another and
 // starts a new sheet where one is full. Make one with NewFlow.
@@ -89,9 +93,10 @@ func (f *Flow) paragraph(s string, inset float64) {
 	f.y += f.group.Paragraph("note", Regular, Pt(f.area.X+inset, f.y), s, SizeText, f.area.W-inset, flowLine)
 }
 
-// Table sets a table, its head again on every sheet that it runs over.
-func (f *Flow) Table(t Table) {
-	l := t.Fit(f.area.W)
+// Table sets a table in a type size in millimetres, its head again on every
+// sheet that it runs over.
+func (f *Flow) Table(t table.Table, size float64) {
+	l := FitTable(t, size, f.area.W)
 	for from := 0; from < l.Rows(); {
 		rows := l.Fits(from, f.Room().H)
 		if rows == 0 {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 func flowing() *sheet.Flow {
@@ -16,12 +17,12 @@ func flowing() *sheet.Flow {
 // Whatever flows in stays inside the area of its sheet, and nothing is lost.
 func TestFlowStaysInside(t *testing.T) {
 	f := flowing()
-	table := sheet.Table{Head: []string{"row", "text"}}
+	long := table.New("row", "text")
 	for i := range 60 {
-		table.Rows = append(table.Rows, []string{fmt.Sprintf("r%d", i), "some words in a cell"})
+		long.Add(fmt.Sprintf("r%d", i), "some words in a cell")
 	}
 	f.Heading("A table")
-	f.Table(table)
+	f.Table(long, sheet.SizeText)
 	for i := range 30 {
 		f.Notes(fmt.Sprintf("Sentence %d runs over more than one line, so that it has to be wrapped and moved as a whole.", i))
 	}

@@ -5,6 +5,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/table"
 )
 
 // parts is a framed A4 sheet with one of each part that this package draws.
@@ -40,20 +41,17 @@ func parts() *sheet.Drawing {
 	section.Add(sheet.RoundRect(sheet.Rect{X: 228, Y: 35, W: 14, H: 20}, 3))
 	d.Add("SECTION", "edge", section)
 	h.Hatch("hatch", section, math.Pi/4, 1.5)
-	table := partsTable().Fit(88)
+	l := sheet.FitTable(partsTable(), sheet.SizeText, 88)
 	tg, _ := d.Group(sheet.LayerText, "")
-	table.Draw(tg, sheet.Pt(188, 90), 0, table.Rows())
+	l.Draw(tg, sheet.Pt(188, 90), 0, l.Rows())
 	return d
 }
 
-func partsTable() sheet.Table {
-	return sheet.Table{
-		Head: []string{"Hole", "Pan", "Finding", "What to do"}, Align: []sheet.Anchor{sheet.Start, sheet.End},
-		Rows: [][]string{
-			{"B-goal", "34.2°", "pass", "Nothing; margin 3 in."},
-			{"A-circle", "31.0°", "fail", "Move it 14 in toward centre ice, or ask the league for a dispensation in writing."},
-			{"total", "2", "", ""},
-		},
-		Classes: []string{"", "", "strong"},
-	}
+func partsTable() table.Table {
+	t := table.New("Hole", "Pan", "Finding", "What to do").Numbers(1, 2)
+	t.Add("B-goal", "34.2°", "pass", "Nothing; margin 3 in.")
+	t.Add("A-circle", "31.0°", "fail", "Move it 14 in toward centre ice, or ask the league for a dispensation in writing.")
+	t.Add("total", "2")
+	t.Strong = []bool{false, false, true}
+	return t
 }

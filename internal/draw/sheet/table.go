@@ -7,38 +7,6 @@ import (
 	"example.org/rinkpane/internal/tell/table"
 )
 
-// Table is text in rows and columns, sized so that its text fits.
-type Table struct {
-	Head  []string
-	Rows  [][]string
-	Align []Anchor // of each column; Start where missing
-	// Classes add a class to the text of a row, such as "strong"; "" adds none.
-	Classes []string
-	Size    float64 // type size in millimetres; 0 is SizeText
-}
-
-// TableOf sets a table on paper in a type size, in millimetres: the columns for
-// people, numbers to the right, rows that stand out bold.
-func TableOf(t table.Table, size float64) Table {
-	t = t.Shown()
-	out := Table{Size: size, Head: t.Heads(), Rows: t.Texts()}
-	for _, c := range t.Columns {
-		anchor := Start
-		if c.Right {
-			anchor = End
-		}
-		out.Align = append(out.Align, anchor)
-	}
-	for _, strong := range t.Strong {
-		class := ""
-		if strong {
-			class = "strong"
-		}
-		out.Classes = append(out.Classes, class)
-	}
-	return out
-}
-
 // The room in a cell beside and above its text, and the distance between lines,
 // as shares of the type size (no unit).
 const (
@@ -49,42 +17,34 @@ const (
 
 // TableLayout is a table fitted to a width: columns and rows in millimetres.
 type TableLayout struct {
-	table   Table
+	table   table.Table // the columns for people
 	size    float64
 	widths  []float64
 	cells   [][][]string // wrapped lines by row and column, the head first
 	heights []float64
 }
 
-// Fit lays the table out for a width in millimetres. Columns take what their
-// text needs; when that is too much, the widest columns give way and wrap.
-func (t Table) Fit(width float64) *TableLayout {
-	l := &TableLayout{table: t, size: t.Size}
-	if l.size == 0 {
-		l.size = SizeText
-	}
-	l.widths = shareWidths(l.wanted(), width)
-	for _, row := range append([][]string{t.Head}, t.Rows...) {
+// FitTable lays a table out in a type size and for a width, both in
+// millimetres: the columns for people, numbers to the right, rows that stand
+// out bold. Columns take what their text needs; when that is too much, the
+// widest columns give way and wrap.
+func FitTable(t table.Table, size, width float64) *TableLayout {
+	l := &TableLayout{table: t.Shown(), size: size}
+	rows := append([][]string{l.table.Heads()}, l.table.Texts()...)
+	l.widths = shareWidths(l.wanted(rows), width)
+	for _, row := range rows {
 		l.addRow(row)
 	}
 	return l
 }
 
 // wanted returns the width of each column's longest text, in millimetres.
-func (l *TableLayout) wanted() []float64 {
-	w := make([]float64, len(l.table.Head))
-	for i, s := range l.table.Head {
-		w[i] = l.widthOf(s)
-	}
-	for _, row := range l.table.Rows {
+func (l *TableLayout) wanted(rows [][]string) []float64 {
+	w := make([]float64, len(l.table.Columns))
+	for _, row := range rows {
 		for i, s := range row {
-			if i < len(w) {
-				w[i] = max(w[i], l.widthOf(s))
-			}
+			w[i] = max(w[i], l.widthOf(s)+2*cellSide*l.size)
 		}
-	}
-	for i := range w {
-		w[i] += 2 * cellSide * l.size
 	}
 	return w
 }
@@ -111,23 +71,22 @@ func shareWidths(want []float64, total float64) []float64 {
 }
 
 func (l *TableLayout) addRow(row []string) {
-	cells := make([][]string, len(l.widths))
+	cells := make([][]string, len(row))
 	lines := 1
 	face := Regular
-	if len(l.cells) == 0 {
-		face = Bold
-	} else if i := len(l.cells) - 1; i < len(l.table.Classes) && hasClass(l.table.Classes[i], "strong") {
+	if n := len(l.cells); n == 0 || l.strong(n-1) {
 		face = Bold
 	}
-	for i := range cells {
-		if i < len(row) {
-			cells[i] = face.Wrap(row[i], l.size, l.widths[i]-2*cellSide*l.size+1e-6)
-			lines = max(lines, len(cells[i]))
-		}
+	for i, s := range row {
+		cells[i] = face.Wrap(s, l.size, l.widths[i]-2*cellSide*l.size+1e-6)
+		lines = max(lines, len(cells[i]))
 	}
 	l.cells = append(l.cells, cells)
 	l.heights = append(l.heights, l.size*(2*cellRise+0.72+cellLeading*float64(lines-1)))
 }
+
+// strong reports whether a row stands out; the head is none of the rows.
+func (l *TableLayout) strong(row int) bool { return row < len(l.table.Strong) && l.table.Strong[row] }
 
 // Width returns the table's width in millimetres.
 func (l *TableLayout) Width() float64 { return sum(l.widths) }
@@ -167,39 +126,28 @@ func (l *TableLayout) Draw(g *Group, at Point, from, rows int) float64 {
 	y := at.Y
 	w := l.Width()
 	g.Add("table-head", RoundRect(Rect{at.X, y, w, l.heights[0]}, 0))
-	l.row(g, Pt(at.X, y), 0, "strong")
+	l.row(g, Pt(at.X, y), 0, true)
 	y += l.heights[0]
 	g.Add("rule", Line{Pt(at.X, y), Pt(at.X+w, y)})
 	for i := from; i < from+rows; i++ {
-		class := ""
-		if i < len(l.table.Classes) {
-			class = l.table.Classes[i]
-		}
-		l.row(g, Pt(at.X, y), 1+i, class)
+		l.row(g, Pt(at.X, y), 1+i, l.strong(i))
 		y += l.heights[1+i]
 		g.Add("rule-thin", Line{Pt(at.X, y), Pt(at.X+w, y)})
 	}
 	return y - at.Y
 }
 
-func (l *TableLayout) row(g *Group, at Point, row int, class string) {
+func (l *TableLayout) row(g *Group, at Point, row int, strong bool) {
 	x := at.X
 	side := cellSide * l.size
-	if class != "" {
-		class = "text " + class
-	} else {
-		class = "text"
+	class := "text"
+	if strong {
+		class = "text strong"
 	}
 	for i, lines := range l.cells[row] {
 		anchor, tx := Start, x+side
-		if i < len(l.table.Align) {
-			anchor = l.table.Align[i]
-		}
-		switch anchor {
-		case Middle:
-			tx = x + l.widths[i]/2
-		case End:
-			tx = x + l.widths[i] - side
+		if l.table.Columns[i].Right {
+			anchor, tx = End, x+l.widths[i]-side
 		}
 		for k, s := range lines {
 			if s != "" {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/tell/table"
 	"pgregory.net/rapid"
 )
 
@@ -33,13 +34,16 @@ func TestTableFitsItsText(t *testing.T) {
 		cols := rapid.IntRange(1, 6).Draw(t, "columns")
 		cell := rapid.StringMatching(`[a-zA-Z0-9½° -]{0,40}`)
 		row := rapid.SliceOfN(cell, cols, cols)
-		table := sheet.Table{
-			Head: row.Draw(t, "head"), Rows: rapid.SliceOfN(row, 0, 8).Draw(t, "rows"),
-			Align:   rapid.SliceOfN(rapid.SampledFrom([]sheet.Anchor{sheet.Start, sheet.Middle, sheet.End}), cols, cols).Draw(t, "align"),
-			Classes: rapid.SliceOfN(rapid.SampledFrom([]string{"", "strong"}), 0, 8).Draw(t, "classes"),
+		drawn := table.New(row.Draw(t, "head")...)
+		for i := range drawn.Columns {
+			drawn.Columns[i].Right = rapid.Bool().Draw(t, "right")
 		}
+		for _, words := range rapid.SliceOfN(row, 0, 8).Draw(t, "rows") {
+			drawn.Add(words...)
+		}
+		drawn.Strong = rapid.SliceOfN(rapid.Bool(), 0, 8).Draw(t, "strong")
 		width := rapid.Float64Range(60, 250).Draw(t, "width")
-		l := table.Fit(width)
+		l := sheet.FitTable(drawn, sheet.SizeText, width)
 		if l.Width() > width+1e-6 {
 			t.Fatalf("%g mm wide, room for %g", l.Width(), width)
 		}
@@ -61,11 +65,11 @@ func TestTableFitsItsText(t *testing.T) {
 
 // Pages of a table hold all rows, none too high.
 func TestTableBreaksOverPages(t *testing.T) {
-	table := partsTable()
+	long := partsTable()
 	for range 6 {
-		table.Rows = append(table.Rows, table.Rows...)
+		long.Rows = append(long.Rows, long.Rows...)
 	}
-	l := table.Fit(90)
+	l := sheet.FitTable(long, sheet.SizeText, 90)
 	const page = 60.0
 	pages, from := 0, 0
 	for from < l.Rows() {

@@ -81,6 +81,32 @@ func (f Fields[T]) Pick(names ...string) Fields[T] {
 	return out
 }
 
+// New returns a table without rows; heads stand to the left.
+func New(heads ...string) Table {
+	var t Table
+	for _, h := range heads {
+		t.Columns = append(t.Columns, Column{Head: h})
+	}
+	return t
+}
+
+// Numbers sets columns, from one up to but not including another, to the right.
+func (t Table) Numbers(from, to int) Table {
+	for i := from; i < to; i++ {
+		t.Columns[i].Right = true
+	}
+	return t
+}
+
+// Add adds a row of words; what it lacks on the right stays empty.
+func (t *Table) Add(words ...string) {
+	row := make([]Cell, len(t.Columns))
+	for i, s := range words {
+		row[i] = Words(s)
+	}
+	t.Rows = append(t.Rows, row)
+}
+
 // Words is a cell that says the same to people and programs.
 func Words(s string) Cell { return Cell{Text: s} }
 
