@@ -11,7 +11,6 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/tell/table"
-	"example.org/rinkpane/internal/tell/wire"
 )
 
 // checkText writes a report for people: the verdict, what is broken, unknown
@@ -107,15 +106,15 @@ func (t checkText) kept(set string, list []rules.Finding) {
 	if t.several || set == rules.Trade {
 		title += " of " + set
 	}
-	var rows []findingRow
-	columns := []string{"rule", "findings", "holes", "measured", "limit", "margin"}
+	rows, columns := make([]findingRow, 0, len(list)), []string{"rule", "findings", "holes", "measured", "limit", "margin"}
 	if t.all {
-		rows, columns = findingRows(list, t.units), slices.Delete(columns, 1, 2)
+		columns = slices.Delete(columns, 1, 2)
+		for _, f := range list {
+			rows = append(rows, findingRow{f, 1})
+		}
 	} else {
 		for _, group := range byRule(list) {
-			row := findingRows([]rules.Finding{tightest(group)}, t.units)[0]
-			row.of = len(group)
-			rows = append(rows, row)
+			rows = append(rows, findingRow{tightest(group), len(group)})
 		}
 	}
 	kept := findingFields.Pick(columns...).Of(title, rows, t.units)
@@ -131,38 +130,20 @@ func (t checkText) kept(set string, list []rules.Finding) {
 	}
 }
 
-// findingRow is a finding in a table: as it is, and as programs read it.
+// findingRow is a finding in a table.
 type findingRow struct {
 	rules.Finding
-	plain wire.Finding
-	of    int // how many findings it stands for
-}
-
-func findingRows(list []rules.Finding, sys unit.System) []findingRow {
-	plain := wire.Findings(list, sys)
-	rows := make([]findingRow, len(list))
-	for i, f := range list {
-		rows[i] = findingRow{f, plain[i], 1}
-	}
-	return rows
+	of int // how many findings it stands for
 }
 
 // findingFields are the columns of a table of findings.
 var findingFields = table.Fields[findingRow]{
-	word("rule_set", func(r findingRow, _ unit.System) string { return r.Set }),
 	word("rule", func(r findingRow, _ unit.System) string { return r.Rule }),
-	{Column: table.Column{Head: "findings", Name: "findings"}, Cell: func(r findingRow, _ unit.System) table.Cell {
-		return table.Number(fmt.Sprint(r.of), float64(r.of))
-	}},
-	{Column: table.Column{Head: "holes", Name: "holes"}, Cell: func(r findingRow, _ unit.System) table.Cell {
-		return table.Cell{Text: holesText(r.Holes), Value: strings.Join(r.Holes, " ")}
-	}},
-	word("status", func(r findingRow, _ unit.System) string { return string(r.Status) }),
-	amount("measured", func(r findingRow) (unit.Maybe[rules.Amount], *float64) { return r.Measured, r.plain.Measured }),
-	amount("limit", func(r findingRow) (unit.Maybe[rules.Amount], *float64) { return r.Limit, r.plain.Limit }),
-	amount("margin", func(r findingRow) (unit.Maybe[rules.Amount], *float64) { return r.Margin, r.plain.Margin }),
-	word("unit", func(r findingRow, _ unit.System) string { return r.plain.Unit }),
-	word("message", func(r findingRow, sys unit.System) string { return r.Say(sys) }),
+	word("findings", func(r findingRow, _ unit.System) string { return fmt.Sprint(r.of) }),
+	word("holes", func(r findingRow, _ unit.System) string { return holesText(r.Holes) }),
+	word("measured", func(r findingRow, sys unit.System) string { return amountText(r.Measured, sys) }),
+	word("limit", func(r findingRow, sys unit.System) string { return amountText(r.Limit, sys) }),
+	word("margin", func(r findingRow, sys unit.System) string { return amountText(r.Margin, sys) }),
 }
 
 func word(name string, of func(findingRow, unit.System) string) table.Field[findingRow] {
@@ -171,17 +152,11 @@ func word(name string, of func(findingRow, unit.System) string) table.Field[find
 	}}
 }
 
-func amount(name string, of func(findingRow) (unit.Maybe[rules.Amount], *float64)) table.Field[findingRow] {
-	return table.Field[findingRow]{Column: table.Column{Head: name, Name: name}, Cell: func(r findingRow, sys unit.System) table.Cell {
-		a, plain := of(r)
-		if plain == nil {
-			return table.None()
-		}
-		return table.Number(amountText(a.Or(rules.Amount{}), sys), *plain)
-	}}
-}
-
-func amountText(a rules.Amount, sys unit.System) string {
+func amountText(m unit.Maybe[rules.Amount], sys unit.System) string {
+	a, ok := m.Get()
+	if !ok {
+		return "-"
+	}
 	switch a.Of {
 	case rules.HoleCount:
 		return fmt.Sprintf("%.0f", a.N)
@@ -223,27 +198,4 @@ func byRule(list []rules.Finding) [][]rules.Finding {
 func tightest(list []rules.Finding) rules.Finding {
 	margin := func(f rules.Finding) float64 { return f.Margin.Or(rules.Amount{N: math.Inf(1)}).N }
 	return slices.MinFunc(list, func(f, g rules.Finding) int { return cmp.Compare(margin(f), margin(g)) })
-}
-
-// textWidth is how wide people's text may be, in columns (contract).
-const textWidth = table.Width
-
-// wrapText prints head and text in lines of at most textWidth, the text hanging
-// behind the head.
-func wrapText(w io.Writer, head, text string) {
-	indent := strings.Repeat(" ", len([]rune(head)))
-	line, width := head, len(indent)
-	start := true
-	for _, word := range strings.Fields(text) {
-		n := len([]rune(word))
-		if !start && width+1+n > textWidth {
-			fmt.Fprintln(w, line)
-			line, width, start = indent, len(indent), true
-		}
-		if !start {
-			line, width = line+" ", width+1
-		}
-		line, width, start = line+word, width+n, false
-	}
-	fmt.Fprintln(w, line)
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/starter"
@@ -75,9 +76,9 @@ func (t surveyText) report(a arena.Arena, rep starter.Report) {
 	}
 	fmt.Fprintln(t.w, title)
 	wrapText(t.w, "boards   ", fmt.Sprintf("%s round: %s behind %s, %s open before benches, %s not surveyed",
-		rep.Perimeter.Format(t.units), rep.Glazed.Format(t.units), counted(rep.Panes, "pane"), rep.Open.Format(t.units), total(rep.Unsurveyed).Format(t.units)))
+		rep.Perimeter.Format(t.units), rep.Glazed.Format(t.units), say.Count(rep.Panes, "pane"), rep.Open.Format(t.units), total(rep.Unsurveyed).Format(t.units)))
 	fmt.Fprintf(t.w, "holes    %s\n", t.holes(a))
-	fmt.Fprintf(t.w, "light    %s\n", counted(len(a.Light.Readings), "reading"))
+	fmt.Fprintf(t.w, "light    %s\n", say.Count(len(a.Light.Readings), "reading"))
 	if rep.Complete() {
 		fmt.Fprintln(t.w, "\nNothing is missing.")
 		return
@@ -104,7 +105,8 @@ func (t surveyText) gap(g starter.Gap) {
 		head += " of " + ranges(g.Of)
 	}
 	if len(g.Holes) > 0 {
-		head += fmt.Sprintf(" (with %s %s)", plural(len(g.Holes), "hole"), strings.Join(g.Holes, ", "))
+		_, noun, _ := strings.Cut(say.Count(len(g.Holes), "hole"), " ")
+		head += fmt.Sprintf(" (with %s %s)", noun, strings.Join(g.Holes, ", "))
 	}
 	wrapText(t.w, "  ", head)
 	wrapText(t.w, "      ", g.Costs)
@@ -134,15 +136,6 @@ func total(list []starter.Stretch) unit.Length {
 		sum += s.Length()
 	}
 	return sum
-}
-
-func counted(n int, noun string) string { return fmt.Sprintf("%d %s", n, plural(n, noun)) }
-
-func plural(n int, noun string) string {
-	if n == 1 {
-		return noun
-	}
-	return noun + "s"
 }
 
 // shownIDs is how many ids a line of text names before it counts the rest.

@@ -3,36 +3,20 @@ package main
 import (
 	"io"
 	"strings"
-	"unicode/utf8"
-)
 
-// columnGap stands between two columns of a table.
-const columnGap = "  "
+	"example.org/rinkpane/internal/tell/table"
+)
 
 // writeTable prints rows under a head, columns of numbers to the right.
 func writeTable(w io.Writer, head []string, rows [][]string) {
-	all := append([][]string{head}, rows...)
-	widths := make([]int, len(head))
-	for _, row := range all {
-		for i, cell := range row {
-			widths[i] = max(widths[i], utf8.RuneCountInString(cell))
+	t := table.Table{Rows: make([][]table.Cell, len(rows))}
+	for i, name := range head {
+		t.Columns = append(t.Columns, table.Column{Head: name, Right: numeric(rows, i)})
+		for j, row := range rows {
+			t.Rows[j] = append(t.Rows[j], table.Words(row[i]))
 		}
 	}
-	var b strings.Builder
-	for _, row := range all {
-		var line strings.Builder
-		for i, cell := range row {
-			pad := strings.Repeat(" ", widths[i]-utf8.RuneCountInString(cell))
-			if numeric(rows, i) {
-				line.WriteString(pad + cell)
-			} else {
-				line.WriteString(cell + pad)
-			}
-			line.WriteString(columnGap)
-		}
-		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
-	}
-	io.WriteString(w, b.String()) // the writer is the app's buffer, which cannot fail
+	io.WriteString(w, t.Text()) // the writer is the app's buffer, which cannot fail
 }
 
 // numeric reports whether a column holds only numbers, with or without units.
@@ -50,3 +34,6 @@ func numeric(rows [][]string, column int) bool {
 	}
 	return some
 }
+
+// wrapText prints a text that hangs behind its head.
+func wrapText(w io.Writer, head, text string) { io.WriteString(w, table.Hang(head, text)) }

@@ -47,13 +47,22 @@ func (t Table) line(row []Cell, width []int) string {
 
 // Wrap breaks text into lines of at most Width columns, each after the first
 // indented.
-func Wrap(text, indent string) string {
+func Wrap(text, indent string) string { return wrapped("", indent, text) }
+
+// Hang sets text behind a head and breaks it as [Wrap] does, its lines below one
+// another.
+func Hang(head, text string) string {
+	return wrapped(head, strings.Repeat(" ", utf8.RuneCountInString(head)), text)
+}
+
+func wrapped(head, indent, text string) string {
 	var b strings.Builder
-	at := 0
+	b.WriteString(head)
+	at, begins := utf8.RuneCountInString(head), true
 	for word := range strings.FieldsSeq(text) {
 		n := utf8.RuneCountInString(word)
 		switch {
-		case at == 0:
+		case begins:
 		case at+1+n > Width:
 			b.WriteString("\n" + indent)
 			at = utf8.RuneCountInString(indent)
@@ -62,7 +71,7 @@ func Wrap(text, indent string) string {
 			at++
 		}
 		b.WriteString(word)
-		at += n
+		at, begins = at+n, false
 	}
 	return b.String() + "\n"
 }
