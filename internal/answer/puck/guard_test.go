@@ -45,6 +45,9 @@ func TestAssessDemo(t *testing.T) {
 		if want := g.ShareOfShots * DefaultOptions().GameShots; g.Game.PerHour != want {
 			t.Errorf("%s: %g pucks an hour, want %g", g.Hole, g.Game.PerHour, want)
 		}
+		if g.ShareHigh < 2*gamesOverModel*g.ShareOfShots || g.Game.PerHourHigh != g.ShareHigh*DefaultOptions().GameShots {
+			t.Errorf("%s: high bound %g of a share of %g", g.Hole, g.ShareHigh, g.ShareOfShots)
+		}
 		s, limit := g.Sector, g.AnyLimit.Or(0)
 		if !s.Passing || s.From >= s.To || -limit > s.From || s.To > limit {
 			t.Errorf("%s: sector %+v", g.Hole, s)

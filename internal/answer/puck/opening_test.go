@@ -129,6 +129,17 @@ func TestAnyLimitAgainstSearch(t *testing.T) {
 	}
 }
 
+// By hand, 40 deg along: (139.7 - 12.7 tan 40) x 114.3 = 14749.657 mm2.
+func TestCentreAreaByHand(t *testing.T) {
+	got := usual(t).centreArea(Flight{Along: -40 * unit.Degree})
+	if math.Abs(got*1e6-14749.657) > 1e-2 {
+		t.Errorf("%.4f mm2", got*1e6)
+	}
+	if past := usual(t).centreArea(Flight{Up: 84 * unit.Degree}); past != 0 {
+		t.Errorf("%g m2 past the overlap of the faces", past)
+	}
+}
+
 func TestTumblingLaws(t *testing.T) {
 	axes := NewOrientations(400)
 	rapid.Check(t, func(t *rapid.T) {

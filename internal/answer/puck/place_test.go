@@ -173,9 +173,10 @@ func TestLandingCountsFromTheGlass(t *testing.T) {
 }
 
 // One puck in 40 hours, open for 80 minutes: 1/30 expected, 1 - exp(-1/30) = 0.0327839.
+// Twice as many at most: 1 - exp(-1/15) = 0.0644930.
 func TestExpectByHand(t *testing.T) {
-	p := expect(0.025, 80)
-	if math.Abs(p.Expected-1.0/30) > 1e-15 || math.Abs(p.AtLeastOne-0.0327839) > 1e-7 || p.PerHour != 0.025 || p.Minutes != 80 {
+	p := expect(0.025, 0.05, 80)
+	if math.Abs(p.Expected-1.0/30) > 1e-15 || math.Abs(p.AtLeastOne-0.0327839) > 1e-7 || p.PerHour != 0.025 || p.PerHourHigh != 0.05 || math.Abs(p.ExpectedHigh-1.0/15) > 1e-15 || math.Abs(p.AtLeastOneHigh-0.0644930) > 1e-7 || p.Minutes != 80 {
 		t.Errorf("%+v", p)
 	}
 }

@@ -22,14 +22,19 @@
 //
 // Assumptions: the puck does not turn while it is in the opening; the
 // outline's rounded corners and edges are left out (both let fewer pucks
-// through, so the numbers are on the safe side); no lift.
+// through); no lift. A puck that touches the rim and still passes is in the
+// high bound of [Passes] alone.
 //
 // Left out: the glass flexing or breaking, deflections off sticks, players,
 // posts and the glass itself, rebounds in the opening, people and seats
 // behind the hole. None of this is a strength check.
 package puck
 
-import "example.org/rinkpane/internal/measure/unit"
+import (
+	"fmt"
+
+	"example.org/rinkpane/internal/measure/unit"
+)
 
 // The puck, by the rule books: 3 in across, 1 in thick, 5.5 to 6 oz
 // (155.9 to 170.1 g); the heavy end is taken, in kg.
@@ -49,6 +54,7 @@ func LeftOut() []string {
 	return []string{
 		"Left out: the glass flexing or breaking, deflections off sticks, bodies, posts and glass, rebounds inside the opening, lift, and the people and seats behind the hole.",
 		"Shots are a model with stated spreads, not a record of this rink.",
+		fmt.Sprintf("Of two figures the low one counts pucks that pass without touching. The high one counts all whose centre meets the opening, where a lens may stand, times %d, because games send so many more pucks over the glass than the model. No count of pucks through such holes is published: plan with the high one.", gamesOverModel),
 		"This is no strength check: it says nothing of what a pane bears.",
 	}
 }

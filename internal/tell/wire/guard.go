@@ -17,9 +17,11 @@ type Guard struct {
 	FlatWindowMM    [2]float64   `json:"flat_window_mm"`
 	FlatLimitDeg    *float64     `json:"flat_limit_deg"`
 	AnyLimitDeg     *float64     `json:"any_limit_deg"`
-	ShareOfShots    float64      `json:"share_of_shots"`  // of all struck pucks, 0 to 1
-	ShareAtPane     *float64     `json:"share_at_pane"`   // of all struck pucks, 0 to 1; null for a low window
-	PassesPerHour   float64      `json:"passes_per_hour"` // number of pucks in an hour open
+	ShareOfShots    float64      `json:"share_of_shots"`      // of all struck pucks, 0 to 1, those that pass clean
+	ShareHigh       float64      `json:"share_of_shots_high"` // the high bound of it
+	ShareAtPane     *float64     `json:"share_at_pane"`       // of all struck pucks, 0 to 1; null for a low window
+	PassesPerHour   float64      `json:"passes_per_hour"`     // number of pucks in an hour open, the low bound
+	PerHourHigh     float64      `json:"passes_per_hour_high"`
 	Game            Passes       `json:"game"`
 	Practice        Passes       `json:"practice"`
 	MeanEnergyJ     float64      `json:"mean_energy_j"`
@@ -28,12 +30,15 @@ type Guard struct {
 	Reach           []Through    `json:"reach"`
 }
 
-// Passes is how many pucks to expect.
+// Passes is how many pucks to expect, between a low and a high bound.
 type Passes struct {
-	PerHour    float64 `json:"passes_per_hour"`
-	Minutes    float64 `json:"open_minutes"`
-	Expected   float64 `json:"expected_passes"`
-	AtLeastOne float64 `json:"probability_of_one_or_more"`
+	PerHour        float64 `json:"passes_per_hour"`
+	PerHourHigh    float64 `json:"passes_per_hour_high"`
+	Minutes        float64 `json:"open_minutes"`
+	Expected       float64 `json:"expected_passes"`
+	ExpectedHigh   float64 `json:"expected_passes_high"`
+	AtLeastOne     float64 `json:"probability_of_one_or_more"`
+	AtLeastOneHigh float64 `json:"probability_of_one_or_more_high"`
 }
 
 // Sector is what is to be kept clear behind a hole.
@@ -72,7 +77,8 @@ func GuardsOf(guards []puck.Guard, sys unit.System) []Guard {
 			ThickMM: g.Opening.Thick().Millimetres(), ThickAssumed: g.ThickAssumed, Assumed: Assumed(g.Assumed, sys),
 			FlatWindowMM: [2]float64{g.FlatWindow.W.Millimetres(), g.FlatWindow.H.Millimetres()},
 			FlatLimitDeg: Degrees(g.FlatLimit), AnyLimitDeg: Degrees(g.AnyLimit),
-			ShareOfShots: g.ShareOfShots, ShareAtPane: plain(g.ShareAtPane), PassesPerHour: g.Game.PerHour,
+			ShareOfShots: g.ShareOfShots, ShareHigh: g.ShareHigh, ShareAtPane: plain(g.ShareAtPane),
+			PassesPerHour: g.Game.PerHour, PerHourHigh: g.Game.PerHourHigh,
 			Game: Passes(g.Game), Practice: Passes(g.Practice), MeanEnergyJ: g.MeanJ, GreatestEnergyJ: g.MostJ,
 			Sector: sectorOf(g.Sector), Reach: throughOf(g.Reach),
 		}

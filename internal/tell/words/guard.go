@@ -35,9 +35,9 @@ func Guards() table.Fields[puck.Guard] {
 			"the angle from the pane's normal past which a flat puck no longer passes"),
 		explained(numbered("any to", "any_limit_deg", func(g puck.Guard) string { return Closes(g.AnyLimit) }),
 			"the same for a puck turned as it likes"),
-		numbered("of struck, one in", "one_in", func(g puck.Guard) string { return oneIn(g.ShareOfShots) }),
+		explained(numbered("of struck, one in", "one_in", func(g puck.Guard) string { return oneIn(g.ShareOfShots) }), "those that pass clean"),
 		explained(numbered("in 1000 h play", "per_1000_h_game", func(g puck.Guard) string { return PerThousandHours(g.Game) }),
-			"pucks that pass in 1000 hours open"),
+			"pucks in 1000 hours open: from those that pass clean to the high figure below; plan with the high one"),
 		numbered("in 1000 h practice", "per_1000_h_practice", func(g puck.Guard) string { return PerThousandHours(g.Practice) }),
 		numbered("mean energy", "mean_energy_j", func(g puck.Guard) string { return fmt.Sprintf("%.0f J", g.MeanJ) }),
 		explained(inUnits("nine in ten", "sector_deg", true, sector(func(s puck.Sector, _ unit.System) string {
@@ -115,13 +115,15 @@ func Through(r puck.Protrusion, sys unit.System) string {
 }
 
 func chances(guards []puck.Guard) string {
-	game, practice := 0.0, 0.0
+	var game, practice puck.Passes
 	for _, g := range guards {
-		game += g.Game.Expected
-		practice += g.Practice.Expected
+		game.Expected += g.Game.Expected
+		game.ExpectedHigh += g.Game.ExpectedHigh
+		practice.Expected += g.Practice.Expected
+		practice.ExpectedHigh += g.Practice.ExpectedHigh
 	}
-	return fmt.Sprintf("all holes open for %g minutes of play: %.2g pucks expected; for %g minutes of practice: %.2g",
-		guards[0].Game.Minutes, game, guards[0].Practice.Minutes, practice)
+	return fmt.Sprintf("all holes open for %g minutes of play: %.2g to %.2g pucks expected; for %g minutes of practice: %.2g to %.2g",
+		guards[0].Game.Minutes, game.Expected, game.ExpectedHigh, guards[0].Practice.Minutes, practice.Expected, practice.ExpectedHigh)
 }
 
 // Closes says at which angle an opening closes, or that it never does.
@@ -132,11 +134,20 @@ func Closes(m unit.Maybe[unit.Angle]) string {
 	return "never opens"
 }
 
-// PerThousandHours prints how many pucks come through in 1000 open hours, two
-// digits and no powers of ten.
+// PerThousandHours prints between which bounds how many pucks come through in
+// 1000 open hours lies, two digits and no powers of ten.
 func PerThousandHours(p puck.Passes) string {
+	low, high := few(1000*p.PerHour), few(1000*p.PerHourHigh)
+	if low == high || p.PerHourHigh <= p.PerHour {
+		return low
+	}
+	return low + " to " + high
+}
+
+// few prints a small number.
+func few(n float64) string {
 	const least = 0.001
-	switch n := 1000 * p.PerHour; {
+	switch {
 	case n == 0:
 		return "0"
 	case n < least:
