@@ -46,7 +46,7 @@ func Guards() table.Fields[puck.Guard] {
 		inUnits("all within", "half_angle_deg", true, sector(func(s puck.Sector, _ unit.System) string { return "+-" + Closes(s.HalfAngle) })),
 		lands("half land by", "landing_half_m", func(s puck.Sector) unit.Length { return s.Typical }),
 		lands("95 % by", "landing_95_percent_m", func(s puck.Sector) unit.Length { return s.Far }),
-		lands("999 in 1000 by", "landing_farthest_m", func(s puck.Sector) unit.Length { return s.Farthest }),
+		lands("99.9 % by", "landing_farthest_m", func(s puck.Sector) unit.Length { return s.Farthest }),
 	}
 }
 
