@@ -17,11 +17,11 @@ type Guard struct {
 	FlatWindowMM    [2]float64   `json:"flat_window_mm"`
 	FlatLimitDeg    *float64     `json:"flat_limit_deg"`
 	AnyLimitDeg     *float64     `json:"any_limit_deg"`
-	ShareOfShots    float64      `json:"share_of_shots"`      // of all struck pucks, 0 to 1, those that pass clean
-	ShareHigh       float64      `json:"share_of_shots_high"` // the high bound of it
-	ShareAtPane     *float64     `json:"share_at_pane"`       // of all struck pucks, 0 to 1; null for a low window
-	PassesPerHour   float64      `json:"passes_per_hour"`     // number of pucks in an hour open, the low bound
-	PerHourHigh     float64      `json:"passes_per_hour_high"`
+	ShareOfShots    float64      `json:"share_of_shots"`       // of all struck pucks, 0 to 1, those that pass clean
+	ShareHigh       float64      `json:"share_of_shots_high"`  // the high bound of it, 0 to 1
+	ShareAtPane     *float64     `json:"share_at_pane"`        // of all struck pucks, 0 to 1; null for a low window
+	PassesPerHour   float64      `json:"passes_per_hour"`      // number of pucks in an hour open, the low bound
+	PerHourHigh     float64      `json:"passes_per_hour_high"` // number of pucks in an hour open, the high bound
 	Game            Passes       `json:"game"`
 	Practice        Passes       `json:"practice"`
 	MeanEnergyJ     float64      `json:"mean_energy_j"`
@@ -33,7 +33,7 @@ type Guard struct {
 // Passes is how many pucks to expect, between a low and a high bound.
 type Passes struct {
 	PerHour        float64 `json:"passes_per_hour"`
-	PerHourHigh    float64 `json:"passes_per_hour_high"`
+	PerHourHigh    float64 `json:"passes_per_hour_high"` // number of pucks in an hour open, the high bound
 	Minutes        float64 `json:"open_minutes"`
 	Expected       float64 `json:"expected_passes"`
 	ExpectedHigh   float64 `json:"expected_passes_high"`
