@@ -23,13 +23,7 @@ type fitReport struct {
 
 // fitJSON is the answer of fit; contract field names.
 type fitJSON struct {
-	Fits       bool     `json:"fits"`
-	PanBody    *float64 `json:"pan_body_deg"`
-	PanClear   *float64 `json:"pan_clear_deg"`
-	PanUsable  *float64 `json:"pan_usable_deg"`
-	TiltBody   *float64 `json:"tilt_body_deg"`
-	TiltClear  *float64 `json:"tilt_clear_deg"`
-	TiltUsable *float64 `json:"tilt_usable_deg"`
+	wire.Limits
 
 	NoseMM       float64 `json:"nose_mm"`
 	PupilMM      float64 `json:"pupil_mm"`
@@ -77,10 +71,7 @@ type fitLossJSON struct {
 
 func (r fitReport) json() fitJSON {
 	out := fitJSON{
-		Fits:    r.limits.Fits,
-		Assumed: wire.Assumed(r.assumed, r.sys),
-		PanBody: wire.Degrees(r.limits.Pan.Body), PanClear: wire.Degrees(r.limits.Pan.Clear), PanUsable: wire.Degrees(r.limits.Pan.Usable),
-		TiltBody: wire.Degrees(r.limits.Tilt.Body), TiltClear: wire.Degrees(r.limits.Tilt.Clear), TiltUsable: wire.Degrees(r.limits.Tilt.Usable),
+		Limits: wire.LimitsOf(r.limits), Assumed: wire.Assumed(r.assumed, r.sys),
 		NoseMM: r.c.Nose * 1e3, PupilMM: r.c.Pupil * 1e3, PupilDepthMM: r.c.PupilDepth * 1e3,
 		Loss: make([]fitPanJSON, len(r.loss.Pan)), TiltLoss: make([]fitTiltJSON, len(r.loss.Tilt)),
 	}
@@ -97,7 +88,7 @@ func (r fitReport) json() fitJSON {
 }
 
 func (r fitReport) row(row fit.LossRow) fitLossJSON {
-	return fitLossJSON{stopsJSON(row.Centre), stopsJSON(row.Corner), r.pose(row.Pose)}
+	return fitLossJSON{wire.Stops(row.Centre), wire.Stops(row.Corner), r.pose(row.Pose)}
 }
 
 func (r fitReport) pose(p fit.Pose) fitPoseJSON {
@@ -106,15 +97,6 @@ func (r fitReport) pose(p fit.Pose) fitPoseJSON {
 		ShiftMM:  p.Shift() * 1e3,
 		BehindMM: max(0, -p.Foremost(r.c.Nose).Z) * 1e3,
 	}
-}
-
-// stopsJSON is a loss in stops, null when no light passes.
-func stopsJSON(t float64) *float64 {
-	s, ok := fit.Stops(t)
-	if !ok {
-		return nil
-	}
-	return &s
 }
 
 // tableDegrees is a row's angle in degrees, a whole billionth where only the way

@@ -93,7 +93,7 @@ func NowOf(n plan.Now, sys unit.System) Now {
 			out.Picked.Wedges = append(out.Picked.Wedges, wedgeOf(w))
 		}
 		for _, r := range p.Loss {
-			out.Picked.Loss = append(out.Picked.Loss, LossRow{r.Angle.Degrees(), stops(r.Centre), stops(r.Corner)})
+			out.Picked.Loss = append(out.Picked.Loss, LossRow{r.Angle.Degrees(), Stops(r.Centre), Stops(r.Corner)})
 		}
 	}
 	return out
@@ -119,8 +119,8 @@ func wedgeOf(w plan.Wedge) LiveWedge {
 // drawn, not reckoned with, and goes over the wire at every step of a drag.
 func toMillimetre(metres float64) float64 { return math.Round(metres*1000) / 1000 }
 
-// stops returns a transmission as stops lost, nil when nothing comes through.
-func stops(t float64) *float64 {
+// Stops returns a transmission as stops lost, nil when nothing comes through.
+func Stops(t float64) *float64 {
 	s, ok := fit.Stops(t)
 	if !ok {
 		return nil
