@@ -119,6 +119,9 @@ func (p Content) stretchEntries() []entry {
 func (m *planMap) legend() {
 	g, _ := m.d.Group("legend", "")
 	entries := append(m.markEntries(), m.materialEntries("pane")...)
+	if lacks := m.unsurveyed(); lacks != "" {
+		entries = append(entries, lineEntry("pane-unsaid", lacks))
+	}
 	entries = append(entries, m.stretchEntries()...)
 	if len(m.Others) > 0 {
 		entries = append(entries, entry{"alternative place", 2.4, func(g *sheet.Group, at sheet.Point) {

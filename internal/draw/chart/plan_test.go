@@ -6,6 +6,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 )
 
@@ -36,5 +37,22 @@ func TestDemoPicturesNameEveryHole(t *testing.T) {
 				t.Errorf("%s lacks data-hole for %s", name, h.ID)
 			}
 		}
+	}
+}
+
+// What nobody measured is drawn at a usual size, dashed, and said in words.
+func TestUnknownBoardsAreDrawnAsUnknown(t *testing.T) {
+	a := demo(t)
+	const whole, both = "not surveyed", "depth of the boards and set-back of the glass not surveyed"
+	surveyed := string(sheet.InlineSVG(chart.PlanMap(chart.Content{Arena: a}, 277)))
+	a.Boards.Ledge, a.Boards.Setback = unit.Maybe[unit.Length]{}, unit.Maybe[unit.Length]{}
+	for _, bare := range []bool{false, true} {
+		svg := string(sheet.InlineSVG(chart.PlanMap(chart.Content{Arena: a, Bare: bare}, 277)))
+		if !strings.Contains(svg, both) || !strings.Contains(svg, `class="pane-unsaid"`) {
+			t.Errorf("bare %v: the map does not say %q", bare, both)
+		}
+	}
+	if strings.Contains(surveyed, whole) {
+		t.Error("a surveyed map says that something is not surveyed")
 	}
 }

@@ -2,18 +2,20 @@ package chart
 
 import (
 	"math"
+	"strings"
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
-// ledge is the boards' breadth on paper, in millimetres.
+// ledge is the boards' depth on paper, in millimetres.
 func (m *planMap) ledge() float64 {
 	return max(m.Len(m.Arena.Boards.Ledge.Or(unknownLedge).Metres()), leastLedge)
 }
 
-// pane line: how far outside the rink face the glass is drawn, in millimetres.
+// glassOut is how far outside the rink face the glass is drawn, in millimetres of
+// paper: far enough to be told from it, also where the set-back is less or unknown.
 func (m *planMap) glassOut() float64 {
 	return min(max(m.Len(m.Arena.Boards.Setback.Or(0).Metres()), 0.4*m.ledge()), m.ledge())
 }
@@ -23,7 +25,11 @@ func (m *planMap) wall() {
 	var ring sheet.Path
 	ring.Add(m.around(m.ledge()))
 	ring.Add(m.around(0))
-	m.d.Add("boards", "boards", ring)
+	boards := m.d.Add("boards", "boards", ring)
+	if lacks := m.unsurveyed(); lacks != "" {
+		boards.Titled("Boards: " + lacks)
+		m.d.Add("boards", "pane-unsaid", m.around(m.ledge()))
+	}
 	m.d.Add("boards", "boards-face", m.around(0))
 	g, _ := m.d.Group("glass", "")
 	out := m.glassOut()
@@ -33,6 +39,21 @@ func (m *planMap) wall() {
 	for _, s := range stanchions(m.Arena.Panes, m.rink.Perimeter()) {
 		g.Add("stanchion", sheet.Line{A: m.off(s, 0), B: m.off(s, m.ledge()+0.5)})
 	}
+}
+
+// unsurveyed says what of the boards nobody measured; "" for nothing.
+func (p Content) unsurveyed() string {
+	var lacks []string
+	if _, ok := p.Arena.Boards.Ledge.Get(); !ok {
+		lacks = append(lacks, "depth of the boards")
+	}
+	if _, ok := p.Arena.Boards.Setback.Get(); !ok {
+		lacks = append(lacks, "set-back of the glass")
+	}
+	if len(lacks) == 0 {
+		return ""
+	}
+	return strings.Join(lacks, " and ") + " not surveyed"
 }
 
 // paneClass returns the class for a pane's material and use.
@@ -150,5 +171,5 @@ func (m *planMap) stretches() {
 	}
 }
 
-// unknownLedge is how broad boards are drawn that nobody measured.
+// unknownLedge is how deep boards are drawn that nobody measured.
 const unknownLedge = 200 * unit.Millimetre
