@@ -120,7 +120,10 @@ func (m *planMap) legend() {
 	g, _ := m.d.Group("legend", "")
 	entries := append(m.markEntries(), m.materialEntries("pane")...)
 	if lacks := m.unsurveyed(); lacks != "" {
-		entries = append(entries, lineEntry("pane-unsaid", lacks))
+		entries = append(entries, entry{lacks, 5, func(g *sheet.Group, at sheet.Point) {
+			g.Add("boards", sheet.RoundRect(sheet.Rect{X: at.X, Y: at.Y - 1.3, W: 5, H: 2.6}, 0))
+			g.Add("pane-unsaid", sheet.Line{A: sheet.Pt(at.X, at.Y-1.3), B: sheet.Pt(at.X+5, at.Y-1.3)})
+		}})
 	}
 	entries = append(entries, m.stretchEntries()...)
 	if len(m.Others) > 0 {

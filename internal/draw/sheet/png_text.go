@@ -44,16 +44,16 @@ func (p *glyphPen) add(q Point) {
 	p.last = q
 }
 
-// Move starts a part.
+// Move starts a contour.
 func (p *glyphPen) Move(x, y float64) {
 	p.parts = append(p.parts, chain{closed: true})
 	p.add(p.at(x, y))
 }
 
-// Line goes straight.
+// Line adds a straight line.
 func (p *glyphPen) Line(x, y float64) { p.add(p.at(x, y)) }
 
-// Quad goes along a quadratic curve.
+// Quad adds a quadratic curve.
 func (p *glyphPen) Quad(cx, cy, x, y float64) {
 	a, c, b := p.last, p.at(cx, cy), p.at(x, y)
 	// A quadratic leaves its chord by a quarter of the second difference.
@@ -65,7 +65,7 @@ func (p *glyphPen) Quad(cx, cy, x, y float64) {
 	}
 }
 
-// Close ends a part.
+// Close ends a contour.
 func (p *glyphPen) Close() {}
 
 // withDensity adds the chunk that says how many pixels make a metre (PNG

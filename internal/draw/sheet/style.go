@@ -4,7 +4,7 @@ import "strings"
 
 // Colour is a colour with an optional name. A named colour is written as a CSS
 // variable in style sheets for web pages, so that a page can give it another
-// value. The zero Colour means "not said"; None means nothing is painted.
+// value. The zero Colour means "not set"; None means nothing is painted.
 type Colour struct {
 	R, G, B, A uint8
 	Name       string
@@ -32,8 +32,8 @@ func (c Colour) said() bool { return c != Colour{} }
 
 func (c Colour) visible() bool { return c.A > 0 }
 
-// Style says how a class looks. Fields at their zero value say nothing and leave
-// what an earlier rule or the group around said.
+// Style says how a class looks. Fields at their zero value are unset and keep
+// what an earlier rule or the enclosing group has set.
 type Style struct {
 	Stroke Colour
 	Fill   Colour
@@ -57,7 +57,7 @@ const (
 	Round     // ends in a half circle round the point
 )
 
-// over lays the fields that s says over base.
+// over returns base with the fields that s sets.
 func (s Style) over(base Style) Style {
 	if s.Stroke.said() {
 		base.Stroke = s.Stroke

@@ -8,8 +8,8 @@ import (
 )
 
 // SVG returns the drawing as a standalone SVG file: width and height in
-// millimetres, a user unit of 1 mm, the style sheet and the letters in use
-// inside. Coordinates are rounded to 0.01 mm.
+// millimetres, a user unit of 1 mm, the style sheet and the fonts in use
+// embedded. Coordinates are rounded to 0.01 mm.
 func SVG(d *Drawing) []byte {
 	w := &svgWriter{d: d, standalone: true}
 	return w.file()
@@ -17,7 +17,7 @@ func SVG(d *Drawing) []byte {
 
 // InlineSVG returns the drawing as an svg element for a web page. It names
 // classes only: the page brings the rules (see [Stylesheet.CSS]) and the size,
-// and serves the Go fonts if the text shall fit as drawn. No style attributes
+// and serves the Go fonts if the text is to fit as drawn. No style attributes
 // are used, so that a strict content security policy lets it pass.
 func InlineSVG(d *Drawing) []byte {
 	w := &svgWriter{d: d}

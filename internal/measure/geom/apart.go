@@ -5,7 +5,7 @@ import "math"
 // apartSteps bounds the walk to the nearest point; few cases take ten.
 const apartSteps = 40
 
-// Apart returns a direction in which an ellipse must move to come to touch the
+// Apart returns a direction in which an ellipse must move to touch the
 // convex hull of some regions, when it lies outside it: n such that every shift
 // d that brings them together has n . d > 0. It returns false when the
 // ellipse's centre lies in the hull or the regions are empty.

@@ -49,8 +49,8 @@ func (w *walk) alongArc(p *piece, from, to corner) {
 	}
 }
 
-// dropBites removes from n crossings those pairs, an entry and the leave after
-// it, that bite off too little; it returns how many are left. The first
+// dropBites removes from n crossings each pair, an entry and the exit after it,
+// that cuts off too little; it returns how many are left. The first
 // crossing is an entry when outside is set.
 func dropBites(cross *[4]Vec2, n int, outside bool) int {
 	i := 0

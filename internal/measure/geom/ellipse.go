@@ -14,7 +14,7 @@ func (e Ellipse) Reach() Vec2 {
 	return Vec2{math.Sqrt(e.A.X*e.A.X + e.B.X*e.B.X), math.Sqrt(e.A.Y*e.A.Y + e.B.Y*e.B.Y)}
 }
 
-// lens is an ellipse ready for work: the map from the plane to the unit disc.
+// lens is an ellipse with what clipping needs: the map from the plane to the unit disc.
 type lens struct {
 	centre         Vec2
 	xx, xy, yx, yy float64 // inverse of M

@@ -70,7 +70,7 @@ func (w *walk) part(a, b Vec2, own bool) {
 	}
 }
 
-// enter notes that the outline comes into the disc at p.
+// enter records that the outline comes into the disc at p.
 func (w *walk) enter(p Vec2) {
 	switch {
 	case w.pending:
@@ -82,7 +82,7 @@ func (w *walk) enter(p Vec2) {
 	w.crossed = true
 }
 
-// leave notes that the outline goes out of the disc at p.
+// leave records that the outline goes out of the disc at p.
 func (w *walk) leave(p Vec2) {
 	w.lastOut, w.pending, w.crossed = p, true, true
 }
@@ -150,8 +150,8 @@ func (w *walk) close(e Ellipse) (float64, Vec2) {
 		if w.pending && w.entryDue {
 			w.twice += turn(w.lastOut, w.firstEntry)
 		}
-		// Where the outline touches the circle from without, a bite across a
-		// corner may pass for a step backward, and the other way round.
+		// Where the outline touches the circle from outside, a piece cut off a
+		// corner may be taken for a step backward, and the other way round.
 		switch {
 		case w.twice < doubt && w.holds(e):
 			w.twice += 2 * math.Pi

@@ -41,7 +41,7 @@ func (q *quartic) split() (left, right quartic) {
 
 // bracketed returns where a polynomial whose ends differ in sign changes it:
 // Newton's steps kept inside a shrinking bracket. A value of 0 is positive, so
-// that a touch at one end does not pass for the crossing.
+// that a touch at one end is not taken for the crossing.
 func (q *quartic) bracketed() float64 {
 	lo, hi := 0.0, 1.0
 	t := q[0] / (q[0] - q[4])
@@ -67,8 +67,8 @@ func (q *quartic) bracketed() float64 {
 	return t
 }
 
-// maxDepth ends the hunt for two roots that lie closer together than 2^-24 of
-// the arc: what they would bite off is below rounding.
+// maxDepth ends the search for two roots that lie closer together than 2^-24 of
+// the arc: what they would cut off is below rounding.
 const maxDepth = 24
 
 // roots writes the roots in [0, 1] in rising order and returns how many. The

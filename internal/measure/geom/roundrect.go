@@ -16,10 +16,10 @@ type RoundRect struct {
 }
 
 // sharpest is the corner radius, as a share of the smaller half side, below
-// which a corner counts as square: the area at stake is below rounding.
+// which a corner counts as square: the area in question is below rounding.
 const sharpest = 1e-9
 
-// tidy drops a corner radius that is only rounding.
+// tidy drops a corner radius that is no more than rounding error.
 func (r RoundRect) tidy() RoundRect {
 	if r.Radius < sharpest*min(r.HalfW, r.HalfH) {
 		r.Radius = 0

@@ -9,8 +9,8 @@
 //
 // Lengths that come as numbers (a drag on the map) are rounded to what people
 // measure, 1/16 in or 1 mm, and written in the document's units; values that
-// come as text are written as they came. Whether the outcome is a sound arena,
-// [arena.Document.Check] says: Apply only proves that it reads.
+// come as text are written as they came. [arena.Document.Check] says whether the
+// outcome is a sound arena: Apply only proves that it can be read.
 package edit
 
 import (
@@ -56,8 +56,8 @@ type Edit struct {
 	Like *glass.Hole `json:"-"`
 }
 
-// Spot is where a hole shall be. Along the boards a station, or a landmark with
-// an offset; without either the hole stays where it is along the boards.
+// Spot is where a hole is to be: at a station along the boards, or at an offset
+// from a landmark; without either the hole stays where it is along the boards.
 type Spot struct {
 	Station  *float64 `json:"station_m,omitempty" doc:"Along the boards, 0 at the bench-side end of the red line."`
 	Corner   string   `json:"corner,omitempty" enum:"A-bench,A-box,B-bench,B-box"`
@@ -80,7 +80,7 @@ type Editor struct {
 	Standard func(arena.Arena) glass.Hole
 }
 
-// errNone answers an empty row.
+// errNone is returned for an empty row.
 var errNone = errors.New("no edits given; name at least one")
 
 // Apply returns the document after the edits, and one line that says what they

@@ -8,7 +8,7 @@ import (
 )
 
 // phaseNamed reads a phase's name, or what happened: a "shot" is a moment of
-// the phase that its place says, a "goal" a celebration.
+// the phase that its place implies, a "goal" a celebration.
 func phaseNamed(s string) (Phase, bool) {
 	s = strings.ToLower(strings.NewReplacer(" ", "-", "_", "-").Replace(s))
 	for _, p := range Phases() {
@@ -41,7 +41,7 @@ func phaseNames() string {
 // Around builds n moments round the events' puck places: players are placed
 // about each puck as its phase has them, with the same seeds as [Sample]. With
 // fewer events than moments each event is used again with other players; with
-// more, every so-manieth is taken. An event's weight multiplies its phase's.
+// more, they are taken at even intervals. An event's weight multiplies its phase's.
 //
 // An event without a team belongs to the team that attacks the nearer end; one
 // without a period takes its turn; a shot, a goal, a scramble or zone play past
@@ -92,9 +92,8 @@ func (s *scene) around(ev Event) {
 }
 
 // attacked returns the end that an event's team attacks. A shot, a goal, a
-// scramble or a spell in the zone past a blue line says it by its place, which
-// holds also in a rink where the home team begins toward end A; else the
-// period says it.
+// scramble or zone play past a blue line tells it by its place, which also holds
+// in a rink where the home team begins toward end A; otherwise the period tells it.
 func (s *scene) attacked(ev Event, team, period int) int {
 	if ev.Known && math.Abs(ev.X) > s.lay.BlueX {
 		switch ev.Phase {

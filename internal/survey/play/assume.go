@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// Assumptions are what the sampler takes for granted of a game and of what
+// Assumptions are what the sampler assumes about a game and about what
 // pictures are worth. Make them with [DefaultAssumptions] or
 // [ReadAssumptions].
 type Assumptions struct {
@@ -102,8 +102,8 @@ func (a Assumptions) phase(u float64) Phase {
 	return last // rounding left u at or a hair above 0
 }
 
-// standing returns a player's height in equipment, cut at three deviations so
-// that no draw makes a giant.
+// standing returns a player's height in equipment, truncated at three deviations
+// so that no draw is implausibly tall.
 func (a Assumptions) standing(z float64) float64 {
 	return a.Stature.Mean + a.Stature.SD*math.Max(-3, math.Min(3, z)) + a.Equipment
 }

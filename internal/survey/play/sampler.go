@@ -11,7 +11,7 @@ import (
 // MaxMoments is the most moments a set may hold: about 290 MB.
 const MaxMoments = 1_000_000
 
-// Refusals of [Sample] and [Around].
+// Errors of [Sample] and [Around].
 var (
 	errCount    = errors.New("moments: write a number from 1 to 1000000")
 	errNoEvents = errors.New("moments: no events to build them round")
@@ -60,8 +60,8 @@ func build(lay Layout, a Assumptions, seed uint64, n int, fill func(s *scene, i 
 	return set, nil
 }
 
-// mix spreads neighbouring indices over all 64 bits, so that their streams are
-// unlike: the finaliser of the SplitMix64 generator (Steele, Lea, Flood 2014).
+// mix spreads neighbouring indices over all 64 bits, so that their streams
+// differ: the finaliser of the SplitMix64 generator (Steele, Lea, Flood 2014).
 func mix(x uint64) uint64 {
 	x += 0x9e3779b97f4a7c15
 	x = (x ^ x>>30) * 0xbf58476d1ce4e5b9

@@ -51,13 +51,13 @@ const (
 	boardsGap = 0.02
 	// bodyGap keeps bodies apart, metres; above the rounding to float32.
 	bodyGap = 0.01
-	// headingNoise is how far a face strays from where its role looks, radians (1 sd).
+	// headingNoise is how far a face deviates from where its role looks, radians (1 sd).
 	headingNoise = 15 * math.Pi / 180
 	// golden is the golden angle in radians: a spiral of that step covers a disc evenly.
 	golden = 2.399963229728653
 )
 
-// put stands person i near (x, y) with a spread in metres, on the ice, out of
+// put places person i near (x, y) with a spread in metres, on the ice, out of
 // the goals and clear of everybody already there.
 func (s *scene) put(i int, x, y, spread, pose float64) {
 	px, py := x, y
@@ -83,8 +83,8 @@ func (s *scene) put(i int, x, y, spread, pose float64) {
 	}
 }
 
-// spiralEnd ends the search at a radius of 170 m, past any rink: a net against
-// an endless loop on a rink too small to hold a game, which SetFor refuses.
+// spiralEnd ends the search at a radius of 170 m, past any rink, so that it does
+// not loop for ever on a rink too small to hold a game, which SetFor refuses.
 const spiralEnd = 2_000_000
 
 func (s *scene) free(i int, x, y float64) bool {
@@ -132,7 +132,7 @@ func (s *scene) goalies(pose float64) {
 	s.keep(AttackerGoalie, -s.lay.GoalX, poseSkating)
 }
 
-// keep stands a goalkeeper on the line from the goal's middle to the puck, as
+// keep places a goalkeeper on the line from the goal's middle to the puck, as
 // far out as the crease lets him cut the angle: 0.5 to 1.5 m.
 func (s *scene) keep(i int, goal, pose float64) {
 	dx, dy := s.m.Puck.X-goal, s.m.Puck.Y

@@ -70,7 +70,7 @@ func (s *scene) zonePlay(at *Puck) {
 	}
 }
 
-// checker stands the first checker within a stick's length on the goal's side.
+// checker places the first checker within a stick's length on the goal's side.
 func (s *scene) checker(place int, pose float64) {
 	p := s.m.Puck
 	away := s.uniform(1.0, 2.2)
