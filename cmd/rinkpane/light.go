@@ -9,6 +9,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/optics"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 type lightFlags struct {
@@ -86,8 +87,8 @@ func parseMains(s string) (float64, error) {
 // exposureAnswer is the JSON of the bare form.
 type exposureAnswer struct {
 	LightLx float64 `json:"light_lx"`
-	optics.ExposureReport
-	FlickerSafeS []float64 `json:"flicker_safe_s,omitempty"`
+	wire.Exposure
+	FlickerSafe []unit.Shutter `json:"flicker_safe_s,omitempty"`
 }
 
 func runLight(a *app, c *cobra.Command, f lightFlags) error {
@@ -108,35 +109,31 @@ func runLight(a *app, c *cobra.Command, f lightFlags) error {
 	if err != nil {
 		return err
 	}
-	answer := exposureAnswer{LightLx: lux.Lux(), ExposureReport: x.Report()}
+	answer := exposureAnswer{LightLx: lux.Lux(), Exposure: wire.ExposureOf(x)}
 	mains, known := f.mains.Get()
 	if known {
-		safe, err := optics.FlickerSafe(mains)
-		if err != nil {
+		if answer.FlickerSafe, err = optics.FlickerSafe(mains); err != nil {
 			return err
-		}
-		for _, t := range safe {
-			answer.FlickerSafeS = append(answer.FlickerSafeS, t.Seconds())
 		}
 	}
 	return a.print(answer, func(w io.Writer) {
 		writeExposure(w, lux, x, sys)
 		if known {
-			writeFlicker(w, mains, answer.FlickerSafeS, x.Shutter)
+			writeFlicker(w, mains, answer.FlickerSafe, x.Shutter)
 		}
 	})
 }
 
 func writeExposure(w io.Writer, lux unit.Illuminance, x optics.Exposure, sys unit.System) {
-	r := x.Report()
+	shutter, stop, iso := x.Marks()
 	solved := func(name string) string {
-		if r.Solved == name {
+		if x.Solved == name {
 			return "  <- solved"
 		}
 		return ""
 	}
-	fmt.Fprintf(w, "light    %s, EV %.2f at ISO 100\n\n", lux.Format(sys), r.EV100)
-	fmt.Fprintf(w, "shutter  %-12s mark %-8s%s\n", x.Shutter.Format(), r.ShutterNominal, solved("shutter"))
-	fmt.Fprintf(w, "stop     %-12s mark %-8s%s\n", x.Stop.Format(), r.StopNominal, solved("stop"))
-	fmt.Fprintf(w, "ISO      %-12.4g mark %-8v%s\n", r.ISO, r.ISONominal, solved("iso"))
+	fmt.Fprintf(w, "light    %s, EV %.2f at ISO 100\n\n", lux.Format(sys), x.EV100)
+	fmt.Fprintf(w, "shutter  %-12s mark %-8s%s\n", x.Shutter.Format(), shutter.Text, solved("shutter"))
+	fmt.Fprintf(w, "stop     %-12s mark %-8s%s\n", x.Stop.Format(), stop.Text, solved("stop"))
+	fmt.Fprintf(w, "ISO      %-12.4g mark %-8v%s\n", float64(x.ISO), iso.Nominal, solved("iso"))
 }

@@ -83,6 +83,7 @@ var houseRooms = append([]room{
 		{"survey/kit", "lens and body"},
 	}},
 	{name: "answer/light", floor: 5, uses: []arrow{
+		{"measure/say", "notes with heights in them"},
 		{"measure/unit", "lux, shutter, stop"},
 		{"measure/geom", "places on the ice"},
 		{"survey/rink", "zones of the ice"},
@@ -140,6 +141,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/words", floor: 7.5, uses: []arrow{
+		{"answer/optics", "marks of shutter, stop and ISO"},
 		{"decide/solve", "why a search stopped"},
 		{"decide/compare", "what differs between two plans"},
 		{"decide/plan", "plans"},
@@ -281,6 +283,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/wire", floor: 7.3, uses: []arrow{
+		{"answer/optics", "exposures"},
 		{"tell/table", "an answer's lists as tables"},
 		{"survey/glass", "the cautions"},
 		{"answer/sight", "reach maps"},

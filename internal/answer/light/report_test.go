@@ -1,7 +1,6 @@
 package light
 
 import (
-	"encoding/json"
 	"math"
 	"slices"
 	"strings"
@@ -59,15 +58,15 @@ func TestDemoArena(t *testing.T) {
 	for _, h := range r.Holes {
 		for _, z := range h.Zones {
 			rows++
-			if !(z.LowLx <= z.MedianLx && z.MedianLx <= z.HighLx && z.Dark.ISO >= z.ISO && z.ISO >= z.Bright.ISO) {
+			if !(z.Low <= z.Median && z.Median <= z.High && z.Dark.ISO >= z.ISO && z.ISO >= z.Bright.ISO) {
 				t.Errorf("%s %s: %+v", h.Hole, z.Zone, z)
 			}
 			// The exposure that the formula gives by hand.
-			if want := 2.8 * 2.8 * 250 / (z.MedianLx * 0.001); math.Abs(z.ISO/want-1) > 1e-12 {
+			if want := 2.8 * 2.8 * 250 / (z.Median.Lux() * 0.001); math.Abs(float64(z.ISO)/want-1) > 1e-12 {
 				t.Errorf("%s %s: ISO %v, want %v", h.Hole, z.Zone, z.ISO, want)
 			}
-			if z.Depth == nil || z.Depth.NearM >= z.DistanceM || z.Depth.FocalMM < 70 || z.Depth.FocalMM > 200 {
-				t.Errorf("%s %s: depth %+v at %v m", h.Hole, z.Zone, z.Depth, z.DistanceM)
+			if z.Depth == nil || z.Depth.Near >= z.Distance || z.Depth.Focal < 0.07 || z.Depth.Focal > 0.2 {
+				t.Errorf("%s %s: depth %+v at %v m", h.Hole, z.Zone, z.Depth, z.Distance)
 			}
 			if z.PastStop || !z.OffFlicker {
 				t.Errorf("%s %s: f/2.8 past the widest stop %v, 1/1000 s off flicker %v", h.Hole, z.Zone, z.PastStop, z.OffFlicker)
@@ -96,8 +95,8 @@ func TestHalfTurnSwapsTheEnds(t *testing.T) {
 				continue
 			}
 			met++
-			if math.Abs(w.MedianLx-z.MedianLx) > 1e-6 || math.Abs(w.LowLx-z.LowLx) > 1e-6 {
-				t.Errorf("%s %v lx became %s %v lx", z.Zone, z.MedianLx, w.Zone, w.MedianLx)
+			if math.Abs(float64(w.Median-z.Median)) > 1e-6 || math.Abs(float64(w.Low-z.Low)) > 1e-6 {
+				t.Errorf("%s %v lx became %s %v lx", z.Zone, z.Median, w.Zone, w.Median)
 			}
 		}
 	}
@@ -110,16 +109,12 @@ func TestNoReadingsIsSaid(t *testing.T) {
 	a := demo(t)
 	a.Light = arena.Light{}
 	r := compute(t, a, Request{Wanted: Usual()})
-	if r.Known || len(r.Notes) == 0 || r.Ice != nil || r.MainsHz != nil {
+	if r.Known || len(r.Notes) == 0 || r.Ice != nil || known(r.Mains) {
 		t.Errorf("%+v", r)
-	}
-	b, err := json.Marshal(r)
-	if err != nil || !strings.Contains(string(b), `"holes":[]`) {
-		t.Errorf("%s %v", b, err)
 	}
 	// A light given by hand stands in for the survey.
 	r = compute(t, a, Request{Wanted: Usual(), Uniform: unit.Known(unit.Illuminance(1000)), Mains: unit.Known(60.0)})
-	if !r.Known || r.Ice == nil || r.Ice.LowLx != 1000 || r.Ice.Extrapolated != 0 || math.Abs(r.Holes[0].Zones[0].ISO-1960) > 1e-9 {
+	if !r.Known || r.Ice == nil || r.Ice.Low != 1000 || r.Ice.Extrapolated != 0 || math.Abs(float64(r.Holes[0].Zones[0].ISO)-1960) > 1e-9 {
 		t.Errorf("%+v", r)
 	}
 }

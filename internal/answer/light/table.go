@@ -29,7 +29,7 @@ func tableOf(a arena.Arena, o arena.Opening, zones []Zone, lit map[string]ZoneLi
 		if err != nil {
 			return out, fmt.Errorf("hole %s, zone %s: %w", o.Hole.ID, z.ID, err)
 		}
-		row.OffFlicker = offFlicker(a, q, row.ShutterS)
+		row.OffFlicker = offFlicker(a, q, row.Shutter)
 		out.Zones = append(out.Zones, row)
 	}
 	return out, nil
@@ -45,16 +45,15 @@ func distance(a arena.Arena, o arena.Opening, z Zone) unit.Length {
 }
 
 func rowOf(zl ZoneLight, away unit.Length, q Request) (Row, error) {
-	row := Row{ZoneLight: zl, DistanceM: away.Metres()}
+	row := Row{ZoneLight: zl, Distance: away}
 	for _, part := range []struct {
-		lux float64
-		to  *optics.ExposureReport
-	}{{zl.MedianLx, &row.ExposureReport}, {zl.LowLx, &row.Dark}, {zl.HighLx, &row.Bright}} {
-		x, err := q.calibration().Solve(unit.Illuminance(part.lux), q.Wanted)
-		if err != nil {
+		lux unit.Illuminance
+		to  *optics.Exposure
+	}{{zl.Median, &row.Exposure}, {zl.Low, &row.Dark}, {zl.High, &row.Bright}} {
+		var err error
+		if *part.to, err = q.calibration().Solve(part.lux, q.Wanted); err != nil {
 			return row, err
 		}
-		*part.to = x.Report()
 	}
 	row.OverISO = q.Body.ISOMax > 0 && overISO(row.ISO, q.Body.ISOMax)
 	lens, ok := q.Lens.Get()
@@ -62,16 +61,12 @@ func rowOf(zl ZoneLight, away unit.Length, q Request) (Row, error) {
 		return row, nil
 	}
 	f := Framing(q.sensor(), lens.FocalMin, lens.FocalMax, away)
-	row.PastStop = unit.Stop(row.Stop) < lens.WidestAt(f)*(1-stopSlack)
-	d, err := optics.DepthOfField(f, unit.Stop(row.Stop), optics.CircleOfConfusion(q.sensor()), away)
+	row.PastStop = row.Stop < lens.WidestAt(f)*(1-stopSlack)
+	d, err := optics.DepthOfField(f, row.Stop, optics.CircleOfConfusion(q.sensor()), away)
 	if err != nil {
 		return row, err
 	}
-	row.Depth = &DepthRow{FocalMM: f.Millimetres(), NearM: d.Near.Metres()}
-	if !d.Infinite() {
-		far := d.Far.Metres()
-		row.Depth.FarM = &far
-	}
+	row.Depth = &Depth{f, d}
 	return row, nil
 }
 
@@ -79,7 +74,7 @@ func rowOf(zl ZoneLight, away unit.Length, q Request) (Row, error) {
 // ISO that rounds to the body's limit is within it.
 var isoSlack = math.Exp2(1.0 / 6)
 
-func overISO(iso float64, limit int) bool { return iso > float64(limit)*isoSlack }
+func overISO(iso unit.ISO, limit int) bool { return float64(iso) > float64(limit)*isoSlack }
 
 // stopSlack is how far a stop may lie below the lens's widest and still be it:
 // engraved stops are rounded to two figures.
@@ -93,13 +88,13 @@ func Framing(sensor unit.Size, shortest, longest, away unit.Length) unit.Length 
 	return min(longest, max(shortest, away*m/(1+m)))
 }
 
-// offFlicker reports whether a time in seconds is none of the flicker-safe
+// offFlicker reports whether a time is none of the flicker-safe
 // ones of known mains.
-func offFlicker(a arena.Arena, q Request, seconds float64) bool {
-	hz, ok := q.mains(a)
+func offFlicker(a arena.Arena, q Request, time unit.Shutter) bool {
+	hz, ok := q.mains(a).Get()
 	if !ok {
 		return false
 	}
-	cycles := seconds * 2 * hz
+	cycles := time.Seconds() * 2 * hz
 	return math.Abs(cycles-math.Round(cycles)) > 1e-3 || math.Round(cycles) < 1
 }

@@ -4,20 +4,18 @@ import (
 	"slices"
 
 	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
 // ZoneLight is the light of one zone of the ice.
 type ZoneLight struct {
-	Zone     string  `json:"zone"`
-	LowLx    float64 `json:"low_lx"`
-	MedianLx float64 `json:"median_lx"`
-	HighLx   float64 `json:"high_lx"`
-	MeanLx   float64 `json:"mean_lx"`
+	Zone                    string
+	Low, Median, High, Mean unit.Illuminance
 	// Uniformity is the lowest light over the mean, a share (EN 12193).
-	Uniformity float64 `json:"uniformity"`
+	Uniformity float64
 	// Extrapolated is the share of the zone that lies outside the readings.
-	Extrapolated float64 `json:"extrapolated_share"`
+	Extrapolated float64
 }
 
 // Over returns the light of a zone; ok is false when none of it is on the ice.
@@ -36,12 +34,12 @@ func (f *Field) over(id string, places []geom.Vec2) (ZoneLight, bool) {
 	if len(places) == 0 {
 		return ZoneLight{}, false
 	}
-	lux := make([]float64, len(places))
-	sum, outside := 0.0, 0
+	lux := make([]unit.Illuminance, len(places))
+	sum, outside := unit.Illuminance(0), 0
 	var room cell
 	for i, p := range places {
 		e, beyond := f.at(p, &room)
-		lux[i] = float64(e)
+		lux[i] = e
 		sum += lux[i]
 		if beyond {
 			outside++
@@ -50,9 +48,9 @@ func (f *Field) over(id string, places []geom.Vec2) (ZoneLight, bool) {
 	slices.Sort(lux)
 	n := len(lux)
 	z := ZoneLight{
-		Zone: id, LowLx: lux[0], MedianLx: (lux[(n-1)/2] + lux[n/2]) / 2, HighLx: lux[n-1],
-		MeanLx: sum / float64(n), Extrapolated: float64(outside) / float64(n),
+		Zone: id, Low: lux[0], Median: (lux[(n-1)/2] + lux[n/2]) / 2, High: lux[n-1],
+		Mean: sum / unit.Illuminance(n), Extrapolated: float64(outside) / float64(n),
 	}
-	z.Uniformity = z.LowLx / z.MeanLx
+	z.Uniformity = float64(z.Low / z.Mean)
 	return z, true
 }

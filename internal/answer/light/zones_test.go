@@ -91,7 +91,7 @@ func TestStatisticsOfASlope(t *testing.T) {
 	if !ok {
 		t.Fatal("no ice")
 	}
-	if math.Abs(ice.MeanLx-750) > 1e-6 || math.Abs(ice.MedianLx-750) > 1 || ice.Extrapolated != 0 {
+	if math.Abs(ice.Mean.Lux()-750) > 1e-6 || math.Abs(ice.Median.Lux()-750) > 1 || ice.Extrapolated != 0 {
 		t.Errorf("%+v", ice)
 	}
 	if math.Abs(ice.Uniformity-700.0/750) > 0.01 {

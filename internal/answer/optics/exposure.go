@@ -69,6 +69,14 @@ type Exposure struct {
 	Solved  string // "shutter", "stop" or "iso": which of the three was solved
 }
 
+// Marks returns the third-stop marks nearest to the exact setting.
+func (x Exposure) Marks() (shutter, stop, iso Mark) {
+	return NearestShutter(x.Shutter), NearestStop(x.Stop), NearestISO(x.ISO)
+}
+
+// ISOMark returns the ISO as a camera is set: the third-stop mark nearest to it.
+func (x Exposure) ISOMark() float64 { return NearestISO(x.ISO).Nominal }
+
 // Solve returns the exposure for light E: the one of shutter, stop and ISO that
 // is not given is solved. Fewer or more than two given is an error.
 func (c Calibration) Solve(e unit.Illuminance, w Wanted) (Exposure, error) {

@@ -143,7 +143,7 @@ func Alike(a, b float64) bool { return math.Round(100*a) == math.Round(100*b) }
 func OtherISO(a, b plan.Hole) bool {
 	l, inA := a.SlotLight()
 	m, inB := b.SlotLight()
-	return inA != inB || l.ISONominal != m.ISONominal || l.OverISO != m.OverISO || l.Guessed() != m.Guessed()
+	return inA != inB || l.ISOMark() != m.ISOMark() || l.OverISO != m.OverISO || l.Guessed() != m.Guessed()
 }
 
 // changedRules lists the rules whose answer changed.

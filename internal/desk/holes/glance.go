@@ -47,7 +47,7 @@ func (v *liveView) glanceOf(m plan.SurveyedHole, sys unit.System) *glance {
 	if v.now.Picked != nil {
 		for _, l := range v.now.Picked.Light {
 			if l.Zone == m.Slot {
-				g.Facts = append(g.Facts, shell.Fact{Name: "ISO at the slot", Value: words.ISO(l) + " at " + unit.Shutter(l.ShutterS).Format() + ", " + unit.Stop(l.Stop).Format()})
+				g.Facts = append(g.Facts, shell.Fact{Name: "ISO at the slot", Value: words.ISO(l) + " at " + l.Shutter.Format() + ", " + l.Stop.Format()})
 			}
 		}
 	}

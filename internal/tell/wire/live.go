@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/answer/fit"
-	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/decide/plan"
@@ -52,7 +51,7 @@ type Picked struct {
 	Focal  float64     `json:"focal_mm"`
 	Fits   []LensFit   `json:"fits"`   // the lens picked; every lens in use when asked for all
 	Wedges []LiveWedge `json:"wedges"` // of the lens picked, and of all in use (lens "")
-	Light  []light.Row `json:"light"`  // a row a zone; empty without light readings
+	Light  []LightRow  `json:"light"`  // a row a zone; empty without light readings
 	Loss   []LossRow   `json:"loss"`   // of the lens picked, by pan
 }
 

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/measure/say"
@@ -75,7 +74,7 @@ type Hole struct {
 	Best         string       `json:"best_lens"`              // id in the kit, "" when none fits
 	BestFocal    float64      `json:"best_focal_mm"`          // at which it is best
 	Fits         []LensFit    `json:"fits"`
-	Light        []light.Row  `json:"light"`
+	Light        []LightRow   `json:"light"`
 	Reach        IceShare     `json:"reach"`
 }
 
@@ -112,18 +111,19 @@ type IceShare struct {
 
 // Light is the light of the arena as a whole; each hole has its own table.
 type Light struct {
-	Known        bool             `json:"known"`    // the survey holds readings
-	Ice          *light.ZoneLight `json:"ice"`      // null when the light is not known
-	MainsHz      *float64         `json:"mains_hz"` // null when the survey lacks it; lamps flicker at twice of it
-	FlickerSafeS []float64        `json:"flicker_safe_s"`
-	Notes        []string         `json:"notes"`
+	Known       bool           `json:"known"`    // the survey holds readings
+	Ice         *ZoneLight     `json:"ice"`      // null when the light is not known
+	MainsHz     *float64       `json:"mains_hz"` // null when the survey lacks it; lamps flicker at twice of it
+	FlickerSafe []unit.Shutter `json:"flicker_safe_s"`
+	Notes       []string       `json:"notes"`
 }
 
 // PlanOf encodes a plan, with sentences in the system's units.
 func PlanOf(p plan.Plan, sys unit.System) Plan {
+	l := LightOf(p.Light, sys)
 	out := Plan{
 		Proof: ProofOf(p.Proof, sys), Holes: []Hole{}, Guard: GuardsOf(p.Guards, sys), Cautions: glass.Cautions(), Remarks: say.All(p.Remarks, sys),
-		Light: Light{p.Light.Known, p.Light.Ice, p.Light.MainsHz, p.Light.FlickerSafeS, p.Light.Notes},
+		Light: Light{l.Known, l.Ice, l.MainsHz, l.FlickerSafe, l.Notes},
 	}
 	if p.Choice != nil {
 		c := ChoiceOf(*p.Choice, sys)
@@ -170,9 +170,6 @@ func fitsOf(fits []plan.LensFit) []LensFit {
 	}
 	return out
 }
-
-// rowsOf is an empty list, not null, without light.
-func rowsOf(rows []light.Row) []light.Row { return append([]light.Row{}, rows...) }
 
 // JSON sets a value as the files of a folder have it: indented, UTF-8.
 func JSON(v any) ([]byte, error) {

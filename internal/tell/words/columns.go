@@ -163,7 +163,7 @@ const AnglesKey = "Degrees from straight ahead, to either side. clean: no corner
 
 // Light are the columns of a hole's light table, a row a part of the ice.
 func Light() table.Fields[light.Row] {
-	depth := func(of func(light.DepthRow, unit.System) string) func(light.Row, unit.System) table.Cell {
+	depth := func(of func(light.Depth, unit.System) string) func(light.Row, unit.System) table.Cell {
 		return func(l light.Row, sys unit.System) table.Cell {
 			if l.Depth == nil {
 				return table.Words("")
@@ -174,20 +174,20 @@ func Light() table.Fields[light.Row] {
 	return table.Fields[light.Row]{
 		left("part of the ice", "zone", func(l light.Row) string { return l.Zone }),
 		inUnits("light", "median_lx", true, func(l light.Row, sys unit.System) table.Cell {
-			return table.Number(unit.Illuminance(l.MedianLx).Format(sys), l.MedianLx)
+			return table.Number(l.Median.Format(sys), l.Median.Lux())
 		}),
 		numbered("EV", "ev100", func(l light.Row) string { return fmt.Sprintf("%.1f", l.EV100) }),
-		numbered("shutter", "shutter", func(l light.Row) string { return unit.Shutter(l.ShutterS).Format() }),
-		numbered("stop", "stop", func(l light.Row) string { return unit.Stop(l.Stop).Format() }),
+		numbered("shutter", "shutter", func(l light.Row) string { return l.Shutter.Format() }),
+		numbered("stop", "stop", func(l light.Row) string { return l.Stop.Format() }),
 		numbered("ISO", "iso_nominal", ISO),
-		far("away", "distance_m", func(l light.Row) unit.Length { return unit.Length(l.DistanceM) }),
-		inUnits("framed at", "framed_mm", true, depth(func(d light.DepthRow, _ unit.System) string { return fmt.Sprintf("%.0f mm", d.FocalMM) })),
-		inUnits("sharp from", "near_m", true, depth(func(d light.DepthRow, sys unit.System) string { return Far(unit.Length(d.NearM), sys) })),
-		inUnits("to", "far_m", true, depth(func(d light.DepthRow, sys unit.System) string {
-			if d.FarM == nil {
+		far("away", "distance_m", func(l light.Row) unit.Length { return l.Distance }),
+		inUnits("framed at", "framed_mm", true, depth(func(d light.Depth, _ unit.System) string { return fmt.Sprintf("%.0f mm", d.Focal.Millimetres()) })),
+		inUnits("sharp from", "near_m", true, depth(func(d light.Depth, sys unit.System) string { return Far(d.Near, sys) })),
+		inUnits("to", "far_m", true, depth(func(d light.Depth, sys unit.System) string {
+			if d.Infinite() {
 				return "any"
 			}
-			return Far(unit.Length(*d.FarM), sys)
+			return Far(d.Far, sys)
 		})),
 	}
 }

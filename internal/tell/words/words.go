@@ -142,7 +142,7 @@ func Turn(a unit.Maybe[unit.Angle]) string {
 // ISO prints a row's ISO as a camera is set, with ? where the light is mostly a
 // guess and ! where the body's limit is passed.
 func ISO(l light.Row) string {
-	out := plain(l.ISONominal)
+	out := plain(l.ISOMark())
 	if l.OverISO {
 		out += "!"
 	}
