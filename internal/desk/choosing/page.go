@@ -141,14 +141,20 @@ func (p *choosePage) fillWishes(a arena.Arena, inForce rules.Sets) {
 		}
 		p.Holes = append(p.Holes, wish)
 	}
-	seen := map[string]bool{}
-	for _, s := range inForce {
+	// The trade's set is always in force: there is nothing to tick.
+	seen := map[string]bool{rules.Trade: true}
+	offer := func(s rules.Set) {
+		if !seen[s.ID] {
+			p.RuleSets = append(p.RuleSets, shell.Choice{Value: s.ID, Name: s.Name, Chosen: slices.Contains(p.Wishes.Rules, s.ID)})
+		}
 		seen[s.ID] = true
-		p.RuleSets = append(p.RuleSets, shell.Choice{Value: s.ID, Name: s.Name, Chosen: slices.Contains(p.Wishes.Rules, s.ID)})
+	}
+	for _, s := range inForce {
+		offer(s)
 	}
 	for _, id := range rules.Names() {
-		if s, err := rules.Shipped(id); err == nil && !seen[id] {
-			p.RuleSets = append(p.RuleSets, shell.Choice{Value: id, Name: s.Name, Chosen: slices.Contains(p.Wishes.Rules, id)})
+		if s, err := rules.Shipped(id); err == nil {
+			offer(s)
 		}
 	}
 	bare := chart.Content{Arena: a, Bare: true}
