@@ -27,7 +27,7 @@ func (t checkText) report(name string, sets rules.Sets, rep rules.Report) {
 	for _, f := range rep.Findings {
 		by[f.Status] = append(by[f.Status], f)
 	}
-	t.several = len(slices.DeleteFunc(slices.Clone(sets), func(s rules.Set) bool { return s.ID == rules.Trade })) > 1
+	t.several = len(rep.RuleSets) > 2 // besides the trade's
 	words := map[rules.Status]string{
 		rules.Pass:    "PASS: every rule is kept",
 		rules.Fail:    "FAIL: rules are broken",
@@ -38,14 +38,14 @@ func (t checkText) report(name string, sets rules.Sets, rep rules.Report) {
 	wrapText(t.w, "by the rules of ", strings.Join(rep.RuleSets, ", "))
 	t.open("Broken", by[rules.Fail])
 	t.open("Unknown: the survey lacks something", by[rules.Unknown])
-	for _, s := range sets {
-		t.kept(s.ID, by[rules.Pass])
+	for _, id := range rep.RuleSets {
+		t.kept(id, by[rules.Pass])
 	}
 	for _, n := range rep.Notes {
 		fmt.Fprintln(t.w)
 		wrapText(t.w, "Note: ", n)
 	}
-	for _, s := range sets {
+	for _, s := range sets.All() {
 		t.set(s)
 	}
 }

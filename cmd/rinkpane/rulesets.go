@@ -29,11 +29,11 @@ func readRules(a *app, named []string) (rules.Sets, error) {
 	for _, n := range named {
 		set, err := readRuleSet(a, strings.TrimSpace(n))
 		if err != nil {
-			return nil, fmt.Errorf("--rules: %w", err)
+			return rules.Sets{}, fmt.Errorf("--rules: %w", err)
 		}
 		for _, before := range out {
 			if before.ID == set.ID {
-				return nil, fmt.Errorf("--rules: two rule sets have the id %s; leave one out or give it another id", set.ID)
+				return rules.Sets{}, fmt.Errorf("--rules: two rule sets have the id %s; leave one out or give it another id", set.ID)
 			}
 		}
 		out = append(out, set)

@@ -31,7 +31,11 @@ func exampleMaker(t testing.TB) plan.Maker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Maker{Kit: k, Rules: rules.Sets{set}}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Maker{Kit: k, Rules: sets}
 }
 
 // exampleIDs are the ids of the example arenas: their files' names.

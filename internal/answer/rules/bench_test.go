@@ -27,10 +27,10 @@ func BenchmarkCheck(b *testing.B) {
 func BenchmarkStanding(b *testing.B) {
 	a := testArena(b, "north-american")
 	h := at(b, a, "h", rink.BBox, rink.CircleTop, 0.3)
-	sets := shipped(b, "common-practice")
+	on := shipped(b, "common-practice").On(a)
 	b.ReportAllocs()
 	for b.Loop() {
-		sets.Standing(a, h)
+		on.Standing(h)
 	}
 }
 
@@ -40,7 +40,8 @@ func BenchmarkPermitted(b *testing.B) {
 	sets := shipped(b, "common-practice")
 	n := 0
 	for b.Loop() {
-		n = len(sets.Permitted(a))
+		permitted, _ := sets.On(a).Permitted()
+		n = len(permitted)
 	}
 	if n == 0 {
 		b.Fatal("nothing permitted")

@@ -12,52 +12,54 @@ import (
 // pair and group it concerns, in the order of the sets' rules and the arena's
 // holes. It takes milliseconds for the largest arena that is read.
 func (s Sets) Check(a arena.Arena) Report {
+	on := s.On(a)
 	var all []opening
 	for _, h := range a.Working() {
-		all = append(all, opening{Hole: h})
+		all = append(all, open(on.arena, h))
 	}
 	for _, w := range a.Windows {
 		if w.Open {
 			all = append(all, lowWindow(w))
 		}
 	}
-	rep := Report{RuleSets: []string{}, Findings: []Finding{}, Notes: append(s.dispensationNotes(a), idNotes(a)...)}
-	for i := range s {
-		rep.RuleSets = append(rep.RuleSets, s[i].ID)
-		before := len(rep.Findings)
-		for j := range s[i].Rules {
-			c := &check{arena: &a, set: &s[i], rule: &s[i].Rules[j]}
-			rep.Findings = append(rep.Findings, c.all(all)...)
-		}
-		if len(rep.Findings) == before && s[i].ID != Trade {
-			rep.Notes = append(rep.Notes, fmt.Sprintf("The rule set %s concerns no hole of this arena.", s[i].ID))
+	rep := Report{RuleSets: s.IDs(), Findings: []Finding{}, Notes: append(on.dispensationNotes(), idNotes(a)...)}
+	concerned := map[string]bool{Trade: true}
+	for i := range on.checks {
+		found := on.checks[i].all(all)
+		rep.Findings = append(rep.Findings, found...)
+		concerned[on.checks[i].set.ID] = concerned[on.checks[i].set.ID] || len(found) > 0
+	}
+	for _, id := range rep.RuleSets {
+		if !concerned[id] {
+			rep.Notes = append(rep.Notes, fmt.Sprintf("The rule set %s concerns no hole of this arena.", id))
 		}
 	}
-	rep.Verdict = Verdict(rep.Findings)
+	rep.Verdict = on.verdict(rep.Findings)
 	return rep
 }
 
 // check is one rule at work on one arena.
 type check struct {
-	arena *arena.Arena
-	set   *Set
-	rule  *Rule
+	arena  *arena.Arena
+	set    *Set
+	rule   *Rule
+	demand demand // the rule's, prepared for the arena
 }
 
 // all puts the rule to every opening, group and pair.
 func (c *check) all(openings []opening) []Finding {
 	var out []Finding
-	if d, ok := c.rule.demand.(ofOne); ok {
+	if d, ok := c.demand.(ofOne); ok {
 		for _, h := range openings {
 			if f, ok := c.one(d, h); ok {
 				out = append(out, f)
 			}
 		}
 	}
-	if d, ok := c.rule.demand.(ofGroup); ok {
+	if d, ok := c.demand.(ofGroup); ok {
 		out = append(out, c.groups(d, openings)...)
 	}
-	if d, ok := c.rule.demand.(ofPair); ok {
+	if d, ok := c.demand.(ofPair); ok {
 		for i, h := range openings {
 			for _, k := range openings[i+1:] {
 				if f, ok := c.pair(d, h, k); ok {
@@ -116,7 +118,7 @@ func (c *check) applies(h opening) applies {
 	if h.low && !c.rule.windows || !h.low && !c.rule.holes {
 		return no
 	}
-	if d, ok := c.rule.demand.(choosy); ok && !d.concerns(c, h) {
+	if d, ok := c.demand.(choosy); ok && !d.concerns(h) {
 		return no
 	}
 	if len(c.set.Materials) == 0 {
@@ -125,8 +127,7 @@ func (c *check) applies(h opening) applies {
 	if h.low {
 		return no
 	}
-	pane, _ := c.pane(h)
-	m, known := pane.Material.Get()
+	m, known := h.pane.Material.Get()
 	if !known {
 		return perhaps
 	}
@@ -138,14 +139,42 @@ func (c *check) applies(h opening) applies {
 	return no
 }
 
-// pane returns the pane a hole lies in: the one it names, else the one at its
-// station. A low window has none.
-func (c *check) pane(h opening) (p glass.Pane, ok bool) {
-	if h.low {
-		return glass.Pane{}, false
+// opening is what a rule judges: a hole in the glass, or an open low window in
+// the boards told as a hole without a pane.
+type opening struct {
+	glass.Hole
+	low    bool
+	pane   *glass.Pane // it lies in: the one it names, else the one at its station; never nil
+	inPane bool        // false where no pane is surveyed, and for a low window: pane is empty
+}
+
+func lowWindow(w glass.Window) opening {
+	return opening{Hole: glass.Hole{
+		ID: w.ID, Station: w.Station, Height: w.Height, Size: w.Size, Corner: w.Corner, Rounding: w.Rounding, Cover: w.Cover,
+	}, low: true, pane: &glass.Pane{}}
+}
+
+// open returns a hole as rules judge it.
+func open(a *arena.Arena, h glass.Hole) opening {
+	p, ok := a.Pane(h.Pane)
+	if !ok {
+		p, ok = a.PaneAt(h.Station)
 	}
-	if p, ok = c.arena.Pane(h.Pane); ok {
-		return p, true
+	return opening{Hole: h, pane: &p, inPane: ok}
+}
+
+// name is how sentences call the opening.
+func (o opening) name() string {
+	if o.low {
+		return "low window " + o.ID
 	}
-	return c.arena.PaneAt(h.Station)
+	return "hole " + o.ID
+}
+
+// what is the opening's common noun.
+func (o opening) what() string {
+	if o.low {
+		return "window"
+	}
+	return "hole"
 }

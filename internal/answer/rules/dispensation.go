@@ -47,17 +47,14 @@ func (c *check) dispense(f Finding, holes ...opening) Finding {
 }
 
 // dispensationNotes remarks on dispensations that free nothing.
-func (s Sets) dispensationNotes(a arena.Arena) []string {
+func (on *Applied) dispensationNotes() []string {
 	var notes []string
-	for _, d := range a.Dispensations {
+	for _, d := range on.arena.Dispensations {
 		found, dispensable := false, false
-		for i := range s {
-			for j := range s[i].Rules {
-				c := &check{arena: &a, set: &s[i], rule: &s[i].Rules[j]}
-				if c.matches(d) {
-					found = true
-					dispensable = dispensable || c.rule.Dispensable
-				}
+		for i := range on.checks {
+			if c := &on.checks[i]; c.matches(d) {
+				found = true
+				dispensable = dispensable || c.rule.Dispensable
 			}
 		}
 		switch {

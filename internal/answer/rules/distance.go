@@ -59,17 +59,6 @@ func (d Distance) Of(t unit.Maybe[unit.Length]) (l unit.Length, ok bool) {
 	return unit.Length(d.Thicknesses)*thick + d.Plus, ok
 }
 
-// concerns reports whether an opening can be held to the distance: a low window
-// has no pane to take a multiple of.
-func (d Distance) concerns(h opening) bool { return !h.low || d.Thicknesses == 0 }
-
-// distance returns a rule's distance for a hole's pane; ok is false when it
-// hangs on a thickness that the survey lacks.
-func (c *check) distance(d Distance, h opening) (l unit.Length, ok bool) {
-	pane, _ := c.pane(h)
-	return d.Of(pane.Thickness)
-}
-
 // readLeast reads a distance above zero.
 func readLeast(m form.Map) Distance {
 	d := form.Parse(m.At("least"), ParseDistance)

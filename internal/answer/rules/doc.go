@@ -19,9 +19,10 @@
 // ([InForce]): what a shop or a factory asks by the material of the pane. All
 // that is found of a hole ([About]) is the one verdict on it.
 //
-// For planners the same rules are laid open: [Sets.Alone] for one hole by
-// itself, [Sets.Groups] for what is capped, [Sets.Conflict] for a pair,
-// [Sets.Permitted] for the boards where a standard hole would pass.
+// For planners the same rules are laid open at one arena ([Sets.On]):
+// [Applied.Alone] for one hole by itself, [Applied.Groups] for what is capped,
+// [Applied.Conflict] for a pair, [Applied.Permitted] for the boards where a
+// standard hole would pass.
 //
 // Assumptions: a hole stands on the boards where its centre stands, unless a
 // rule says that its rim counts; along the boards, curves included, distance is

@@ -36,7 +36,12 @@ rules:
 	a := arena.Arena{Rink: r, Units: unit.Imperial, Holes: []glass.Hole{
 		{ID: "B1", Size: unit.Size{W: 6 * unit.Inch, H: 4.5 * unit.Inch}},
 	}}
-	report := rules.Sets{set}.Check(a)
+	sets, err := rules.InForce(set)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	report := sets.Check(a)
 	fmt.Println(report.Verdict)
 	for _, f := range report.Findings {
 		fmt.Println(f.Status, "-", f.Say(unit.Imperial))
@@ -45,4 +50,6 @@ rules:
 	// fail
 	// pass - Nothing to do: the whole rink holds 1 of at most 6 (B1).
 	// fail - Make hole B1 5 1/2 x 4 1/2 in wide and high, within 1/8 in: it is 6 x 4 1/2 in.
+	// unknown - Survey the pane of hole B1: none is recorded there.
+	// unknown - Find out what the pane of hole B1 is made of and record it: a hole is allowed in acrylic, polycarbonate, tempered or laminated.
 }

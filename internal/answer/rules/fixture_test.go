@@ -78,12 +78,12 @@ func read(t testing.TB, text string) rules.Sets {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return rules.Sets{s}
+	return rules.Only(s)
 }
 
 func shipped(t testing.TB, ids ...string) rules.Sets {
 	t.Helper()
-	var out rules.Sets
+	var out []rules.Set
 	for _, id := range ids {
 		s, err := rules.Shipped(id)
 		if err != nil {
@@ -91,7 +91,7 @@ func shipped(t testing.TB, ids ...string) rules.Sets {
 		}
 		out = append(out, s)
 	}
-	return out
+	return rules.Only(out...)
 }
 
 // only returns the findings of one rule.

@@ -72,7 +72,7 @@ type (
 	// breaking names the stations where the answer for a hole of a width may
 	// change within a pane.
 	breaking interface {
-		breaks(c *check, width unit.Length) []unit.Length
+		breaks(width unit.Length) []unit.Length
 	}
 	// shaping changes the standard hole to what the rule likes best.
 	shaping interface {
@@ -80,27 +80,11 @@ type (
 	}
 	// choosy leaves openings out that the rule cannot concern.
 	choosy interface {
-		concerns(c *check, h opening) bool
+		concerns(h opening) bool
+	}
+	// preparing works out what the demand asks at one arena, as a demand that
+	// stands for it there.
+	preparing interface {
+		prepare(c *check) demand
 	}
 )
-
-// opening is what a rule judges: a hole in the glass, or an open low window in
-// the boards told as a hole without a pane.
-type opening struct {
-	glass.Hole
-	low bool
-}
-
-func lowWindow(w glass.Window) opening {
-	return opening{glass.Hole{
-		ID: w.ID, Station: w.Station, Height: w.Height, Size: w.Size, Corner: w.Corner, Rounding: w.Rounding, Cover: w.Cover,
-	}, true}
-}
-
-// name is how sentences call the opening.
-func (o opening) name() string {
-	if o.low {
-		return "low window " + o.ID
-	}
-	return "hole " + o.ID
-}

@@ -58,15 +58,15 @@ func readMost(m form.Map) int { return m.At("most").Int(0, mostHoles) }
 // group returns a group of the rule at work, without the holes that it does
 // not concern or that a dispensation frees from it.
 func (c *check) group(name string, most int, has func(glass.Hole) bool) Group {
-	rule := *c
 	return Group{
 		Set: c.set.ID, Rule: c.rule.ID, Name: name, Most: most,
 		Has: func(h glass.Hole) bool {
-			if !has(h) || rule.applies(opening{Hole: h}) == no {
+			if !has(h) {
 				return false
 			}
-			_, freed := rule.dispensed(opening{Hole: h})
-			return !freed
+			o := open(c.arena, h)
+			_, freed := c.dispensed(o)
+			return !freed && c.applies(o) != no
 		},
 	}
 }

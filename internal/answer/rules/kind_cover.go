@@ -43,11 +43,3 @@ func (tetherDue) one(c *check, h opening) Finding {
 		kept("Nothing to do: the cover of %s hangs on a tether.", h.name()).
 		broken("Tie the cover of %s to the boards with a tether.", h.name())
 }
-
-// what is the opening's common noun.
-func (o opening) what() string {
-	if o.low {
-		return "window"
-	}
-	return "hole"
-}

@@ -44,8 +44,13 @@ type span struct {
 	from, to unit.Length
 }
 
-// spans returns what the rule forbids on the arena's boards.
-func (d forbiddenZones) spans(c *check) []span {
+// keptOut is the rule at one arena, with what it forbids on the boards there.
+type keptOut struct {
+	forbiddenZones
+	spans []span
+}
+
+func (d forbiddenZones) prepare(c *check) demand {
 	var out []span
 	for _, z := range c.arena.Zones {
 		if slices.Contains(d.kinds, z.Kind) {
@@ -59,7 +64,7 @@ func (d forbiddenZones) spans(c *check) []span {
 			}
 		}
 	}
-	return out
+	return keptOut{d, out}
 }
 
 // zoneEnd returns the end of a zone as a station at or after its start: a zone
@@ -71,9 +76,9 @@ func zoneEnd(r rink.Rink, from, to unit.Length) unit.Length {
 	return from + r.Wrap(to-from)
 }
 
-func (d forbiddenZones) breaks(c *check, width unit.Length) []unit.Length {
+func (d keptOut) breaks(width unit.Length) []unit.Length {
 	var out []unit.Length
-	for _, z := range d.spans(c) {
+	for _, z := range d.spans {
 		out = append(out, z.from-width/2-d.clearance, z.to+width/2+d.clearance)
 	}
 	return out
@@ -81,15 +86,14 @@ func (d forbiddenZones) breaks(c *check, width unit.Length) []unit.Length {
 
 // one measures the gap between the hole's rim and the nearest forbidden zone.
 // Zones that were not surveyed are unknown: an arena without any says so.
-func (d forbiddenZones) one(c *check, h opening) Finding {
+func (d keptOut) one(c *check, h opening) Finding {
 	f := c.finding(AlongBoards, h)
-	spans := d.spans(c)
-	if len(spans) == 0 {
+	if len(d.spans) == 0 {
 		return d.surveyed(c, f.keeps(true).kept("Nothing to do: no zone is recorded that forbids %s (%s).", h.name(), form.Choices(d.kinds)), h)
 	}
 	var worst span
 	var gap unit.Length
-	for i, s := range spans {
+	for i, s := range d.spans {
 		half := (s.to - s.from) / 2
 		if g := abs(c.arena.Rink.Apart(s.from+half, h.Station)) - half - h.Size.W/2; i == 0 || g < gap {
 			worst, gap = s, g
@@ -102,7 +106,7 @@ func (d forbiddenZones) one(c *check, h opening) Finding {
 }
 
 // surveyed doubts that a rule is kept where no zone was surveyed.
-func (d forbiddenZones) surveyed(c *check, f Finding, h opening) Finding {
+func (d keptOut) surveyed(c *check, f Finding, h opening) Finding {
 	if f.Status == Fail || c.arena.ZonesSurveyed() {
 		return f
 	}

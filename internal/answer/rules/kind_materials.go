@@ -22,8 +22,7 @@ type allowedMaterials struct{ allowed []glass.Material }
 
 func (d allowedMaterials) one(c *check, h opening) Finding {
 	f := c.finding(NoAmount, h)
-	pane, _ := c.pane(h)
-	material, known := pane.Material.Get()
+	material, known := h.pane.Material.Get()
 	if !known {
 		return f.unknown("Find out what the pane of hole %s is made of and record it: a hole is allowed in %s.", h.ID, d.text())
 	}

@@ -64,11 +64,10 @@ func widestPane(a *arena.Arena) (most unit.Length) {
 }
 
 func (d holeToHole) pair(c *check, h, k opening) (Finding, bool) {
-	p, ok := c.pane(h)
-	q, ok2 := c.pane(k)
-	if !ok || !ok2 || p.ID != q.ID {
+	if !h.inPane || !k.inPane || h.pane.ID != k.pane.ID {
 		return Finding{}, false
 	}
+	p := h.pane
 	f := c.finding(InPane, h, k)
 	least, ok := d.least.Of(p.Thickness)
 	if !ok {

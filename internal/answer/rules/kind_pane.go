@@ -17,94 +17,81 @@ type inOnePane struct{}
 
 func (inOnePane) one(c *check, h opening) Finding {
 	f := c.finding(NoAmount, h)
-	pane, ok := c.pane(h)
-	if !ok {
+	if !h.inPane {
 		return f.lacksPane(h)
 	}
-	e := c.edges(pane, h)
+	e := c.edges(h)
 	over, side := -e.Left, "left"
 	if -e.Right > over {
 		over, side = -e.Right, "right"
 	}
 	return f.keeps(over < 0).
-		kept("Nothing to do: hole %s lies within pane %s.", h.ID, pane.ID).
-		broken("Move hole %s along the boards or make it smaller: it reaches %s past the %s edge of pane %s, across the stanchion.", h.ID, over, side, pane.ID)
+		kept("Nothing to do: hole %s lies within pane %s.", h.ID, h.pane.ID).
+		broken("Move hole %s along the boards or make it smaller: it reaches %s past the %s edge of pane %s, across the stanchion.", h.ID, over, side, h.pane.ID)
 }
 
 // edges returns how far the hole's outline, taken as a sharp rectangle, stands
 // inside its pane.
-func (c *check) edges(p glass.Pane, h opening) glass.Edges {
-	return glass.EdgesOf(c.arena.Boards, p, h.Hole, c.arena.Rink.Perimeter())
+func (c *check) edges(h opening) glass.Edges {
+	return glass.EdgesOf(c.arena.Boards, *h.pane, h.Hole, c.arena.Rink.Perimeter())
 }
 
-var paneEdgeKind = kind{
-	name: "pane-edge", fields: []string{"least"},
-	asks: "the rim keeps away from the pane's edges",
-	read: func(m form.Map) demand { return paneEdge{readLeast(m)} },
-}
+var paneEdgeKind = awayKind("pane-edge", "edge", toEdge)
 
-type paneEdge struct{ least Distance }
-
-func (d paneEdge) one(c *check, h opening) Finding {
-	f := c.finding(InPane, h)
-	pane, ok := c.pane(h)
-	if !ok {
-		return f.lacksPane(h)
-	}
-	least, ok := c.distance(d.least, h)
-	if !ok {
-		return f.lacksThickness(h)
-	}
-	e := c.edges(pane, h)
-	got, edge := e.Least(), "side"
+// toEdge is the way to the nearest edge.
+func toEdge(_ opening, _ glass.Rim, e glass.Edges) (unit.Length, string) {
+	got := e.Least()
 	switch got {
 	case e.Bottom:
-		edge = "lower"
+		return got, "lower"
 	case e.Top:
-		edge = "upper"
+		return got, "upper"
 	}
-	return f.atLeast(got, least).
-		kept("Nothing to do: the rim of hole %s lies %s from the nearest edge of pane %s, at least %s is due.", h.ID, got, pane.ID, least).
-		broken("Move hole %s %s or more away from the %s edge of pane %s: its rim lies %s from it, at least %s is due.",
-			h.ID, say.AtLeast(least-got), edge, pane.ID, got, least)
+	return got, "side"
 }
 
-var paneCornerKind = kind{
-	name: "pane-corner", fields: []string{"least"},
-	asks: "the rim keeps away from the pane's corners",
-	read: func(m form.Map) demand { return paneCorner{readLeast(m)} },
+var paneCornerKind = awayKind("pane-corner", "corner", toCorner)
+
+// toCorner is the way from the rim to the nearest of the pane's four corners.
+func toCorner(h opening, rim glass.Rim, e glass.Edges) (unit.Length, string) {
+	across := min(e.Left, e.Right) + h.Size.W/2
+	up := min(e.Bottom, e.Top) + h.Size.H/2
+	return rim.Gap(glass.Rim{Y: rim.Y + up}, across), "nearest"
 }
 
-type paneCorner struct{ least Distance }
+// away keeps the rim away from what bounds the pane.
+type away struct {
+	least Distance
+	from  string // "edge" or "corner"
+	// way measures from a rim, and says which edge or corner it measured to.
+	way func(opening, glass.Rim, glass.Edges) (unit.Length, string)
+}
 
-func (d paneCorner) one(c *check, h opening) Finding {
+func awayKind(name, from string, way func(opening, glass.Rim, glass.Edges) (unit.Length, string)) kind {
+	return kind{
+		name: name, fields: []string{"least"}, asks: "the rim keeps away from the pane's " + from + "s",
+		read: func(m form.Map) demand { return away{readLeast(m), from, way} },
+	}
+}
+
+func (d away) one(c *check, h opening) Finding {
 	f := c.finding(InPane, h)
-	pane, ok := c.pane(h)
-	if !ok {
+	if !h.inPane {
 		return f.lacksPane(h)
 	}
-	least, ok := c.distance(d.least, h)
+	least, ok := d.least.Of(h.pane.Thickness)
 	if !ok {
 		return f.lacksThickness(h)
 	}
-	e := c.edges(pane, h)
-	open := rims(h)
-	sharp, round := cornerGap(h, open[0], e), cornerGap(h, open[1], e)
-	if sharp < least-slack && round >= least-slack {
+	e, open := c.edges(h), rims(h)
+	got, which := d.way(h, open[0], e)
+	if round, _ := d.way(h, open[1], e); got < least-slack && round >= least-slack {
 		return f.lacksRadius(h)
 	}
-	return f.atLeast(sharp, least).
-		kept("Nothing to do: the rim of hole %s lies %s from the nearest corner of pane %s, at least %s is due.", h.ID, sharp, pane.ID, least).
-		broken("Move hole %s %s or more away from the nearest corner of pane %s: its rim lies %s from it, at least %s is due.",
-			h.ID, say.AtLeast(least-sharp), pane.ID, sharp, least)
-}
-
-// cornerGap returns the distance from the rim to the nearest of the four
-// corners of its pane.
-func cornerGap(h opening, rim glass.Rim, e glass.Edges) unit.Length {
-	across := min(e.Left, e.Right) + h.Size.W/2
-	up := min(e.Bottom, e.Top) + h.Size.H/2
-	return rim.Gap(glass.Rim{Y: rim.Y + up}, across)
+	return f.atLeast(got, least).
+		kept("Nothing to do: the rim of hole %s lies %s from the nearest %s of pane %s, at least %s is due.", h.ID, got, d.from, h.pane.ID, least).
+		broken("Move hole %s %s or more away from the %s %s of pane %s: its rim lies %s from it, at least %s is due.",
+			h.ID, say.AtLeast(least-got), which, d.from, h.pane.ID, got, least)
 }
 
 var cutOutShareKind = kind{
@@ -118,10 +105,10 @@ type cutOutShare struct{ most float64 }
 // one measures the greater share.
 func (d cutOutShare) one(c *check, h opening) Finding {
 	f := c.finding(Share, h)
-	pane, ok := c.pane(h)
-	if !ok {
+	if !h.inPane {
 		return f.lacksPane(h)
 	}
+	pane := h.pane
 	side, got, whole := "wide", h.Size.W, pane.Width
 	if h.Size.H*pane.Width > h.Size.W*pane.Height {
 		side, got, whole = "high", h.Size.H, pane.Height

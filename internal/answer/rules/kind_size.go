@@ -53,25 +53,3 @@ func (d sizeAtMost) one(c *check, h opening) Finding {
 func (d sizeAtMost) shape(_ arena.Arena, h *glass.Hole) {
 	h.Size = unit.Size{W: min(h.Size.W, d.size.W), H: min(h.Size.H, d.size.H)}
 }
-
-var holeLeastKind = kind{
-	name: "hole-least", fields: []string{"least"}, windows: whereAsked,
-	asks: "the smaller side is no smaller",
-	read: func(m form.Map) demand { return holeLeast{readLeast(m)} },
-}
-
-type holeLeast struct{ least Distance }
-
-func (d holeLeast) concerns(_ *check, h opening) bool { return d.least.concerns(h) }
-
-func (d holeLeast) one(c *check, h opening) Finding {
-	f := c.finding(InPane, h)
-	least, ok := c.distance(d.least, h)
-	if !ok {
-		return f.lacksThickness(h)
-	}
-	side := min(h.Size.W, h.Size.H)
-	return f.atLeast(side, least).
-		kept("Nothing to do: %s measures %s across where it is smallest, at least %s is due.", h.name(), side, least).
-		broken("Make %s at least %s wide and high: it measures %s across where it is smallest.", h.name(), say.AtLeast(least), side)
-}

@@ -79,10 +79,12 @@ func (s Stretch) contains(r rink.Rink, at unit.Length) bool {
 	return into <= s.To-s.From+2*slack
 }
 
-// lay puts the pieces on an arena's boards, corner by corner. It is empty on a
+// laid is stretches on an arena's boards, corner by corner. It is empty on a
 // rink without markings.
-func (d stretches) lay(c *check) []Stretch {
-	var out []Stretch
+type laid []Stretch
+
+func (d stretches) prepare(c *check) demand {
+	out := make(laid, 0, len(rink.Corners())*len(d.pieces))
 	r := c.arena.Rink
 	for _, corner := range rink.Corners() {
 		for _, p := range d.pieces {
@@ -104,18 +106,18 @@ func (d stretches) lay(c *check) []Stretch {
 	return out
 }
 
-func (d stretches) groups(c *check) []Group {
+func (d laid) groups(c *check) []Group {
 	var out []Group
-	for _, s := range d.lay(c) {
+	for _, s := range d {
 		has := func(h glass.Hole) bool { return s.contains(c.arena.Rink, h.Station) }
 		out = append(out, c.group(fmt.Sprintf("stretch %s of corner %s", s.Name, s.Corner), s.Most, has))
 	}
 	return out
 }
 
-func (d stretches) breaks(c *check, _ unit.Length) []unit.Length {
+func (d laid) breaks(_ unit.Length) []unit.Length {
 	var out []unit.Length
-	for _, s := range d.lay(c) {
+	for _, s := range d {
 		out = append(out, s.From, s.To)
 	}
 	return out
@@ -124,14 +126,13 @@ func (d stretches) breaks(c *check, _ unit.Length) []unit.Length {
 // one measures how deep the hole's centre lies in the nearest stretch:
 // measured is its offset from that stretch's landmark, positive toward centre
 // ice, limit the end of the stretch that is nearer.
-func (d stretches) one(c *check, h opening) Finding {
+func (d laid) one(c *check, h opening) Finding {
 	f := c.finding(AlongBoards, h)
-	laid := d.lay(c)
-	if len(laid) == 0 {
+	if len(d) == 0 {
 		return f.unknown("Record where the goal line, the circles and the blue lines are: without markings the permitted stretches are not known, and so whether %s stands on one.", h.name())
 	}
 	r := c.arena.Rink
-	best, depth := nearest(r, laid, h.Station)
+	best, depth := d.nearest(r, h.Station)
 	towards := best.Corner.TowardCentre()
 	mark, _ := r.Landmark(best.Corner, best.Landmark)
 	offset := towards * r.Apart(mark, h.Station)
@@ -150,12 +151,11 @@ func (d stretches) one(c *check, h opening) Finding {
 
 // nearest returns the stretch in which a station lies deepest, or else the one
 // it is nearest to; depth is the way to that stretch's nearer end, negative outside.
-func nearest(r rink.Rink, laid []Stretch, at unit.Length) (best Stretch, depth unit.Length) {
-	for i, s := range laid {
+func (d laid) nearest(r rink.Rink, at unit.Length) (best Stretch, depth unit.Length) {
+	for i, s := range d {
 		half := (s.To - s.From) / 2
-		d := half - abs(r.Apart(s.From+half, at))
-		if i == 0 || d > depth {
-			best, depth = s, d
+		if in := half - abs(r.Apart(s.From+half, at)); i == 0 || in > depth {
+			best, depth = s, in
 		}
 	}
 	return best, depth

@@ -24,17 +24,10 @@ var tradeKind = kind{
 // is not recorded is left to the rule that asks for it.
 type tradeDistance struct{ of string }
 
-func (d tradeDistance) concerns(c *check, h opening) bool {
-	p, ok := c.properties(h)
-	return ok && p.Trade.Asks(d.of)
-}
-
-// properties returns the row of the hole's material.
-func (c *check) properties(h opening) (glass.Properties, bool) {
-	pane, _ := c.pane(h)
-	material, _ := pane.Material.Get()
+func (d tradeDistance) concerns(h opening) bool {
+	material, _ := h.pane.Material.Get()
 	p, err := material.Properties()
-	return p, err == nil
+	return err == nil && p.Trade.Asks(d.of)
 }
 
 // tradeAlone is a distance of one hole.
@@ -48,9 +41,7 @@ type tradeApart struct{ tradeDistance }
 func (d tradeApart) reach(a *arena.Arena, _ unit.Length) unit.Length { return widestPane(a) }
 
 func (d tradeApart) pair(c *check, h, k opening) (Finding, bool) {
-	p, _ := c.pane(h)
-	q, _ := c.pane(k)
-	if p.ID != q.ID {
+	if h.pane.ID != k.pane.ID {
 		return Finding{}, false
 	}
 	f, g := d.judge(c, h, k), d.judge(c, k, h)
@@ -67,8 +58,9 @@ const thickest = 60 * unit.Millimetre
 // judge takes the worst of the distances, for every thickness and corner
 // radius that the survey leaves open.
 func (d tradeDistance) judge(c *check, h opening, beside ...opening) Finding {
-	pane, _ := c.pane(h)
-	props, _ := c.properties(h)
+	pane := *h.pane
+	material, _ := pane.Material.Get()
+	props, _ := material.Properties() // concerns has looked
 	face := c.arena.Face(pane, h.Hole)
 	var others []glass.Neighbour
 	for _, k := range beside {
@@ -82,7 +74,7 @@ func (d tradeDistance) judge(c *check, h opening, beside ...opening) Finding {
 	for _, t := range thick {
 		for _, r := range radius {
 			l := tightest(props.Trade.Limits(face, t, h.Hole, r, others), d.of)
-			if g := d.say(f, l, h, pane, props); !any || g.Margin.Or(Amount{}).N < f.Margin.Or(Amount{}).N {
+			if g := d.say(f, l, h, props); !any || g.Margin.Or(Amount{}).N < f.Margin.Or(Amount{}).N {
 				f, any = g, true
 			}
 			kept = kept || l.Kept()
@@ -100,7 +92,7 @@ func (d tradeDistance) judge(c *check, h opening, beside ...opening) Finding {
 }
 
 // say tells one limit.
-func (d tradeDistance) say(f Finding, l glass.Limit, h opening, p glass.Pane, m glass.Properties) Finding {
+func (d tradeDistance) say(f Finding, l glass.Limit, h opening, m glass.Properties) Finding {
 	cure := cures()[d.of]
 	measure, word := f.atLeast, "at least"
 	if l.AtMost {

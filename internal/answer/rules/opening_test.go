@@ -94,7 +94,7 @@ func TestDispensations(t *testing.T) {
 		{"for a rule that is not in force", wrong, rules.Fail, 0, `"no-such-rule" meets no rule`},
 		{"for a rule that admits none", fixed, rules.Fail, 0, "that rule admits none"},
 	}
-	sets := append(shipped(t, "international-2014"), set(t, "- {kind: cover}")...)
+	sets := shipped(t, "international-2014").And(set(t, "- {kind: cover}"))
 	for _, c := range cases {
 		a := with(a, photo, other)
 		a.Dispensations = []arena.Dispensation{c.given}

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -19,6 +20,10 @@ const (
 	standardRounding = 10 * unit.Millimetre
 )
 
+// Interval is a piece of the boards, in stations: From lies in [0, perimeter),
+// To >= From may pass the perimeter.
+type Interval struct{ From, To unit.Length }
+
 // Standard returns the hole that the sets would like best, without a place: of
 // the size that they ask for (the first that does), at the middle of their
 // height range, its corners as round as can be, its edges rounded, with a cover
@@ -30,25 +35,16 @@ func (s Sets) Standard(a arena.Arena) glass.Hole {
 		Rounding: unit.Known(standardRounding),
 		Cover:    unit.Known(glass.Cover{Present: true, Material: glass.Polycarbonate, Tether: unit.Known(true)}),
 	}
-	s.each(a, func(c *check) {
-		if d, ok := c.rule.demand.(shaping); ok && c.rule.holes {
-			d.shape(a, &h)
+	for _, set := range s.list {
+		for _, r := range set.Rules {
+			if d, ok := r.demand.(shaping); ok && r.holes {
+				d.shape(a, &h)
+			}
 		}
-	})
+	}
 	h.Corner = unit.Known(min(h.Size.W, h.Size.H) / 2)
 	return h
 }
-
-// Permitted returns the pieces of the boards where the centre of a standard
-// hole ([Sets.Standard]) may stand so that every rule on a single hole passes,
-// in rising order; within them groups and pairs are still to be kept. Where a
-// hole would be neither sure to pass nor to fail is left out: see [Sets.Undecided].
-// Ends are right to a tenth of a millimetre.
-func (s Sets) Permitted(a arena.Arena) []Interval { return s.intervals(a, Pass) }
-
-// Undecided returns the pieces of the boards where the survey lacks a number to
-// say whether a standard hole would pass, in rising order.
-func (s Sets) Undecided(a arena.Arena) []Interval { return s.intervals(a, Unknown) }
 
 // How finely the boards are searched.
 const (
@@ -56,39 +52,53 @@ const (
 	searchEnd  = 1e-4 // metres: how well the end of an interval is found
 )
 
-// intervals finds the pieces of boards with one status. Within a pane and
-// between the breaks (ends of stretches and zones) the places that pass are one
-// piece about the place nearest the pane's middle; so samples at the breaks, the
-// middle and a few between cannot miss one.
-func (s Sets) intervals(a arena.Arena, want Status) []Interval {
-	standard := s.Standard(a)
-	breaks := s.breaks(a)
-	var out []Interval
+// Permitted returns the pieces of the boards where the centre of a standard
+// hole ([Sets.Standard]) may stand so that every rule on a single hole passes, and
+// those where the survey lacks a number to say so, both in rising order; within
+// them groups and pairs are still to be kept. Ends are right to a tenth of a millimetre.
+//
+// Within a pane and between the breaks (ends of stretches and zones) the places
+// that pass are one piece about the place nearest the pane's middle; so samples
+// at the breaks, the middle and a few between cannot miss one.
+func (on *Applied) Permitted() (permitted, undecided []Interval) {
+	a := *on.arena
+	standard := on.sets.Standard(a)
+	breaks := on.breaks(standard.Size.W)
 	for _, p := range a.Panes {
 		low := p.From + standard.Size.W/2
 		high := p.To() - standard.Size.W/2
 		if high < low {
 			continue
 		}
-		is := func(at unit.Length) bool {
-			h := standard
-			h.Pane, h.Station = p.ID, a.Rink.Wrap(at)
-			return s.Standing(a, h) == want
+		known := map[unit.Length]Status{}
+		is := func(want Status) func(at unit.Length) bool {
+			return func(at unit.Length) bool {
+				v, ok := known[at]
+				if !ok {
+					h := standard
+					h.Pane, h.Station = p.ID, a.Rink.Wrap(at)
+					v = on.Standing(h)
+					known[at] = v
+				}
+				return v == want
+			}
 		}
-		out = append(out, search(samples(a, low, high, breaks), is)...)
+		at := samples(a, low, high, breaks)
+		permitted = append(permitted, search(at, is(Pass))...)
+		undecided = append(undecided, search(at, is(Unknown))...)
 	}
-	return tidy(a, out)
+	return tidy(a, permitted), tidy(a, undecided)
 }
 
-// breaks returns the stations where the answer may jump within a pane.
-func (s Sets) breaks(a arena.Arena) []unit.Length {
+// breaks returns the stations where the answer for a hole of a width may jump
+// within a pane.
+func (on *Applied) breaks(width unit.Length) []unit.Length {
 	var out []unit.Length
-	width := s.Standard(a).Size.W
-	s.each(a, func(c *check) {
-		if d, ok := c.rule.demand.(breaking); ok {
-			out = append(out, d.breaks(c, width)...)
+	for i := range on.checks {
+		if d, ok := on.checks[i].demand.(breaking); ok {
+			out = append(out, d.breaks(width)...)
 		}
-	})
+	}
 	return out
 }
 
@@ -154,14 +164,6 @@ func tidy(a arena.Arena, list []Interval) []Interval {
 		from := a.Rink.Wrap(iv.From)
 		list[i] = Interval{from, from + iv.To - iv.From}
 	}
-	slices.SortFunc(list, func(a, b Interval) int {
-		switch {
-		case a.From < b.From:
-			return -1
-		case a.From > b.From:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(list, func(a, b Interval) int { return cmp.Compare(a.From, b.From) })
 	return list
 }

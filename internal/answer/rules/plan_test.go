@@ -18,7 +18,7 @@ import (
 func TestPlannersSeeTheSameRules(t *testing.T) {
 	base := testArena(t, "north-american")
 	base.Zones = []arena.Zone{{ID: "tv", Kind: "broadcast", From: 25, To: 29}}
-	sets := append(shipped(t, "common-practice", "tempered-glass"), set(t, "- {kind: least-separation, least: 1 m}")...)
+	sets := shipped(t, "common-practice", "tempered-glass").And(set(t, "- {kind: least-separation, least: 1 m}"))
 	for i := 3; i < len(base.Panes); i += 7 {
 		base.Panes[i].Material = unit.Known(glass.Tempered)
 	}
@@ -29,15 +29,15 @@ func TestPlannersSeeTheSameRules(t *testing.T) {
 		verdicts[got]++
 		want := rules.Pass
 		for i, h := range a.Holes {
-			if rules.Verdict(sets.Alone(a, h)) != sets.Standing(a, h) {
+			if rules.Verdict(sets.On(a).Alone(h)) != sets.On(a).Standing(h) {
 				t.Fatal("Standing differs from Alone")
 			}
-			want = worse(want, sets.Standing(a, h))
+			want = worse(want, sets.On(a).Standing(h))
 			for _, k := range a.Holes[i+1:] {
-				want = worse(want, rules.Verdict(sets.Conflict(a, h, k)))
+				want = worse(want, rules.Verdict(sets.On(a).Conflict(h, k)))
 			}
 		}
-		for _, g := range sets.Groups(a) {
+		for _, g := range sets.On(a).Groups() {
 			n := 0
 			for _, h := range a.Holes {
 				if g.Has(h) {
@@ -90,7 +90,7 @@ func TestPermittedIsWhereAStandardHolePasses(t *testing.T) {
 	}
 	a.Panes[20].Material = unit.Maybe[glass.Material]{}
 	sets := shipped(t, "common-practice", "tempered-glass")
-	permitted := sets.Permitted(a)
+	permitted, _ := sets.On(a).Permitted()
 	if len(permitted) < 12 {
 		t.Fatalf("%d pieces permitted", len(permitted))
 	}
@@ -109,7 +109,7 @@ func TestPermittedIsWhereAStandardHolePasses(t *testing.T) {
 		if h.Pane = p.ID; !ok || glass.EdgesOf(a.Boards, p, h, a.Rink.Perimeter()).Least() < 0 {
 			return rules.Fail
 		}
-		return sets.Standing(a, h)
+		return sets.On(a).Standing(h)
 	}
 	for _, iv := range permitted {
 		const step = 2e-4
@@ -147,7 +147,7 @@ func TestPermittedFindsANarrowPiece(t *testing.T) {
 		a.Panes[i].Height = 2 * unit.Metre // top and bottom far enough
 	}
 	a.Boards.Height = 0.5
-	got := sets.Permitted(a)
+	got, _ := sets.On(a).Permitted()
 	if len(got) != len(a.Panes) {
 		t.Fatalf("%d pieces in %d panes", len(got), len(a.Panes))
 	}
@@ -163,30 +163,31 @@ func plainHole(t *testing.T) glass.Hole { return rules.Sets{}.Standard(testArena
 
 func TestUndecidedWhereTheSurveyLacksTheThickness(t *testing.T) {
 	a := testArena(t, "north-american")
-	sets := append(shipped(t, "common-practice"), set(t, "- {kind: pane-edge, least: 2 t}")...)
-	if got := sets.Undecided(a); len(got) != 0 {
-		t.Errorf("undecided with everything known: %v", got)
+	sets := shipped(t, "common-practice").And(set(t, "- {kind: pane-edge, least: 2 t}"))
+	before, undecided := sets.On(a).Permitted()
+	if len(undecided) != 0 {
+		t.Errorf("undecided with everything known: %v", undecided)
 	}
-	before := sets.Permitted(a)
 	for i := range a.Panes {
 		a.Panes[i].Thickness = unit.Maybe[unit.Length]{}
 	}
-	if got := sets.Permitted(a); len(got) != 0 {
-		t.Errorf("permitted without a thickness: %v", got)
+	permitted, undecided := sets.On(a).Permitted()
+	if len(permitted) != 0 {
+		t.Errorf("permitted without a thickness: %v", permitted)
 	}
-	if got := sets.Undecided(a); len(got) < len(before) {
-		t.Errorf("%d pieces undecided, %d were permitted", len(got), len(before))
+	if len(undecided) < len(before) {
+		t.Errorf("%d pieces undecided, %d were permitted", len(undecided), len(before))
 	}
 }
 
 func TestNothingIsPermittedUnderTheBook(t *testing.T) {
 	a := testArena(t, "international")
 	book := shipped(t, "international-2014")
-	if got := book.Permitted(a); len(got) != 0 {
+	if got, _ := book.On(a).Permitted(); len(got) != 0 {
 		t.Errorf("%v", got)
 	}
 	a.Dispensations = []arena.Dispensation{{Rule: "no-opening", By: "b", Reference: "r", Date: "2026-01-31"}}
-	if got := book.Permitted(a); len(got) == 0 {
+	if got, _ := book.On(a).Permitted(); len(got) == 0 {
 		t.Error("nothing is permitted with a dispensation for every hole")
 	}
 }

@@ -140,12 +140,12 @@ func FuzzRead(f *testing.F) {
 			}
 			return
 		}
-		sets := rules.Sets{s}
+		sets := rules.Only(s)
 		for _, f := range sets.Check(a).Findings {
 			if f.Say(unit.Metric) == "" || f.Holes == nil {
 				t.Errorf("%+v", f)
 			}
 		}
-		sets.Groups(a)
+		sets.On(a).Groups()
 	})
 }

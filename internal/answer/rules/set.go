@@ -1,6 +1,10 @@
 package rules
 
-import "example.org/rinkpane/internal/survey/glass"
+import (
+	"slices"
+
+	"example.org/rinkpane/internal/survey/glass"
+)
 
 // Set is one rule set as read from its document.
 type Set struct {
@@ -25,8 +29,22 @@ type Rule struct {
 	demand         demand
 }
 
-// Sets are the rule sets in force together.
-type Sets []Set
+// Sets are the rule sets in force together, the trade's always among them:
+// nobody proves a hole against less. Only [InForce] returns them; the zero value
+// holds none and proves nothing, so that its verdicts are unknown.
+type Sets struct{ list []Set }
+
+// All returns the sets, those that were named first. The caller may keep them.
+func (s Sets) All() []Set { return slices.Clone(s.list) }
+
+// IDs returns the sets' ids in their order.
+func (s Sets) IDs() []string {
+	ids := []string{}
+	for _, set := range s.list {
+		ids = append(ids, set.ID)
+	}
+	return ids
+}
 
 // Group is a set of places of which at most Most may hold a hole.
 type Group struct {

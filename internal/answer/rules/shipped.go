@@ -29,16 +29,16 @@ const Trade = "trade"
 // to be asked for.
 const formerTrade = "tempered-glass"
 
-// InForce returns the sets named with those that are always in force, each once.
+// InForce returns the sets named with the trade's, each once.
 func InForce(named ...Set) (Sets, error) {
 	trade, err := Shipped(Trade)
 	if err != nil {
-		return nil, err
+		return Sets{}, err
 	}
 	var out Sets
 	for _, s := range append(slices.Clone(named), trade) {
-		if !slices.ContainsFunc(out, func(o Set) bool { return o.ID == s.ID }) {
-			out = append(out, s)
+		if !slices.ContainsFunc(out.list, func(o Set) bool { return o.ID == s.ID }) {
+			out.list = append(out.list, s)
 		}
 	}
 	return out, nil

@@ -48,7 +48,7 @@ func TestMovedArenaKeepsItsFindings(t *testing.T) {
 	for i := 1; i < len(base.Panes); i += 3 {
 		base.Panes[i].Material = unit.Known(glass.Tempered)
 	}
-	sets := append(shipped(t, "common-practice", "tempered-glass", "example-loose"), set(t, "- {kind: least-separation, least: 1 m, between: rims}")...)
+	sets := shipped(t, "common-practice", "tempered-glass", "example-loose").And(set(t, "- {kind: least-separation, least: 1 m, between: rims}"))
 	half := base.Rink.Perimeter() / 2
 	seen := 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -95,7 +95,7 @@ func TestMoreGlassNeverBreaksADistance(t *testing.T) {
 		ask := func(off float64) []rules.Finding {
 			h := s.Standard(a)
 			h.Pane, h.Station = p.ID, p.From+p.Width/2+unit.Length(off)
-			return s.Alone(a, h)
+			return s.On(a).Alone(h)
 		}
 		far, near := ask(off), ask(nearer)
 		for i := range far {

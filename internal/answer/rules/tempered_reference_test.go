@@ -167,7 +167,7 @@ func TestSetForOneMaterial(t *testing.T) {
 	if f := only(rep, "edge")[0]; f.Status != rules.Pass {
 		t.Errorf("kept even if tempered: %s", f.Status)
 	}
-	both := append(shipped(t, "common-practice"), tempered...).Check(with(a, h))
+	both := shipped(t, "common-practice").And(tempered).Check(with(a, h))
 	if len(both.RuleSets) != 2 || len(only(both, "hole-size")) != 1 || len(only(both, "fillet")) != 1 {
 		t.Errorf("combined: %+v", both.RuleSets)
 	}

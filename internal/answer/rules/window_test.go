@@ -1,6 +1,7 @@
 package rules_test
 
 import (
+	"slices"
 	"testing"
 
 	"example.org/rinkpane/internal/answer/rules"
@@ -80,12 +81,43 @@ func TestZonesNotSurveyedAreUnknown(t *testing.T) {
 	}
 }
 
+// TestNothingIsProvedAgainstLessThanTheTrade: sets in force hold the trade's
+// whatever is named, once; sets that nobody put in force prove nothing.
+func TestNothingIsProvedAgainstLessThanTheTrade(t *testing.T) {
+	trade, err := rules.Shipped(rules.Trade)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		named []rules.Set
+		want  []string
+	}{
+		{nil, []string{"trade"}}, {[]rules.Set{trade}, []string{"trade"}}, {set(t, "- {kind: cover}").All(), []string{"own", "trade"}},
+	} {
+		if sets, err := rules.InForce(c.named...); err != nil || !slices.Equal(sets.IDs(), c.want) {
+			t.Errorf("in force are %v, want %v; %v", sets.IDs(), c.want, err)
+		}
+	}
+	a := testArena(t, "north-american")
+	h := holeAt(t, a, "h", mid(a))
+	var none rules.Sets
+	if v := none.Check(with(a, h)).Verdict; v != rules.Unknown {
+		t.Errorf("checked against nothing: %s", v)
+	}
+	if v := none.On(a).Standing(h); v != rules.Unknown {
+		t.Errorf("standing against nothing: %s", v)
+	}
+	if permitted, _ := none.On(a).Permitted(); len(permitted) != 0 {
+		t.Errorf("permitted by nothing: %v", permitted)
+	}
+}
+
 // TestHolesThatMeet: two holes at one spot break the trade's rules whatever set
 // is named, and one across a stanchion breaks them without blocking the other.
 func TestHolesThatMeet(t *testing.T) {
 	a := testArena(t, "north-american")
 	h, k := holeAt(t, a, "h", mid(a)), holeAt(t, a, "k", mid(a))
-	trade, err := rules.InForce(set(t, "- {kind: most-in-all, most: 8}")...)
+	trade, err := rules.InForce(set(t, "- {kind: most-in-all, most: 8}").All()...)
 	if err != nil {
 		t.Fatal(err)
 	}

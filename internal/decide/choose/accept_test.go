@@ -51,6 +51,10 @@ func TestAcceptedIsWhatWasProved(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		sets, err := rules.InForce(set)
+		if err != nil {
+			t.Fatal(err)
+		}
 		o := few()
 		o.Moments, o.Nodes, o.Alternatives = 120, 2, 1
 		o.Step = unit.Length(rapid.Float64Range(0.2, 0.9).Draw(rt, "step"))
@@ -58,7 +62,7 @@ func TestAcceptedIsWhatWasProved(t *testing.T) {
 		if rapid.Bool().Draw(rt, "heights") {
 			o.Heights = []unit.Length{unit.Length(rapid.Float64Range(1.3, 1.8).Draw(rt, "height"))}
 		}
-		ans, err := choose.ForArena(t.Context(), a, rules.Sets{set}, k, o)
+		ans, err := choose.ForArena(t.Context(), a, sets, k, o)
 		if err != nil {
 			rt.Skip(err.Error())
 		}
@@ -85,7 +89,7 @@ func TestAcceptedIsWhatWasProved(t *testing.T) {
 				rt.Errorf("written %+v\nproved  %+v", h, want)
 			}
 		}
-		if v := (rules.Sets{set}).Check(now).Verdict; len(now.Working()) > 0 && v != rules.Pass {
+		if v := sets.Check(now).Verdict; len(now.Working()) > 0 && v != rules.Pass {
 			rt.Errorf("%s by %s: accepted, and then judged %s", name, set.ID, v)
 		}
 	})

@@ -39,13 +39,17 @@ func demoStudy(t testing.TB, step float64, moments int) *Study {
 	if err != nil {
 		t.Fatal(err)
 	}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
 	k, err := kit.Default()
 	if err != nil {
 		t.Fatal(err)
 	}
 	o := DefaultOptions()
 	o.Step, o.Moments, o.Plain, o.Alternatives = unit.Length(step)*unit.Millimetre, moments, true, 0
-	s, err := Prepare(context.Background(), a, rules.Sets{set}, k, o)
+	s, err := Prepare(context.Background(), a, sets, k, o)
 	if err != nil {
 		t.Fatal(err)
 	}

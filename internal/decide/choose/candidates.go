@@ -14,7 +14,7 @@ import (
 // placing lays candidates over an arena's panes.
 type placing struct {
 	arena    arena.Arena
-	sets     rules.Sets
+	rules    *rules.Applied
 	opt      Options
 	standard glass.Hole
 	places   []Candidate
@@ -24,7 +24,7 @@ type placing struct {
 // lay lists every place: the arena's own holes, then places along each pane.
 // Places that break a rule are listed too, with the rules that they break. The error is ctx's.
 func lay(ctx context.Context, a arena.Arena, sets rules.Sets, opt Options) (*placing, error) {
-	l := &placing{arena: a, sets: sets, opt: opt, tally: map[string]map[string]int{}}
+	l := &placing{arena: a, rules: sets.On(a), opt: opt, tally: map[string]map[string]int{}}
 	l.standard = l.likeDrawn(sets.Standard(a))
 	for _, h := range a.Working() {
 		c := Candidate{Hole: h, Place: a.PlaceOf(h.Station)}
@@ -148,7 +148,7 @@ func (l *placing) likeDrawn(h glass.Hole) glass.Hole {
 		for _, try := range [...]*glass.Hole{&h, &own} {
 			try.Pane, try.Station = p.ID, l.arena.Rink.Wrap(p.From+p.Width/2)
 		}
-		if l.sets.Standing(l.arena, h) == rules.Pass && l.sets.Standing(l.arena, own) != rules.Pass {
+		if l.rules.Standing(h) == rules.Pass && l.rules.Standing(own) != rules.Pass {
 			return h
 		}
 	}
@@ -163,8 +163,8 @@ func (l *placing) add(p Candidate) {
 		l.count(p.Hole.Pane, "no allowed height lies inside the pane")
 		return
 	}
-	if l.sets.Standing(l.arena, p.Hole) != rules.Pass {
-		for _, f := range l.sets.Alone(l.arena, p.Hole) {
+	if l.rules.Standing(p.Hole) != rules.Pass {
+		for _, f := range l.rules.Alone(p.Hole) {
 			switch f.Status {
 			case rules.Fail:
 				p.against = append(p.against, f.Set+"/"+f.Rule)

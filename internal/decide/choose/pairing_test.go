@@ -27,12 +27,16 @@ func laid(t *testing.T, set string, o Options) *Study {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l, err := lay(t.Context(), a, rules.Sets{s}, o)
+	sets, err := rules.InForce(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := lay(t.Context(), a, sets, o)
 	if err != nil {
 		t.Fatal(err)
 	}
 	open, barred := l.sorted()
-	return &Study{arena: a, sets: rules.Sets{s}, opt: o, places: append(open, barred...), open: len(open)}
+	return &Study{arena: a, sets: sets, rules: l.rules, opt: o, places: append(open, barred...), open: len(open)}
 }
 
 // TestNeighboursMissNoPair: what is found by place is what asking every pair finds.
@@ -48,7 +52,7 @@ func TestNeighboursMissNoPair(t *testing.T) {
 		}
 		for i := range s.places {
 			for j := i + 1; j < len(s.places); j++ {
-				for _, f := range s.sets.Conflict(s.arena, s.places[i].Hole, s.places[j].Hole) {
+				for _, f := range s.rules.Conflict(s.places[i].Hole, s.places[j].Hole) {
 					if f.Status == rules.Pass {
 						continue
 					}

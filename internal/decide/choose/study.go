@@ -25,6 +25,7 @@ import (
 type Study struct {
 	arena   arena.Arena
 	sets    rules.Sets
+	rules   *rules.Applied // to the arena
 	opt     Options
 	places  []Candidate // those that may be chosen, in station order, then the barred ones
 	open    int         // how many may be chosen
@@ -52,7 +53,7 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 	}
 	byStation := func(p, q Candidate) int { return cmp.Compare(p.Hole.Station, q.Hole.Station) }
 	slices.SortStableFunc(open, byStation)
-	s := &Study{arena: a, sets: sets, opt: opt, places: slices.Concat(open, barred), open: len(open), causes: l.causes()}
+	s := &Study{arena: a, sets: sets, rules: l.rules, opt: opt, places: slices.Concat(open, barred), open: len(open), causes: l.causes()}
 	if len(s.places) > maxCandidates {
 		return nil, fmt.Errorf("step: %g mm makes %d places, at most %d: take a larger step", opt.Step.Millimetres(), len(s.places), maxCandidates)
 	}
@@ -106,7 +107,7 @@ func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
 func (s *Study) constrain(ctx context.Context) error {
 	p := &s.problem
 	p.Count, p.Exact = s.opt.Count, s.opt.Count > 0
-	for _, g := range s.sets.Groups(s.arena) {
+	for _, g := range s.rules.Groups() {
 		s.group(Group{Rule: g.Set + "/" + g.Rule, Name: g.Name, Most: g.Most}, func(q Candidate) bool { return g.Has(q.Hole) })
 	}
 	if p.Count == 0 {
@@ -170,7 +171,7 @@ func (s *Study) apart(ctx context.Context) error {
 	var order []string
 	number := 0
 	err := s.neighbours(ctx, func(i, j int) {
-		for _, f := range s.sets.Conflict(s.arena, s.places[i].Hole, s.places[j].Hole) {
+		for _, f := range s.rules.Conflict(s.places[i].Hole, s.places[j].Hole) {
 			if f.Status == rules.Pass {
 				continue
 			}
@@ -211,7 +212,7 @@ func (s *Study) neighbours(ctx context.Context, visit func(i, j int)) error {
 		order[i], widest = i, max(widest, p.Hole.Size.W)
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.places[a].Hole.Station, s.places[b].Hole.Station) })
-	reach, round := s.sets.Reach(s.arena, widest), s.arena.Rink.Perimeter()
+	reach, round := s.rules.Reach(widest), s.arena.Rink.Perimeter()
 	for a, i := range order {
 		if ctx.Err() != nil {
 			return ctx.Err()

@@ -44,11 +44,15 @@ func demo(t testing.TB) (arena.Arena, rules.Sets, kit.Kit) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
 	k, err := kit.Default()
 	if err != nil {
 		t.Fatal(err)
 	}
-	return a, rules.Sets{set}, k
+	return a, sets, k
 }
 
 // few returns options for a quick answer.
@@ -142,7 +146,11 @@ func TestNoPlaceAtAllIsExplained(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, ans := answer(t, a, rules.Sets{set}, k, few())
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, ans := answer(t, a, sets, k, few())
 	if ans.Status != solve.Infeasible || ans.Candidates != 0 {
 		t.Fatalf("%s with %d candidates", ans.Status, ans.Candidates)
 	}
@@ -342,9 +350,13 @@ func TestPairsAreStatedBriefly(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
 	o := few()
 	o.Nodes = 3 // holes may stand almost anywhere: a proof would take long
-	s, ans := answer(t, a, rules.Sets{set}, k, o)
+	s, ans := answer(t, a, sets, k, o)
 	if len(ans.Holes) == 0 {
 		t.Fatalf("%s without a set", ans.Status)
 	}
@@ -355,7 +367,7 @@ func TestPairsAreStatedBriefly(t *testing.T) {
 	if n := strings.Count(text.String(), "\\ example-loose/least-separation"); n == 0 || n > ans.Candidates {
 		t.Errorf("%d groups for the least separation, %d candidates", n, ans.Candidates)
 	}
-	if v := (rules.Sets{set}).Check(ans.With(ans.Set(0))).Verdict; v != rules.Pass {
+	if v := sets.Check(ans.With(ans.Set(0))).Verdict; v != rules.Pass {
 		t.Errorf("the chosen holes: %s", v)
 	}
 }

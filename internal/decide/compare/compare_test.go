@@ -27,7 +27,11 @@ func maker(t testing.TB) plan.Maker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Maker{Kit: k, Rules: rules.Sets{set}}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Maker{Kit: k, Rules: sets}
 }
 
 // planOf plans the demo arena after edits of its text.
@@ -71,11 +75,15 @@ var demoPlan = sync.OnceValues(func() (plan.Plan, error) {
 	if err != nil {
 		return plan.Plan{}, err
 	}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		return plan.Plan{}, err
+	}
 	doc, err := arena.Demo()
 	if err != nil {
 		return plan.Plan{}, err
 	}
-	return plan.Maker{Kit: k, Rules: rules.Sets{set}}.Make(context.Background(), doc)
+	return plan.Maker{Kit: k, Rules: sets}.Make(context.Background(), doc)
 })
 
 func asItIs(t testing.TB) plan.Plan {

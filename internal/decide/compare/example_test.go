@@ -27,7 +27,11 @@ func Example() {
 	if err != nil {
 		panic(err)
 	}
-	maker := plan.Maker{Kit: k, Rules: rules.Sets{set}}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		panic(err)
+	}
+	maker := plan.Maker{Kit: k, Rules: sets}
 	demo, err := arena.Demo()
 	if err != nil {
 		panic(err)

@@ -23,7 +23,11 @@ func maker(t testing.TB) Maker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Maker{Kit: k, Rules: rules.Sets{set}}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Maker{Kit: k, Rules: sets}
 }
 
 func document(t testing.TB, name string) *arena.Document {

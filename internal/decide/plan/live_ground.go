@@ -70,10 +70,9 @@ func (l *Live) lay(a arena.Arena) (*ground, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &ground{
-		arena: a, lenses: lenses, mapper: mapper,
-		permitted: l.maker.Rules.Permitted(a), undecided: l.maker.Rules.Undecided(a),
-	}, nil
+	g := &ground{arena: a, lenses: lenses, mapper: mapper}
+	g.permitted, g.undecided = l.maker.Rules.On(a).Permitted()
+	return g, nil
 }
 
 // limitsOf returns a lens's limits in an opening.

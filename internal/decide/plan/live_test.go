@@ -22,7 +22,11 @@ func liveMaker(t testing.TB) plan.Maker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Maker{Kit: k, Rules: rules.Sets{set}}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Maker{Kit: k, Rules: sets}
 }
 
 func liveDemo(t testing.TB) *arena.Document {

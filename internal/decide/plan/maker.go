@@ -73,10 +73,8 @@ func (m Maker) Make(ctx context.Context, doc *arena.Document) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	p := Plan{
-		Proof: m.prove(doc, a), Holes: []Hole{}, Kit: m.Kit, Arena: a, Remarks: remarks,
-		Permitted: m.Rules.Permitted(a), Undecided: m.Rules.Undecided(a),
-	}
+	p := Plan{Proof: m.prove(doc, a), Holes: []Hole{}, Kit: m.Kit, Arena: a, Remarks: remarks}
+	p.Permitted, p.Undecided = m.Rules.On(a).Permitted()
 	for _, h := range a.Working() {
 		p.Holes = append(p.Holes, Hole{SurveyedHole: p.mark(a, h)})
 	}

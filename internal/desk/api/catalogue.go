@@ -73,7 +73,7 @@ func (s *server) catalogue() {
 func (s *server) rules(ctx context.Context, _ *struct{}) (*body[ruleSets], error) {
 	out := &body[ruleSets]{ruleSets{[]RuleSet{}}}
 	inForce := map[string]bool{}
-	for _, set := range s.Shelf.Maker().Rules {
+	for _, set := range s.Shelf.Maker().Rules.All() {
 		inForce[set.ID] = true
 		out.Body.Sets = append(out.Body.Sets, ruleSetOf(set, true))
 	}

@@ -90,7 +90,11 @@ func maker(t testing.TB) plan.Maker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Maker{Kit: k, Rules: rules.Sets{set}}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Maker{Kit: k, Rules: sets}
 }
 
 // caller calls an API with the example arenas on its shelf.

@@ -149,7 +149,7 @@ func (p *choosePage) fillWishes(a arena.Arena, inForce rules.Sets) {
 		}
 		seen[s.ID] = true
 	}
-	for _, s := range inForce {
+	for _, s := range inForce.All() {
 		offer(s)
 	}
 	for _, id := range rules.Names() {
@@ -220,14 +220,13 @@ func viewOf(a choose.Answer, shown int, sys unit.System) *answerView {
 // force on the desk, what those say of it.
 func (v *answerView) judge(a choose.Answer, shown int, inForce rules.Sets) {
 	names := func(sets rules.Sets) (out []string) {
-		for _, s := range sets {
+		for _, s := range sets.All() {
 			out = append(out, s.Name)
 		}
 		return out
 	}
 	v.Proved = say.Names(names(a.Sets))
-	ids := func(s, t rules.Set) bool { return s.ID == t.ID }
-	if len(v.Rows) == 0 || slices.EqualFunc(a.Sets, inForce, ids) {
+	if len(v.Rows) == 0 || slices.Equal(a.Sets.IDs(), inForce.IDs()) {
 		return
 	}
 	verdict := inForce.Check(a.With(a.Set(shown))).Verdict

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -58,10 +59,7 @@ func usualStep(sys unit.System) string {
 func usualWishes(sets rules.Sets) wishes {
 	w := wishes{
 		Moments: strconv.Itoa(usualMoments), Seed: "1", Alternatives: "3",
-		Limit: strconv.Itoa(int(usualLimit / time.Second)), Prices: true,
-	}
-	for _, s := range sets {
-		w.Rules = append(w.Rules, s.ID)
+		Limit: strconv.Itoa(int(usualLimit / time.Second)), Prices: true, Rules: sets.IDs(),
 	}
 	return w
 }
@@ -134,22 +132,20 @@ func (w wishes) options() (choose.Options, time.Duration, error) {
 // rulesOf returns the rule sets that were ticked.
 func rulesOf(ids []string, inForce rules.Sets) (rules.Sets, error) {
 	var out []rules.Set
-next:
+	all := inForce.All()
 	for _, id := range ids {
-		for _, s := range inForce {
-			if s.ID == id {
-				out = append(out, s)
-				continue next
-			}
+		if i := slices.Index(inForce.IDs(), id); i >= 0 {
+			out = append(out, all[i])
+			continue
 		}
 		s, err := rules.Shipped(id)
 		if err != nil {
-			return nil, err
+			return rules.Sets{}, err
 		}
 		out = append(out, s)
 	}
 	if len(out) == 0 {
-		return nil, errors.New("rules: tick one rule set at least")
+		return rules.Sets{}, errors.New("rules: tick one rule set at least")
 	}
 	return rules.InForce(out...)
 }

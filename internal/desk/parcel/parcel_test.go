@@ -35,7 +35,11 @@ func demoBook(t *testing.T) (*parcel.Packer, shelf.Book) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	on := shelf.New(s, plan.Maker{Kit: k, Rules: rules.Sets{set}}, time.Now)
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := shelf.New(s, plan.Maker{Kit: k, Rules: sets}, time.Now)
 	doc, err := arena.Demo()
 	if err != nil {
 		t.Fatal(err)

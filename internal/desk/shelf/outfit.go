@@ -52,7 +52,7 @@ func (s *Shelf) outfit(ctx context.Context, doc *arena.Document) (Outfit, error)
 			return Outfit{}, missing(doc, err, "kit", "this desk keeps no kit "+form.Quote(k)+"; add it on the page of kits and rules, or leave the field out")
 		}
 	}
-	var sets rules.Sets
+	var sets []rules.Set
 	for _, id := range ids {
 		text, err := s.own(ctx, revision.RuleSet, id)
 		if errors.Is(err, revision.ErrNone) {

@@ -2,6 +2,7 @@ package shelf_test
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -40,8 +41,8 @@ func TestArenasArePlannedWithWhatTheyName(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, has := one.Maker.Kit.Body("my-body"); !has || len(one.Maker.Rules) != 2 || one.Maker.Rules[0].ID != "our-league" || one.Maker.Rules[1].ID != "trade" {
-		t.Errorf("one is planned with %d bodies and %d rule sets", len(one.Maker.Kit.Bodies), len(one.Maker.Rules))
+	if _, has := one.Maker.Kit.Body("my-body"); !has || !slices.Equal(one.Maker.Rules.IDs(), []string{"our-league", "trade"}) {
+		t.Errorf("one is planned with %d bodies and %d rule sets", len(one.Maker.Kit.Bodies), len(one.Maker.Rules.IDs()))
 	}
 	p, err := s.Plan(one)
 	if err != nil || len(p.RuleSets) != 2 {
@@ -51,7 +52,7 @@ func TestArenasArePlannedWithWhatTheyName(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, has := two.Maker.Kit.Body("my-body"); has || len(two.Maker.Rules) != 1 {
+	if _, has := two.Maker.Kit.Body("my-body"); has || !slices.Equal(two.Maker.Rules.IDs(), []string{rules.Default, "trade"}) {
 		t.Error("two is planned with what it does not name")
 	}
 	if err := s.SaveOwn(ctx, revision.Kit, "my-bag", 1, strings.Replace(text, "my-body", "our-body", 1), "Bo", "x"); err != nil {

@@ -32,7 +32,11 @@ func fresh(t *testing.T) *shelf.Shelf {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return shelf.New(s, plan.Maker{Kit: k, Rules: rules.Sets{set}}, time.Now)
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return shelf.New(s, plan.Maker{Kit: k, Rules: sets}, time.Now)
 }
 
 func document(t *testing.T, change ...string) *arena.Document {

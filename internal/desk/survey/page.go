@@ -100,7 +100,7 @@ func (d area) around(r *http.Request, b shelf.Book) (Around, error) {
 	for _, l := range b.Maker.Kit.Lenses {
 		out.Lenses = append(out.Lenses, Option{Value: l.ID, Label: l.Name})
 	}
-	for _, set := range b.Maker.Rules {
+	for _, set := range b.Maker.Rules.All() {
 		for _, rule := range set.Rules {
 			out.Rules = append(out.Rules, rule.ID)
 		}

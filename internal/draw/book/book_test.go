@@ -59,7 +59,11 @@ func maker(t testing.TB) plan.Maker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Maker{Kit: k, Rules: rules.Sets{set}}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Maker{Kit: k, Rules: sets}
 }
 
 func options(t testing.TB, paper string) Options {
@@ -271,8 +275,9 @@ func Example() {
 	}
 	k, _ := kit.Default()
 	set, _ := rules.Shipped("common-practice")
+	sets, _ := rules.InForce(set)
 	paper, _ := sheet.ParsePaper("a4")
-	c, err := Gather(context.Background(), plan.Maker{Kit: k, Rules: rules.Sets{set}}, doc, Options{
+	c, err := Gather(context.Background(), plan.Maker{Kit: k, Rules: sets}, doc, Options{
 		Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(),
 	})
 	if err != nil {

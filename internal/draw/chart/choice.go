@@ -14,9 +14,9 @@ import (
 func OfChoice(a choose.Answer, n int, sys unit.System) Content {
 	set := a.Set(n)
 	p := Content{
-		Arena: a.With(set), Permitted: a.Sets.Permitted(a.Arena), Undecided: a.Sets.Undecided(a.Arena),
-		Status: map[string]rules.Status{}, Notes: map[string]string{}, Names: map[string]string{},
+		Arena: a.With(set), Status: map[string]rules.Status{}, Notes: map[string]string{}, Names: map[string]string{},
 	}
+	p.Permitted, p.Undecided = a.Sets.On(a.Arena).Permitted()
 	p.Arena.Units = sys
 	p.Arena.Name = "The best legal holes of " + p.Arena.Name
 	seen := map[string]bool{}

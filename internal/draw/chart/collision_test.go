@@ -54,14 +54,18 @@ func planOf(t testing.TB, a arena.Arena) chart.Content {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sets := rules.Sets{set}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
 	p := chart.Content{
 		Arena: a, Status: map[string]rules.Status{}, Notes: map[string]string{},
-		Permitted: sets.Permitted(a), Undecided: sets.Undecided(a),
 		Others: []chart.Spot{{Label: "next best", Station: a.Rink.Perimeter() / 4}, {Label: "third", Station: a.Rink.Perimeter()/4 + unit.Metre}},
 	}
+	on := sets.On(a)
+	p.Permitted, p.Undecided = on.Permitted()
 	for i, h := range a.Holes {
-		p.Status[h.ID] = rules.Verdict(sets.Alone(a, h))
+		p.Status[h.ID] = on.Standing(h)
 		p.Reach = append(p.Reach, chart.Wedge{Hole: h.ID, Left: 34 * unit.Degree, Right: 41 * unit.Degree})
 		if i%2 == 0 {
 			p.Notes[h.ID] = fmt.Sprintf("worth 0.%d", 10+i)

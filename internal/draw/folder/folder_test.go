@@ -34,6 +34,10 @@ func whole(t testing.TB, name string) plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
 	text, err := examples.Files.ReadFile(name)
 	if err != nil {
 		t.Fatal(err)
@@ -42,7 +46,7 @@ func whole(t testing.TB, name string) plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := plan.Maker{Kit: k, Rules: rules.Sets{set}}
+	m := plan.Maker{Kit: k, Rules: sets}
 	p, err := m.Make(t.Context(), doc)
 	if err != nil {
 		t.Fatal(err)

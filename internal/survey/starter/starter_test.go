@@ -29,7 +29,11 @@ func commonPractice(t rapid.TB) rules.Sets {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return rules.Sets{s}
+	sets, err := rules.InForce(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sets
 }
 
 func TestStandardStarters(t *testing.T) {

@@ -93,10 +93,7 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 	out := Choice{
 		Status: string(a.Status), Value: a.Value, Bound: a.Bound, Gap: a.Gap(), Seconds: a.Took.Seconds(),
 		Candidates: a.Candidates, Moments: a.Moments, Seed: a.Seed, Today: standing(a.Today), Drawn: standing(a.Drawn),
-		Clash: some(say.All(a.Clash, sys)), Unfinished: some(a.Unfinished), Nodes: a.Nodes, Cuts: a.Cuts, RuleSets: []string{},
-	}
-	for _, s := range a.Sets {
-		out.RuleSets = append(out.RuleSets, s.ID)
+		Clash: some(say.All(a.Clash, sys)), Unfinished: some(a.Unfinished), Nodes: a.Nodes, Cuts: a.Cuts, RuleSets: a.Sets.IDs(),
 	}
 	out.Holes = each(a.Holes, func(h choose.Choice) ChosenHole {
 		return ChosenHole{chosenPlace(h.Candidate), h.Worth, plain(h.Loss), h.Best, h.Only, choose.SeenFrom, h.Why.In(sys)}

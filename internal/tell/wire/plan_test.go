@@ -25,11 +25,15 @@ func demo(t testing.TB) plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
 	doc, err := arena.Demo()
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := plan.Maker{Kit: k, Rules: rules.Sets{set}}.Make(t.Context(), doc)
+	p, err := plan.Maker{Kit: k, Rules: sets}.Make(t.Context(), doc)
 	if err != nil {
 		t.Fatal(err)
 	}

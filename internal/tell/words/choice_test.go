@@ -29,13 +29,17 @@ func choice(t *testing.T) choose.Answer {
 	if err != nil {
 		t.Fatal(err)
 	}
+	sets, err := rules.InForce(set)
+	if err != nil {
+		t.Fatal(err)
+	}
 	k, err := kit.Default()
 	if err != nil {
 		t.Fatal(err)
 	}
 	o := choose.FolderOptions()
 	o.Moments = 800
-	c, err := choose.ForArena(t.Context(), a, rules.Sets{set}, k, o)
+	c, err := choose.ForArena(t.Context(), a, sets, k, o)
 	if err != nil {
 		t.Fatal(err)
 	}
