@@ -19,6 +19,7 @@ func commands(a *app) []*cobra.Command {
 		opticsCommand(a),
 		panelCommand(a),
 		frameCommand(a),
+		gainCommand(a),
 		chooseCommand(a),
 		puckCommand(a),
 		cutCommand(a),

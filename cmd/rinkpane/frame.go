@@ -35,6 +35,8 @@ type frameFlags struct {
 	shutter                    unit.Maybe[unit.Shutter]
 	speed                      unit.Maybe[unit.Speed]
 	size                       unit.Maybe[[2]int]
+	through                    unit.Maybe[frame.Through]
+	pane                       paneFlags
 }
 
 // What a picture is drawn with when nothing else is asked for.
@@ -57,7 +59,10 @@ boards' ledge. Without --out it only tells the numbers.`,
   rinkpane frame my.yaml --hole B1 --lens 70-200 --focal 120 --aim "24 m, 2 m, 1.2 m" --out b1.png
 
   # another moment, portrait, slower shutter
-  rinkpane frame my.yaml --hole B1 --moment 12 --orientation portrait --shutter 1/250 --out b1.svg`,
+  rinkpane frame my.yaml --hole B1 --moment 12 --orientation portrait --shutter 1/250 --out b1.svg
+
+  # the same as the first, through the worn pane instead of the hole
+  rinkpane frame my.yaml --hole B1 --lens 70-200 --focal 120 --aim "24 m, 2 m, 1.2 m" --through pane --out pane.png`,
 		Args: oneArena,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := needFlags(c, "hole"); err != nil {
@@ -85,6 +90,8 @@ boards' ledge. Without --out it only tells the numbers.`,
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (default: wide open)")
 	quantity(c, &f.shutter, "shutter", "time", unit.ParseShutter, "shutter time (default 1/1000 s)")
 	quantity(c, &f.speed, "speed", "speed", unit.ParseSpeed, "skaters' speed (default 5 m/s)")
+	quantity(c, &f.through, "through", "hole|pane", frame.ParseThrough, "look through the hole, or through its pane as if it were whole (default hole)")
+	f.pane.add(c)
 	quantity(c, &f.size, "size", "w x h", parsePictureSize, "the picture's pixels (default 1200 on the longer side)")
 	return c
 }
@@ -104,6 +111,7 @@ type frameJSON struct {
 	Served       float64           `json:"served"` // share of the frame about its centre that the pose is for, 1: all of it
 	BlurPx       float64           `json:"blur_px"`
 	File         string            `json:"file,omitempty"`
+	Pane         *wire.PaneSeen    `json:"pane,omitempty"` // what the pane does, of a picture through it
 	Assumed      []wire.Assumption `json:"assumed"`
 }
 
@@ -141,6 +149,13 @@ func runFrame(a *app, path string, f frameFlags) error {
 		FocalMM: s.Focal.Millimetres(), Stop: float64(s.Stop), File: f.out,
 		Served: s.Served, BlurPx: blur, Assumed: wire.Assumed(s.Assumed, sys),
 	}
+	if seen, ok := s.Seen(0, 0); ok {
+		ghost, err := s.GhostPixels()
+		if err != nil {
+			return err
+		}
+		r.Pane = wire.PaneSeenOf(seen, ghost)
+	}
 	return a.print(r, func(w io.Writer) { writeShotText(w, r, s, q, sys) })
 }
 
@@ -164,6 +179,7 @@ func (f frameFlags) request(a *app, ar arena.Arena) (frame.Request, error) {
 	}
 	q := frame.Request{
 		Hole: f.hole, Lens: lens, Body: body, Use: use, Focus: f.focus, Moment: &m, Planes: f.planes, Target: f.aim.Or(frame.Chest(m)),
+		Through: f.through.Or(frame.ByHole), Haze: f.pane.haze, Mirror: f.pane.stands.Or(frame.UsualMirror),
 		Shutter: f.shutter.Or(light.UsualShutter), Speed: f.speed.Or(frame.UsualSpeed),
 	}
 	if f.empty {
@@ -208,7 +224,11 @@ func (f frameFlags) write(s *frame.Shot) error {
 }
 
 func writeShotText(w io.Writer, r frameJSON, s *frame.Shot, q frame.Request, sys unit.System) {
-	fmt.Fprintf(w, "%s through hole %s of %s\n\n", q.Lens.Name, r.Hole, s.Arena.Name)
+	way := "through hole " + r.Hole
+	if r.Pane != nil {
+		way = "through the pane at " + r.Hole
+	}
+	fmt.Fprintf(w, "%s %s of %s\n\n", q.Lens.Name, way, s.Arena.Name)
 	fmt.Fprintf(w, "setting    %s, f/%.3g, %s\n", s.Focal.Format(unit.Metric), r.Stop, s.Shutter.Format())
 	fmt.Fprintf(w, "aim        pan %.1f deg, tilt %.1f deg, %s away\n", r.PanDeg, r.TiltDeg, s.Aim.Distance.Format(sys))
 	fmt.Fprintf(w, "subject    %.0f px tall\n", r.SubjectPx)
@@ -216,6 +236,9 @@ func writeShotText(w io.Writer, r frameJSON, s *frame.Shot, q frame.Request, sys
 	fmt.Fprintf(w, "light      %.0f %% passes to the centre, %.0f %% to the worst corner\n", 100*r.Transmission, 100*min(r.Corners[0], r.Corners[1], r.Corners[2], r.Corners[3]))
 	if r.Served < 1 {
 		fmt.Fprintf(w, "pose       for the middle %.0f %% of the frame: no pose lights every corner of it\n", 100*r.Served)
+	}
+	if p := r.Pane; p != nil {
+		fmt.Fprintf(w, "pane       leaves %.0f %% of a dark jersey's contrast; scatters %.1f %%, second image %.0f px off\n", 100*p.Contrast, 100*p.Haze, p.GhostPx)
 	}
 	if r.File != "" {
 		fmt.Fprintf(w, "picture    %s\n", r.File)

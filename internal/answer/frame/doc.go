@@ -33,12 +33,16 @@
 // figure on a layer of its own; the layers over the hall, the farthest first;
 // the veil of hole, panel and ledge over all.
 //
+// By the pane instead of by the hole ([ByPane]) the same moment is drawn as
+// through the whole pane: its Fresnel loss, then in light, not in display
+// values, what it scatters (as much of the picture's mean), what it mirrors of
+// the stands behind the camera, and the ghost, all after [optics.Pane.See].
+//
 // # Limits
 //
 // Figures are balls and rounded rods; nothing casts a shadow but a dark spot
 // below each figure. A figure is blurred as a whole, for the distance of its
 // middle. Blur is a box of the disc's second moment, twice over. What the pane
-// around the hole would let through is dark, neither its reflections nor lens
-// errors are drawn, and a printed film is not: the clear patch of package cut
+// around the hole would let through is dark, lens errors are not drawn, and a printed film is not: the clear patch of package cut
 // is made so large that it does not cut the view. The stands carry no crowd.
 package frame

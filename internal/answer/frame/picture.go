@@ -40,6 +40,10 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 		}
 		v.drop(band, w, h)
 	})
+	if s.pane != nil {
+		sc := s.scatter(im)
+		eachBand(h, func(y0, y1 int) { sc.drop(im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)) })
+	}
 	return im
 }
 

@@ -25,6 +25,12 @@ type Request struct {
 	Speed   unit.Speed   // of skaters along their heading; 0: everybody stands still
 	Moment  *play.Moment // nil: an empty rink
 	Planes  bool         // draw where the plane of focus and the limits of depth of field meet the ice
+	// Through is what the lens looks through; by the pane, Haze is the pane's
+	// (ASTM D1003; a worn pane's when unknown) and Mirror the luminance of what
+	// stands behind the camera.
+	Through Through
+	Haze    unit.Maybe[float64]
+	Mirror  float64 // over the scene's, a ratio
 	// Turn, when known, aims by angles instead of at Target.
 	Turn unit.Maybe[Aim]
 }
@@ -64,8 +70,10 @@ type Shot struct {
 	Sensor  unit.Length        // the sensor's side across as held
 	Planes  bool               // see [Request]
 	Assumed []arena.Assumption // what stood in for lengths that the survey lacks
+	Mirror  float64            // a ratio, see [Request]
 	coc     unit.Length
-	panel   *optics.Plate
+	panel   *optics.Plate // stands before the lens
+	pane    *optics.Pane  // the same, of a shot through the pane
 	ledge   ledge
 }
 
@@ -73,7 +81,7 @@ type Shot struct {
 // target behind the glass, and a lens that sees nothing there.
 func NewShot(a arena.Arena, q Request) (*Shot, error) {
 	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed,
-		Planes: q.Planes, coc: optics.CircleOfConfusion(q.Body.Sensor)}
+		Planes: q.Planes, Mirror: q.Mirror, coc: optics.CircleOfConfusion(q.Body.Sensor)}
 	if err := s.open(q); err != nil {
 		return nil, err
 	}
@@ -85,7 +93,11 @@ func NewShot(a arena.Arena, q Request) (*Shot, error) {
 		return nil, fmt.Errorf("hole %s: the target lies behind or beside the glass (pan %.0f deg, tilt %.0f deg); aim at a point on the ice",
 			q.Hole, s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees())
 	}
-	s.View, s.Served = bestView(s.Case, s.Aim)
+	if s.pane != nil {
+		s.View, s.Served = fit.View{Pose: behind(s.Case, s.Aim), Centre: 1, Corners: [4]float64{1, 1, 1, 1}}, 1
+	} else {
+		s.View, s.Served = bestView(s.Case, s.Aim)
+	}
 	s.throughPanel()
 	s.Camera = newCamera(s.Mount, s.Case, s.View.Pose)
 	s.Focus = q.Focus.Or(s.Aim.Distance)
@@ -114,6 +126,16 @@ func (s *Shot) open(q Request) error {
 	s.Assumed = arena.Assumed(append(fit.Facts(o), o.Setback)...)
 	if s.Case, err = fit.FromKit(o, q.Lens, q.Body, q.Use); err != nil {
 		return err
+	}
+	if q.Through == ByPane {
+		pane, err := PaneOf(o, q.Haze)
+		if err != nil {
+			return err
+		}
+		if _, err := pane.See(0, optics.Surround{Detail: UsualDetail, Mirror: q.Mirror}); err != nil {
+			return err
+		}
+		s.pane, s.panel = &pane, &pane.Plate
 	}
 	w, low := o.Window.Get()
 	if !low {

@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"errors"
 	"fmt"
 	"image/color"
 	"io"
@@ -14,8 +15,12 @@ import (
 // WriteSVG draws the shot as SVG, in a view box of w by h units. Figures are
 // blurred for their distance; the ice stays sharp, and the stands and boards
 // take one blur, that of the frame's upper middle. The hole's shadow and the
-// ledge lie over the picture as cells of a grid.
+// ledge lie over the picture as cells of a grid. A picture through the pane is
+// made of pixels; it is refused.
 func (s *Shot) WriteSVG(out io.Writer, w, h int) error {
+	if s.pane != nil {
+		return errors.New("a picture through the pane is made of pixels; write a name that ends in .png")
+	}
 	st := newStage(s.Camera, w, h)
 	p := &svg{}
 	p.line(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img"><title>%s</title>`, w, h, escape(s.title()))

@@ -5,7 +5,6 @@ import (
 
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/measure/geom"
-	"example.org/rinkpane/internal/measure/unit"
 )
 
 // A ledge is the front edge of the boards' top, level and parallel to the
@@ -43,6 +42,9 @@ func (l ledge) free(c fit.Case, p fit.Pose, u geom.Vec3) float64 {
 // there is one, let through toward a place of the frame (-1..1, y up).
 func (s *Shot) Transmission(x, y float64) float64 {
 	u := s.ray(x, y)
+	if s.pane != nil {
+		return s.panelPass(u)
+	}
 	return s.Case.Transmission(s.View.Pose, u) * s.panelPass(u)
 }
 
@@ -51,7 +53,7 @@ func (s *Shot) panelPass(u geom.Vec3) float64 {
 	if s.panel == nil {
 		return 1
 	}
-	pass, err := s.panel.Pass(unit.Angle(math.Acos(max(0, min(1, u.Z/u.Len())))))
+	pass, err := s.panel.Pass(incidence(u))
 	if err != nil {
 		return 0 // edge on: nothing passes
 	}

@@ -41,6 +41,10 @@ type Properties struct {
 	Trade    Trade
 	// Index is the refractive index at the yellow helium line (587.6 nm), without unit.
 	Index float64
+	// HazeNew and HazeWorn are the shares of the light passed that a new and a
+	// worn pane scatters (ASTM D1003), without unit. A pane's own haze is measured
+	// with a meter of that standard.
+	HazeNew, HazeWorn float64
 	// Density is in kg/m3.
 	Density float64
 	// Expansion is the linear thermal expansion per kelvin (1/K), near room temperature.
@@ -58,29 +62,34 @@ func table() []Properties {
 		mm    = unit.Millimetre
 		index = "index: refractiveindex.info database"
 		grows = "expansion: table of the Unified Facilities Guide Specifications"
+		haze  = "haze: new as in makers' sheets, worn as UN Regulation 43 lets abraded panes go, both from memory"
 	)
 	return []Properties{
 		{
 			Name: Acrylic, Slug: "acrylic", Family: Plastic, Trade: plastics(),
 			Index: 1.4906, Density: 1190, Expansion: 7.2e-5, ThicknessBase: 0.4 * mm, ThicknessShare: 0.1,
-			Source: index + " (Sultanova 2009); density: makers' sheets; " + grows + ", rising with temperature; thickness: ISO 7823-1, cast sheet",
+			HazeNew: 0.005, HazeWorn: 0.10,
+			Source: index + " (Sultanova 2009); density: makers' sheets; " + grows + ", rising with temperature; thickness: ISO 7823-1, cast sheet; " + haze,
 		},
 		{
 			Name: Polycarbonate, Slug: "polycarbonate", Family: Plastic, Trade: plastics(),
 			Index: 1.5848, Density: 1200, Expansion: 6.5e-5, ThicknessShare: 0.05,
-			Source: index + " (Sultanova 2009); density: makers' sheets; " + grows + "; thickness: from memory",
+			HazeNew: 0.01, HazeWorn: 0.10,
+			Source: index + " (Sultanova 2009); density: makers' sheets; " + grows + "; thickness: from memory; " + haze,
 		},
 		{
 			Name: Tempered, Slug: "tempered", Family: Mineral, Trade: madeToOrder(),
 			NeverCut: "tempered glass breaks when it is cut or drilled; holes and edges are worked before tempering",
 			Index:    1.5234, Density: 2500, Expansion: 0.9e-5, ThicknessBase: 0.3 * mm,
-			Source: index + " (soda-lime glass); " + grows + "; density and thickness: from memory",
+			HazeNew: 0.003, HazeWorn: 0.02,
+			Source: index + " (soda-lime glass); " + grows + "; density and thickness: from memory; " + haze,
 		},
 		{
 			Name: Laminated, Slug: "laminated", Family: Mineral, Trade: madeToOrder(),
 			NeverCut: "laminated glass breaks when it is cut or drilled; holes and edges are worked before laminating",
 			Index:    1.5234, Density: 2500, Expansion: 0.9e-5, ThicknessBase: 0.6 * mm,
-			Source: index + " (soda-lime glass); " + grows + "; density and thickness (twice a single ply's): from memory",
+			HazeNew: 0.005, HazeWorn: 0.02,
+			Source: index + " (soda-lime glass); " + grows + "; density and thickness (twice a single ply's): from memory; " + haze,
 		},
 	}
 }

@@ -71,6 +71,9 @@ func TestEveryMaterialHasARow(t *testing.T) {
 		if p.Index < 1.3 || p.Density < 800 || p.Expansion <= 0 || p.ThicknessTolerance(12*unit.Millimetre) <= 0 || p.Source == "" {
 			t.Errorf("%s: %+v", name, p)
 		}
+		if !(p.HazeNew > 0 && p.HazeNew < p.HazeWorn && p.HazeWorn < 0.5) {
+			t.Errorf("%s: haze %g new, %g worn", name, p.HazeNew, p.HazeWorn)
+		}
 		if p.Family != Plastic && p.Family != Mineral || p.Cuttable() == p.MadeToOrder() {
 			t.Errorf("%s: family %q", name, p.Family)
 		}
