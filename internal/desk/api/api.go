@@ -46,6 +46,7 @@ type Options struct {
 type server struct {
 	Options
 	api huma.API
+	tag string // of the calls that are being added
 }
 
 // Mount adds the API to a mux, all below /api.
@@ -56,12 +57,13 @@ func Mount(mux *http.ServeMux, o Options) *huma.OpenAPI {
 		c.SetHeader("Cache-Control", "no-store")
 		next(c)
 	})
-	s.arenas()
-	s.versions()
-	s.edits()
-	s.reach()
-	s.files()
-	s.catalogue()
+	for _, area := range []struct {
+		tag string
+		add func()
+	}{{"arenas", s.arenas}, {"versions", s.versions}, {"edits", s.edits}, {"files", s.files}, {"catalogue", s.catalogue}, {"library", s.library}} {
+		s.tag = area.tag
+		area.add()
+	}
 	spec := s.api.OpenAPI()
 	describeProblems(spec)
 	allowNulls(spec)

@@ -3,10 +3,7 @@ package api
 import (
 	"cmp"
 	"context"
-	"net/http"
 	"time"
-
-	"github.com/danielgtaylor/huma/v2"
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
@@ -42,6 +39,14 @@ func lineOf(v revision.Version) VersionLine {
 	return VersionLine{v.Number, v.Parent, v.At, v.Who, v.What, v.Renames}
 }
 
+func linesOf(versions []revision.Version) []VersionLine {
+	out := make([]VersionLine, len(versions))
+	for i, v := range versions {
+		out[i] = lineOf(v)
+	}
+	return out
+}
+
 // ArenaState is one version of one arena with what its pages start from.
 type ArenaState struct {
 	ID      string      `json:"id"`
@@ -68,7 +73,7 @@ type AtVersion struct {
 	Version int `query:"version" minimum:"0" doc:"The newest for 0 or none."`
 }
 
-type body[T any] struct{ Body T }
+func (at *AtVersion) version() (string, int) { return at.ID.ID, at.Version }
 
 type listed struct {
 	Arenas []ArenaLine `json:"arenas"`
@@ -97,45 +102,30 @@ type Saved struct {
 }
 
 // saved answers a save. That it was saved is true even when the steps cannot be told.
-func (s *server) saved(ctx context.Context, v revision.Version) *body[Saved] {
+func (s *server) saved(ctx context.Context, v revision.Version, err error) (Saved, error) {
+	if err != nil {
+		return Saved{}, err
+	}
 	undo, redo, err := s.Shelf.Steps(ctx, v.Document)
 	if err != nil {
 		s.Log.WarnContext(ctx, "api", "steps", v.Document, "error", err)
 	}
-	return &body[Saved]{Saved{v.Document, lineOf(v), arena.Mark([]byte(v.Text)), undo, redo}}
+	return Saved{v.Document, lineOf(v), arena.Mark([]byte(v.Text)), undo, redo}, nil
 }
 
 func (s *server) arenas() {
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/arenas", OperationID: "list-arenas", Tags: []string{"arenas"},
-		Summary: "The arenas, each with its verdict",
-	}, s.list)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodPost, Path: "/api/arenas", OperationID: "import-arena", Tags: []string{"arenas"},
-		Summary: "Import an arena document", DefaultStatus: http.StatusCreated, MaxBodyBytes: mostSent,
-	}, s.importArena)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/arenas/{id}", OperationID: "get-arena", Tags: []string{"arenas"},
-		Summary: "One arena: layout, holes, findings",
-	}, s.get)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodPost, Path: "/api/arenas/{id}/away", OperationID: "put-away", Tags: []string{"arenas"},
-		Summary: "Put an arena away, or bring it back", DefaultStatus: http.StatusNoContent, MaxBodyBytes: fewWords,
-	}, s.putAway)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/arenas/{id}/plan", OperationID: "plan-arena", Tags: []string{"arenas"},
-		Summary: "All results of one version, as the command plan writes them",
-	}, s.plan)
+	answer(s, "GET /api/arenas", "list-arenas", "The arenas, each with its verdict", s.list)
+	answer(s, "POST /api/arenas", "import-arena", "Import an arena document", s.importArena, created)
+	ofBook(s, "GET /api/arenas/{id}", "get-arena", "One arena: layout, holes, findings", s.state)
+	route(s, "POST /api/arenas/{id}/away", "put-away", "Put an arena away, or bring it back", s.putAway, short, silent)
+	ofBook(s, "GET /api/arenas/{id}/plan", "plan-arena", "All results of one version, as the command plan writes them", s.plan)
 }
 
 func (s *server) list(ctx context.Context, in *struct {
 	Away bool `query:"away" doc:"Those put away as well."`
-}) (*body[listed], error) {
+}) (listed, error) {
 	docs, err := s.Shelf.Keeper().Documents(ctx, revision.Arena, in.Away)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	out := &body[listed]{listed{[]ArenaLine{}}}
+	out := listed{[]ArenaLine{}}
 	for _, d := range docs {
 		line := ArenaLine{ID: d.ID, Name: d.Name, Version: d.Head, Away: d.Away, Verdict: rules.Unknown}
 		proof, err := s.proofOf(ctx, d.ID)
@@ -145,9 +135,9 @@ func (s *server) list(ctx context.Context, in *struct {
 			survey := wire.SurveyOf(proof.Survey)
 			line.Verdict, line.Survey = proof.Verdict, &survey
 		}
-		out.Body.Arenas = append(out.Body.Arenas, line)
+		out.Arenas = append(out.Arenas, line)
 	}
-	return out, nil
+	return out, err
 }
 
 func (s *server) proofOf(ctx context.Context, id string) (plan.Proof, error) {
@@ -158,31 +148,16 @@ func (s *server) proofOf(ctx context.Context, id string) (plan.Proof, error) {
 	return s.Shelf.Proof(b)
 }
 
-func (s *server) importArena(ctx context.Context, in *body[imported]) (*body[Saved], error) {
+func (s *server) importArena(ctx context.Context, in *body[imported]) (Saved, error) {
 	doc, err := s.Shelf.Read(cmp.Or(in.Body.ID, "arena"), in.Body.Text)
 	if err != nil {
-		return nil, s.fail(ctx, err)
+		return Saved{}, err
 	}
 	v, err := s.Shelf.Add(ctx, in.Body.ID, doc, s.Who(ctx), cmp.Or(in.Body.What, "import"))
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	return s.saved(ctx, v), nil
+	return s.saved(ctx, v, err)
 }
 
-func (s *server) get(ctx context.Context, in *AtVersion) (*body[ArenaState], error) {
-	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Version)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	state, err := s.state(ctx, b)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	return &body[ArenaState]{state}, nil
-}
-
-func (s *server) state(ctx context.Context, b shelf.Book) (ArenaState, error) {
+func (s *server) state(ctx context.Context, b shelf.Book, _ *AtVersion) (ArenaState, error) {
 	now, err := b.Live.Try(b.Arena, plan.Question{})
 	if err != nil {
 		return ArenaState{}, err
@@ -192,36 +167,29 @@ func (s *server) state(ctx context.Context, b shelf.Book) (ArenaState, error) {
 		return ArenaState{}, err
 	}
 	undo, redo, err := s.Shelf.Steps(ctx, b.Document.ID)
-	if err != nil {
-		return ArenaState{}, err
-	}
 	return ArenaState{
 		Undo: undo, Redo: redo,
 		ID: b.Document.ID, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away,
 		Version: lineOf(b.Version), Mark: b.Mark, Units: a.Units.String(), Layout: layoutOf(a), Now: wire.NowOf(now, a.Units),
-	}, nil
+	}, err
+}
+
+// putting says whether something is put away or brought back.
+type putting struct {
+	Away bool `json:"away"`
 }
 
 func (s *server) putAway(ctx context.Context, in *struct {
 	ID
-	Body struct {
-		Away bool `json:"away"`
-	}
+	Body putting
 }) (*struct{}, error) {
-	if err := s.Shelf.Keeper().SetAway(ctx, in.ID.ID, in.Body.Away); err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	return nil, nil
+	return nil, s.Shelf.Keeper().SetAway(ctx, in.ID.ID, in.Body.Away)
 }
 
-func (s *server) plan(ctx context.Context, in *AtVersion) (*body[wire.Plan], error) {
-	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Version)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
+func (s *server) plan(_ context.Context, b shelf.Book, _ *AtVersion) (wire.Plan, error) {
 	p, err := s.Shelf.Whole(b)
 	if err != nil {
-		return nil, s.fail(ctx, err)
+		return wire.Plan{}, err
 	}
-	return &body[wire.Plan]{wire.PlanOf(p, p.Survey.Units)}, nil
+	return wire.PlanOf(p, p.Survey.Units), nil
 }

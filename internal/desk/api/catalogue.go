@@ -2,12 +2,8 @@ package api
 
 import (
 	"context"
-	"net/http"
-
-	"github.com/danielgtaylor/huma/v2"
 
 	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/survey/kit"
 )
 
 // RuleSet is one rule set.
@@ -60,22 +56,15 @@ type ruleSets struct {
 }
 
 func (s *server) catalogue() {
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/rules", OperationID: "list-rules", Tags: []string{"catalogue"},
-		Summary: "The rule sets that the program knows and those in force",
-	}, s.rules)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/kit", OperationID: "get-kit", Tags: []string{"catalogue"},
-		Summary: "Bodies and lenses",
-	}, s.kit)
+	answer(s, "GET /api/rules", "list-rules", "The rule sets that the program knows and those in force", s.rules)
+	answer(s, "GET /api/kit", "get-kit", "Bodies and lenses", s.kit)
 }
 
-func (s *server) rules(ctx context.Context, _ *struct{}) (*body[ruleSets], error) {
-	out := &body[ruleSets]{ruleSets{[]RuleSet{}}}
-	inForce := map[string]bool{}
+func (s *server) rules(context.Context, *struct{}) (ruleSets, error) {
+	out, inForce := ruleSets{[]RuleSet{}}, map[string]bool{}
 	for _, set := range s.Shelf.Maker().Rules.All() {
 		inForce[set.ID] = true
-		out.Body.Sets = append(out.Body.Sets, ruleSetOf(set, true))
+		out.Sets = append(out.Sets, ruleSetOf(set, true))
 	}
 	for _, id := range rules.Names() {
 		if inForce[id] {
@@ -83,9 +72,9 @@ func (s *server) rules(ctx context.Context, _ *struct{}) (*body[ruleSets], error
 		}
 		set, err := rules.Shipped(id)
 		if err != nil {
-			return nil, s.fail(ctx, err)
+			return out, err
 		}
-		out.Body.Sets = append(out.Body.Sets, ruleSetOf(set, false))
+		out.Sets = append(out.Sets, ruleSetOf(set, false))
 	}
 	return out, nil
 }
@@ -98,18 +87,13 @@ func ruleSetOf(set rules.Set, inForce bool) RuleSet {
 	return out
 }
 
-func (s *server) kit(context.Context, *struct{}) (*body[bag], error) {
-	k := s.Shelf.Maker().Kit
-	out := bag{[]Body{}, []Lens{}}
+func (s *server) kit(context.Context, *struct{}) (bag, error) {
+	k, out := s.Shelf.Maker().Kit, bag{[]Body{}, []Lens{}}
 	for _, b := range k.Bodies {
 		out.Bodies = append(out.Bodies, Body{b.ID, b.Name, b.Sensor.W.Millimetres(), b.Sensor.H.Millimetres(), b.PixelsW, b.PixelsH, b.ISOMax})
 	}
 	for _, l := range k.Lenses {
-		out.Lenses = append(out.Lenses, lensOf(l))
+		out.Lenses = append(out.Lenses, Lens{l.ID, l.Name, l.FocalMin.Millimetres(), l.FocalMax.Millimetres(), float64(l.Stop), float64(l.StopLong), l.Nose.Millimetres()})
 	}
-	return &body[bag]{out}, nil
-}
-
-func lensOf(l kit.Lens) Lens {
-	return Lens{l.ID, l.Name, l.FocalMin.Millimetres(), l.FocalMax.Millimetres(), float64(l.Stop), float64(l.StopLong), l.Nose.Millimetres()}
+	return out, nil
 }

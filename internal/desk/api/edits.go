@@ -1,16 +1,10 @@
 package api
 
 import (
-	"cmp"
 	"context"
-	"errors"
-	"net/http"
-
-	"github.com/danielgtaylor/huma/v2"
 
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shelf"
-	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
@@ -41,80 +35,47 @@ type Tried struct {
 	Now  wire.Now `json:"now"`
 }
 
+// onBase is a request whose body names the version that it begins with.
+type onBase[B interface{ base() int }] struct {
+	ID
+	Body B
+}
+
+func (in *onBase[B]) version() (string, int) { return in.ID.ID, in.Body.base() }
+
+func (e editing) base() int { return e.Base }
+func (t trying) base() int  { return t.Base }
+
 func (s *server) edits() {
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodPost, Path: "/api/arenas/{id}/edits", OperationID: "edit-arena", Tags: []string{"edits"},
-		Summary: "Edit an arena and save it as a new version", MaxBodyBytes: mostSent,
-		Description: "Checked as a file is. When somebody saved since base, nothing is saved and the answer is 409 with conflict.",
-	}, s.edit)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodPost, Path: "/api/arenas/{id}/try", OperationID: "try-edits", Tags: []string{"edits"},
-		Summary: "Try edits without saving: findings, permitted boards, wedges, limits, light", MaxBodyBytes: mostSent,
-	}, s.try)
+	ofBook(s, "POST /api/arenas/{id}/edits", "edit-arena", "Edit an arena and save it as a new version", s.edit,
+		more("Checked as a file is. When somebody saved since base, nothing is saved and the answer is 409 with conflict."))
+	ofBook(s, "POST /api/arenas/{id}/try", "try-edits", "Try edits without saving: findings, permitted boards, wedges, limits, light", s.try)
+	words := more("cells is a byte for each cell in base64, row by row from the bench side: how many of the lenses can be aimed at it, 255 off the ice.")
+	ofBook(s, "GET /api/arenas/{id}/reach", "map-reach", "The map of what a hole sees", s.reachOfVersion, words)
+	ofBook(s, "POST /api/arenas/{id}/reach", "try-reach", "The map of what a hole sees with edits, without saving: for when the hand rests", s.reachOfEdits, words)
 }
 
-func (s *server) edit(ctx context.Context, in *struct {
-	ID
-	Body editing
-}) (*body[Saved], error) {
-	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Body.Base)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	doc, what, err := s.Shelf.Edited(b, in.Body.Edits)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	v, err := s.Shelf.Save(ctx, in.ID.ID, in.Body.Base, doc, s.Who(ctx), cmp.Or(in.Body.What, what), shelf.Renamed(in.Body.Edits)...)
-	var stale *revision.Stale
-	if errors.As(err, &stale) {
-		return nil, s.conflict(in.ID.ID, b.Version, string(doc.Bytes()), stale)
-	}
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	return s.saved(ctx, v), nil
+func (s *server) edit(ctx context.Context, b shelf.Book, in *onBase[editing]) (Saved, error) {
+	_, v, err := s.Shelf.Edit(ctx, b, in.Body.Edits, s.Who(ctx), in.Body.What)
+	return s.saved(ctx, v, err)
 }
 
-// conflict tells what came between and proposes a merge.
-func (s *server) conflict(id string, base revision.Version, mine string, stale *revision.Stale) error {
-	c := &Conflict{Base: stale.Base, Head: lineOf(stale.Head), Mine: mine, Clashes: []Clash{}, Sound: true}
-	c.Gone, c.Come = changed(base.Text, stale.Head.Text)
-	c.Diff = revision.Diff(base.Text, stale.Head.Text, versionName(base.Number), versionName(stale.Head.Number))
-	merged, clashes := revision.Merge(base.Text, mine, stale.Head.Text)
-	c.Merged = merged
-	for _, k := range clashes {
-		c.Clashes = append(c.Clashes, Clash(k))
+// tried makes edits that are not saved, if there are any.
+func (s *server) tried(b shelf.Book, edits []edit.Edit) (doc *arena.Document, what string, err error) {
+	if len(edits) == 0 {
+		return b.Arena, "", nil
 	}
-	if _, err := s.Shelf.Read(id, merged); err != nil {
-		c.Sound, c.Why = false, err.Error()
-	}
-	p := problem(http.StatusConflict, stale.Error())
-	p.Conflict = c
-	return p
+	return s.Shelf.Edited(b, edits)
 }
 
-func (s *server) try(ctx context.Context, in *struct {
-	ID
-	Body trying
-}) (*body[Tried], error) {
-	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Body.Base)
+func (s *server) try(_ context.Context, b shelf.Book, in *onBase[trying]) (Tried, error) {
+	doc, what, err := s.tried(b, in.Body.Edits)
 	if err != nil {
-		return nil, s.fail(ctx, err)
+		return Tried{}, err
 	}
-	out := Tried{Base: b.Version.Number, Head: b.Document.Head, Mark: b.Mark}
-	doc := b.Arena
-	if len(in.Body.Edits) > 0 {
-		if doc, out.What, err = s.Shelf.Edited(b, in.Body.Edits); err != nil {
-			return nil, s.fail(ctx, err)
-		}
-		out.Mark = arena.Mark(doc.Bytes())
-	}
-	q := plan.Question{Hole: in.Body.Hole, Lens: in.Body.Lens, Focal: unit.Length(in.Body.Focal) * unit.Millimetre, All: in.Body.All}
-	now, err := b.Live.Try(doc, q)
+	now, err := b.Live.Try(doc, plan.Question{Hole: in.Body.Hole, Lens: in.Body.Lens, Focal: unit.Length(in.Body.Focal) * unit.Millimetre, All: in.Body.All})
 	if err != nil {
-		return nil, s.fail(ctx, err)
+		return Tried{}, err
 	}
-	out.Now = wire.NowOf(now, now.Survey.Units)
-	return &body[Tried]{out}, nil
+	return Tried{b.Version.Number, b.Document.Head, arena.Mark(doc.Bytes()), what, wire.NowOf(now, now.Survey.Units)}, nil
 }

@@ -3,11 +3,11 @@ package api
 import (
 	"context"
 	"fmt"
-	"net/http"
 
 	"github.com/danielgtaylor/huma/v2"
 
 	"example.org/rinkpane/internal/desk/parcel"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/survey/arena"
 )
 
@@ -36,36 +36,25 @@ type download struct {
 }
 
 func (s *server) files() {
-	asFile := map[string]*huma.Response{"200": {
-		Description: "The file",
-		Content:     map[string]*huma.MediaType{"application/octet-stream": {Schema: &huma.Schema{Type: huma.TypeString, Format: "binary"}}},
-	}}
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/arenas/{id}/text", OperationID: "export-arena", Tags: []string{"files"},
-		Summary: "The arena document as a file, comments kept", Responses: asFile,
-	}, s.text)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/arenas/{id}/files", OperationID: "list-files", Tags: []string{"files"},
-		Summary: "The files that can be taken away from a version",
-	}, s.fileList)
-	huma.Register(s.api, huma.Operation{
-		Method: http.MethodGet, Path: "/api/arenas/{id}/files/{kind}", OperationID: "get-file", Tags: []string{"files"},
-		Summary: "A file: cut folder, book, drawings, results", Responses: asFile,
-	}, s.file)
+	asFile := func(op *huma.Operation) {
+		op.Responses = map[string]*huma.Response{"200": {
+			Description: "The file",
+			Content:     map[string]*huma.MediaType{"application/octet-stream": {Schema: &huma.Schema{Type: huma.TypeString, Format: "binary"}}},
+		}}
+	}
+	route(s, "GET /api/arenas/{id}/text", "export-arena", "The arena document as a file, comments kept", s.text, asFile)
+	ofBook(s, "GET /api/arenas/{id}/files", "list-files", "The files that can be taken away from a version", s.fileList)
+	route(s, "GET /api/arenas/{id}/files/{kind}", "get-file", "A file: cut folder, book, drawings, results", s.file, asFile)
 }
 
-func (s *server) fileList(ctx context.Context, in *AtVersion) (*body[fileList], error) {
-	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Version)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	out := fileList{b.Document.ID, b.Version.Number, b.Mark, []FileLine{}}
+func (s *server) fileList(_ context.Context, b shelf.Book, _ *AtVersion) (fileList, error) {
+	out := fileList{b.Document.ID, b.Version.Number, b.Mark, nil}
 	for _, k := range parcel.Kinds() {
 		out.Files = append(out.Files, FileLine{
 			k, k.Words(), parcel.Name(b, k), fmt.Sprintf("/api/arenas/%s/files/%s?version=%d", b.Document.ID, k, b.Version.Number),
 		})
 	}
-	return &body[fileList]{out}, nil
+	return out, nil
 }
 
 func (s *server) file(ctx context.Context, in *struct {
@@ -77,24 +66,18 @@ func (s *server) file(ctx context.Context, in *struct {
 }) (*download, error) {
 	b, err := s.Shelf.Open(ctx, in.ID.ID, in.Version)
 	if err != nil {
-		return nil, s.fail(ctx, err)
+		return nil, err
 	}
 	p, err := s.Packer.Pack(ctx, b, parcel.Kind(in.Kind), parcel.Wish{Hole: in.Hole, Paper: in.Paper, Units: in.Units})
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
-	return &download{p.Media, fmt.Sprintf(`attachment; filename="%s"`, p.Name), b.Version.Number, b.Mark, p.Data}, nil
+	return &download{p.Media, fmt.Sprintf(`attachment; filename="%s"`, p.Name), b.Version.Number, b.Mark, p.Data}, err
 }
 
 // text serves a version's text as it was saved, even one that no longer reads.
 func (s *server) text(ctx context.Context, in *AtVersion) (*download, error) {
 	v, err := s.Shelf.Keeper().Version(ctx, in.ID.ID, in.Version)
-	if err != nil {
-		return nil, s.fail(ctx, err)
-	}
 	mark := arena.Mark([]byte(v.Text))
 	return &download{
 		"application/yaml; charset=utf-8", fmt.Sprintf(`attachment; filename="%s-v%d-%s-arena.yaml"`, v.Document, v.Number, mark),
 		v.Number, mark, []byte(v.Text),
-	}, nil
+	}, err
 }

@@ -10,6 +10,7 @@ import (
 
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/parcel"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/survey/edit"
@@ -58,6 +59,23 @@ func problem(status int, detail string) *Problem {
 	return &Problem{ErrorModel: huma.ErrorModel{Status: status, Title: http.StatusText(status), Detail: detail}}
 }
 
+// conflict tells what came between and proposes a merge.
+func conflict(status int, late *shelf.Late) *Problem {
+	d := differenceOf(late.From, late.Head)
+	c := &Conflict{Base: late.Base, Head: lineOf(late.Head), Gone: d.Gone, Come: d.Come, Diff: d.Diff, Mine: late.Mine, Clashes: []Clash{}}
+	merged, clashes, wrong := late.Merged()
+	c.Merged, c.Sound = merged, wrong == nil
+	for _, k := range clashes {
+		c.Clashes = append(c.Clashes, Clash(k))
+	}
+	if wrong != nil {
+		c.Why = wrong.Error()
+	}
+	p := problem(status, late.Error())
+	p.Conflict = c
+	return p
+}
+
 // describeProblems says in the specification what every call answers when it fails.
 func describeProblems(spec *huma.OpenAPI) {
 	schema := spec.Components.Schemas.Schema(reflect.TypeFor[Problem](), true, "Problem")
@@ -77,9 +95,15 @@ func (s *server) fail(ctx context.Context, err error) error {
 	var at *form.Problem
 	var fault *edit.Fault
 	var wish *parcel.Error
+	var late *shelf.Late
+	var used *shelf.InUse
 	switch {
 	case errors.As(err, &known):
 		return known
+	case errors.As(err, &late):
+		return conflict(http.StatusConflict, late)
+	case errors.As(err, &used):
+		return problem(http.StatusConflict, used.Error())
 	case errors.Is(err, context.Canceled):
 		return problem(499, "the request was taken back")
 	case errors.Is(err, revision.ErrNone):

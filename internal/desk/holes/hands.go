@@ -35,18 +35,14 @@ func (d area) handsOn(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return again(http.StatusUnprocessableEntity, shell.SentenceOf(err))
 	}
-	doc, what, err := d.Shelf.Edited(b, edits)
-	if err != nil {
-		return again(http.StatusUnprocessableEntity, shell.WhyNot(err))
+	if _, err := d.Edit(r, b, "", edits...); err != nil {
+		return d.Again(r, err, "", func(p *shell.Problem) error { return again(p.Status, p.Say()) })
 	}
 	if as := edits[0].As; as != "" {
 		back.Set("hole", as)
 	}
 	if edits[0].Do == edit.Delete {
 		back.Del("hole")
-	}
-	if err := d.Save(r, b, doc, what, edits...); err != nil {
-		return d.Again(r, err, "", func(p *shell.Problem) error { return again(p.Status, p.Text) })
 	}
 	return d.Goto(w, r, "/arena/"+slug+shell.Suffix(back))
 }

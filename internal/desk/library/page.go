@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"net/http"
 	"strconv"
-	"strings"
 
 	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
 )
@@ -39,13 +39,11 @@ func (d area) listPage(w http.ResponseWriter, r *http.Request) error {
 type ownPage struct {
 	shell.Frame
 	kind
-	Document revision.Document // zero for a new one
-	Base     int
-	Text     string
-	What     string
-	Users    []string // arenas that name it
-	Versions []revision.Version
-	Problem  *shell.Problem
+	shelf.OwnPage // zero for a new one
+	Base          int
+	Text          string
+	What          string
+	Problem       *shell.Problem
 }
 
 // Action is where the form goes to.
@@ -83,7 +81,7 @@ func (d area) add(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v, err := d.Shelf.AddOwn(r.Context(), k.Kind, text, door.Who(r.Context()), "added")
+	v, err := d.Shelf.AddOwn(r.Context(), k.Kind, text, door.Who(r.Context()), "")
 	if err != nil {
 		return d.Again(r, err, text, func(p *shell.Problem) error {
 			return d.Page(w, r, p.Status, "own.tmpl", ownPage{Frame: d.Frame(r, "A new "+k.Name), kind: k, Text: text, Problem: p})
@@ -92,27 +90,17 @@ func (d area) add(w http.ResponseWriter, r *http.Request) error {
 	return d.Goto(w, r, "/library/"+string(k.Kind)+"/"+v.Document)
 }
 
-// mostVersions is how many versions the page lists.
-const mostVersions = 50
-
 // one opens the kit or rule set of an address.
 func (d area) one(r *http.Request) (ownPage, error) {
 	k, err := kindOf(r)
 	if err != nil {
 		return ownPage{}, err
 	}
-	doc, v, err := d.Shelf.Own(r.Context(), k.Kind, r.PathValue("slug"))
+	o, err := d.Shelf.OwnPage(r.Context(), k.Kind, r.PathValue("slug"))
 	if errors.Is(err, revision.ErrNone) {
 		err = shell.Refuse(http.StatusNotFound, "This desk keeps no such "+k.Name+".", "Look at the list of kits and rules.")
 	}
-	if err != nil {
-		return ownPage{}, err
-	}
-	page := ownPage{Frame: d.Frame(r, doc.Name), kind: k, Document: doc, Base: v.Number, Text: v.Text}
-	if page.Users, err = d.Shelf.Users(r.Context(), k.Kind, doc.ID); err == nil {
-		page.Versions, err = d.Shelf.Keeper().History(r.Context(), doc.ID, mostVersions)
-	}
-	return page, err
+	return ownPage{Frame: d.Frame(r, o.Document.Name), kind: k, OwnPage: o, Base: o.Version.Number, Text: o.Version.Text}, err
 }
 
 func (d area) textPage(w http.ResponseWriter, r *http.Request) error {
@@ -135,24 +123,18 @@ func (d area) save(w http.ResponseWriter, r *http.Request) error {
 	if errors.Join(err, err2) != nil || base < 1 {
 		return shell.ErrIncomplete
 	}
-	id, head := page.Document.ID, page.Base
 	page.Text, page.What, page.Base = text, r.PostFormValue("what"), base
-	what := page.What
-	if what == "" {
-		what = "edit the text"
-	}
-	err = d.Shelf.SaveOwn(r.Context(), page.Kind, id, base, text, door.Who(r.Context()), what)
-	var stale *revision.Stale
-	if errors.As(err, &stale) {
-		was, err := d.Shelf.Keeper().Version(r.Context(), id, base)
-		if err != nil {
-			return shell.ErrNoVersion
-		}
-		page.Text, _ = revision.Merge(was.Text, text, stale.Head.Text)
-		page.Base = max(head, stale.Head.Number)
+	_, err = d.Shelf.SaveOwn(r.Context(), page.Kind, page.Document.ID, base, text, door.Who(r.Context()), page.What)
+	var late *shelf.Late
+	if errors.As(err, &late) {
+		page.Text, _, _ = late.Merged()
+		page.Base = late.Head.Number
 		page.Problem = &shell.Problem{Text: fmt.Sprintf("%s has saved version %d meanwhile (%s). Both are joined below, yours where both changed the same lines: look at it, and save it again.",
-			stale.Head.Who, stale.Head.Number, stale.Head.What)}
+			late.Head.Who, late.Head.Number, late.Head.What)}
 		return d.Page(w, r, http.StatusConflict, "own.tmpl", page)
+	}
+	if errors.Is(err, revision.ErrNone) {
+		return shell.ErrNoVersion
 	}
 	if err != nil {
 		return d.Again(r, err, text, func(p *shell.Problem) error {
@@ -169,15 +151,16 @@ func (d area) putAway(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	away := r.PostFormValue("away") == "yes"
-	switch {
-	case !away && r.PostFormValue("away") != "no":
-		return shell.ErrIncomplete
-	case away && len(page.Users) > 0:
-		page.Problem = &shell.Problem{Text: "It is in use at " + strings.Join(page.Users, ", ") + ": let those name another first."}
-		return d.Page(w, r, http.StatusConflict, "own.tmpl", page)
+	away, err := shell.YesOrNo(r, "away")
+	if err == nil {
+		err = d.Shelf.PutOwnAway(r.Context(), page.Kind, page.Document.ID, away)
 	}
-	if err := d.Shelf.Keeper().SetAway(r.Context(), page.Document.ID, away); err != nil {
+	var used *shelf.InUse
+	switch {
+	case errors.As(err, &used):
+		page.Problem = &shell.Problem{Text: shell.SentenceOf(used)}
+		return d.Page(w, r, http.StatusConflict, "own.tmpl", page)
+	case err != nil:
 		return err
 	}
 	return d.Goto(w, r, "/library")

@@ -55,7 +55,7 @@ func TestArenasArePlannedWithWhatTheyName(t *testing.T) {
 	if _, has := two.Maker.Kit.Body("my-body"); has || !slices.Equal(two.Maker.Rules.IDs(), []string{rules.Default, "trade"}) {
 		t.Error("two is planned with what it does not name")
 	}
-	if err := s.SaveOwn(ctx, revision.Kit, "my-bag", 1, strings.Replace(text, "my-body", "our-body", 1), "Bo", "x"); err != nil {
+	if _, err := s.SaveOwn(ctx, revision.Kit, "my-bag", 1, strings.Replace(text, "my-body", "our-body", 1), "Bo", "x"); err != nil {
 		t.Fatal(err)
 	}
 	if again, err := s.Open(ctx, "one", 0); err != nil || again.Key == one.Key {

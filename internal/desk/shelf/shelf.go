@@ -15,6 +15,7 @@ package shelf
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -156,7 +157,7 @@ func (s *Shelf) checked(ctx context.Context, doc *arena.Document) (arena.Arena, 
 }
 
 // Save puts a checked document on top of a version of an arena, with the holes
-// that it renames, so that their histories can be followed. Errors are
+// that it renames, so that their histories can be followed. Errors are [*Late],
 // those of [revision.Keeper] and of the document's check.
 func (s *Shelf) Save(ctx context.Context, id string, base int, doc *arena.Document, who, what string, renames ...revision.Rename) (revision.Version, error) {
 	a, err := s.checked(ctx, doc)
@@ -165,7 +166,22 @@ func (s *Shelf) Save(ctx context.Context, id string, base int, doc *arena.Docume
 	}
 	next := s.draft(doc, who, what)
 	next.Renames = renames
-	return s.keeper.Save(ctx, id, a.Name, base, next)
+	return s.put(ctx, id, a.Name, base, next, func(text string) error {
+		_, err := s.Read(id, text)
+		return err
+	})
+}
+
+// Edit makes edits in a book and saves the outcome on top of it; the version says
+// what they did, unless it is told what to say. Errors are those of [Shelf.Edited]
+// and [Shelf.Save].
+func (s *Shelf) Edit(ctx context.Context, b Book, edits []edit.Edit, who, what string) (*arena.Document, revision.Version, error) {
+	doc, did, err := s.Edited(b, edits)
+	if err != nil {
+		return nil, revision.Version{}, err
+	}
+	v, err := s.Save(ctx, b.Document.ID, b.Version.Number, doc, who, cmp.Or(what, did), renamed(edits)...)
+	return doc, v, err
 }
 
 func (s *Shelf) draft(doc *arena.Document, who, what string) revision.Draft {

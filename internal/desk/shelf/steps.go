@@ -37,8 +37,8 @@ func (s *Shelf) Steps(ctx context.Context, id string) (undo, redo int, err error
 	return at(back), at(forth), nil
 }
 
-// Renamed returns the holes that edits rename, as a version records them.
-func Renamed(edits []edit.Edit) []revision.Rename {
+// renamed returns the holes that edits rename, as a version records them.
+func renamed(edits []edit.Edit) []revision.Rename {
 	var out []revision.Rename
 	for _, r := range edit.Renamings(edits) {
 		out = append(out, revision.Rename(r))

@@ -10,14 +10,6 @@ import (
 	"example.org/rinkpane/internal/measure/form"
 )
 
-// conflict says that somebody saved since the version that a save was made from.
-type conflict struct {
-	*revision.Stale
-	from shelf.Book
-	mine string
-	what string
-}
-
 // conflictPage is shown to the second of two who saved: what the first changed,
 // and both joined, to be saved or thrown away.
 type conflictPage struct {
@@ -31,12 +23,12 @@ type conflictPage struct {
 	Problem *Problem // why the merge is no sound arena yet
 }
 
-func (s *Shell) showConflict(w http.ResponseWriter, r *http.Request, c *conflict) error {
-	page := conflictPage{Frame: s.Frame(r, "Somebody saved before you"), ID: c.from.Document.ID, Head: c.Head, What: c.what}
-	page.Diff = DiffLines(c.from.Version.Text, c.Head.Text)
-	page.Merged, page.Clashes = revision.Merge(c.from.Version.Text, c.mine, c.Head.Text)
+func (s *Shell) showConflict(w http.ResponseWriter, r *http.Request, late *shelf.Late) error {
+	page := conflictPage{Frame: s.Frame(r, "Somebody saved before you"), ID: late.Head.Document, Head: late.Head, What: late.What}
+	page.Diff = DiffLines(late.From.Text, late.Head.Text)
 	var at *form.Problem
-	if _, err := s.Shelf.Read(page.ID, page.Merged); errors.As(err, &at) {
+	var wrong error
+	if page.Merged, page.Clashes, wrong = late.Merged(); errors.As(wrong, &at) {
 		page.Problem = problemAt(at, page.Merged)
 	}
 	return s.Page(w, r, http.StatusConflict, "conflict.tmpl", page)

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"net/http"
 
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/survey/edit"
@@ -84,7 +85,7 @@ type errorPage struct {
 
 // Fail answers with what went wrong: people on a page, programs in JSON.
 func (s *Shell) Fail(w http.ResponseWriter, r *http.Request, err error) {
-	var late *conflict
+	var late *shelf.Late
 	switch {
 	case errors.Is(err, context.Canceled):
 		return // the visitor no longer wants it

@@ -39,7 +39,7 @@ func (s *Shell) Serve(routes []Route, d *door.Door) http.Handler {
 	mux := http.NewServeMux()
 	for _, r := range routes {
 		answer := r.Answer
-		if strings.HasPrefix(r.Pattern, "POST ") {
+		if strings.HasPrefix(r.Pattern, "POST ") || strings.HasPrefix(r.Pattern, "PUT ") {
 			answer = whole(answer)
 		}
 		mux.Handle(r.Pattern, d.Need(r.Need, http.MaxBytesHandler(s.handler(answer), r.Most)))

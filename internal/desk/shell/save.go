@@ -25,50 +25,28 @@ func (s *Shell) Base(r *http.Request) (shelf.Book, error) {
 	return s.Book(r, r.PathValue("slug"), base)
 }
 
-// Save puts a document on top of the version it was made from, by the edits that
-// made it. Where somebody
-// was quicker the error is answered by a page that shows what came between.
-func (s *Shell) Save(r *http.Request, from shelf.Book, doc *arena.Document, what string, edits ...edit.Edit) error {
-	_, err := s.Shelf.Save(r.Context(), from.Document.ID, from.Version.Number, doc, door.Who(r.Context()), what, shelf.Renamed(edits)...)
-	return lateOf(err, from, string(doc.Bytes()), what)
+// Edit makes edits in the version that a form was made from, and saves the outcome
+// on top of it; without words of their own the version says what they did. Where
+// somebody was quicker the error is answered by a page that shows what came between.
+func (s *Shell) Edit(r *http.Request, from shelf.Book, what string, edits ...edit.Edit) (*arena.Document, error) {
+	doc, _, err := s.Shelf.Edit(r.Context(), from, edits, door.Who(r.Context()), what)
+	return doc, err
 }
 
-// lateOf makes a save that came too late a conflict, to be shown.
-func lateOf(err error, from shelf.Book, mine, what string) error {
-	var stale *revision.Stale
-	if errors.As(err, &stale) {
-		return &conflict{stale, from, mine, what}
+// YesOrNo reads a field of a form that is one of both.
+func YesOrNo(r *http.Request, name string) (yes bool, err error) {
+	switch r.PostFormValue(name) {
+	case "yes":
+		return true, nil
+	case "no":
+		return false, nil
 	}
-	return err
+	return false, ErrIncomplete
 }
 
-// SaveText saves a text on top of a version, and goes on to the arena's page.
-func (s *Shell) SaveText(w http.ResponseWriter, r *http.Request, from shelf.Book, text, what string) error {
-	doc, told, err := s.Shelf.Edited(from, []edit.Edit{{Do: edit.Text, Text: text}})
-	if err != nil {
-		return err
-	}
-	if what == "" {
-		what = told
-	}
-	if err := s.Save(r, from, doc, what); err != nil {
-		return err
-	}
-	return s.backTo(w, r, doc)
-}
-
-// Restore puts an older version on top of another, and goes on to the arena's page.
-func (s *Shell) Restore(w http.ResponseWriter, r *http.Request, from, old shelf.Book, what string) error {
-	_, err := s.Shelf.Restore(r.Context(), old, from.Version.Number, door.Who(r.Context()), what)
-	if err != nil {
-		return lateOf(err, from, old.Version.Text, what)
-	}
-	return s.backTo(w, r, old.Arena)
-}
-
-// backTo goes on to the arena's page in the state that a form was on, without a
+// BackTo goes on to the arena's page in the state that a form was on, without a
 // hole that is no longer there.
-func (s *Shell) backTo(w http.ResponseWriter, r *http.Request, doc *arena.Document) error {
+func (s *Shell) BackTo(w http.ResponseWriter, r *http.Request, doc *arena.Document) error {
 	back := Back(r)
 	if hole := back.Get("hole"); hole != "" && !doc.Has("holes["+hole+"]") {
 		back.Del("hole")
@@ -102,6 +80,14 @@ type Problem struct {
 	Near   []NearLine // the lines around it
 }
 
+// Say tells the problem in a sentence, with the field that it is in.
+func (p *Problem) Say() string {
+	if p.Field == "" {
+		return Sentence(p.Text)
+	}
+	return Sentence(p.Field + ": " + p.Text)
+}
+
 // NearLine is a line of a document, and whether it is the one that is wrong.
 type NearLine struct {
 	Number int
@@ -120,7 +106,7 @@ const nearMost = 2
 // typed and what is wrong with it. A conflict, and a version that is not there,
 // have pages of their own.
 func (s *Shell) Again(r *http.Request, err error, text string, show func(*Problem) error) error {
-	var late *conflict
+	var late *shelf.Late
 	var at *form.Problem
 	var fault *edit.Fault
 	switch {

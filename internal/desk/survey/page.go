@@ -171,11 +171,7 @@ func (d area) saveSurvey(w http.ResponseWriter, r *http.Request) error {
 		edits = filled.Edits
 	}
 	if len(edits) > 0 {
-		doc, what, err := d.Shelf.Edited(b, edits)
-		if err == nil {
-			err = d.Save(r, b, doc, what, edits...)
-		}
-		if err != nil {
+		if _, err := d.Edit(r, b, "", edits...); err != nil {
 			return d.Again(r, err, "", again)
 		}
 	}

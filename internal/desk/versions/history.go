@@ -120,16 +120,20 @@ func (d area) restore(w http.ResponseWriter, r *http.Request) error {
 	case what == "":
 		what = "restore version " + strconv.Itoa(version)
 	}
-	return d.Again(r, d.Restore(w, r, from, old, what), old.Version.Text, func(p *shell.Problem) error {
-		return shell.Refuse(p.Status, "This version could not be put on top.", p.Text)
-	})
+	if _, err := d.Shelf.Restore(r.Context(), old, from.Version.Number, door.Who(r.Context()), what); err != nil {
+		return d.Again(r, err, old.Version.Text, func(p *shell.Problem) error {
+			return shell.Refuse(p.Status, "This version could not be put on top.", p.Text)
+		})
+	}
+	return d.BackTo(w, r, old.Arena)
 }
 
 // putAway takes an arena off the list, or puts it back.
 func (d area) putAway(w http.ResponseWriter, r *http.Request) error {
-	id, away := r.PathValue("slug"), r.PostFormValue("away") == "yes"
-	if !away && r.PostFormValue("away") != "no" {
-		return shell.ErrIncomplete
+	id := r.PathValue("slug")
+	away, err := shell.YesOrNo(r, "away")
+	if err != nil {
+		return err
 	}
 	if err := d.Shelf.Keeper().SetAway(r.Context(), id, away); err != nil {
 		return err

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/survey/edit"
 )
 
 // textPage is an arena's document as text, to be edited by hand.
@@ -40,7 +41,11 @@ func (d area) saveText(w http.ResponseWriter, r *http.Request) error {
 		text = strings.ReplaceAll(text, "\n", "\r\n") // a browser's text has lost the document's line ends
 	}
 	what, id := r.PostFormValue("what"), from.Document.ID
-	return d.Again(r, d.SaveText(w, r, from, text, what), text, func(p *shell.Problem) error {
-		return d.Page(w, r, p.Status, "text.tmpl", textPage{d.Frame(r, id+": text"), id, from.Version.Number, text, what, p})
-	})
+	doc, err := d.Edit(r, from, what, edit.Edit{Do: edit.Text, Text: text})
+	if err != nil {
+		return d.Again(r, err, text, func(p *shell.Problem) error {
+			return d.Page(w, r, p.Status, "text.tmpl", textPage{d.Frame(r, id+": text"), id, from.Version.Number, text, what, p})
+		})
+	}
+	return d.BackTo(w, r, doc)
 }
