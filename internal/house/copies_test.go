@@ -20,7 +20,7 @@ type copied struct {
 const (
 	aCommand  = `(?m)^\t\t(\w+)Command\(a\),$`
 	aPaper    = `\{"([\w-]+)", [\d.]+`
-	aCall     = `Method: http\.Method(\w+), Path: "([^"]+)"`
+	aCall     = `\(s, "([A-Z]+) ([^"]+)", "`
 	aFile     = `Kind = "([^"]+)"`
 	aVerb     = `Verb = "([^"]+)"`
 	aState    = `State = "([^"]+)"`
