@@ -99,21 +99,22 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 		return err
 	}
 	remark(a, content.Plan.Remarks, ar.Units)
-	pdf, pages, err := content.PDF()
+	print, err := content.PDF()
 	if err != nil {
 		return err
 	}
-	if err := f.write(pdf, content); err != nil {
+	if err := f.write(print.Data, content); err != nil {
 		return err
 	}
+	lacking(a, print.Lack)
 	answer := struct {
 		Pages    int    `json:"pages"`
 		Path     string `json:"path"`
 		HTML     string `json:"html,omitempty"`
 		Revision string `json:"revision"`
-	}{pages, f.out, f.html, content.Mark}
+	}{print.Pages, f.out, f.html, content.Mark}
 	return a.print(answer, func(out io.Writer) {
-		fmt.Fprintf(out, "%s: %d pages, plan revision %s\n", f.out, pages, content.Mark)
+		fmt.Fprintf(out, "%s: %d pages, plan revision %s\n", f.out, print.Pages, content.Mark)
 		if f.html != "" {
 			fmt.Fprintf(out, "%s: the same for a browser\n", f.html)
 		}

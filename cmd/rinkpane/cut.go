@@ -181,6 +181,7 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 	for _, no := range folder.Marked {
 		fmt.Fprintln(a.err, printable("hole "+no.Hole+": drawn, NOT PASSED: "+no.Words()))
 	}
+	lacking(a, folder.Lack)
 	if answer.Notes == nil {
 		answer.Notes = []string{}
 	}

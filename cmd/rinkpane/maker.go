@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 )
@@ -16,6 +17,13 @@ func newMaker(a *app, ruleNames []string, kitPath string) (plan.Maker, error) {
 	}
 	k, err := readKit(a, kitPath)
 	return plan.Maker{Kit: k, Rules: sets}, err
+}
+
+// lacking warns of letters that drawings could not be given.
+func lacking(a *app, l sheet.Lack) {
+	if said := l.String(); said != "" {
+		fmt.Fprintln(a.err, printable(said))
+	}
 }
 
 // remark tells on standard error what an answer leaves out, and why.

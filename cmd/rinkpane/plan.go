@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/draw/folder"
+	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/tell/wire"
 	"example.org/rinkpane/internal/tell/words"
@@ -98,9 +99,12 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 		return err
 	}
 	answer := planned{Folder: to, Plan: wire.PlanOf(p, sys)}
+	var lack sheet.Lack
 	for _, made := range files {
 		answer.Files = append(answer.Files, made.Name)
+		lack = lack.And(made.Lack)
 	}
+	lacking(a, lack)
 	return a.print(answer, func(w io.Writer) {
 		fmt.Fprintf(w, "%s\n%s %s%c\n%s", words.Summary(p, sys), note, to, filepath.Separator, folder.LookFirst)
 	})

@@ -76,7 +76,7 @@ func runSight(ctx context.Context, a *app, path string, f sightFlags) error {
 		return err
 	}
 	if f.out != "" {
-		if err := drawReach(ar, reaches, f); err != nil {
+		if err := drawReach(a, ar, reaches, f); err != nil {
 			return err
 		}
 	}

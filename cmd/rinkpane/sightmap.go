@@ -20,7 +20,7 @@ const (
 
 // drawReach draws the map: for one hole how many of the lenses reach each
 // place, for several from how many holes some lens does.
-func drawReach(ar arena.Arena, reaches []sight.Reach, f sightFlags) error {
+func drawReach(a *app, ar arena.Arena, reaches []sight.Reach, f sightFlags) error {
 	if len(reaches) == 0 {
 		return fmt.Errorf("--map: there is no working hole to draw")
 	}
@@ -35,7 +35,7 @@ func drawReach(ar arena.Arena, reaches []sight.Reach, f sightFlags) error {
 		title = fmt.Sprintf("Lenses that reach from %s, %s above the ice", picked, height)
 	}
 	p := chart.Content{Arena: ar, Heat: chart.HeatOf(title, layer, reaches...), Picked: picked}
-	return drawMap(chart.PlanMap(p, mapWidthMM), f.out, f.force)
+	return drawMap(a, chart.PlanMap(p, mapWidthMM), f.out, f.force)
 }
 
 func mapKind(name string) string { return strings.ToLower(filepath.Ext(name)) }
@@ -53,7 +53,8 @@ func mayDraw(out string, force bool) error {
 }
 
 // drawMap writes a map as its file's name asks.
-func drawMap(d *sheet.Drawing, out string, force bool) error {
+func drawMap(a *app, d *sheet.Drawing, out string, force bool) error {
+	lacking(a, d.Lacking())
 	if mapKind(out) == ".svg" {
 		return writeFile(out, sheet.SVG(d), force)
 	}

@@ -116,6 +116,9 @@ func refusals(f cut.Folder) string {
 	for _, n := range f.Notes {
 		fmt.Fprintln(&out, n)
 	}
+	if said := f.Lack.String(); said != "" {
+		fmt.Fprintln(&out, said)
+	}
 	return out.String()
 }
 
@@ -136,8 +139,17 @@ func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	if k == BookPage {
 		return content.HTML(), nil
 	}
-	data, _, err := content.PDF()
-	return data, err
+	print, err := content.PDF()
+	return print.Data, err
+}
+
+// Lack says which letters of the arena's names the drawings' fonts lack; "" when none.
+func Lack(b shelf.Book) string {
+	a, err := b.Arena.Check()
+	if err != nil {
+		return "" // nothing is drawn of it
+	}
+	return sheet.Lacking(append(a.Openings(), a.Name)...).String()
 }
 
 // zipOf packs files below one folder, the same to the byte for the same files.

@@ -28,6 +28,7 @@ type versionsPage struct {
 	From, To   int
 	Diff       []shell.DiffLine
 	Files      []fileRow // of version To
+	Lack       string    // what the drawings' fonts lack of it
 }
 
 type versionRow struct {
@@ -69,7 +70,7 @@ func (d area) versionsPage(w http.ResponseWriter, r *http.Request) error {
 	if errors.Join(err1, err2) != nil {
 		return shell.ErrNoVersion
 	}
-	page.Files, page.Diff = filesOf(to), shell.DiffLines(from.Text, to.Version.Text)
+	page.Files, page.Lack, page.Diff = filesOf(to), parcel.Lack(to), shell.DiffLines(from.Text, to.Version.Text)
 	return d.Page(w, r, http.StatusOK, "versions.tmpl", page)
 }
 

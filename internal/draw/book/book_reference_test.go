@@ -27,7 +27,8 @@ func tool(t *testing.T, name string, args ...string) string {
 // their size, metadata, bookmarks, and text that can be searched.
 func TestBookByPoppler(t *testing.T) {
 	c := content(t, smallArena, "a4", unit.Metric)
-	data, pages, err := c.PDF()
+	print, err := c.PDF()
+	data, pages := print.Data, print.Pages
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -62,7 +63,8 @@ func TestBookByPoppler(t *testing.T) {
 // Every entry of the contents names the page on which its chapter begins.
 func TestContentsAreTrue(t *testing.T) {
 	c := content(t, smallArena, "a4", unit.Metric)
-	data, pages, err := c.PDF()
+	print, err := c.PDF()
+	data, pages := print.Data, print.Pages
 	if err != nil {
 		t.Fatal(err)
 	}

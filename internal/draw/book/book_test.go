@@ -171,15 +171,15 @@ func TestColumnsRunOver(t *testing.T) {
 }
 
 func TestBookIsReproducible(t *testing.T) {
-	one, n, err1 := content(t, smallArena, "a4", unit.Metric).PDF()
-	two, m, err2 := content(t, smallArena, "a4", unit.Metric).PDF()
-	if err1 != nil || err2 != nil || n != m || !bytes.Equal(one, two) {
-		t.Errorf("two books differ: %d and %d pages, %v, %v", n, m, err1, err2)
+	one, err1 := content(t, smallArena, "a4", unit.Metric).PDF()
+	two, err2 := content(t, smallArena, "a4", unit.Metric).PDF()
+	if err1 != nil || err2 != nil || one.Pages != two.Pages || !bytes.Equal(one.Data, two.Data) {
+		t.Errorf("two books differ: %d and %d pages, %v, %v", one.Pages, two.Pages, err1, err2)
 	}
-	if len(one) > 2<<20 {
-		t.Errorf("the book has %d bytes", len(one))
+	if len(one.Data) > 2<<20 {
+		t.Errorf("the book has %d bytes", len(one.Data))
 	}
-	mark, _, err := cut.Verify(one)
+	mark, _, err := cut.Verify(one.Data)
 	if err != nil || mark != arena.Revision([]byte(smallArena)) {
 		t.Errorf("mark %q, %v", mark, err)
 	}
@@ -284,8 +284,8 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	_, pages, err := c.PDF()
-	fmt.Println(pages > 20, err)
+	print, err := c.PDF()
+	fmt.Println(print.Pages > 20, err)
 	// Output: true <nil>
 }
 
@@ -300,7 +300,7 @@ func BenchmarkBook(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if _, _, err := c.PDF(); err != nil {
+		if _, err := c.PDF(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -58,9 +58,17 @@ func number(chapters []chapter, total int, stamp string) {
 // stamp is the mark by which rinkpane cut --verify knows the plan of the book.
 func (c Content) stamp() string { return cut.ShopOrder{Revision: c.Plan.Revision}.Stamp() }
 
-// PDF returns the book and the number of its pages.
-func (c Content) PDF() (data []byte, pages int, err error) {
+// Print is a book as a PDF.
+type Print struct {
+	Data  []byte
+	Pages int
+	Lack  sheet.Lack // letters that its fonts do not hold
+}
+
+// PDF returns the book set in pages.
+func (c Content) PDF() (Print, error) {
 	var out []sheet.Page
+	var lack sheet.Lack
 	holes := false
 	for _, ch := range c.chapters() {
 		for i, d := range ch.pages {
@@ -72,12 +80,12 @@ func (c Content) PDF() (data []byte, pages int, err error) {
 				}
 				p.Bookmarks = append(p.Bookmarks, sheet.Bookmark{Title: ch.title, Level: ch.level})
 			}
-			out = append(out, p)
+			out, lack = append(out, p), lack.And(d.Lacking())
 		}
 	}
-	data, err = sheet.PDF(sheet.Info{
+	data, err := sheet.PDF(sheet.Info{
 		Title: "Arena book: " + c.Arena.Name, Subject: "Photo holes of " + c.Arena.Name + ", plan revision " + c.Mark,
 		Keywords: c.stamp(), Creator: c.Options.Creator,
 	}, out...)
-	return data, len(out), err
+	return Print{data, len(out), lack}, err
 }

@@ -60,6 +60,7 @@ type Folder struct {
 	Marked  []*Refusal // drawn, and marked across every sheet as not passed, with the reasons
 	Doubted []*Refusal // drawn, and marked as not proved
 	Notes   []string   // what else could not be drawn, in plain words
+	Lack    sheet.Lack // letters that the drawings' fonts do not hold
 }
 
 // fullPaper is the paper of drawings to scale where templates are on paper Full.
@@ -91,8 +92,8 @@ func (p ShopOrder) Folder(r Request) (Folder, error) {
 	if err != nil {
 		return Folder{}, err
 	}
-	sets, errs := make([][]File, len(jobs)), make([]error, len(jobs))
-	cores.Each(len(jobs), func(i int) { sets[i], errs[i] = p.holeFiles(jobs[i], r, paper) })
+	sets, lacks, errs := make([][]File, len(jobs)), make([]sheet.Lack, len(jobs)), make([]error, len(jobs))
+	cores.Each(len(jobs), func(i int) { sets[i], lacks[i], errs[i] = p.holeFiles(jobs[i], r, paper) })
 	out := Folder{Refused: refused, Holes: len(jobs)}
 	for i, s := range sets {
 		if j := jobs[i]; len(j.NotPassed) > 0 {
@@ -104,7 +105,7 @@ func (p ShopOrder) Folder(r Request) (Folder, error) {
 		if errs[i] != nil {
 			return Folder{}, fmt.Errorf("hole %s: %w", jobs[i].Hole.ID, errs[i])
 		}
-		out.Files = append(out.Files, s...)
+		out.Files, out.Lack = append(out.Files, s...), out.Lack.And(lacks[i])
 	}
 	if err := p.windowFiles(&out, r, paper); err != nil {
 		return Folder{}, err
@@ -172,24 +173,24 @@ func (p ShopOrder) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
 	return slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper))
 }
 
-func (p ShopOrder) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error) {
+func (p ShopOrder) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, sheet.Lack, error) {
 	id := j.Hole.ID
 	sheets := p.Sheets(j, paper)
 	drawing, err := p.pdf("Hole "+id+": shop drawing", r.Creator, sheets)
 	if err != nil {
-		return nil, err
+		return nil, sheet.Lack{}, err
 	}
 	tiles, err := p.Template(j, r.Paper)
 	if err != nil {
-		return nil, err
+		return nil, sheet.Lack{}, err
 	}
 	template, err := p.pdf("Hole "+id+": template, full size", r.Creator, tiles)
 	if err != nil {
-		return nil, err
+		return nil, sheet.Lack{}, err
 	}
 	whole, err := p.Template(j, Full)
 	if err != nil {
-		return nil, err
+		return nil, sheet.Lack{}, err
 	}
 	dir := "holes/" + id + "/"
 	return []File{
@@ -199,7 +200,14 @@ func (p ShopOrder) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, error
 		{dir + "cover.dxf", CoverDXF, id, sheet.DXF(p.CoverOutline(j))},
 		{dir + "pane.svg", PaneSVG, id, sheet.SVG(sheets[0])},
 		{dir + "template.svg", TemplateSVG, id, sheet.SVG(whole[0])},
-	}, nil
+	}, lackOf(sheets).And(lackOf(tiles)), nil
+}
+
+func lackOf(drawings []*sheet.Drawing) (l sheet.Lack) {
+	for _, d := range drawings {
+		l = l.And(d.Lacking())
+	}
+	return l
 }
 
 // windowFiles adds the low windows asked for.
@@ -211,10 +219,12 @@ func (p ShopOrder) windowFiles(out *Folder, r Request, paper sheet.Paper) error 
 			out.Notes = append(out.Notes, err.Error())
 			continue
 		}
-		pdf, err := p.pdf("Low window "+w.ID, r.Creator, p.windowPage(job, paper))
+		pages := p.windowPage(job, paper)
+		pdf, err := p.pdf("Low window "+w.ID, r.Creator, pages)
 		if err != nil {
 			return err
 		}
+		out.Lack = out.Lack.And(lackOf(pages))
 		out.Windows++
 		patches = append(patches, ofWhich("window", w.ID, patchFields(w).Of("", job.Patches, p.Arena.Units)))
 		dir := "windows/" + w.ID + "/"
@@ -233,10 +243,12 @@ func (p ShopOrder) listFiles(out *Folder, r Request, paper sheet.Paper) error {
 	if err != nil {
 		return err
 	}
-	pdf, err := p.pdf("Cut list", r.Creator, p.listPages(list, paper))
+	pages := p.listPages(list, paper)
+	pdf, err := p.pdf("Cut list", r.Creator, pages)
 	if err != nil {
 		return err
 	}
+	out.Lack = out.Lack.And(lackOf(pages))
 	out.Files = append(out.Files,
 		File{"cut-list.pdf", CutListPDF, "", pdf},
 		File{"cut-list.csv", CutListTable, "", csvOf(holeFields(p.Mark).Of("", list.Rows, p.Arena.Units))},

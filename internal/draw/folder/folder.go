@@ -24,7 +24,12 @@ import (
 type File struct {
 	Name string
 	Data []byte
+	Lack sheet.Lack // letters that a drawing's fonts do not hold
 }
+
+func drawing(name string, d *sheet.Drawing) File { return File{name, sheet.SVG(d), d.Lacking()} }
+
+func text(name, words string) File { return File{Name: name, Data: []byte(words)} }
 
 // LookFirst says which files of the folder to open first.
 const LookFirst = "Look first at plan-map.svg (open it in a browser), then at boards-strip.svg and summary.txt.\n"
@@ -40,13 +45,13 @@ const (
 func Files(p plan.Plan, sys unit.System) ([]File, error) {
 	drawn := chart.OfPlan(p, sys, "")
 	out := []File{
-		{"plan-map.svg", sheet.SVG(chart.PlanMap(drawn, mapWidth))},
-		{"boards-strip.svg", sheet.SVG(chart.BoardsStrip(drawn, mapWidth, stripRows))},
-		{"summary.txt", []byte(words.Summary(p, sys) + "\n" + words.Cautions())},
-		{"holes.txt", []byte(words.HolesText(p, sys))},
-		{"findings.txt", []byte(words.FindingsText(p, sys))},
-		{"fit.txt", []byte(words.FitText(p, sys))},
-		{"light.txt", []byte(words.LightText(p, sys))},
+		drawing("plan-map.svg", chart.PlanMap(drawn, mapWidth)),
+		drawing("boards-strip.svg", chart.BoardsStrip(drawn, mapWidth, stripRows)),
+		text("summary.txt", words.Summary(p, sys)+"\n"+words.Cautions()),
+		text("holes.txt", words.HolesText(p, sys)),
+		text("findings.txt", words.FindingsText(p, sys)),
+		text("fit.txt", words.FitText(p, sys)),
+		text("light.txt", words.LightText(p, sys)),
 	}
 	whole := wire.PlanOf(p, sys)
 	results := []struct {
@@ -55,8 +60,8 @@ func Files(p plan.Plan, sys unit.System) ([]File, error) {
 	}{{"plan.json", whole}}
 	if c := p.Choice; c != nil {
 		out = append(out,
-			File{"choice-map.svg", sheet.SVG(chart.PlanMap(chart.OfChoice(*c, 0, sys), mapWidth))},
-			File{"choice.txt", []byte(words.Choice(*c, sys))})
+			drawing("choice-map.svg", chart.PlanMap(chart.OfChoice(*c, 0, sys), mapWidth)),
+			text("choice.txt", words.Choice(*c, sys)))
 		results = append(results, struct {
 			name string
 			of   any
@@ -64,8 +69,8 @@ func Files(p plan.Plan, sys unit.System) ([]File, error) {
 	}
 	if len(p.Guards) > 0 {
 		out = append(out,
-			File{"guard-map.svg", sheet.SVG(chart.GuardMap(drawn.Arena, chart.SectorsOf(p.Guards), "", mapWidth))},
-			File{"guard.txt", []byte(words.GuardsText(p.Arena.Name, p.Guards, sys))})
+			drawing("guard-map.svg", chart.GuardMap(drawn.Arena, chart.SectorsOf(p.Guards), "", mapWidth)),
+			text("guard.txt", words.GuardsText(p.Arena.Name, p.Guards, sys)))
 		results = append(results, struct {
 			name string
 			of   any
@@ -76,7 +81,7 @@ func Files(p plan.Plan, sys unit.System) ([]File, error) {
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, File{r.name, data})
+		out = append(out, File{Name: r.name, Data: data})
 	}
 	return out, nil
 }

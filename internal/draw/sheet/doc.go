@@ -24,7 +24,7 @@
 //
 // Assumptions: text is set in the Go fonts, which hold the Latin, Greek and
 // Cyrillic alphabets, fractions such as ½ and signs such as ×; a character that
-// they lack prints as an empty box. No kerning, so that every writer sets the
+// they lack prints as an empty box, and the sheet says so (see [Lack]). No kerning, so that every writer sets the
 // same width. Coordinates are rounded to 0.01 mm only in the SVG writer, to
 // 0.0001 pt or better elsewhere. The bytes written depend on nothing but the
 // drawing and the options: clock and version are passed in.

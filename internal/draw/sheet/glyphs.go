@@ -3,6 +3,7 @@ package sheet
 import (
 	"maps"
 	"slices"
+	"unicode/utf8"
 )
 
 // glyphUse gathers the glyphs that a drawing uses, with the character each stands for.
@@ -20,6 +21,9 @@ func (u glyphUse) add(f Face, s string) {
 	font := f.font()
 	for _, r := range s {
 		g := font.Index(r)
+		if g == 0 {
+			r = utf8.RuneError // one box stands for every letter that is missing
+		}
 		if _, ok := m[g]; !ok {
 			m[g] = r
 		}

@@ -52,6 +52,7 @@ func PDF(info Info, pages ...Page) ([]byte, error) {
 	}
 	var marks []pdffile.Bookmark
 	for i, p := range pages {
+		p.Drawing = p.Drawing.printable()
 		w.page(w.pages[i], p.Drawing)
 		for _, m := range p.Bookmarks {
 			marks = append(marks, pdffile.Bookmark{

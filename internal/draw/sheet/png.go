@@ -19,7 +19,7 @@ var errPictureSize = errors.New("no such picture")
 // PNG returns the drawing as a picture on white paper at a number of dots per
 // inch. It fails when the picture would have no pixel or more than 160 million.
 func PNG(d *Drawing, dpi float64) ([]byte, error) {
-	img, err := Raster(d, dpi)
+	img, err := Raster(d.pictured(Lack.boxes), dpi)
 	if err != nil {
 		return nil, err
 	}

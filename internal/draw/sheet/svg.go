@@ -11,7 +11,7 @@ import (
 // millimetres, a user unit of 1 mm, the style sheet and the fonts in use
 // embedded. Coordinates are rounded to 0.01 mm.
 func SVG(d *Drawing) []byte {
-	w := &svgWriter{d: d, standalone: true}
+	w := &svgWriter{d: d.pictured(Lack.viewers), standalone: true}
 	return w.file()
 }
 
