@@ -188,6 +188,7 @@ var houseRooms = append([]room{
 		{"measure/ink", "fills outlines on pictures"},
 		{"tell/table", "a table on paper"},
 		{"measure/unit", "measures on dimensions, in both systems"},
+		{"measure/say", "how many letters are missing, in words"},
 		{"draw/sheet/internal/typeface", "room that text takes, outlines of letters, fonts to embed"},
 		{"draw/sheet/internal/dxffile", "writes DXF"},
 		{"draw/sheet/internal/pdffile", "writes PDF"},
