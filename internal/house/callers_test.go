@@ -25,6 +25,7 @@ var calledFromOutside = map[string]string{
 var calledByTests = map[string]string{
 	"draw/sheet.Drawing.TextBoxes": "drawings of other rooms are tested for texts that meet",
 	"draw/sheet.Collisions":        "drawings of other rooms are tested for texts that meet",
+	"examples.Largest":             "tests and benchmarks of other rooms plan it",
 	"keep/store/cluster.Start":     "the room is for tests",
 	"keep/revision.Follow":         "records of holes, which follow them through renames, are still to come",
 }

@@ -15,6 +15,7 @@ import (
 type Field struct {
 	points []Point // no two at one place
 	hull   []Point
+	near   nearby
 	spread float64 // metres
 }
 
@@ -27,13 +28,18 @@ func NewField(points []Point) (*Field, error) {
 	if len(points) == 0 {
 		return nil, ErrNoReadings
 	}
-	f := &Field{points: merge(points)}
-	for _, p := range f.points {
+	for _, p := range points {
 		if !(p.Lux > 0) || math.IsInf(float64(p.Lux), 0) || math.IsNaN(p.At.X+p.At.Y) || math.IsInf(p.At.X+p.At.Y, 0) {
 			return nil, fmt.Errorf("reading of %v lx at (%v, %v) m: light and place must be finite, the light above 0",
 				float64(p.Lux), p.At.X, p.At.Y)
 		}
+	}
+	f := &Field{points: merge(points)}
+	for _, p := range f.points {
 		f.spread = max(f.spread, p.At.Sub(f.points[0].At).Len())
+	}
+	if f.spread > 0 {
+		f.near = nearbyOf(f.points)
 	}
 	f.hull = hull(f.points)
 	return f, nil
@@ -57,16 +63,24 @@ func Survey(l arena.Light) []Point {
 func merge(points []Point) []Point {
 	var out []Point
 	var counts []float64
-next:
+	squares := map[[2]int64][]int{} // of side flat: readings at one place lie in squares that touch
 	for _, p := range points {
-		for i := range out {
-			if out[i].At.Sub(p.At).Len() < flat {
-				counts[i]++
-				out[i].Lux += (p.Lux - out[i].Lux) / unit.Illuminance(counts[i])
-				continue next
+		x, y := int64(math.Floor(p.At.X/flat)), int64(math.Floor(p.At.Y/flat))
+		met := none
+		for k := range int64(9) {
+			for _, i := range squares[[2]int64{x + k%3 - 1, y + k/3 - 1}] {
+				if out[i].At.Sub(p.At).Len() < flat && (met == none || i < met) {
+					met = i
+				}
 			}
 		}
-		out, counts = append(out, p), append(counts, 1)
+		if met == none {
+			squares[[2]int64{x, y}] = append(squares[[2]int64{x, y}], len(out))
+			out, counts = append(out, p), append(counts, 1)
+			continue
+		}
+		counts[met]++
+		out[met].Lux += (p.Lux - out[met].Lux) / unit.Illuminance(counts[met])
 	}
 	return out
 }

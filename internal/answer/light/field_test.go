@@ -212,3 +212,47 @@ func BenchmarkFieldOverIce(b *testing.B) {
 		}
 	}
 }
+
+// Readings found by nearness give the light that all of them give: the same
+// survey in a single square is asked in full.
+func TestNearReadingsAreEnough(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		points := drawPoints(t, func(geom.Vec2) float64 { return rapid.Float64Range(100, 2000).Draw(t, "lux") })
+		f := fieldOf(t, points)
+		if f.spread == 0 {
+			return
+		}
+		whole := *f
+		whole.near.side, whole.near.columns, whole.near.rows = 1000, 1, 1
+		whole.near.in = [][]int{slices.Concat(f.near.in...)}
+		q := geom.Vec2{X: rapid.Float64Range(-30, 30).Draw(t, "qx"), Y: rapid.Float64Range(-13, 13).Draw(t, "qy")}
+		got, outside := f.At(q)
+		want, beyond := whole.At(q)
+		if outside != beyond || math.Abs(float64(got-want)) > 1e-6*float64(want) {
+			t.Fatalf("%v: %v lx, of all readings %v", q, got, want)
+		}
+	})
+}
+
+// TestFewReadingsAreAsked counts how many of 5,000 readings a place is held
+// against: those about it.
+func TestFewReadingsAreAsked(t *testing.T) {
+	points := make([]Point, 5000)
+	for i := range points {
+		points[i] = Point{At: geom.Vec2{X: float64(i%100) * 0.5, Y: float64(i/100) * 0.5}, Lux: 1000}
+	}
+	f := fieldOf(t, points)
+	if len(f.near.in) < 1000 {
+		t.Fatalf("%d squares for %d readings", len(f.near.in), len(points))
+	}
+	for _, in := range f.near.in {
+		if len(in) > 9 {
+			t.Errorf("%d readings in one square", len(in))
+		}
+	}
+	var c cell
+	f.around(geom.Vec2{X: 20.1, Y: 10.2}, near*f.spread, &c)
+	if asked := 2*c.reach/f.near.side + 2; asked > 5 {
+		t.Errorf("a place asks %.0f rings of squares", asked)
+	}
+}

@@ -70,26 +70,35 @@ func (c *cell) cut(q, p geom.Vec2, reading int) {
 	}
 }
 
-// around cuts the cell of a place out of a box of half side h; it reports
-// whether readings bound it on all sides.
-func (f *Field) around(q geom.Vec2, h float64, c *cell) bool {
+// around cuts the cell of a place out of a box of half side h by the readings
+// about it, nearest rings first, until none that is left could cut it. It reports
+// whether readings bound the cell on all sides, and which reading lies at the very
+// place (none: no one does).
+func (f *Field) around(q geom.Vec2, h float64, c *cell) (bounded bool, at int) {
 	c.start(q, h)
-	for i, p := range f.points {
-		c.cut(q, p.At, i)
+	at = none
+	x, y := f.near.square(q)
+	for r, more := 0, true; more && at == none && float64(r-1)*f.near.side < 2*c.reach; r++ {
+		more = f.near.ring(x, y, r, func(i int) {
+			if p := f.points[i].At; p.Sub(q).Len() < flat {
+				at = i
+			} else {
+				c.cut(q, p, i)
+			}
+		})
 	}
-	return !slices.ContainsFunc(c.corners, func(v corner) bool { return v.side == none })
+	return !slices.ContainsFunc(c.corners, func(v corner) bool { return v.side == none }), at
 }
 
 // natural interpolates at a place strictly inside the hull: each neighbour
 // weighs the length of the side that its bisector has in the cell, over its
 // distance. c is room to work in.
 func (f *Field) natural(q geom.Vec2, c *cell) float64 {
-	for _, p := range f.points {
-		if p.At.Sub(q).Len() < flat {
-			return float64(p.Lux)
-		}
+	bounded, at := f.around(q, near*f.spread, c)
+	if at != none {
+		return float64(f.points[at].Lux)
 	}
-	if !f.around(q, near*f.spread, c) {
+	if !bounded {
 		f.around(q, wide*f.spread, c)
 	}
 	var sum, weights float64

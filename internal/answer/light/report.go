@@ -59,9 +59,53 @@ type Depth struct {
 	optics.Depth
 }
 
-// Compute answers a request for an arena. An arena without readings, and no
-// light given, is no error: the report then says Known false and why.
+// Lit is the light over an arena's ice, by zone: what all its holes have in
+// common, worked out once. Make one with [Over].
+type Lit struct {
+	known bool // there is a light
+	ice   *ZoneLight
+	zones []Zone
+	lit   map[string]ZoneLight // of the zones that have ice
+}
+
+// Over works out the light of an arena's ice from its readings, or of a light
+// given by hand. An arena without readings is no error: its light is not known.
+func Over(a arena.Arena, uniform unit.Maybe[unit.Illuminance]) (Lit, error) {
+	field := (*Field)(nil)
+	if lux, ok := uniform.Get(); ok {
+		field = Uniform(lux)
+	} else {
+		var err error
+		if field, err = NewField(Survey(a.Light)); errors.Is(err, ErrNoReadings) {
+			return Lit{}, nil
+		} else if err != nil {
+			return Lit{}, err
+		}
+	}
+	l := Lit{known: true, zones: Zones(a.Rink), lit: map[string]ZoneLight{}}
+	if ice, ok := field.OverIce(a.Rink); ok {
+		l.ice = &ice
+	}
+	for _, z := range l.zones {
+		if zl, ok := field.Over(a.Rink, z); ok {
+			l.lit[z.ID] = zl
+		}
+	}
+	return l, nil
+}
+
+// Compute answers a request for an arena: [Over], then [Lit.Compute].
 func Compute(a arena.Arena, q Request) (Report, error) {
+	l, err := Over(a, q.Uniform)
+	if err != nil {
+		return Report{}, err
+	}
+	return l.Compute(a, q)
+}
+
+// Compute answers a request for the arena whose light it is. Without a light it
+// is no error: the report then says Known false and why.
+func (l Lit) Compute(a arena.Arena, q Request) (Report, error) {
 	openings, err := a.Pick(q.Holes)
 	if err != nil {
 		return Report{}, fmt.Errorf("hole %w", err)
@@ -77,31 +121,21 @@ func Compute(a arena.Arena, q Request) (Report, error) {
 			return Report{}, err
 		}
 	}
-	field, err := q.field(a)
-	if errors.Is(err, ErrNoReadings) {
-		r.Notes = append(r.Notes, say.Make(err.Error()))
+	if r.Known = l.known; !r.Known {
+		r.Notes = append(r.Notes, say.Make(ErrNoReadings.Error()))
 		return r, nil
-	}
-	if err != nil {
-		return Report{}, err
 	}
 	if !known(q.Uniform) {
 		r.Readings = len(a.Light.Readings)
 	}
-	r.Known = true
-	if ice, ok := field.OverIce(a.Rink); ok {
-		r.Ice = &ice
-	}
-	zones := Zones(a.Rink)
-	lit := make(map[string]ZoneLight, len(zones))
-	for _, z := range zones {
-		if zl, ok := field.Over(a.Rink, z); ok {
-			lit[z.ID] = zl
+	r.Ice = l.ice
+	for _, z := range l.zones {
+		if zl, ok := l.lit[z.ID]; ok {
 			r.Zones = append(r.Zones, zl)
 		}
 	}
 	for _, o := range openings {
-		hl, err := tableOf(a, o, zones, lit, q)
+		hl, err := tableOf(a, o, l.zones, l.lit, q)
 		if err != nil {
 			return Report{}, err
 		}

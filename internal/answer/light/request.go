@@ -3,7 +3,6 @@ package light
 import (
 	"example.org/rinkpane/internal/answer/optics"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 )
 
@@ -44,12 +43,4 @@ func (q Request) sensor() unit.Size {
 		return q.Body.Sensor
 	}
 	return optics.FullFrame
-}
-
-// field returns the light over the ice.
-func (q Request) field(a arena.Arena) (*Field, error) {
-	if lux, ok := q.Uniform.Get(); ok {
-		return Uniform(lux), nil
-	}
-	return NewField(Survey(a.Light))
 }

@@ -13,8 +13,11 @@ import (
 // lights fills the light tables: what the ice's light asks of the lens that
 // suits the hole best, wide open at the usual shutter time.
 func (p *Plan) lights(ctx context.Context, k kit.Kit) error {
-	var err error
-	p.Light, err = light.Compute(p.Arena, light.Request{Wanted: light.Usual(), Body: k.Bodies[0]})
+	lit, err := light.Over(p.Arena, unit.Maybe[unit.Illuminance]{})
+	if err != nil {
+		return err
+	}
+	p.Light, err = lit.Compute(p.Arena, light.Request{Wanted: light.Usual(), Body: k.Bodies[0]})
 	if err != nil || !p.Light.Known {
 		return err
 	}
@@ -27,22 +30,22 @@ func (p *Plan) lights(ctx context.Context, k kit.Kit) error {
 		if best, ok := h.BestFit(); ok {
 			lens = unit.Known(best)
 		}
-		if h.Light, err = lightOf(p.Arena, k, h.ID, lens); err != nil {
+		if h.Light, err = lightOf(lit, p.Arena, k, h.ID, lens); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// lightOf returns a hole's light table with a lens wide open at the usual
+// lightOf returns a hole's table of the arena's light with a lens wide open at the usual
 // shutter time; without one at the usual stop.
-func lightOf(a arena.Arena, k kit.Kit, hole string, with unit.Maybe[LensFit]) ([]light.Row, error) {
+func lightOf(lit light.Lit, a arena.Arena, k kit.Kit, hole string, with unit.Maybe[LensFit]) ([]light.Row, error) {
 	asked := light.Request{Wanted: light.Usual(), Body: k.Bodies[0], Holes: []string{hole}}
 	if f, ok := with.Get(); ok {
 		asked.Lens = unit.Known(f.Lens)
 		asked.Wanted = optics.Wanted{Shutter: unit.Known(light.UsualShutter), Stop: unit.Known(f.Stop)}
 	}
-	report, err := light.Compute(a, asked)
+	report, err := lit.Compute(a, asked)
 	if err != nil || len(report.Holes) == 0 {
 		return nil, err
 	}

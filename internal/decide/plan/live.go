@@ -131,7 +131,7 @@ func (l *Live) pick(a arena.Arena, g *ground, m SurveyedHole, q Question) (*Pick
 	if out.Wedges, err = g.wedges(m.Hole, mine); err != nil {
 		return nil, err
 	}
-	out.Light, err = lightOf(a, l.maker.Kit, m.ID, unit.Known(mine))
+	out.Light, err = lightOf(g.lit, a, l.maker.Kit, m.ID, unit.Known(mine))
 	return out, err
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/unit"
@@ -25,16 +26,17 @@ const lossStep = 5 * unit.Degree
 
 // ground is what follows from an arena without its holes.
 type ground struct {
-	arena                arena.Arena // holes and light left out
+	arena                arena.Arena // holes left out
 	permitted, undecided []rules.Interval
 	lenses               []kit.Lens
 	mapper               *sight.Mapper
+	lit                  light.Lit
 }
 
 // holeless returns an arena without what a ground does not depend on.
 func holeless(a arena.Arena) arena.Arena {
 	a.Name, a.Place, a.Note = "", "", ""
-	a.Holes, a.Light, a.Windows = nil, arena.Light{}, nil
+	a.Holes, a.Windows = nil, nil
 	return a
 }
 
@@ -70,7 +72,11 @@ func (l *Live) lay(a arena.Arena) (*ground, error) {
 	if err != nil {
 		return nil, err
 	}
-	g := &ground{arena: a, lenses: lenses, mapper: mapper}
+	lit, err := light.Over(a, unit.Maybe[unit.Illuminance]{})
+	if err != nil {
+		return nil, err
+	}
+	g := &ground{arena: a, lenses: lenses, mapper: mapper, lit: lit}
 	g.permitted, g.undecided = l.maker.Rules.On(a).Permitted()
 	return g, nil
 }
