@@ -132,3 +132,22 @@ func TestLaunchHitsTheHeight(t *testing.T) {
 		t.Fatalf("only %d launches found", n)
 	}
 }
+
+// The start of the search is near the flight that was integrated, and is the
+// parabola where there is no drag.
+func TestFlatFireIsNear(t *testing.T) {
+	for _, c := range []struct{ v, x, z float64 }{{12, 9, 1.5}, {20, 30, 2}, {25, 40, 3}, {33, 50, 1.3}, {36, 20, 2}} {
+		tan, slope, ok := FlatBody().flatFire(c.v, c.x, c.z)
+		m, flies := FlatBody().Fly(Struck(0, unit.Speed(c.v), unit.Angle(math.Atan(tan))), unit.Length(c.x))
+		if !ok || !flies || math.Abs(m.Height.Metres()-c.z) > 0.2 {
+			t.Errorf("%+v: misses by %.3f m", c, m.Height.Metres()-c.z)
+		}
+		if rise := FlatBody().rise(unit.Speed(c.v), math.Atan(tan), m); math.Abs(slope/rise-1) > 0.03 {
+			t.Errorf("%+v: slope %.3f, of the flight %.3f", c, slope, rise)
+		}
+		e, _ := dragFree(c.v*c.v, c.x, c.z)
+		if tan, _, ok := (Body{}).flatFire(c.v, c.x, c.z); !ok || math.Abs(math.Atan(tan)-e) > 1e-12 {
+			t.Errorf("%+v without drag: %.9f, parabola %.9f", c, math.Atan(tan), e)
+		}
+	}
+}

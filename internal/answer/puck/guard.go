@@ -117,11 +117,13 @@ func (o Options) openings(a arena.Arena) ([]arena.Opening, error) {
 	return out, err
 }
 
-// Rank returns the guards with the most pucks first; equal ones by energy, then by id.
+// Rank returns the guards with the most pucks first; equal ones by energy, then
+// by id. Equal is what agrees to a thousandth, as places that mirror one another do.
 func Rank(guards []Guard) []Guard {
 	out := slices.Clone(guards)
+	about := func(x float64) float64 { return math.Round(1000 * math.Log(x)) }
 	slices.SortStableFunc(out, func(a, b Guard) int {
-		return cmp.Or(cmp.Compare(b.ShareOfShots, a.ShareOfShots), cmp.Compare(b.MeanJ, a.MeanJ), cmp.Compare(a.Hole, b.Hole))
+		return cmp.Or(cmp.Compare(about(b.ShareOfShots), about(a.ShareOfShots)), cmp.Compare(about(b.MeanJ), about(a.MeanJ)), cmp.Compare(a.Hole, b.Hole))
 	})
 	return out
 }

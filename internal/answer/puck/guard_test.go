@@ -119,6 +119,9 @@ func TestGoalStops(t *testing.T) {
 }
 
 func TestRank(t *testing.T) {
+	if twins := Rank([]Guard{{Hole: "b", ShareOfShots: 2e-7 + 1e-14, MeanJ: 5}, {Hole: "a", ShareOfShots: 2e-7, MeanJ: 5 - 1e-9}}); twins[0].Hole != "a" {
+		t.Error("places that mirror one another are ranked by rounding")
+	}
 	order := Rank([]Guard{{Hole: "c", ShareOfShots: 1}, {Hole: "b", ShareOfShots: 2}, {Hole: "a", ShareOfShots: 1}, {Hole: "d", ShareOfShots: 1, MeanJ: 5}})
 	got := ""
 	for _, g := range order {
