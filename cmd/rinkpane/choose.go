@@ -27,8 +27,8 @@ type chooseFlags struct {
 	step, edge                            unit.Maybe[unit.Length]
 	face                                  unit.Maybe[unit.Angle]
 
-	kit, play, events, eventUnits, model, limit string
-	lenient, plain, force, counted              bool
+	kit, play, events, eventUnits, tracks, momentsOut, model, limit string
+	lenient, plain, force, counted                                  bool
 }
 
 func chooseCommand(a *app) *cobra.Command {
@@ -94,12 +94,14 @@ func chooseInputs(c *cobra.Command, f *chooseFlags) {
 	fl.StringVar(&f.play, "play", "", "YAML file with shares and news weights of the phases")
 	fl.StringVar(&f.events, "events", "", "CSV file of your own games' puck places, with columns x and y")
 	fl.StringVar(&f.eventUnits, "units-of-events", "", "unit of x and y in --events: ft or m")
+	fl.StringVar(&f.tracks, "tracks", "", "CSV file of tracked moments, as --moments-out writes them; what it leaves out is filled and counted")
+	fl.StringVar(&f.momentsOut, "moments-out", "", "CSV file to write every body of every moment to")
 	fl.BoolVar(&f.lenient, "lenient", false, "skip bad rows of --events and name them, instead of refusing the file")
 	fl.Float64Var(&f.second, "second", choose.DefaultOptions().Second, "worth of a second view as a share of a first, 0 to below 1")
 	quantity(c, &f.face, "face", "angle", unit.ParseAngle, `turn of the face at which a view is worth nothing (default "100 deg")`)
 	fl.StringVar(&f.kit, "kit", "", "kit file (default the built-in kit)")
 	fl.StringVar(&f.model, "model", "", "write the same problem as a CPLEX-LP file")
-	fl.BoolVar(&f.force, "force", false, "replace the model's file when it is there")
+	fl.BoolVar(&f.force, "force", false, "replace the files of --model and --moments-out when they are there")
 }
 
 func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
@@ -123,9 +125,12 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	if err != nil {
 		return err
 	}
-	if f.model != "" {
-		if err := mayWrite(f.model, f.force); err != nil {
-			return fmt.Errorf("--model: %w", err)
+	for flag, name := range map[string]string{"model": f.model, "moments-out": f.momentsOut} {
+		if name == "" {
+			continue
+		}
+		if err := mayWrite(name, f.force); err != nil {
+			return fmt.Errorf("--%s: %w", flag, err)
 		}
 	}
 	// The scores are few, large and stay: letting the heap grow to twice their
@@ -139,14 +144,11 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 		bar.end()
 		return chooseError(err)
 	}
-	if f.model != "" {
-		var text bytes.Buffer
-		if err := study.WriteLP(&text); err != nil {
-			return fmt.Errorf("--model: %w", err)
-		}
-		if err := writeFile(f.model, text.Bytes(), f.force); err != nil {
-			return fmt.Errorf("--model: %w", err)
-		}
+	if err := writeBy("model", f.model, f.force, study.WriteLP); err != nil {
+		return err
+	}
+	if err := writeBy("moments-out", f.momentsOut, f.force, study.Moments().WriteMoments); err != nil {
+		return err
 	}
 	timed, stop := context.WithTimeout(ctx, limit)
 	defer stop()
@@ -162,6 +164,22 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 		return errAnswerNo
 	}
 	return err
+}
+
+// writeBy writes a flag's file, if it names one.
+func writeBy(flag, name string, force bool, write func(io.Writer) error) error {
+	if name == "" {
+		return nil
+	}
+	var b bytes.Buffer
+	err := write(&b)
+	if err == nil {
+		err = writeFile(name, b.Bytes(), force)
+	}
+	if err != nil {
+		return fmt.Errorf("--%s: %w", flag, err)
+	}
+	return nil
 }
 
 // chooseGarbage is the waste allowed while choosing, in percent of what is in use.

@@ -8,6 +8,7 @@ import (
 
 	"example.org/rinkpane/internal/decide/choose"
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
@@ -50,6 +51,9 @@ func chooseOptions(a *app, ar arena.Arena, f chooseFlags) (choose.Options, error
 	if err := chooseEvents(a, ar, f, &opt); err != nil {
 		return opt, err
 	}
+	if err := chooseTracks(a, ar, f, &opt); err != nil {
+		return opt, err
+	}
 	if err := opt.Check(); err != nil {
 		return opt, fmt.Errorf("--%w", err)
 	}
@@ -73,6 +77,9 @@ func choosePlay(a *app, f chooseFlags, opt *choose.Options) error {
 // chooseEvents reads the user's events; bad rows that are skipped are named on
 // standard error.
 func chooseEvents(a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) error {
+	if f.tracks != "" && f.events != "" {
+		return errors.New("--tracks and --events are two ways to bring moments; name one")
+	}
 	if f.events == "" {
 		if f.eventUnits != "" || f.lenient {
 			return errors.New("--units-of-events and --lenient belong to --events; name the file with it")
@@ -105,6 +112,30 @@ func chooseEvents(a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) er
 			break
 		}
 		fmt.Fprintln(a.err, "skipped "+printable(row.Error()))
+	}
+	return nil
+}
+
+// chooseTracks reads tracked moments; what was filled is said on standard error.
+func chooseTracks(a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) error {
+	if f.tracks == "" {
+		return nil
+	}
+	var tracks []play.Track
+	err := withInput(a, f.tracks, func(name string, r io.Reader) (err error) {
+		tracks, err = play.ReadTracks(name, r, ar.Rink)
+		return err
+	})
+	if err != nil {
+		return fmt.Errorf("--tracks: %w", err)
+	}
+	set, filled, err := play.Tracked(ar.Rink, tracks, opt.Play, opt.Seed)
+	if err != nil {
+		return fmt.Errorf("--tracks: %w", err)
+	}
+	opt.Set, opt.Moments = set, set.Len()
+	if what := filled.String(); what != "" {
+		fmt.Fprintf(a.err, "%s: the file leaves out %s; they are filled as the sampler does\n", say.Count(filled.Moments, "moment"), what)
 	}
 	return nil
 }

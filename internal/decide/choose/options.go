@@ -17,6 +17,7 @@ type Options struct {
 	Seed    uint64
 	Play    play.Assumptions
 	Events  []play.Event // the user's own puck places; none: the sampler's
+	Set     *play.Set    // moments that are made already, as from tracks; nil: made by the above
 	Judge   sight.Judgement
 	// Second is the worth of a second view of a moment as a share of a first
 	// view's, from 0 up to but not including 1.

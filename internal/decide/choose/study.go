@@ -71,11 +71,17 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 	return s, err
 }
 
+// Moments returns the moments that the study judges by; read only.
+func (s *Study) Moments() *play.Set { return s.moments }
+
 // score makes the moments and scores every place.
 func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
-	if len(s.opt.Events) > 0 {
+	switch {
+	case s.opt.Set != nil:
+		s.moments = s.opt.Set
+	case len(s.opt.Events) > 0:
 		s.moments, err = play.Around(s.arena.Rink, s.opt.Events, s.opt.Play, s.opt.Seed, s.opt.Moments)
-	} else {
+	default:
 		s.moments, err = play.Sample(s.arena.Rink, s.opt.Play, s.opt.Seed, s.opt.Moments)
 	}
 	if err != nil {
