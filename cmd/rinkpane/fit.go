@@ -17,9 +17,10 @@ import (
 // fitFlags are the flags of both forms: a lens and a hole by their numbers, or
 // a lens of the kit in a hole of an arena.
 type fitFlags struct {
-	size, sensor               unit.Maybe[unit.Size]
+	size, sensor, bodySize     unit.Maybe[unit.Size]
 	corner, thick, nose, focal unit.Maybe[unit.Length]
 	depth, pupil, front, back  unit.Maybe[unit.Length]
+	length                     unit.Maybe[unit.Length]
 	stop                       unit.Maybe[unit.Stop]
 	pivot                      unit.Maybe[fit.Pivot]
 	orientation                unit.Maybe[orientation]
@@ -53,9 +54,10 @@ func fitCommand(a *app) *cobra.Command {
 		Use:   "fit [ARENA]",
 		Short: "How far can a lens pan in a hole, and what light does it lose?",
 		Long: `Puts a lens into a hole in three dimensions: whether the nose enters, how far the
-lens pans and tilts until it touches the pane (body), until a frame corner loses 5 %
-of its light (clear) and until the frame's centre loses half (usable), and the loss on
-the way. The camera is hand-held: for each aim it stands in the best place, unless
+lens pans and tilts until it touches the pane (body), until the camera behind it meets
+the glass (camera), until a frame corner loses 5 % of its light (clear) and until the
+frame's centre loses half or the camera pushes the nose out of the hole (usable), and
+the loss on the way. The camera is hand-held: for each aim it stands in the best place, unless
 --pivot centre fixes its axis to the hole's centre. Nothing passes the rink face.`,
 		Example: `  # a 70-200 mm f/2.8 zoom at 200 mm in the common hole of a half-inch pane
   rinkpane fit --hole-size "5.5 in x 4.5 in" --hole-corner "1/2 in" --thick "1/2 in" \
@@ -81,6 +83,8 @@ the way. The camera is hand-held: for each aim it stands in the best place, unle
 	quantity(c, &f.depth, "pupil-depth", "length", unit.ParseLength, "of the entrance pupil behind the nose (default: the front glass just passes the field)")
 	quantity(c, &f.pupil, "pupil", "length", unit.ParseLength, "diameter of the entrance pupil (default focal length over stop)")
 	quantity(c, &f.front, "front", "length", unit.ParseLength, "clear diameter of the front glass (default 0.9 x nose)")
+	quantity(c, &f.length, "length", "length", unit.ParseLength, "of the lens, from the nose to the camera's mount (with --body-size: where the camera meets the glass)")
+	quantity(c, &f.bodySize, "body-size", "size", unit.ParseSize, `width x height of the camera's front, landscape, as "138 x 98 mm"`)
 	quantity(c, &f.back, "back", "length", unit.ParseLength, "hold the nose's foremost point this far behind the pane's rear face")
 	quantity(c, &f.pivot, "pivot", "free|centre", fit.ParsePivot, "hand-held, or a fixed camera whose axis goes through the hole's centre (default free)")
 	quantity(c, &f.orientation, "orientation", "word", form.Words(landscape, portrait), "landscape (the default) or portrait")
@@ -97,7 +101,7 @@ the way. The camera is hand-held: for each aim it stands in the best place, unle
 
 // The flags that belong to one form only.
 var (
-	fitBareFlags  = []string{"hole-size", "hole-corner", "nose", "sensor", "pupil-depth", "pupil", "front"}
+	fitBareFlags  = []string{"hole-size", "hole-corner", "nose", "sensor", "pupil-depth", "pupil", "front", "length", "body-size"}
 	fitArenaFlags = []string{"hole", "lens", "body", "kit", "hood"}
 )
 
@@ -139,7 +143,7 @@ func runFitBare(a *app, c *cobra.Command, f fitFlags) error {
 		Hole: f.size.Or(unit.Size{}), Corner: f.corner.Or(0), Thick: f.thick.Or(0),
 		Nose: f.nose.Or(0), Focal: f.focal.Or(0), Stop: f.stop.Or(0), Sensor: f.sensor.Or(optics.FullFrame),
 		Portrait: f.orientation.Or(landscape) == portrait,
-		Pupil:    f.pupil, Front: f.front, PupilDepth: f.depth, Back: f.back, Pivot: f.pivot.Or(fit.Free),
+		Pupil:    f.pupil, Front: f.front, PupilDepth: f.depth, Length: f.length, Body: f.bodySize, Back: f.back, Pivot: f.pivot.Or(fit.Free),
 	}
 	cs, err := s.Case()
 	if err != nil {

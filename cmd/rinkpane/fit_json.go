@@ -29,6 +29,9 @@ type fitJSON struct {
 	PupilMM      float64 `json:"pupil_mm"`
 	PupilDepthMM float64 `json:"pupil_depth_mm"`
 
+	LengthMM *float64    `json:"lens_length_mm"` // from the nose to the body's front, null with an unknown camera
+	BodyMM   *[2]float64 `json:"body_mm"`        // of the body's front as held, width and height, null likewise
+
 	*fitViewJSON
 
 	Loss     []fitPanJSON  `json:"loss"`
@@ -74,6 +77,10 @@ func (r fitReport) json() fitJSON {
 		Limits: wire.LimitsOf(r.limits), Assumed: wire.Assumed(r.assumed, r.sys),
 		NoseMM: r.c.Nose * 1e3, PupilMM: r.c.Pupil * 1e3, PupilDepthMM: r.c.PupilDepth * 1e3,
 		Loss: make([]fitPanJSON, len(r.loss.Pan)), TiltLoss: make([]fitTiltJSON, len(r.loss.Tilt)),
+	}
+	if k, known := r.c.Camera.Get(); known {
+		long := k.Length * 1e3
+		out.LengthMM, out.BodyMM = &long, &[2]float64{k.Width * 1e3, k.Height * 1e3}
 	}
 	for i, row := range r.loss.Pan {
 		out.Loss[i] = fitPanJSON{tableDegrees(row.Angle), r.row(row)}

@@ -20,8 +20,16 @@ func (r fitReport) text(w io.Writer) {
 	}
 	far := r.lossTable(w, "pan", "right or left", r.loss.Pan)
 	far = r.lossTable(w, "tilt", "up or down", r.loss.Tilt) || far
+	camera := "The size of the camera is not known, so nothing is said of where it meets the glass: add length to the lens and size to the body in the kit."
+	if r.title == "" {
+		camera = "The size of the camera is not known, so nothing is said of where it meets the glass: add --length and --body-size."
+	}
+	if !r.c.Camera.IsZero() {
+		camera = "Beyond the angle of camera the body meets the glass before the nose reaches the rink face, and the lens must be drawn back; clean and half end where it would leave the hole. Fingers and straps come on top."
+	}
 	notes := []string{
 		"The camera stands where the darkest of frame centre and corners is brightest; of equal places in the one nearest the rink face, then with the foremost point nearest the hole's centre. Aside is from the hole's centre to the nose's, behind from the rink face to the nose's foremost point.",
+		camera,
 	}
 	if r.c.Pivot == fit.Centre {
 		notes[0] = "The axis goes through the hole's centre on the rink face; aside is from the hole's centre to the nose's, behind from the rink face to the nose's foremost point."
@@ -57,6 +65,10 @@ func (r fitReport) head(w io.Writer) {
 	}
 	fmt.Fprintf(w, "hole   %s, %s, in a pane of %s\n", hole.Format(r.sys), corner, length(c.Thick).Format(r.sys))
 	fmt.Fprintf(w, "lens   nose %s, pupil %s wide and %s behind the nose\n", length(c.Nose).Format(r.sys), length(c.Pupil).Format(r.sys), length(c.PupilDepth).Format(r.sys))
+	if k, known := c.Camera.Get(); known {
+		body := unit.Size{W: length(k.Width), H: length(k.Height)}
+		fmt.Fprintf(w, "camera body of %s, %s behind the nose\n", body.Format(r.sys), length(k.Length).Format(r.sys))
+	}
 	held := "landscape"
 	if r.portrait {
 		held = "portrait"
@@ -86,6 +98,7 @@ func (r fitReport) limitTable(w io.Writer) {
 	p, t := r.limits.Pan, r.limits.Tilt
 	rows := [][]string{
 		{"touch", limitCell(p.Body), limitCell(t.Body), "the foremost point at the rink face, nothing cut"},
+		{"camera", limitCell(p.Camera), limitCell(t.Camera), "the foremost point at the rink face, the body clear of the glass"},
 		{"clean", limitCell(p.Clear), limitCell(t.Clear), "every frame corner keeps 95 % of its light"},
 		{"half", limitCell(p.Usable), limitCell(t.Usable), "the frame's centre keeps half"},
 	}

@@ -49,6 +49,8 @@ type Case struct {
 
 	TanX, TanY float64 // tangents of half the frame's width and height as held
 
+	Camera unit.Maybe[Camera] // behind the lens; unknown: it never meets the pane
+
 	Back  unit.Maybe[float64] // foremost point this far behind the pane's rear face; unknown: depth free
 	Pivot Pivot
 }
@@ -86,6 +88,11 @@ func (c Case) Validate() error {
 	if !(c.TanX > 0 && c.TanX <= maxTan && c.TanY > 0 && c.TanY <= maxTan) {
 		return errors.New("frame: the sensor's width and height must be above 0 and not absurdly large for the focal length")
 	}
+	if k, ok := c.Camera.Get(); ok {
+		if err := k.validate(); err != nil {
+			return err
+		}
+	}
 	if b, ok := c.Back.Get(); ok && !(b >= 0 && b <= maxLength) {
 		return fmt.Errorf("back %g mm: must be at least 0, behind the pane's rear face", b*1e3)
 	}
@@ -100,6 +107,14 @@ func (c Case) Fits() bool { return c.Nose <= min(c.Width, c.Height) }
 // transposed case.
 func (c Case) transposed() Case {
 	c.Width, c.Height = c.Height, c.Width
+	return c.turned()
+}
+
+// turned turns the camera about its axis by a quarter: upright instead of level.
+func (c Case) turned() Case {
 	c.TanX, c.TanY = c.TanY, c.TanX
+	if k, ok := c.Camera.Get(); ok {
+		c.Camera = unit.Known(Camera{k.Length, k.Height, k.Width})
+	}
 	return c
 }

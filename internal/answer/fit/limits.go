@@ -38,6 +38,7 @@ func (c Case) Limits() Limits {
 func (c *Case) panLimits() AxisLimits {
 	return AxisLimits{
 		Body:   unbroken(c.bodyMargin),
+		Camera: c.panCamera(),
 		Clear:  unbroken(c.clearMargin()),
 		Usable: c.panUsable(),
 	}
@@ -112,7 +113,11 @@ func (c *Case) clearMargin() func(pan float64) float64 {
 	free := c.Pivot == Free && !fixed
 	return func(pan float64) float64 {
 		c.newStance(&s, pan, 0, true)
+		if play := c.mouth(&s.aim); play < 0 {
+			return play
+		}
 		if free && pan > 0 {
+			last.zf = min(last.zf, s.front)
 			try := s.home().Add(last.at)
 			if t := s.worst(try, last.zf); t >= clearMark && s.clears(try, last.zf) {
 				return t - clearMark
@@ -129,9 +134,9 @@ func (c *Case) clearMargin() func(pan float64) float64 {
 	}
 }
 
-// usableMargin returns the margin of the best T at the frame's centre over the
-// usable mark.
-func (c *Case) usableMargin(pan float64) float64 {
-	a := aimAt(pan, 0)
-	return c.centre(&a) - usableMark
-}
+// usableMargin returns the margin of a pan over the usable mark.
+func (c *Case) usableMargin(pan float64) float64 { return c.usableAt(aimAt(pan, 0)) }
+
+// usableAt returns the margin of an aim over the usable mark: of the best T at
+// the frame's centre, or the camera's play where that is short.
+func (c *Case) usableAt(a aim) float64 { return min(c.centre(&a)-usableMark, c.mouth(&a)) }

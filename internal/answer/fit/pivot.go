@@ -22,9 +22,9 @@ const axisSteps = 60
 // concave where it is above 0.
 func (s *stance) bestOnAxis() stand {
 	clears := func(zf float64) bool { return s.clears(s.onAxis(zf), zf) }
-	top := 0.0
-	if !clears(0) {
-		top = lastGood(-s.c.Thick, 0, depthTolerance, clears)
+	top := s.front
+	if !clears(top) {
+		top = lastGood(-s.c.Thick, top, depthTolerance, clears)
 	}
 	look := func(zf float64) float64 { return s.worst(s.onAxis(zf), zf) }
 	best, bestT := top, look(top)

@@ -21,9 +21,11 @@ type Limits struct {
 
 // AxisLimits are the limits about one axis, the other angle held at zero. A
 // limit is unknown when its mark already fails straight ahead, and 89.9 deg
-// when it never fails.
+// when it never fails. A known camera ends Clear and Usable where the nose could
+// only stand out of the hole.
 type AxisLimits struct {
 	Body   unit.Maybe[unit.Angle] // foremost point at the rink face, nothing cut
+	Camera unit.Maybe[unit.Angle] // foremost point at the rink face, the camera behind the rear face; unknown of an unknown camera
 	Clear  unit.Maybe[unit.Angle] // T >= 0.95 at every frame corner
 	Usable unit.Maybe[unit.Angle] // T >= 0.5 at the frame centre, pose for the centre alone
 }

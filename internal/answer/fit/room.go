@@ -57,10 +57,10 @@ const depthTolerance = 1e-10
 // pane. Drawing a lens back along its axis keeps it clear, so that every depth
 // behind has room too. When the nose cannot enter at all it is the rear face.
 func (s *stance) top() float64 {
-	if s.room(0) {
-		return 0
+	if s.front <= -s.c.Thick || s.room(s.front) {
+		return s.front
 	}
-	return lastGood(-s.c.Thick, 0, depthTolerance, s.room)
+	return lastGood(-s.c.Thick, s.front, depthTolerance, s.room)
 }
 
 // lastGood returns the largest value from good, where ok holds or is taken to

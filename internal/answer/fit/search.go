@@ -75,7 +75,7 @@ func (s *stance) guess(zf float64) float64 {
 // foremost point.
 func (s *stance) best() stand {
 	if back, ok := s.c.Back.Get(); ok {
-		zf := -s.c.Thick - back
+		zf := min(-s.c.Thick-back, s.front)
 		if s.c.Pivot == Centre {
 			at := s.onAxis(zf)
 			return stand{at, zf, s.worst(at, zf)}
@@ -95,26 +95,26 @@ func (s *stance) best() stand {
 // the middle of the hole's prism lowers no T(u): seen along u both the
 // footprint and what is open are symmetric about their centres, and their
 // overlap is log-concave in the pose. So no pose behind the rear face beats
-// the best one at it, and when the best shift at the rink face clears the
-// pane, nothing beats that. Otherwise the depths between are searched, and the
+// the best one at it, and when the best shift at the rink face, or as near to it
+// as the camera lets the nose, clears the pane, nothing beats that. Otherwise the depths between are searched, and the
 // pose at the rear face, where the pane no longer bounds the shift, stands
 // against them.
 func (s *stance) bestFree() stand {
 	var found stand
 	if s.behind() {
-		found = s.loose(0)
-		if found.t > tie && s.clears(found.at, 0) {
+		found = s.loose(s.front)
+		if found.t > tie && s.clears(found.at, s.front) {
 			return s.nearest(found, found.t-tie)
 		}
 		if found.t <= tie { // nothing opens every ray: all poses are equal
 			return s.equal()
 		}
-		if face, ok := s.tight(0); ok && face.t >= found.t-settled {
+		if face, ok := s.atDepth(s.front); ok && face.t >= found.t-settled {
 			return s.nearest(face, face.t-tie)
 		}
 	}
 	top := s.top()
-	rear := s.loose(-s.c.Thick)
+	rear := s.loose(min(-s.c.Thick, s.front))
 	found = s.scan(top)
 	if rear.t > found.t {
 		found = rear
@@ -184,5 +184,5 @@ func (s *stance) equal() stand {
 			return s.nearest(stand{at: at, zf: zf}, 0)
 		}
 	}
-	return s.at(s.home(), -s.c.Thick)
+	return s.at(s.home(), min(-s.c.Thick, s.front))
 }

@@ -32,6 +32,8 @@ type Setup struct {
 	PupilDepth unit.Maybe[unit.Length] // behind the nose; see [PupilDepth] when unknown
 	Back       unit.Maybe[unit.Length] // foremost point behind the rear face; depth free when unknown
 	Pivot      Pivot
+	Length     unit.Maybe[unit.Length] // of the lens, from the nose to the body's front
+	Body       unit.Maybe[unit.Size]   // of the body's front, landscape; with Length: where the camera meets the pane
 }
 
 // PupilDepth returns the depth of the entrance pupil at which a front glass of
@@ -64,8 +66,12 @@ func (s Setup) Case() (Case, error) {
 	}
 	front := s.Front.Or(clearFront * s.Nose).Metres()
 	c.PupilDepth = s.PupilDepth.Or(unit.Length(PupilDepth(front, c.Pupil, math.Hypot(c.TanX, c.TanY)))).Metres()
+	long, measured := s.Length.Get()
+	if body, known := s.Body.Get(); known && measured {
+		c.Camera = unit.Known(Camera{long.Metres(), body.W.Metres(), body.H.Metres()})
+	}
 	if s.Portrait {
-		c.TanX, c.TanY = c.TanY, c.TanX
+		c = c.turned()
 	}
 	if b, ok := s.Back.Get(); ok {
 		c.Back = unit.Known(b.Metres())
@@ -123,12 +129,16 @@ func FromKit(o arena.Opening, lens kit.Lens, body kit.Body, use Setting) (Case, 
 	s := Setup{
 		Hole: o.Hole.Size, Corner: o.Corner.Value, Thick: o.Thick.Value,
 		Nose: lens.Nose, Focal: use.Focal, Stop: use.Stop, Sensor: body.Sensor, Portrait: use.Portrait,
-		Front: lens.Front, PupilDepth: lens.PupilDepth,
+		Front: lens.Front, PupilDepth: lens.PupilDepth, Length: lens.Length, Body: body.Front,
 	}
 	c, err := s.Case()
 	if err == nil && use.Hood && lens.NoseHood > 0 {
 		c.Nose = lens.NoseHood.Metres()
 		c.PupilDepth += lens.HoodLength.Metres()
+		if k, known := c.Camera.Get(); known {
+			k.Length += lens.HoodLength.Metres()
+			c.Camera = unit.Known(k)
+		}
 		err = c.Validate()
 	}
 	if err != nil {

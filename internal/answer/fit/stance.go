@@ -16,7 +16,8 @@ type stance struct {
 	// level: the aim and the rays are the same above and below Y = 0, so that a
 	// best pose stands at Y = 0 (the worst T is quasi-concave in the shift).
 	level bool
-	n     int // rays in use
+	front float64 // depth of the foremost point before which the camera touches the rear face, at most 0
+	n     int     // rays in use
 	rays  [5]ray
 }
 
@@ -36,6 +37,7 @@ var cornerSigns = [4][2]float64{{-1, -1}, {-1, 1}, {1, -1}, {1, 1}}
 func (c *Case) newStance(s *stance, pan, tilt float64, corners bool) {
 	s.c, s.aim, s.rect = *c, aimAt(pan, tilt), c.rect()
 	s.level = tilt == 0
+	s.front = min(0, c.foremost(&s.aim))
 	s.rays[0].ready(c, &s.aim, s.aim.axis)
 	s.n = 1
 	if !corners {
@@ -61,11 +63,11 @@ func (s *stance) pupil(at geom.Vec2, zf float64) geom.Vec3 {
 }
 
 // behind reports whether the whole pupil stays behind the rear face even with
-// the foremost point at the rink face. Then the rear outline limits all of it
+// the foremost point as far forward as the camera lets it. Then the rear outline limits all of it
 // at every depth.
 func (s *stance) behind() bool {
 	half := s.c.Pupil / 2 * s.aim.sin
-	return s.pupil(geom.Vec2{}, 0).Z+half <= -s.c.Thick
+	return s.pupil(geom.Vec2{}, s.front).Z+half <= -s.c.Thick
 }
 
 // mark is what the pose search sees at one pose: the root of the worst T,

@@ -13,7 +13,7 @@ const traceRays = 65
 
 // Outline is the traced limit of usable aims: all directions of the axis,
 // connected with straight ahead, in which T >= 0.5 at the frame's centre, the
-// pose chosen for the centre alone. It is symmetric about pan = 0 and tilt = 0.
+// pose chosen for the centre alone and the camera clear of the pane. It is symmetric about pan = 0 and tilt = 0.
 //
 // It lives in the plane of slopes s = (u_x/u_z, u_y/u_z), where it is
 // star-shaped about straight ahead. Between traced rays 1/|s| is interpolated
@@ -27,7 +27,7 @@ type Outline struct {
 // Trace traces the limit of usable aims, right to 0.002 deg on its rays.
 func (c Case) Trace() *Outline {
 	o := new(Outline)
-	if a := aimAt(0, 0); c.centre(&a) < usableMark {
+	if c.usableMargin(0) < 0 {
 		return o
 	}
 	o.traced = true
@@ -45,8 +45,7 @@ func (c Case) Trace() *Outline {
 func (c *Case) traceRay(cos, sin float64) float64 {
 	over := func(theta float64) float64 {
 		st, ct := math.Sincos(theta)
-		a := aimAt(math.Atan2(cos*st, ct), math.Asin(sin*st))
-		return c.centre(&a) - usableMark
+		return c.usableAt(aimAt(math.Atan2(cos*st, ct), math.Asin(sin*st)))
 	}
 	end := over(rangeEnd)
 	if end >= 0 {

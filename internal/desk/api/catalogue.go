@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // RuleSet is one rule set.
@@ -26,13 +27,14 @@ type Rule struct {
 
 // Lens is one lens of the kit.
 type Lens struct {
-	ID       string  `json:"id"`
-	Name     string  `json:"name"`
-	FocalMin float64 `json:"focal_min_mm"`
-	FocalMax float64 `json:"focal_max_mm"`
-	Stop     float64 `json:"stop" doc:"Widest f-number at the short end."`     // f-number
-	StopLong float64 `json:"stop_long" doc:"Widest f-number at the long end."` // f-number
-	Nose     float64 `json:"nose_mm" doc:"Outer diameter of the foremost part without hood."`
+	ID       string   `json:"id"`
+	Name     string   `json:"name"`
+	FocalMin float64  `json:"focal_min_mm"`
+	FocalMax float64  `json:"focal_max_mm"`
+	Stop     float64  `json:"stop" doc:"Widest f-number at the short end."`     // f-number
+	StopLong float64  `json:"stop_long" doc:"Widest f-number at the long end."` // f-number
+	Nose     float64  `json:"nose_mm" doc:"Outer diameter of the foremost part without hood."`
+	Length   *float64 `json:"length_mm" doc:"From the nose without hood to the mount; null when the kit does not know."`
 }
 
 // Body is one camera body of the kit.
@@ -44,6 +46,9 @@ type Body struct {
 	PixelsW int     `json:"pixels_across"`
 	PixelsH int     `json:"pixels_down"`
 	ISOMax  int     `json:"iso_max"`
+	// FrontW and FrontH are the body's front, held level; null when the kit does not know.
+	FrontW *float64 `json:"front_width_mm"`
+	FrontH *float64 `json:"front_height_mm"`
 }
 
 type bag struct {
@@ -90,10 +95,24 @@ func ruleSetOf(set rules.Set, inForce bool) RuleSet {
 func (s *server) kit(context.Context, *struct{}) (bag, error) {
 	k, out := s.Shelf.Maker().Kit, bag{[]Body{}, []Lens{}}
 	for _, b := range k.Bodies {
-		out.Bodies = append(out.Bodies, Body{b.ID, b.Name, b.Sensor.W.Millimetres(), b.Sensor.H.Millimetres(), b.PixelsW, b.PixelsH, b.ISOMax})
+		row := Body{ID: b.ID, Name: b.Name, SensorW: b.Sensor.W.Millimetres(), SensorH: b.Sensor.H.Millimetres(), PixelsW: b.PixelsW, PixelsH: b.PixelsH, ISOMax: b.ISOMax}
+		if front, known := b.Front.Get(); known {
+			row.FrontW, row.FrontH = millimetres(unit.Known(front.W)), millimetres(unit.Known(front.H))
+		}
+		out.Bodies = append(out.Bodies, row)
 	}
 	for _, l := range k.Lenses {
-		out.Lenses = append(out.Lenses, Lens{l.ID, l.Name, l.FocalMin.Millimetres(), l.FocalMax.Millimetres(), float64(l.Stop), float64(l.StopLong), l.Nose.Millimetres()})
+		out.Lenses = append(out.Lenses, Lens{l.ID, l.Name, l.FocalMin.Millimetres(), l.FocalMax.Millimetres(), float64(l.Stop), float64(l.StopLong), l.Nose.Millimetres(), millimetres(l.Length)})
 	}
 	return out, nil
+}
+
+// millimetres is null for an unknown length.
+func millimetres(l unit.Maybe[unit.Length]) *float64 {
+	v, known := l.Get()
+	if !known {
+		return nil
+	}
+	mm := v.Millimetres()
+	return &mm
 }

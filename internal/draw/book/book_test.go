@@ -203,7 +203,7 @@ func TestBookSpeaksTheAskedUnits(t *testing.T) {
 		foreign *regexp.Regexp
 	}{string(demo): {unit.Metric, inches}, smallArena: {unit.Imperial, metres}} {
 		html := content(t, text, "a4", c.sys).HTML()
-		if !bytes.Contains(html, []byte("too wide for the hole")) {
+		if !bytes.Contains(html, []byte("too wide to enter")) {
 			t.Errorf("in %s: no lens is told to be too wide for a hole", c.sys)
 		}
 		if at := c.foreign.FindIndex(html); at != nil {

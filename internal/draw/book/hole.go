@@ -154,7 +154,7 @@ func (s setter) lenses(f flow, h plan.Hole, wide float64) {
 		f.Heading("No lens of the kit fits")
 	}
 	f.Heading("Lenses, degrees from straight ahead to either side")
-	t := words.Fits(h).Pick("lens", "focal_mm", "pan_clear_deg", "pan_usable_deg", "pan_body_deg", "tilt_clear_deg", "tilt_usable_deg", "framing_share", "remark").
+	t := words.Fits(h).Pick("lens", "focal_mm", "pan_clear_deg", "pan_usable_deg", "pan_body_deg", "pan_camera_deg", "tilt_clear_deg", "tilt_usable_deg", "framing_share", "remark").
 		Of("", h.Fits, s.units())
 	for i := range h.Fits {
 		t.Strong = append(t.Strong, h.IsBest(i))

@@ -63,7 +63,7 @@ func (f Fit) limits() []limit {
 	for _, l := range []struct {
 		name string
 		at   unit.Maybe[unit.Angle]
-	}{{"touch", f.Limits.Body}, {"clean", f.Limits.Clear}, {"half", f.Limits.Usable}} {
+	}{{"touch", f.Limits.Body}, {"camera", f.Limits.Camera}, {"clean", f.Limits.Clear}, {"half", f.Limits.Usable}} {
 		if a, ok := l.at.Get(); ok && a < never {
 			out = append(out, limit{l.name, a})
 		}

@@ -12,6 +12,9 @@
 //	|       | glass      | f/N      of the front glass; pupil: focal length
 //	|_______|            |          over stop
 //
+// Behind both stands the camera: a body whose front lies the lens's length behind
+// the bare nose, its middle on the axis.
+//
 // [Default] is the built-in kit of lenses by class, without brands; [Read] reads
 // a user's own YAML file of the same form. Sizes are typical of their class and
 // no maker's figures: callipers give better ones. Entrance pupils are taken as
@@ -31,6 +34,7 @@ type Kit struct {
 type Body struct {
 	ID, Name string
 	Sensor   unit.Size
+	Front    unit.Maybe[unit.Size] // of the body seen from the front, held level; unknown: it is taken to meet no pane
 	PixelsW  int
 	PixelsH  int
 	ISOMax   int // highest ISO that its user accepts
@@ -48,5 +52,6 @@ type Lens struct {
 	HoodLength unit.Length             // how far the hood stands before the bare nose
 	Front      unit.Maybe[unit.Length] // clear diameter of the front glass; 0.9 x nose when unknown
 	PupilDepth unit.Maybe[unit.Length] // entrance pupil behind the bare nose; a consistent default when unknown
+	Length     unit.Maybe[unit.Length] // from the bare nose to the mount, at its shortest; unknown as [Body.Front]
 	MinFocus   unit.Length
 }

@@ -28,6 +28,8 @@ const (
 	mostDepth  = 2 * unit.Metre
 	leastSide  = 2 * unit.Millimetre
 	mostSide   = 100 * unit.Millimetre
+	leastBody  = 20 * unit.Millimetre
+	mostBody   = unit.Metre
 	mostFocus  = 100 * unit.Metre
 	leastISO   = 50
 	mostISO    = 10_000_000
@@ -35,9 +37,9 @@ const (
 
 var (
 	kitFields  = []string{"rinkpane", "name", "note", "bodies", "lenses"}
-	bodyFields = []string{"id", "name", "sensor", "pixels", "iso-max"}
+	bodyFields = []string{"id", "name", "sensor", "size", "pixels", "iso-max"}
 	lensFields = []string{"id", "name", "focal", "focal-min", "focal-max", "stop", "stop-long",
-		"nose", "nose-hood", "hood-length", "front", "pupil-depth", "min-focus"}
+		"nose", "nose-hood", "hood-length", "front", "pupil-depth", "length", "min-focus"}
 )
 
 // Read reads and checks a kit file; name stands for it in messages. Errors are
@@ -72,7 +74,8 @@ func bodies(n form.Node) []Body {
 		b := Body{
 			ID:     newID(m, ids),
 			Name:   m.At("name").Text(),
-			Sensor: form.Parse(m.At("sensor"), sensor),
+			Sensor: form.Parse(m.At("sensor"), sizeWithin("sensor", leastSide, mostSide, "36 x 24 mm")),
+			Front:  form.Maybe(m.At("size"), sizeWithin("body", leastBody, mostBody, "140 x 100 mm")),
 			ISOMax: m.At("iso-max").Int(leastISO, mostISO),
 		}
 		px := form.Parse(m.At("pixels"), pixels)
@@ -130,6 +133,7 @@ func lens(m form.Map, ids map[string]bool) Lens {
 	}
 	l.Front = form.Maybe(m.At("front"), form.Within(leastNose/2, mostNose))
 	l.PupilDepth = form.Maybe(m.At("pupil-depth"), form.Within(0, mostDepth))
+	l.Length = form.Maybe(m.At("length"), form.Within(leastNose, mostDepth))
 	l.MinFocus = form.Parse(m.At("min-focus"), form.Within(leastNose, mostFocus))
 	return l
 }
@@ -172,12 +176,15 @@ func newID(m form.Map, ids map[string]bool) string {
 	return id
 }
 
-func sensor(s string) (unit.Size, error) {
-	size, err := unit.ParseSize(s)
-	if err == nil && (min(size.W, size.H) < leastSide || max(size.W, size.H) > mostSide) {
-		err = fmt.Errorf("%s is no sensor; write width x height, as in 36 x 24 mm", form.Quote(s))
+// sizeWithin reads a size whose sides lie between two lengths.
+func sizeWithin(thing string, least, most unit.Length, as string) func(string) (unit.Size, error) {
+	return func(s string) (unit.Size, error) {
+		size, err := unit.ParseSize(s)
+		if err == nil && (min(size.W, size.H) < least || max(size.W, size.H) > most) {
+			err = fmt.Errorf("%s is no %s; write width x height, as in %s", form.Quote(s), thing, as)
+		}
+		return size, err
 	}
-	return size, err
 }
 
 func pixels(s string) ([2]int, error) {

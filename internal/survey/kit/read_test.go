@@ -16,7 +16,7 @@ const own = `rinkpane: kit 1
 name: Mine
 note: measured
 bodies:
-  - {id: b, name: body, sensor: 36 x 24 mm, pixels: 6000 x 4000, iso-max: 6400}
+  - {id: b, name: body, sensor: 36 x 24 mm, size: 140 x 100 mm, pixels: 6000 x 4000, iso-max: 6400}
 lenses:
   - id: z
     name: zoom
@@ -29,6 +29,7 @@ lenses:
     hood-length: 60 mm
     front: 72 mm
     pupil-depth: 80 mm
+    length: 210 mm
     min-focus: 1.1 m
   - {id: p, name: prime, focal: 85, stop: 1.8, nose: 3 in, min-focus: 0.8 m}
 `
@@ -42,9 +43,9 @@ func TestKitIsRead(t *testing.T) {
 	const mm = unit.Millimetre
 	want := kit.Lens{
 		ID: "z", Name: "zoom", FocalMin: 70 * mm, FocalMax: 200 * mm, Stop: 2.8, StopLong: 4, Nose: z.Nose, NoseHood: z.NoseHood,
-		HoodLength: 60 * mm, Front: unit.Known(z.Front.Or(0)), PupilDepth: unit.Known(z.PupilDepth.Or(0)), MinFocus: 1.1,
+		HoodLength: 60 * mm, Front: unit.Known(z.Front.Or(0)), PupilDepth: unit.Known(z.PupilDepth.Or(0)), Length: unit.Known(z.Length.Or(0)), MinFocus: 1.1,
 	}
-	if z != want || z.Nose.Millimetres() != 86 || z.NoseHood.Millimetres() != 100 || z.Front.Or(0).Millimetres() != 72 || z.PupilDepth.Or(0).Millimetres() != 80 {
+	if z != want || z.Nose.Millimetres() != 86 || z.NoseHood.Millimetres() != 100 || z.Front.Or(0).Millimetres() != 72 || z.PupilDepth.Or(0).Millimetres() != 80 || z.Length.Or(0).Millimetres() != 210 {
 		t.Errorf("got %+v", z)
 	}
 	p, _ := k.Lens("p")
@@ -54,7 +55,10 @@ func TestKitIsRead(t *testing.T) {
 	if _, known := p.PupilDepth.Get(); known {
 		t.Error("a pupil depth that nobody wrote")
 	}
-	if b, ok := k.Body("b"); !ok || b.PixelsW != 6000 || b.PixelsH != 4000 || b.ISOMax != 6400 {
+	if !p.Length.IsZero() {
+		t.Error("a length that nobody wrote")
+	}
+	if b, ok := k.Body("b"); !ok || b.Front.Or(unit.Size{}).W.Millimetres() != 140 || b.PixelsW != 6000 || b.PixelsH != 4000 || b.ISOMax != 6400 {
 		t.Errorf("got %+v", b)
 	}
 }
@@ -76,6 +80,8 @@ func TestKitProblems(t *testing.T) {
 		{"id: p,", "id: z,", "lenses[z].id", "give each its own"},
 		{"pixels: 6000 x 4000", "pixels: 24 MP", "bodies[b].pixels", "whole pixels"},
 		{"sensor: 36 x 24 mm", "sensor: 36 x 24 m", "bodies[b].sensor", "no sensor"},
+		{"size: 140 x 100 mm", "size: 140 x 1 mm", "bodies[b].size", "is no body; write width x height, as in 140 x 100 mm"},
+		{"length: 210 mm", "length: 3 m", "lenses[z].length", "out of range"},
 		{"iso-max: 6400", "iso-max: 3", "bodies[b].iso-max", "whole number"},
 		{"min-focus: 1.1 m", "min-focus: -1 m", "lenses[z].min-focus", "out of range"},
 	}

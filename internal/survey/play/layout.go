@@ -98,6 +98,16 @@ func (l Layout) Clearance(x, y float64) float64 {
 	return l.CornerRadius - outside - min(max(qx, qy), 0)
 }
 
+// outward returns the direction from a place on the ice to the nearest boards, in radians.
+func (l Layout) outward(x, y float64) float64 {
+	qx := math.Abs(x) - (l.HalfLength - l.CornerRadius)
+	qy := math.Abs(y) - (l.HalfWidth - l.CornerRadius)
+	if qx < 0 || qy < 0 { // straight boards: the nearer ones
+		qx, qy = max(qx-qy, 0), max(qy-qx, 0)
+	}
+	return math.Atan2(math.Copysign(qy, y), math.Copysign(qx, x))
+}
+
 // inGoal reports whether a disc of radius r touches a goal's frame or net.
 func (l Layout) inGoal(x, y, r float64) bool {
 	ax := math.Abs(x)

@@ -90,6 +90,43 @@ func TestNoRushIsOffside(t *testing.T) {
 	}
 }
 
+// Who is pinned where the boards turn into the end boards often faces these: a
+// hole behind the goal line then sees the face.
+func TestAPinnedCarrierFacesTheEndBoards(t *testing.T) {
+	s := sample(t, standard(t, "north-american"), DefaultAssumptions(), 4, 40_000)
+	carriers, facing := 0, 0
+	for i := range s.Len() {
+		m := s.At(i)
+		x, y := m.Puck.X*float64(m.End), m.Puck.Y*float64(m.End)
+		if m.Phase != ZonePlay || x < s.Layout.GoalX-3 || s.Layout.Clearance(x, y) >= 1 || math.Cos(s.Layout.outward(x, y)) < 0.7 || math.Abs(y) < 4 {
+			continue
+		}
+		carriers++
+		if float64(m.End)*math.Cos(float64(m.People[0].Heading)) > 0.9 {
+			facing++
+		}
+	}
+	if carriers < 300 || float64(facing) < 0.08*float64(carriers) {
+		t.Errorf("of %d pinned carriers %d face the end boards", carriers, facing)
+	}
+}
+
+// The way to the nearest boards, from places one metre along a normal inside them.
+func TestOutwardMatchesTheRink(t *testing.T) {
+	for _, name := range []string{"north-american", "international"} {
+		r := standard(t, name)
+		l := LayoutOf(r)
+		for i := range 200 {
+			at := r.Perimeter() * unit.Length(i) / 200
+			n := r.Normal(at)
+			p := r.Point(at).Add(n)
+			if a := l.outward(p.X, p.Y); math.Abs(math.Cos(a)+n.X) > 1e-6 || math.Abs(math.Sin(a)+n.Y) > 1e-6 {
+				t.Fatalf("%s, station %v: outward %.4f rad, normal %v", name, at, a, n)
+			}
+		}
+	}
+}
+
 func TestMomentsAreSoundOnAnyRink(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := rapid.Float64Range(26, 70).Draw(t, "length")

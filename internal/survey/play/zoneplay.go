@@ -18,6 +18,10 @@ var placeShare = [...]float64{placeCorner: .25, placeHalfWall: .23, placePoint: 
 // that the sampler's shot distances look like open event data.
 var placeShot = [...]float64{placeCorner: .05, placeHalfWall: .30, placePoint: .58, placeSlot: .75, placeBehind: 0}
 
+// pinned is how near the boards a puck in the corner keeps its carrier's face to
+// them, metres: a stick's reach; own judgement.
+const pinned = 1.0
+
 // zonePlay: five attackers round a box of defenders; one checker on the puck.
 //
 //	| o D            x        o half wall  ______
@@ -39,8 +43,12 @@ func (s *scene) zonePlay(at *Puck) {
 	toGoal := math.Atan2(-p.Y, l.GoalX-0.5-p.X)
 	face, pose := toGoal, poseSkating
 	switch place {
-	case placeCorner: // along the end boards, or back toward the blue line; never at the end boards themselves
-		face, pose = side*math.Pi/2+s.normal(0, 0.6), poseBattle
+	case placeCorner: // back toward the blue line; else along the end boards or, pinned, at the boards
+		face, pose = side*math.Pi/2, poseBattle
+		if l.Clearance(p.X, p.Y) < pinned {
+			face = l.outward(p.X, p.Y)
+		}
+		face += s.normal(0, 0.6)
 		if s.chance(0.5) {
 			face = math.Pi + s.normal(0, 0.6)
 		}

@@ -104,8 +104,8 @@ func throughOf(reach []puck.Protrusion) []Through {
 // LimitsOf encodes how far a lens turns.
 func LimitsOf(l fit.Limits) Limits {
 	return Limits{
-		l.Fits, Degrees(l.Pan.Body), Degrees(l.Pan.Clear), Degrees(l.Pan.Usable),
-		Degrees(l.Tilt.Body), Degrees(l.Tilt.Clear), Degrees(l.Tilt.Usable),
+		l.Fits, Degrees(l.Pan.Body), Degrees(l.Pan.Camera), Degrees(l.Pan.Clear), Degrees(l.Pan.Usable),
+		Degrees(l.Tilt.Body), Degrees(l.Tilt.Camera), Degrees(l.Tilt.Clear), Degrees(l.Tilt.Usable),
 	}
 }
 

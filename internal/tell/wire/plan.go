@@ -93,9 +93,11 @@ type LensFit struct {
 type Limits struct {
 	Fits       bool     `json:"fits"` // the nose can enter the hole
 	PanBody    *float64 `json:"pan_body_deg"`
+	PanCamera  *float64 `json:"pan_camera_deg"` // null also where the kit does not know lens and body
 	PanClear   *float64 `json:"pan_clear_deg"`
 	PanUsable  *float64 `json:"pan_usable_deg"`
 	TiltBody   *float64 `json:"tilt_body_deg"`
+	TiltCamera *float64 `json:"tilt_camera_deg"`
 	TiltClear  *float64 `json:"tilt_clear_deg"`
 	TiltUsable *float64 `json:"tilt_usable_deg"`
 }

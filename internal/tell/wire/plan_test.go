@@ -64,7 +64,7 @@ func TestJSONKeepsTheContract(t *testing.T) {
 		t.Fatalf("plan.json lacks verdict, findings or holes: %.300s", data)
 	}
 	hole := got.Holes[0]
-	for _, name := range []string{"fits", "pan_body_deg", "pan_clear_deg", "pan_usable_deg", "tilt_body_deg", "tilt_clear_deg", "tilt_usable_deg"} {
+	for _, name := range []string{"fits", "pan_body_deg", "pan_camera_deg", "pan_clear_deg", "pan_usable_deg", "tilt_body_deg", "tilt_clear_deg", "tilt_usable_deg"} {
 		if _, ok := hole.Fits[0][name]; !ok {
 			t.Errorf("a fit lacks %s: %v", name, hole.Fits[0])
 		}

@@ -145,7 +145,7 @@ func shorten(names []string, width int) string {
 	for k := len(names); k > 0; k-- {
 		s := strings.Join(names[:k], ", ")
 		if k < len(names) {
-			s += fmt.Sprintf(" and %d more", len(names)-k)
+			s += fmt.Sprintf(", +%d", len(names)-k)
 		}
 		if len(s) <= width || k == 1 {
 			return s

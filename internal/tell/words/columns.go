@@ -131,14 +131,16 @@ func Fits(h plan.Hole) table.Fields[plan.LensFit] {
 		turn("turn: clean", "pan_clear_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Pan.Clear }),
 		turn("half", "pan_usable_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Pan.Usable }),
 		turn("touch", "pan_body_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Pan.Body }),
+		turn("camera", "pan_camera_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Pan.Camera }),
 		turn("tilt: clean", "tilt_clear_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Tilt.Clear }),
 		turn("half", "tilt_usable_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Tilt.Usable }),
 		turn("touch", "tilt_body_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Tilt.Body }),
+		turn("camera", "tilt_camera_deg", func(f plan.LensFit) unit.Maybe[unit.Angle] { return f.Tilt.Camera }),
 		share("frames", "framing_share", func(f plan.LensFit) float64 { return f.Framing }),
 		left("note", "remark", func(f plan.LensFit) string {
 			switch b, ok := h.BestFit(); {
 			case !f.Fits:
-				return "too wide for the hole"
+				return "too wide to enter"
 			case ok && b.Lens.ID == f.Lens.ID && b.Focal == f.Focal:
 				return "best"
 			}
@@ -159,7 +161,8 @@ func Fits(h plan.Hole) table.Fields[plan.LensFit] {
 
 // AnglesKey explains the columns of [Fits].
 const AnglesKey = "Degrees from straight ahead, to either side. clean: no corner of the picture loses more than a twentieth of " +
-	"its light. half: the middle of the picture keeps half. touch: the barrel meets the glass. -: not even straight ahead."
+	"its light. half: the middle of the picture keeps half, the nose still in the hole. touch: the barrel meets the glass. " +
+	"camera: the body behind it does, the nose at the rink face; -: not even straight ahead, or the kit does not know the size."
 
 // Light are the columns of a hole's light table, a row a part of the ice.
 func Light() table.Fields[light.Row] {

@@ -122,7 +122,7 @@ func FitText(p plan.Plan, sys unit.System) string {
 }
 
 func fitTable(h plan.Hole, sys unit.System) string {
-	return Fits(h).Pick("lens", "focal_mm", "pan_clear_deg", "pan_usable_deg", "pan_body_deg", "tilt_clear_deg", "tilt_usable_deg", "tilt_body_deg", "remark").
+	return Fits(h).Pick("lens", "focal_mm", "pan_clear_deg", "pan_usable_deg", "pan_body_deg", "pan_camera_deg", "tilt_clear_deg", "tilt_usable_deg", "tilt_body_deg", "tilt_camera_deg", "remark").
 		Of("", h.Fits, sys).Text()
 }
 
