@@ -21,16 +21,10 @@ func (b *bounds) cover(r Rect) {
 func elementBounds(sheet Stylesheet, e *Element, base Style) Rect {
 	st := sheet.Resolve(e.Class, base)
 	switch s := e.Shape.(type) {
-	case Line:
-		return s.path().bounds()
-	case Polyline:
-		return s.path().bounds()
 	case Circle:
 		return Rect{s.C.X - s.R, s.C.Y - s.R, 2 * s.R, 2 * s.R}
-	case Arc:
+	case outlined:
 		return s.path().bounds()
-	case Path:
-		return s.bounds()
 	case Text:
 		return s.Box(st)
 	case Image:

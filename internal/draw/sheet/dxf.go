@@ -159,7 +159,7 @@ func isSolid(l Polyline) bool {
 
 // path writes each part of a path as one polyline.
 func (w *dxfWriter) path(p Path, pen dxffile.Pen, at placed) {
-	for _, l := range p.polylines() {
+	for _, l := range p.polylines(flatTolerance) {
 		if len(l.Vertices) > 1 {
 			w.f.Polyline(pen, w.vertices(l.Vertices, at), l.Closed)
 		}

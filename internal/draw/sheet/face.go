@@ -14,14 +14,7 @@ const (
 	Mono
 )
 
-func (f Face) id() typeface.ID {
-	if f == 0 {
-		return typeface.Regular
-	}
-	return typeface.ID(f - 1)
-}
-
-func (f Face) font() *typeface.Face { return typeface.Get(f.id()) }
+func (f Face) font() *typeface.Face { return typeface.Get(typeface.ID(max(f, Regular) - Regular)) }
 
 // Width returns the width in millimetres of a line of text at a type size in millimetres.
 func (f Face) Width(s string, size float64) float64 { return f.font().Width(s) * size }

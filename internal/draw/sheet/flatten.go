@@ -18,50 +18,28 @@ type chain struct {
 // flatten turns a path into chains of straight lines that leave its curves by
 // at most tol millimetres.
 func (p Path) flatten(tol float64) []chain {
-	var out []chain
-	var cur chain
-	flush := func() {
-		if len(cur.pts) > 1 {
-			out = append(out, cur)
-		}
-		cur = chain{}
+	lines := p.polylines(tol)
+	out := make([]chain, len(lines))
+	for i, l := range lines {
+		out[i] = l.flatten(tol)
 	}
-	for _, s := range p.Steps {
-		switch s.Op {
-		case MoveTo:
-			flush()
-			cur.pts = append(cur.pts, s.P)
-		case LineTo:
-			cur.pts = append(cur.pts, s.P)
-		case ArcTo:
-			cur.pts = flatArc(cur.pts, arcOf(cur.last(), s.P, s.Bulge), s.P, tol)
-		case CubicTo:
-			cur.pts = flatCubic(cur.pts, cur.last(), s, tol)
-		case ClosePath:
-			if len(cur.pts) > 0 {
-				start := cur.pts[0]
-				cur.closed = true
-				if n := len(cur.pts); n > 1 && cur.pts[n-1].Dist(start) < 1e-9 {
-					cur.pts = cur.pts[:n-1]
-				}
-				flush()
-				cur.pts = append(cur.pts, start)
-			}
-		}
-	}
-	flush()
 	return out
 }
 
-func (c chain) last() Point {
-	if len(c.pts) == 0 {
-		return Point{}
+func (l Polyline) flatten(tol float64) chain {
+	n := len(l.Vertices)
+	pts := make([]Point, 0, n)
+	for i, v := range l.Vertices {
+		pts = append(pts, v.Point)
+		if next := l.Vertices[(i+1)%n].Point; v.Bulge != 0 {
+			pts = flatArc(pts, arcOf(v.Point, next, v.Bulge), tol)
+		}
 	}
-	return c.pts[len(c.pts)-1]
+	return chain{pts: pts, closed: l.Closed}
 }
 
-// flatArc appends chords: with a sagitta of tol, a chord spans 2 acos(1 - tol/r).
-func flatArc(pts []Point, a Arc, end Point, tol float64) []Point {
+// flatArc appends the points between the ends: with a sagitta of tol, a chord spans 2 acos(1 - tol/r).
+func flatArc(pts []Point, a Arc, tol float64) []Point {
 	span := math.Pi / 2
 	if a.R > tol {
 		span = 2 * math.Acos(1-tol/a.R)
@@ -70,7 +48,7 @@ func flatArc(pts []Point, a Arc, end Point, tol float64) []Point {
 	for i := 1; i < n; i++ {
 		pts = append(pts, a.C.Polar(a.R, a.From+a.Sweep*float64(i)/float64(n)))
 	}
-	return append(pts, end)
+	return pts
 }
 
 // flatCubic appends chords. The second derivative is at most 6 d, d the largest

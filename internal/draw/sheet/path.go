@@ -50,6 +50,11 @@ func (p *Path) Close() { p.Steps = append(p.Steps, Step{Op: ClosePath}) }
 // Add appends a polyline as a further part, for shapes with holes in them.
 func (p *Path) Add(l Polyline) { p.Steps = append(p.Steps, l.path().Steps...) }
 
+// outlined is a shape that can be drawn as a path.
+type outlined interface{ path() Path }
+
+func (p Path) path() Path { return p }
+
 func (l Line) path() Path {
 	return Path{[]Step{{Op: MoveTo, P: l.A}, {Op: LineTo, P: l.B}}}
 }
@@ -95,8 +100,8 @@ func (a Arc) path() Path {
 }
 
 // polylines returns the path's parts as polylines with true arcs; Bézier curves
-// become straight lines within flatTolerance.
-func (p Path) polylines() []Polyline {
+// become straight lines within tol millimetres.
+func (p Path) polylines(tol float64) []Polyline {
 	var out []Polyline
 	var cur Polyline
 	flush := func() {
@@ -119,17 +124,18 @@ func (p Path) polylines() []Polyline {
 			}
 		case CubicTo:
 			if n := len(cur.Vertices); n > 0 {
-				pts := flatCubic(nil, cur.Vertices[n-1].Point, s, flatTolerance)
+				pts := flatCubic(nil, cur.Vertices[n-1].Point, s, tol)
 				for _, q := range pts[:len(pts)-1] {
 					cur.Vertices = append(cur.Vertices, Vertex{Point: q})
 				}
 			}
 		case ClosePath:
-			start := cur.Vertices[:min(1, len(cur.Vertices))]
+			if len(cur.Vertices) == 0 {
+				continue
+			}
+			s.P = cur.Vertices[0].Point
 			cur.Closed = true
 			flush()
-			cur.Vertices = append(cur.Vertices, start...)
-			continue
 		}
 		cur.Vertices = append(cur.Vertices, Vertex{Point: s.P})
 	}

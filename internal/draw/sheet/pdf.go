@@ -1,21 +1,16 @@
 package sheet
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
-	"time"
 
 	"example.org/rinkpane/internal/draw/sheet/internal/pdffile"
 )
 
 // Info is what a PDF says of itself.
-type Info struct {
-	Title, Author, Subject, Keywords string
-	Creator                          string    // the program that made the content, with its version
-	Lang                             string    // language tag; empty is "en"
-	Date                             time.Time // zero: the file carries no date
-}
+type Info = pdffile.Info
 
 // Page is one page of a PDF.
 type Page struct {
@@ -75,17 +70,10 @@ type pdfWriter struct {
 }
 
 func (w *pdfWriter) close(info Info, marks []pdffile.Bookmark) []byte {
-	lang := info.Lang
-	if lang == "" {
-		lang = "en"
-	}
-	infoRef, xmp := pdffile.Info{
-		Title: info.Title, Author: info.Author, Subject: info.Subject, Keywords: info.Keywords,
-		Creator: info.Creator, Producer: info.Creator, Date: info.Date,
-	}.Add(&w.f)
+	infoRef, xmp := info.Add(&w.f)
 	catalog := fmt.Sprintf("<</Type /Catalog /Pages %v /Metadata %v /Lang %s"+
 		" /ViewerPreferences <</PrintScaling /None /DisplayDocTitle true /PickTrayByPDFSize true>>",
-		w.tree, xmp, pdffile.String(lang))
+		w.tree, xmp, pdffile.String(cmp.Or(info.Lang, "en")))
 	if o := pdffile.Outline(&w.f, marks); o != 0 {
 		catalog += fmt.Sprintf(" /Outlines %v /PageMode /UseOutlines", o)
 	}

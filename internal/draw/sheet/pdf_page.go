@@ -76,10 +76,8 @@ func (c *pdfPage) enter(g *Group) {
 		c.op("cm")
 	}
 	if g.Clip != nil {
-		c.num(g.Clip.X)
-		c.num(g.Clip.Y)
-		c.num(g.Clip.W)
-		c.num(g.Clip.H)
+		c.pt(Point{g.Clip.X, g.Clip.Y})
+		c.pt(Point{g.Clip.W, g.Clip.H})
 		c.op("re W n")
 	}
 }

@@ -8,65 +8,55 @@ import (
 
 func (c *pngPage) words(t Text, st Style) {
 	f := c.top()
-	size := t.size(st) * f.scale
-	face := st.Face.font()
+	var parts []chain
+	for _, part := range t.outline(st).flatten(pngTolerance / f.scale) {
+		parts = append(parts, f.chain(part))
+	}
+	c.ink.fill(c.img, f.clip, parts, st.Fill.rgba())
+}
+
+// outline returns the text's letters as a path, inside by the non-zero rule.
+func (t Text) outline(st Style) Path {
+	face, size := st.Face.font(), t.size(st)
 	s, k := math.Sincos(t.Rotate)
-	dx, dy := -st.Face.Width(t.S, size)*t.Anchor.share(), t.drop(st)*f.scale
-	origin := f.offset.Add(t.At.Scale(f.scale))
-	pen := &glyphPen{size: size, tol: pngTolerance}
+	pen := glyphPen{x: -st.Face.Width(t.S, size) * t.Anchor.share()}
+	pen.at = func(x, y float64) Point { // em, y up from the baseline's start
+		x, y = pen.x+x*size, t.drop(st)-y*size
+		return Point{t.At.X + x*k + y*s, t.At.Y - x*s + y*k}
+	}
 	for _, r := range t.S {
 		g := face.Index(r)
-		pen.x = Point{origin.X + dx*k + dy*s, origin.Y - dx*s + dy*k}
-		pen.s, pen.k = s, k
-		face.Outline(g, pen)
-		dx += face.Advance(g) * size
+		face.Outline(g, &pen)
+		pen.x += face.Advance(g) * size
 	}
-	c.ink.fill(c.img, f.clip, pen.parts, st.Fill.rgba())
+	return pen.Path
 }
 
-// glyphPen gathers glyph outlines in pixels, turned and placed.
+// glyphPen draws letters one after another, each beginning at x millimetres.
 type glyphPen struct {
-	size, tol float64
-	x         Point // the glyph's origin
-	s, k      float64
-	parts     []chain
-	last      Point
-}
-
-func (p *glyphPen) at(x, y float64) Point {
-	x, y = x*p.size, y*p.size
-	return Point{p.x.X + x*p.k - y*p.s, p.x.Y - x*p.s - y*p.k}
-}
-
-func (p *glyphPen) add(q Point) {
-	part := &p.parts[len(p.parts)-1]
-	part.pts = append(part.pts, q)
-	p.last = q
+	Path
+	x    float64
+	at   func(x, y float64) Point
+	last Point
 }
 
 // Move starts a contour.
-func (p *glyphPen) Move(x, y float64) {
-	p.parts = append(p.parts, chain{closed: true})
-	p.add(p.at(x, y))
-}
+func (p *glyphPen) Move(x, y float64) { p.MoveTo(p.to(x, y)) }
 
 // Line adds a straight line.
-func (p *glyphPen) Line(x, y float64) { p.add(p.at(x, y)) }
+func (p *glyphPen) Line(x, y float64) { p.LineTo(p.to(x, y)) }
 
-// Quad adds a quadratic curve.
+// Quad adds a quadratic curve as the cubic that it is.
 func (p *glyphPen) Quad(cx, cy, x, y float64) {
-	a, c, b := p.last, p.at(cx, cy), p.at(x, y)
-	// A quadratic leaves its chord by a quarter of the second difference.
-	n := max(1, int(math.Ceil(math.Sqrt(a.Sub(c.Scale(2)).Add(b).Dist(Point{})/4/p.tol))))
-	for i := 1; i <= n; i++ {
-		t := float64(i) / float64(n)
-		u := 1 - t
-		p.add(a.Scale(u * u).Add(c.Scale(2 * u * t)).Add(b.Scale(t * t)))
-	}
+	a, c := p.last, p.at(cx, cy).Scale(2)
+	b := p.to(x, y)
+	p.CubicTo(a.Add(c).Scale(1.0/3), b.Add(c).Scale(1.0/3), b)
 }
 
-// Close ends a contour.
-func (p *glyphPen) Close() {}
+func (p *glyphPen) to(x, y float64) Point {
+	p.last = p.at(x, y)
+	return p.last
+}
 
 // withDensity adds the chunk that says how many pixels make a metre (PNG
 // specification, pHYs), after the header chunk.

@@ -207,6 +207,14 @@ func (w *svgWriter) point(before string, p Point) {
 	w.num(" ", p.Y)
 }
 
+// rect opens a tag with a place and a size, the last attribute still open.
+func (w *svgWriter) rect(tag string, r Rect) {
+	w.num(tag+` x="`, r.X)
+	w.num(`" y="`, r.Y)
+	w.num(`" width="`, r.W)
+	w.num(`" height="`, r.H)
+}
+
 func (w *svgWriter) attr(name, value string) {
 	w.b = append(w.b, ' ')
 	w.b = append(w.b, name...)

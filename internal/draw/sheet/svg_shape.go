@@ -10,12 +10,6 @@ import (
 
 func (w *svgWriter) shape(e *Element, st styled) {
 	switch s := e.Shape.(type) {
-	case Line:
-		w.point(`<path d="M`, s.A)
-		w.point("L", s.B)
-		w.str(`"`)
-		w.common(e)
-		w.finish(e, "path")
 	case Circle:
 		w.num(`<circle cx="`, s.C.X)
 		w.num(`" cy="`, s.C.Y)
@@ -23,12 +17,8 @@ func (w *svgWriter) shape(e *Element, st styled) {
 		w.str(`"`)
 		w.common(e)
 		w.finish(e, "circle")
-	case Polyline:
+	case outlined:
 		w.path(e, s.path())
-	case Arc:
-		w.path(e, s.path())
-	case Path:
-		w.path(e, s)
 	case Text:
 		w.words(e, s, st.Style)
 	case Image:
@@ -132,10 +122,7 @@ func (w *svgWriter) image(e *Element, m Image) {
 	if !linked && (m.Img == nil || png.Encode(&buf, m.Img) != nil) {
 		return
 	}
-	w.num(`<image x="`, m.X)
-	w.num(`" y="`, m.Y)
-	w.num(`" width="`, m.W)
-	w.num(`" height="`, m.H)
+	w.rect("<image", m.Rect)
 	w.str(`" preserveAspectRatio="none" image-rendering="pixelated"`)
 	if linked {
 		w.attr("href", m.Address)
@@ -153,10 +140,7 @@ func (w *svgWriter) group(e *Element, g *Group, st styled) {
 	if g.Clip != nil {
 		clip = w.clipID()
 		w.str(`<clipPath id="` + clip + `">`)
-		w.num(`<rect x="`, g.Clip.X)
-		w.num(`" y="`, g.Clip.Y)
-		w.num(`" width="`, g.Clip.W)
-		w.num(`" height="`, g.Clip.H)
+		w.rect("<rect", *g.Clip)
 		w.str(`"/></clipPath>`)
 	}
 	w.str("<g")

@@ -26,16 +26,8 @@ func walk(d *Drawing, b brush) {
 func paint(styles *styler, e *Element, base styled, b brush) {
 	st := styles.resolve(e.Class, base)
 	switch s := e.Shape.(type) {
-	case Line:
+	case outlined:
 		b.path(s.path(), st.Style)
-	case Polyline:
-		b.path(s.path(), st.Style)
-	case Circle:
-		b.path(s.path(), st.Style)
-	case Arc:
-		b.path(s.path(), st.Style)
-	case Path:
-		b.path(s, st.Style)
 	case Text:
 		if s.S != "" && st.Fill.visible() {
 			b.words(s, st.Style)

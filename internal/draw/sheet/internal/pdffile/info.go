@@ -8,8 +8,10 @@ import (
 
 // Info is what a file says of itself.
 type Info struct {
-	Title, Author, Subject, Keywords, Creator, Producer string
-	Date                                                time.Time // zero: not said
+	Title, Author, Subject, Keywords string
+	Creator                          string    // the program that made content and file, with its version
+	Lang                             string    // language tag; empty is "en"
+	Date                             time.Time // zero: not said
 }
 
 // Add writes the information dictionary and the XMP metadata stream.
@@ -30,7 +32,7 @@ func (n Info) Add(f *File) (info, xmp Ref) {
 
 func (n Info) entries() [6][2]string {
 	return [6][2]string{{"Title", n.Title}, {"Author", n.Author}, {"Subject", n.Subject},
-		{"Keywords", n.Keywords}, {"Creator", n.Creator}, {"Producer", n.Producer}}
+		{"Keywords", n.Keywords}, {"Creator", n.Creator}, {"Producer", n.Creator}}
 }
 
 // xmp returns the metadata as XMP (ISO 16684-1) in the Dublin Core, PDF and
@@ -45,7 +47,7 @@ func (n Info) xmp() string {
 	field(&b, "dc:creator", n.Author, `<rdf:Seq><rdf:li>`, `</rdf:li></rdf:Seq>`)
 	field(&b, "dc:description", n.Subject, `<rdf:Alt><rdf:li xml:lang="x-default">`, `</rdf:li></rdf:Alt>`)
 	field(&b, "pdf:Keywords", n.Keywords, "", "")
-	field(&b, "pdf:Producer", n.Producer, "", "")
+	field(&b, "pdf:Producer", n.Creator, "", "")
 	field(&b, "xmp:CreatorTool", n.Creator, "", "")
 	if !n.Date.IsZero() {
 		date := n.Date.UTC().Format(time.RFC3339)
