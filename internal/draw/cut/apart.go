@@ -12,10 +12,9 @@ import (
 func (e elevation) others(pane sheet.Rect, x func(unit.Length) float64) {
 	for _, k := range e.job.Neighbours {
 		c := sheet.Pt(x(k.Left), pane.Y+pane.H-k.Up.Millimetres()*e.scale)
-		w, h := k.Hole.Size.W.Millimetres()*e.scale, k.Hole.Size.H.Millimetres()*e.scale
-		rim := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
-		e.group(sheet.LayerDatum).Add("beside", sheet.RoundRect(rim, k.Corner.Millimetres()*e.scale))
-		e.group(sheet.LayerText).Add("caption", sheet.Text{At: sheet.Pt(c.X, rim.Y-1), S: k.Hole.ID, Anchor: sheet.Middle})
+		hole := rim(c, k.Hole.Size, e.scale)
+		e.group(sheet.LayerDatum).Add("beside", sheet.RoundRect(hole, k.Corner.Millimetres()*e.scale))
+		e.group(sheet.LayerText).Add("caption", sheet.Text{At: sheet.Pt(c.X, hole.Y-1), S: k.Hole.ID, Anchor: sheet.Middle})
 	}
 }
 

@@ -65,21 +65,17 @@ func (d coverDrawing) front(at sheet.Point) {
 	middle := sheet.Pt(at.X+w/2, at.Y+h/2)
 	cord := sheet.Pt(middle.X, at.Y+h+d.mm(c.TabLong-tabHoleUp))
 	cut.Add("cut-line", sheet.Circle{C: cord, R: d.mm(c.TabHole) / 2})
-	pw, ph := d.mm(c.Plug.W), d.mm(c.Plug.H)
-	plug := sheet.Rect{X: middle.X - pw/2, Y: middle.Y - ph/2, W: pw, H: ph}
+	plug := rim(middle, c.Plug, d.scale)
+	pw, ph := plug.W, plug.H
 	d.group(sheet.LayerDatum).Add("hidden-edge", sheet.RoundRect(plug, d.mm(c.PlugCorner)))
 	d.group(sheet.LayerDatum).CentreMark(middle, pw, ph)
 	g := d.group(sheet.LayerDim)
-	text, under := d.dims(c.Flange.W)
-	g.Dim(sheet.Dimension{A: at, B: sheet.Pt(at.X+w, at.Y), Off: 8, Text: text, Under: under})
-	text, under = d.dims(c.Flange.H)
-	g.Dim(sheet.Dimension{A: sheet.Pt(at.X, at.Y+h), B: at, Off: 9, Text: text, Under: under})
+	dim(g, at, sheet.Pt(at.X+w, at.Y), 8, c.Flange.W, d.dims)
+	dim(g, sheet.Pt(at.X, at.Y+h), at, 9, c.Flange.H, d.dims)
 	foot := at.Y + h + d.mm(c.TabLong)
-	text, under = d.dims(c.Plug.W)
 	// Words that have no room within stand away from the side view.
-	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X+pw, plug.Y+ph), B: sheet.Pt(plug.X, plug.Y+ph), Off: foot - plug.Y - ph + 9, Text: text, Under: under})
-	text, under = d.dims(c.Plug.H)
-	g.Dim(sheet.Dimension{A: sheet.Pt(plug.X+pw, plug.Y), B: sheet.Pt(plug.X+pw, plug.Y+ph), Off: at.X + w - plug.X - pw + 8, Text: text, Under: under})
+	dim(g, sheet.Pt(plug.X+pw, plug.Y+ph), sheet.Pt(plug.X, plug.Y+ph), foot-plug.Y-ph+9, c.Plug.W, d.dims)
+	dim(g, sheet.Pt(plug.X+pw, plug.Y), sheet.Pt(plug.X+pw, plug.Y+ph), at.X+w-plug.X-pw+8, c.Plug.H, d.dims)
 	corner := sheet.Pt(plug.X+pw-d.mm(c.PlugCorner), plug.Y+d.mm(c.PlugCorner)).Polar(d.mm(c.PlugCorner), math.Pi/4)
 	if say := "plug: see " + plugNote; pw/2 > sheet.Regular.Width(say, sheet.SizeText)+d.mm(c.PlugCorner)+9 && ph/2 > 14 {
 		g.Note(corner, sheet.Pt(corner.X-5, corner.Y+7), true, say)
@@ -154,11 +150,9 @@ func (d coverDrawing) side(at sheet.Point) {
 	t := d.group(sheet.LayerText)
 	t.Add("caption", sheet.Text{At: sheet.Pt(x+thick+2.2, at.Y+h/2), S: "RINK", Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: math.Pi / 2})
 	t.Add("caption", sheet.Text{At: sheet.Pt(at.X-2.2, at.Y+h/2), S: "STAND", Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: math.Pi / 2})
-	text, under := d.dims(c.PlugDepth)
-	g.Dim(sheet.Dimension{A: sheet.Pt(x+plug, at.Y-pad), B: sheet.Pt(x, at.Y-pad), Off: -5, Text: text, Under: under})
-	text, under = d.dims(c.FlangeThk)
+	dim(g, sheet.Pt(x+plug, at.Y-pad), sheet.Pt(x, at.Y-pad), -5, c.PlugDepth, d.dims)
 	foot = at.Y + h + d.mm(c.TabLong)
-	g.Dim(sheet.Dimension{A: sheet.Pt(x, foot), B: sheet.Pt(at.X, foot), Off: 6, Text: text, Under: under})
+	dim(g, sheet.Pt(x, foot), sheet.Pt(at.X, foot), 6, c.FlangeThk, d.dims)
 }
 
 // words sets what the cover is, its play and what the drawing does not settle.

@@ -57,24 +57,16 @@ func (d detail) outline(box sheet.Rect, scale float64) {
 	d.group(d.job.outlineLayer()).Add(outlineClass(d.job.Exists()), sheet.RoundRect(hole, r))
 	d.group(sheet.LayerDatum).CentreMark(c, w, h)
 	g := d.group(sheet.LayerDim)
-	text, under := d.dims(size.W)
-	g.Dim(sheet.Dimension{A: sheet.Pt(hole.X, hole.Y), B: sheet.Pt(hole.X+w, hole.Y), Off: 8, Text: text, Under: under})
-	text, under = d.dims(size.H)
-	g.Dim(sheet.Dimension{A: sheet.Pt(hole.X, hole.Y+h), B: sheet.Pt(hole.X, hole.Y), Off: 9, Text: text, Under: under})
+	dim(g, sheet.Pt(hole.X, hole.Y), sheet.Pt(hole.X+w, hole.Y), 8, size.W, d.dims)
+	dim(g, sheet.Pt(hole.X, hole.Y+h), sheet.Pt(hole.X, hole.Y), 9, size.H, d.dims)
 	d.pilots(hole, r)
 	d.cutMarks(c, w)
 }
 
 // pilots draws the four pilot holes and says what the corner is.
 func (d detail) pilots(hole sheet.Rect, r float64) {
-	g := d.group(sheet.LayerEngrave)
+	d.job.drill(d.group(sheet.LayerEngrave), hole, r)
 	text := d.group(sheet.LayerDim)
-	if d.job.Pilot() > 0 {
-		for _, c := range corners(hole, r) {
-			g.Add("pilot", sheet.Circle{C: c, R: r})
-			g.CentreMark(c, 0, 0)
-		}
-	}
 	a, b := d.dims(d.job.Corner)
 	corner := sheet.Pt(hole.X+r, hole.Y+hole.H-r).Polar(r, -3*math.Pi/4)
 	elbow := sheet.Pt(max(hole.X+8, corner.X+4), hole.Y+hole.H+9)
@@ -123,8 +115,7 @@ func (d detail) section(box sheet.Rect, scale float64) {
 	d.group(sheet.LayerHatch).Hatch("hatch", closed, math.Pi/4, 2.2)
 	d.breakLine(x0, y0, y1)
 	g := d.group(sheet.LayerDim)
-	text, under := d.dims(d.job.Thick)
-	g.Dim(sheet.Dimension{A: sheet.Pt(x0, y0), B: sheet.Pt(x0, y1), Off: -9, Text: text, Under: under})
+	dim(g, sheet.Pt(x0, y0), sheet.Pt(x0, y1), -9, d.job.Thick, d.dims)
 	t.Add("caption", sheet.Text{At: sheet.Pt(x0+sectionLong/2, y0-2), S: "RINK FACE", Anchor: sheet.Middle})
 	t.Add("caption", sheet.Text{At: sheet.Pt(x0+sectionLong/2, y1+2), S: "SHOOTING FACE", Anchor: sheet.Middle, VAlign: sheet.Top})
 	t.Add("caption", sheet.Text{At: sheet.Pt(x1+4, (y0+y1)/2), S: "hole", VAlign: sheet.Centre})

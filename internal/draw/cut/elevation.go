@@ -79,11 +79,9 @@ func (e elevation) outlines(pane sheet.Rect, c sheet.Point) {
 	over := 6.0
 	boards := sheet.Rect{X: pane.X - over, Y: pane.Y + pane.H, W: pane.W + 2*over, H: stub}
 	d.Add("boards", sheet.RoundRect(boards, 0))
-	k := e.job.Hole.Size
-	w, h := k.W.Millimetres()*e.scale, k.H.Millimetres()*e.scale
-	hole := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
+	hole := rim(c, e.job.Hole.Size, e.scale)
 	e.group(e.job.outlineLayer()).Add(outlineClass(e.job.Exists()), sheet.RoundRect(hole, e.job.Corner.Millimetres()*e.scale))
-	d.CentreMark(c, w, h)
+	d.CentreMark(c, hole.W, hole.H)
 }
 
 // outlineClass tells a hole that is to be made from one that exists.
@@ -135,21 +133,16 @@ func (e elevation) measures(pane sheet.Rect, c sheet.Point, mirrored bool) {
 	f := e.job.Face
 	foot := pane.Y + pane.H
 	right := pane.X + pane.W
-	text, under := e.places(f.Width)
-	g.Dim(sheet.Dimension{A: sheet.Pt(pane.X, pane.Y), B: sheet.Pt(right, pane.Y), Off: 6, Text: text, Under: under})
-	text, under = e.places(f.Height)
-	g.Dim(sheet.Dimension{A: sheet.Pt(pane.X, foot), B: sheet.Pt(pane.X, pane.Y), Off: 12, Text: text, Under: under})
+	dim(g, sheet.Pt(pane.X, pane.Y), sheet.Pt(right, pane.Y), 6, f.Width, e.places)
+	dim(g, sheet.Pt(pane.X, foot), sheet.Pt(pane.X, pane.Y), 12, f.Height, e.places)
 	first, second := f.Left, f.Right()
 	if mirrored {
 		first, second = second, first
 	}
 	// Below the boards along the pane, each edge's distance on a level of its own.
-	text, under = e.places(first)
-	g.Dim(sheet.Dimension{A: sheet.Pt(pane.X, foot), B: sheet.Pt(c.X, foot), Off: -(stub + 6), Text: text, Under: under})
-	text, under = e.places(second)
-	g.Dim(sheet.Dimension{A: sheet.Pt(right, foot), B: sheet.Pt(c.X, foot), Off: stub + 16, Text: text, Under: under})
-	text, under = e.places(f.Up)
-	g.Dim(sheet.Dimension{A: sheet.Pt(right, foot), B: sheet.Pt(right, c.Y), Off: -9, Text: text, Under: under})
+	dim(g, sheet.Pt(pane.X, foot), sheet.Pt(c.X, foot), -(stub + 6), first, e.places)
+	dim(g, sheet.Pt(right, foot), sheet.Pt(c.X, foot), stub+16, second, e.places)
+	dim(g, sheet.Pt(right, foot), sheet.Pt(right, c.Y), -9, f.Up, e.places)
 	g.Add("dim", sheet.Line{A: sheet.Pt(c.X, c.Y), B: sheet.Pt(right, c.Y)})
 }
 

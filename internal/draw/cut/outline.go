@@ -10,34 +10,34 @@ import (
 // outlineMargin is the white round a drawing for a machine, mm.
 const outlineMargin = 60.0
 
+// machineSheet is a sheet for a machine with room for so many millimetres of
+// parts, which its area is.
+func (p ShopOrder) machineSheet(name, title string, w, h float64) page {
+	d := sheet.New(name, w+2*outlineMargin, h+2*outlineMargin, styles())
+	d.Layers, d.Title, d.Desc = layers(), title, p.Stamp()
+	return page{d: d, area: sheet.Rect{X: outlineMargin, Y: outlineMargin, W: w, H: h}, sys: p.Arena.Units}
+}
+
 // PaneOutline is the pane at full size from the shooting side for a shop's or
 // a factory's machine: the hole on layer CUT as one closed outline, the pane's
 // visible edges and the centre lines on DATUM, notes on TEXT.
 func (p ShopOrder) PaneOutline(j Job) *sheet.Drawing {
-	w, h := j.Face.Width.Millimetres(), j.Face.Height.Millimetres()
-	d := sheet.New("pane-outline", w+2*outlineMargin, h+2*outlineMargin, styles())
-	d.Layers = layers()
-	d.Title = "Hole " + j.Hole.ID + ": pane outline, full size"
-	d.Desc = p.Stamp()
-	g := page{d: d, sys: p.Arena.Units}
-	pane := sheet.Rect{X: outlineMargin, Y: outlineMargin, W: w, H: h}
+	g := p.machineSheet("pane-outline", "Hole "+j.Hole.ID+": pane outline, full size", j.Face.Width.Millimetres(), j.Face.Height.Millimetres())
+	pane := g.area
 	datum := g.group(sheet.LayerDatum)
 	datum.Add("edge", sheet.RoundRect(pane, 0))
-	c := sheet.Pt(pane.X+j.Face.Left.Millimetres(), pane.Y+h-j.Face.Up.Millimetres())
-	hw, hh := j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres()
-	hole := sheet.Rect{X: c.X - hw/2, Y: c.Y - hh/2, W: hw, H: hh}
+	c := sheet.Pt(pane.X+j.Face.Left.Millimetres(), pane.Y+pane.H-j.Face.Up.Millimetres())
+	hole := rim(c, j.Hole.Size, 1)
 	g.group(j.outlineLayer()).Add("cut-line", sheet.RoundRect(hole, j.Corner.Millimetres()))
-	datum.Add("centre-line", sheet.Line{A: sheet.Pt(pane.X, c.Y), B: sheet.Pt(pane.X+w, c.Y)})
-	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, pane.Y), B: sheet.Pt(c.X, pane.Y+h)})
+	datum.Add("centre-line", sheet.Line{A: sheet.Pt(pane.X, c.Y), B: sheet.Pt(pane.X+pane.W, c.Y)})
+	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, pane.Y), B: sheet.Pt(c.X, pane.Y+pane.H)})
 	if j.Pilot() > 0 {
-		r := j.Corner.Millimetres()
-		for _, at := range corners(hole, r) {
-			g.group(sheet.LayerEngrave).Add("pilot", sheet.Circle{C: at, R: r})
+		for _, at := range corners(hole, j.Corner.Millimetres()) {
+			g.group(sheet.LayerEngrave).Add("pilot", sheet.Circle{C: at, R: j.Corner.Millimetres()})
 		}
 	}
 	for _, k := range j.Neighbours {
-		w, h := k.Hole.Size.W.Millimetres(), k.Hole.Size.H.Millimetres()
-		at := sheet.Rect{X: pane.X + k.Left.Millimetres() - w/2, Y: pane.Y + pane.H - k.Up.Millimetres() - h/2, W: w, H: h}
+		at := rim(sheet.Pt(pane.X+k.Left.Millimetres(), pane.Y+pane.H-k.Up.Millimetres()), k.Hole.Size, 1)
 		datum.Add("edge", sheet.RoundRect(at, k.Corner.Millimetres()))
 		g.group(sheet.LayerText).Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y-3), S: "hole " + k.Hole.ID + ": in the same pane, " + standsWord(k.Hole) + "see its own drawing"})
 	}
@@ -46,7 +46,7 @@ func (p ShopOrder) PaneOutline(j Job) *sheet.Drawing {
 		say += "; CURVED PANE, inner radius " + g.one(j.Face.Radius) + ": unrolled, lengths along the rink face"
 	}
 	g.stamp(p, j, sheet.Pt(pane.X, pane.Y-outlineMargin/2), say)
-	return d
+	return g.d
 }
 
 // outlineLayer is the layer of the hole's outline: nothing of a hole that
@@ -66,6 +66,16 @@ func standsWord(h glass.Hole) string {
 	return ""
 }
 
+// drill draws the pilot holes at a hole's corners of a radius in millimetres.
+func (j Job) drill(g *sheet.Group, hole sheet.Rect, r float64) {
+	for _, c := range corners(hole, r) {
+		if j.Pilot() > 0 {
+			g.Add("pilot", sheet.Circle{C: c, R: r})
+			g.CentreMark(c, 0, 0)
+		}
+	}
+}
+
 // corners returns the centres of a rectangle's rounded corners.
 func corners(r sheet.Rect, radius float64) [4]sheet.Point {
 	return [4]sheet.Point{
@@ -81,11 +91,7 @@ func (p ShopOrder) CoverOutline(j Job) *sheet.Drawing {
 	c := j.Cover
 	pw, ph := c.Plug.W.Millimetres(), c.Plug.H.Millimetres()
 	fw, fh, tab := c.Flange.W.Millimetres(), c.Flange.H.Millimetres(), c.TabLong.Millimetres()
-	d := sheet.New("cover-outline", pw+fw+3*outlineMargin, fh+tab+2*outlineMargin, styles())
-	d.Layers = layers()
-	d.Title = "Hole " + j.Hole.ID + ": cover outlines, full size"
-	d.Desc = p.Stamp()
-	g := page{d: d, sys: p.Arena.Units}
+	g := p.machineSheet("cover-outline", "Hole "+j.Hole.ID+": cover outlines, full size", pw+fw+outlineMargin, fh+tab)
 	cut := g.group(sheet.LayerCut)
 	plug := sheet.Rect{X: outlineMargin, Y: outlineMargin, W: pw, H: ph}
 	cut.Add("cut-line", sheet.RoundRect(plug, c.PlugCorner.Millimetres()))
@@ -97,7 +103,7 @@ func (p ShopOrder) CoverOutline(j Job) *sheet.Drawing {
 	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+fh+tab+6), S: "FLANGE, " + string(c.Material) + ", thickness " + g.one(c.FlangeThk), VAlign: sheet.Top})
 	t.Add("title", sheet.Text{At: sheet.Pt(plug.X+pw/2, plug.Y+ph/2), S: j.Hole.ID, Anchor: sheet.Middle, VAlign: sheet.Centre})
 	g.stamp(p, j, sheet.Pt(plug.X, plug.Y-outlineMargin/2), "all edges rounded R "+g.one(c.Rounding))
-	return d
+	return g.d
 }
 
 // stamp writes what the drawing is, its plan and the cautions as text.

@@ -170,6 +170,19 @@ func (g page) dims(l unit.Length) (text, under string) {
 	return drawnAs(l, g.sys), drawnAs(l, other(g.sys))
 }
 
+// rim is the upright box of a size about a centre, k millimetres on paper to one.
+func rim(c sheet.Point, s unit.Size, k float64) sheet.Rect {
+	w, h := s.W.Millimetres()*k, s.H.Millimetres()*k
+	return sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
+}
+
+// dim adds a dimension between two points, off millimetres to the left, of a
+// length printed by dims or places.
+func dim(g *sheet.Group, a, b sheet.Point, off float64, l unit.Length, printed func(unit.Length) (text, under string)) {
+	text, under := printed(l)
+	g.Dim(sheet.Dimension{A: a, B: b, Off: off, Text: text, Under: under})
+}
+
 // places is dims for places and sizes of panes, which nobody holds to less
 // than a sixty-fourth of an inch: always fractions.
 func (g page) places(l unit.Length) (text, under string) {

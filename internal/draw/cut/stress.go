@@ -6,9 +6,6 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 )
 
-// ShapeWords stand wherever a stress factor stands.
-const ShapeWords = "A comparison of shapes in a wide sheet under tension: no strength check."
-
 // Bounds of the stress factor's formula, ratios without unit.
 const (
 	leastRadiusRatio = 0.2 // r/b

@@ -128,18 +128,14 @@ func (t template) outline() {
 	j := t.job
 	w, h, r := j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres(), j.Corner.Millimetres()
 	c := sheet.Pt(t.area.X+t.area.W/2, t.area.Y+templateTop+around+h/2)
-	hole := sheet.Rect{X: c.X - w/2, Y: c.Y - h/2, W: w, H: h}
+	hole := rim(c, j.Hole.Size, 1)
 	t.group(j.outlineLayer()).Add("cut-line", sheet.RoundRect(hole, r))
 	datum := t.group(sheet.LayerDatum)
 	left, right := hole.X-beside+4, hole.X+w+beside-4
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(left, c.Y), B: sheet.Pt(right, c.Y)})
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, hole.Y-around+5), B: sheet.Pt(c.X, hole.Y+h+around-5)})
 	if j.Pilot() > 0 {
-		g := t.group(sheet.LayerEngrave)
-		for _, at := range corners(hole, r) {
-			g.Add("pilot", sheet.Circle{C: at, R: r})
-			g.CentreMark(at, 0, 0)
-		}
+		j.drill(t.group(sheet.LayerEngrave), hole, r)
 	}
 	t.places(hole, c)
 }

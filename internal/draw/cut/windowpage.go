@@ -126,25 +126,20 @@ func (d windowDrawing) front(at sheet.Point) {
 	c := sheet.Pt(at.X+ww/2, at.Y+wh/2)
 	d.group(sheet.LayerDatum).CentreMark(c, ww, wh)
 	g := d.group(sheet.LayerDim)
-	text, under := d.dims(w.Size.W)
-	g.Dim(sheet.Dimension{A: at, B: sheet.Pt(at.X+ww, at.Y), Off: 8, Text: text, Under: under})
-	text, under = d.dims(w.Size.H)
-	g.Dim(sheet.Dimension{A: sheet.Pt(at.X, at.Y+wh), B: at, Off: 9, Text: text, Under: under})
+	dim(g, at, sheet.Pt(at.X+ww, at.Y), 8, w.Size.W, d.dims)
+	dim(g, sheet.Pt(at.X, at.Y+wh), at, 9, w.Size.H, d.dims)
 	p, ok := d.job.Clear.Get()
 	if !ok {
 		return
 	}
-	pw, ph := p.Size.W.Millimetres()*d.scale, p.Size.H.Millimetres()*d.scale
-	patch := sheet.Rect{X: c.X - pw/2, Y: c.Y - ph/2, W: pw, H: ph}
-	if outline := sheet.RoundRect(patch, p.Corner.Millimetres()*d.scale); w.Printed {
-		d.group(sheet.LayerCut).Add("cut", outline)
-	} else { // nothing is cut
-		d.group(sheet.LayerCut).Add("hidden-edge", outline)
+	patch, class := rim(c, p.Size, d.scale), "cut"
+	pw, ph := patch.W, patch.H
+	if !w.Printed {
+		class = "hidden-edge" // nothing is cut
 	}
-	text, under = d.places(p.Size.W)
-	g.Dim(sheet.Dimension{A: sheet.Pt(patch.X, patch.Y+ph), B: sheet.Pt(patch.X+pw, patch.Y+ph), Off: -(at.Y + wh - patch.Y - ph + 9), Text: text, Under: under})
-	text, under = d.places(p.Size.H)
-	g.Dim(sheet.Dimension{A: sheet.Pt(patch.X+pw, patch.Y+ph), B: sheet.Pt(patch.X+pw, patch.Y), Off: -(at.X + ww - patch.X - pw + 8), Text: text, Under: under})
+	d.group(sheet.LayerCut).Add(class, sheet.RoundRect(patch, p.Corner.Millimetres()*d.scale))
+	dim(g, sheet.Pt(patch.X, patch.Y+ph), sheet.Pt(patch.X+pw, patch.Y+ph), -(at.Y + wh - patch.Y - ph + 9), p.Size.W, d.places)
+	dim(g, sheet.Pt(patch.X+pw, patch.Y+ph), sheet.Pt(patch.X+pw, patch.Y), -(at.X + ww - patch.X - pw + 8), p.Size.H, d.places)
 	a, b := d.places(p.Corner)
 	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: fmt.Sprintf("clears every lens that fits, straight ahead; corners R %s (%s)", a, b), VAlign: sheet.Top})
 }
@@ -213,21 +208,16 @@ func patchFields(w glass.Window) table.Fields[LensPatch] {
 func (p ShopOrder) WindowOutline(job WindowJob) *sheet.Drawing {
 	w := job.Window
 	ww, wh := w.Size.W.Millimetres(), w.Size.H.Millimetres()
-	d := sheet.New("window-outline", ww+2*outlineMargin, wh+2*outlineMargin, styles())
-	d.Layers = layers()
-	d.Title = "Low window " + w.ID + ": clear patch, full size"
-	d.Desc = p.Stamp()
-	g := page{d: d, sys: p.Arena.Units}
-	g.group(sheet.LayerDatum).Add("edge", sheet.RoundRect(sheet.Rect{X: outlineMargin, Y: outlineMargin, W: ww, H: wh}, 0))
-	c := sheet.Pt(outlineMargin+ww/2, outlineMargin+wh/2)
+	g := p.machineSheet("window-outline", "Low window "+w.ID+": clear patch, full size", ww, wh)
+	g.group(sheet.LayerDatum).Add("edge", sheet.RoundRect(g.area, 0))
 	if s, ok := job.Clear.Get(); ok {
-		pw, ph := s.Size.W.Millimetres(), s.Size.H.Millimetres()
-		g.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(sheet.Rect{X: c.X - pw/2, Y: c.Y - ph/2, W: pw, H: ph}, s.Corner.Millimetres()))
+		patch := rim(sheet.Pt(outlineMargin+ww/2, outlineMargin+wh/2), s.Size, 1)
+		g.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(patch, s.Corner.Millimetres()))
 	}
 	t := g.group(sheet.LayerText)
 	t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2), S: p.subject() + ", low window " + w.ID + ": cut the film only; from the rink side; " + p.Stamp()})
 	for i, s := range glass.Cautions() {
 		t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2+lineHeight*float64(1+i)), S: s})
 	}
-	return d
+	return g.d
 }
