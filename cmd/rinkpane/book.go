@@ -92,14 +92,17 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 	if err != nil {
 		return fmt.Errorf("--paper: %w", err)
 	}
-	content, err := book.Gather(c.Context(), maker, doc, book.Options{
+	ctx, end := a.watched(c.Context())
+	defer end()
+	content, err := book.Gather(ctx, maker, doc, book.Options{
 		Units: ar.Units, Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
 	})
 	if err != nil {
 		return err
 	}
 	remark(a, content.Plan.Remarks, ar.Units)
-	print, err := content.PDF()
+	print, err := content.PDF(ctx)
+	end()
 	if err != nil {
 		return err
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"cmp"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -50,14 +51,14 @@ revision; --verify says whether a drawing is of this plan.`,
   # is this drawing of this plan?
   rinkpane cut arena.yaml --verify shop/holes/B1/template.pdf`,
 		Args: atMostOne,
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 && f.verify == "" {
 				return errors.New("cut needs an arena file: rinkpane cut ARENA --out DIR")
 			}
 			if f.verify != "" {
 				return runVerify(a, args, f)
 			}
-			return runCut(a, args[0], f)
+			return runCut(c.Context(), a, args[0], f)
 		},
 	}
 	o, s := cut.DefaultCoverOptions(), cut.DefaultSpareOptions()
@@ -133,7 +134,7 @@ func reasonsOf(list []*cut.Refusal) []cutRefusal {
 	return out
 }
 
-func runCut(a *app, arenaPath string, f cutFlags) error {
+func runCut(ctx context.Context, a *app, arenaPath string, f cutFlags) error {
 	if f.out == "" {
 		return errors.New("cut needs --out DIR, the folder for the drawings")
 	}
@@ -150,7 +151,10 @@ func runCut(a *app, arenaPath string, f cutFlags) error {
 		return err
 	}
 	order := cut.NewShopOrder(ar, doc.Bytes(), sets.Check(ar).Findings)
-	folder, err := order.Folder(r)
+	ctx, end := a.watched(ctx)
+	defer end()
+	folder, err := order.Folder(ctx, r)
+	end()
 	if err != nil {
 		return err
 	}

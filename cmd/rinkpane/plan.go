@@ -76,6 +76,8 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if err != nil {
 		return err
 	}
+	ctx, end := a.watched(ctx)
+	defer end()
 	p, err := maker.Make(ctx, doc)
 	if err != nil {
 		return err
@@ -87,6 +89,7 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if p, err = maker.Whole(ctx, p, !f.short); err != nil {
 		return err
 	}
+	end()
 	if a.json { // else the summary tells them
 		remark(a, p.Remarks, sys)
 	}

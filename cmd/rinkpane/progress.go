@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -8,6 +9,7 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/measure/cores"
 )
 
 // progress shows how far long work is: a bar that redraws itself on a
@@ -19,20 +21,29 @@ type progress struct {
 	drawn    bool
 }
 
-// How often a bar is drawn anew, and a line written where there is no terminal.
+// How often a bar is drawn anew, and a line written where there is no terminal, the
+// first one sooner.
 const (
 	redrawEvery = 100 * time.Millisecond
 	lineEvery   = 3 * time.Second
+	firstLine   = time.Second
 	barWidth    = 30
 )
 
 func newProgress(w io.Writer) *progress {
-	p := &progress{w: w, last: time.Now()}
+	p := &progress{w: w, last: time.Now().Add(firstLine - lineEvery)}
 	if f, ok := w.(*os.File); ok {
 		info, err := f.Stat()
 		p.terminal = err == nil && info.Mode()&os.ModeCharDevice != 0
 	}
 	return p
+}
+
+// watched returns a context in which long work shows on standard error how far it
+// is, and what takes the bar away; call it before anything else is written there.
+func (a *app) watched(ctx context.Context) (context.Context, func()) {
+	bar := newProgress(a.err)
+	return cores.Told(ctx, func(stage string, share float64) { bar.tell(choose.Report{Stage: stage, Share: share}) }), bar.end
 }
 
 // tell shows a report, not each one.

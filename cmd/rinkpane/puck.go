@@ -124,7 +124,9 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 			return err
 		}
 	}
-	guards, err := puck.Assess(ar, o)
+	ctx, end := a.watched(c.Context())
+	guards, err := puck.Assess(ctx, ar, o)
+	end()
 	if err != nil {
 		return err
 	}

@@ -267,6 +267,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "draw/book", floor: 9.3, uses: []arrow{
+		{"measure/cores", "tells how far the book is"},
 		{"tell/words", "columns, and what is said of a plan"},
 		{"tell/table", "tables to set"},
 		{"measure/say", "numbers of things, what a plan leaves out"},
@@ -340,6 +341,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"measure/cores", "is told how far long work is"},
 		{"decide/solve", "why a search stopped"},
 		{"tell/table", "sentences broken at words"},
 		{"measure/say", "what an answer leaves out"},

@@ -2,6 +2,8 @@ package puck
 
 import (
 	"cmp"
+	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -76,8 +78,8 @@ type Guard struct {
 const orientations = 256
 
 // Assess returns the guard of every working hole and then of every low window
-// that is open, in the arena's order.
-func Assess(a arena.Arena, o Options) ([]Guard, error) {
+// that is open, in the arena's order. It ends early with ctx's error when ctx ends.
+func Assess(ctx context.Context, a arena.Arena, o Options) ([]Guard, error) {
 	if o.Shots == nil {
 		shots, err := DefaultShots(a.Rink)
 		if err != nil {
@@ -94,11 +96,11 @@ func Assess(a arena.Arena, o Options) ([]Guard, error) {
 	}
 	guards := make([]Guard, len(openings))
 	axes := NewOrientations(orientations)
-	err = cores.Try(len(openings), func(i int) (err error) {
-		guards[i], err = assess(a, openings[i], o, axes)
-		return err
+	errs := make([]error, len(openings))
+	err = cores.EachUntil(ctx, "shooting at the holes", len(openings), func(i int) {
+		guards[i], errs[i] = assess(a, openings[i], o, axes)
 	})
-	return guards, err
+	return guards, cmp.Or(err, errors.Join(errs...))
 }
 
 // openings returns what is to be assessed.

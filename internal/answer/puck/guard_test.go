@@ -28,7 +28,7 @@ func demo(t testing.TB) arena.Arena {
 
 func TestAssessDemo(t *testing.T) {
 	a := demo(t)
-	guards, err := Assess(a, DefaultOptions())
+	guards, err := Assess(t.Context(), a, DefaultOptions())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -63,8 +63,8 @@ func TestAssessDemo(t *testing.T) {
 
 func TestAssessIsReproducible(t *testing.T) {
 	a := demo(t)
-	one, err1 := Assess(a, DefaultOptions())
-	two, err2 := Assess(a, DefaultOptions())
+	one, err1 := Assess(t.Context(), a, DefaultOptions())
+	two, err2 := Assess(t.Context(), a, DefaultOptions())
 	if err1 != nil || err2 != nil {
 		t.Fatal(err1, err2)
 	}
@@ -88,7 +88,7 @@ func TestMirror(t *testing.T) {
 	a.Panes, a.Holes = []glass.Pane{p, q}, []glass.Hole{h, k}
 	o := DefaultOptions()
 	o.Shots = []Shot{shot, back}
-	g, err := Assess(a, o)
+	g, err := Assess(t.Context(), a, o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -155,7 +155,7 @@ func TestOptionsAreChecked(t *testing.T) {
 	} {
 		o := DefaultOptions()
 		change(&o)
-		if _, err := Assess(a, o); err == nil || !strings.Contains(err.Error(), name) {
+		if _, err := Assess(t.Context(), a, o); err == nil || !strings.Contains(err.Error(), name) {
 			t.Errorf("%s: error %v", name, err)
 		}
 	}
@@ -188,7 +188,7 @@ func TestElbowByHand(t *testing.T) {
 func BenchmarkAssess(b *testing.B) {
 	a, o := demo(b), DefaultOptions()
 	for b.Loop() {
-		if _, err := Assess(a, o); err != nil {
+		if _, err := Assess(b.Context(), a, o); err != nil {
 			b.Fatal(err)
 		}
 	}

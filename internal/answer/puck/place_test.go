@@ -88,7 +88,7 @@ func TestBearingsSign(t *testing.T) {
 	for _, c := range []struct{ x, sign float64 }{{17, 1}, {25, -1}} {
 		o := DefaultOptions()
 		o.Shots = []Shot{Clearance().At(geom.Vec2{X: c.x, Y: -6}, geom.Vec2{X: 21, Y: -12.95}, 1)}
-		g, err := Assess(a, o)
+		g, err := Assess(t.Context(), a, o)
 		if err != nil || !g[0].Sector.Passing {
 			t.Fatal(g, err)
 		}

@@ -50,11 +50,10 @@ func (p *Plan) fits(ctx context.Context, k kit.Kit) error {
 		}
 	}
 	// Each distinct case is worked out once, and fills in all its rows.
-	_, err = cores.With(ctx, len(cases), func() struct{} { return struct{}{} }, func(_ struct{}, i int) {
+	return cores.EachUntil(ctx, "fitting lenses", len(cases), func(i int) {
 		limits := cases[i].Limits()
 		for _, row := range rows[cases[i]] {
 			row.Limits = limits
 		}
 	})
-	return err
 }

@@ -7,6 +7,7 @@ import (
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -93,14 +94,16 @@ func (m Maker) Make(ctx context.Context, doc *arena.Document) (Plan, error) {
 func (m Maker) Whole(ctx context.Context, p Plan, choice bool) (Plan, error) {
 	var err error
 	p.Remarks = p.Remarks[:len(p.Remarks):len(p.Remarks)] // p may be shared
-	if p.Guards, err = puck.Assess(p.Arena, puck.DefaultOptions()); err != nil {
+	if p.Guards, err = puck.Assess(ctx, p.Arena, puck.DefaultOptions()); err != nil {
 		p.Guards = nil
 		p.Remarks = append(p.Remarks, say.Make("There is no guard of the holes: %s.", err))
 	}
 	if err := ctx.Err(); err != nil || !choice {
 		return p, err
 	}
-	c, err := choose.ForArena(ctx, p.Arena, m.Rules, m.Kit, choose.FolderOptions())
+	opt := choose.FolderOptions()
+	opt.Tell = func(r choose.Report) { cores.Tell(ctx, r.Stage, r.Share) }
+	c, err := choose.ForArena(ctx, p.Arena, m.Rules, m.Kit, opt)
 	switch {
 	case errors.Is(err, play.ErrSmall):
 		p.Remarks = append(p.Remarks, say.Make("There is no choice of holes: %s.", play.ErrSmall))

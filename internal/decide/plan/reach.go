@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/kit"
 )
@@ -22,6 +23,7 @@ func (p *Plan) reaches(ctx context.Context, k kit.Kit) error {
 	if err != nil {
 		return err
 	}
+	step := cores.Steps(ctx, "mapping what the holes see", len(p.Holes))
 	for i := range p.Holes {
 		h := &p.Holes[i]
 		seen, err := mapper.Map(ctx, h.SurveyedHole.Hole, grid, []unit.Length{sight.PuckHeight, sight.FaceHeight})
@@ -33,6 +35,7 @@ func (p *Plan) reaches(ctx context.Context, k kit.Kit) error {
 			Blind: unit.Length(seen.Blind.Ahead), BlindMean: unit.Length(seen.Blind.Mean), Assumed: seen.Assumed,
 		}
 		h.pickBest(seen, framingOf(seen, k.Bodies[0]))
+		step()
 	}
 	return nil
 }

@@ -145,7 +145,7 @@ func (s *server) proofOf(ctx context.Context, id string) (plan.Proof, error) {
 	if err != nil {
 		return plan.Proof{}, err
 	}
-	return s.Shelf.Proof(b)
+	return s.Shelf.Proof(ctx, b)
 }
 
 func (s *server) importArena(ctx context.Context, in *body[imported]) (Saved, error) {
@@ -186,8 +186,8 @@ func (s *server) putAway(ctx context.Context, in *struct {
 	return nil, s.Shelf.Keeper().SetAway(ctx, in.ID.ID, in.Body.Away)
 }
 
-func (s *server) plan(_ context.Context, b shelf.Book, _ *AtVersion) (wire.Plan, error) {
-	p, err := s.Shelf.Whole(b)
+func (s *server) plan(ctx context.Context, b shelf.Book, _ *AtVersion) (wire.Plan, error) {
+	p, err := s.Shelf.Whole(ctx, b)
 	if err != nil {
 		return wire.Plan{}, err
 	}

@@ -57,7 +57,7 @@ func (d area) row(ctx context.Context, doc revision.Document) listRow {
 		return row
 	}
 	row.Origin = fmt.Sprintf("version %d · %s", b.Version.Number, b.Version.What)
-	proof, err := d.Shelf.Proof(b)
+	proof, err := d.Shelf.Proof(ctx, b)
 	if err != nil {
 		row.Problem = err.Error()
 		return row

@@ -24,7 +24,7 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	case Outline:
 		return p.outline(b, w, sys)
 	case Cut:
-		return p.cut(b, w, sys)
+		return p.cut(ctx, b, w, sys)
 	case Book, BookPage:
 		return p.book(ctx, b, k, w, sys)
 	}
@@ -32,7 +32,7 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	if k == Folder || k == PlanJSON {
 		of = p.shelf.Whole
 	}
-	made, err := of(b)
+	made, err := of(ctx, b)
 	if err != nil {
 		return nil, err
 	}
@@ -81,7 +81,7 @@ func (p *Packer) outline(b shelf.Book, w Wish, sys unit.System) ([]byte, error) 
 	return sheet.DXF(drawn.PaneOutline(job)), nil
 }
 
-func (p *Packer) cut(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
+func (p *Packer) cut(ctx context.Context, b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
 	a, err := b.Arena.Check()
 	if err != nil {
 		return nil, err
@@ -91,7 +91,7 @@ func (p *Packer) cut(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	made, err := cut.NewShopOrder(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings).Folder(cut.Request{
+	made, err := cut.NewShopOrder(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings).Folder(ctx, cut.Request{
 		Paper: on.Name, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Kit: b.Maker.Kit, Creator: p.creator,
 	})
 	if err != nil {
@@ -139,7 +139,7 @@ func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	if k == BookPage {
 		return content.HTML(), nil
 	}
-	print, err := content.PDF()
+	print, err := content.PDF(ctx)
 	return print.Data, err
 }
 

@@ -73,7 +73,7 @@ func (s *Shelf) outfit(ctx context.Context, doc *arena.Document) (Outfit, error)
 			return Outfit{}, err
 		}
 	}
-	return s.outfits.get(key, func() (Outfit, error) { return Outfit{m, plan.NewLive(m), key}, nil })
+	return s.outfits.get(ctx, key, func(context.Context) (Outfit, error) { return Outfit{m, plan.NewLive(m), key}, nil })
 }
 
 // missing tells of a name that the desk does not keep; other errors stay.

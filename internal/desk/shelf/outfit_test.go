@@ -44,7 +44,7 @@ func TestArenasArePlannedWithWhatTheyName(t *testing.T) {
 	if _, has := one.Maker.Kit.Body("my-body"); !has || !slices.Equal(one.Maker.Rules.IDs(), []string{"our-league", "trade"}) {
 		t.Errorf("one is planned with %d bodies and %d rule sets", len(one.Maker.Kit.Bodies), len(one.Maker.Rules.IDs()))
 	}
-	p, err := s.Plan(one)
+	p, err := s.Plan(ctx, one)
 	if err != nil || len(p.RuleSets) != 2 {
 		t.Errorf("rule sets %v, %v", p.RuleSets, err)
 	}

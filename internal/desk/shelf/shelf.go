@@ -100,7 +100,7 @@ func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
 		return Book{}, err
 	}
 	mark := arena.Mark([]byte(v.Text))
-	doc, err := s.documents.get(arena.Revision([]byte(v.Text)), func() (*arena.Document, error) { return read(id, v.Text) })
+	doc, err := s.documents.get(ctx, arena.Revision([]byte(v.Text)), func(context.Context) (*arena.Document, error) { return read(id, v.Text) })
 	if err != nil {
 		return Book{}, err
 	}
@@ -114,25 +114,25 @@ func read(id, text string) (*arena.Document, error) {
 }
 
 // Proof surveys and checks a book, quickly.
-func (s *Shelf) Proof(b Book) (plan.Proof, error) {
-	return s.proofs.get(b.stamp(), func() (plan.Proof, error) { return b.Maker.Prove(b.Arena) })
+func (s *Shelf) Proof(ctx context.Context, b Book) (plan.Proof, error) {
+	return s.proofs.get(ctx, b.stamp(), func(context.Context) (plan.Proof, error) { return b.Maker.Prove(b.Arena) })
 }
 
 // Plan plans every hole of a book. The work outlives the request that first
-// asked for it, since another visitor may wait for it.
-func (s *Shelf) Plan(b Book) (plan.Plan, error) {
-	return s.plans.get(b.stamp(), func() (plan.Plan, error) { return b.Maker.Make(context.Background(), b.Arena) })
+// asked for it as long as another visitor waits for it.
+func (s *Shelf) Plan(ctx context.Context, b Book) (plan.Plan, error) {
+	return s.plans.get(ctx, b.stamp(), func(ctx context.Context) (plan.Plan, error) { return b.Maker.Make(ctx, b.Arena) })
 }
 
 // Whole is Plan with the guard of the holes and the best legal set of them: all
 // that the plan's folder holds.
-func (s *Shelf) Whole(b Book) (plan.Plan, error) {
-	return s.wholes.get(b.stamp(), func() (plan.Plan, error) {
-		p, err := s.Plan(b)
+func (s *Shelf) Whole(ctx context.Context, b Book) (plan.Plan, error) {
+	return s.wholes.get(ctx, b.stamp(), func(ctx context.Context) (plan.Plan, error) {
+		p, err := s.Plan(ctx, b)
 		if err != nil {
 			return plan.Plan{}, err
 		}
-		return b.Maker.Whole(context.Background(), p, true)
+		return b.Maker.Whole(ctx, p, true)
 	})
 }
 

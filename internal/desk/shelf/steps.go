@@ -59,8 +59,8 @@ func (s *Shelf) Restore(ctx context.Context, old Book, base int, who, what strin
 
 // mark returns the mark of a version's text, read once: a version never changes.
 func (s *Shelf) mark(ctx context.Context, id string, number int) (string, error) {
-	return s.marks.get(fmt.Sprintf("%s %d", id, number), func() (string, error) {
-		v, err := s.keeper.Version(context.WithoutCancel(ctx), id, number)
+	return s.marks.get(ctx, fmt.Sprintf("%s %d", id, number), func(ctx context.Context) (string, error) {
+		v, err := s.keeper.Version(ctx, id, number)
 		return arena.Mark([]byte(v.Text)), err
 	})
 }

@@ -1,9 +1,11 @@
 package shell
 
 import (
+	"context"
 	"errors"
 	"net/http"
 	"net/url"
+	"time"
 
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shelf"
@@ -17,6 +19,10 @@ type Opened struct {
 	Plan plan.Plan
 }
 
+// mostPlanning is how long a page waits for the plan of its arena: one as large as
+// a document may be takes some ten seconds of two free cores.
+const mostPlanning = 45 * time.Second
+
 // Open takes the arena of an address off the shelf and plans it.
 func (s *Shell) Open(r *http.Request, slug string, q url.Values) (Opened, error) {
 	at, err := ReadAddress(slug, q)
@@ -27,7 +33,12 @@ func (s *Shell) Open(r *http.Request, slug string, q url.Values) (Opened, error)
 	if err != nil {
 		return Opened{}, err
 	}
-	p, err := s.Shelf.Plan(b)
+	ctx, stop := context.WithTimeout(r.Context(), mostPlanning)
+	defer stop()
+	p, err := s.Shelf.Plan(ctx, b)
+	if err != nil && ctx.Err() != nil {
+		return Opened{}, ctx.Err()
+	}
 	if err != nil {
 		s.Log.WarnContext(r.Context(), "desk", "arena", b.Document.ID, "error", err)
 		return Opened{}, Refuse(http.StatusUnprocessableEntity, "This arena cannot be planned.", err.Error())

@@ -27,7 +27,7 @@ func tool(t *testing.T, name string, args ...string) string {
 // their size, metadata, bookmarks, and text that can be searched.
 func TestBookByPoppler(t *testing.T) {
 	c := content(t, smallArena, "a4", unit.Metric)
-	print, err := c.PDF()
+	print, err := c.PDF(t.Context())
 	data, pages := print.Data, print.Pages
 	if err != nil {
 		t.Fatal(err)
@@ -63,7 +63,7 @@ func TestBookByPoppler(t *testing.T) {
 // Every entry of the contents names the page on which its chapter begins.
 func TestContentsAreTrue(t *testing.T) {
 	c := content(t, smallArena, "a4", unit.Metric)
-	print, err := c.PDF()
+	print, err := c.PDF(t.Context())
 	data, pages := print.Data, print.Pages
 	if err != nil {
 		t.Fatal(err)
@@ -73,7 +73,7 @@ func TestContentsAreTrue(t *testing.T) {
 		t.Fatal(err)
 	}
 	first, n := 1, 0
-	for _, ch := range c.chapters() {
+	for _, ch := range chaptersOf(t, c) {
 		page := tool(t, "pdftotext", "-f", strconv.Itoa(first), "-l", strconv.Itoa(first), path, "-")
 		if !strings.Contains(page, ch.pages[0].Title) {
 			t.Errorf("page %d is not the first of %q", first, ch.title)

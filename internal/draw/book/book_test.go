@@ -86,6 +86,15 @@ func content(t testing.TB, text, paper string, sys unit.System) Content {
 	return c
 }
 
+func chaptersOf(t testing.TB, c Content) []chapter {
+	t.Helper()
+	out, err := c.chapters(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
 func TestGatherRefuses(t *testing.T) {
 	bare := smallArena[:strings.Index(smallArena, "holes:")]
 	if _, err := Gather(context.Background(), maker(t), document(t, bare), options(t, "a4")); err == nil || !strings.Contains(err.Error(), "no working hole") {
@@ -96,6 +105,9 @@ func TestGatherRefuses(t *testing.T) {
 	if _, err := Gather(ctx, maker(t), document(t, smallArena), options(t, "a4")); !errors.Is(err, context.Canceled) {
 		t.Errorf("cancelled: %v", err)
 	}
+	if _, err := content(t, smallArena, "a4", unit.Metric).PDF(ctx); !errors.Is(err, context.Canceled) {
+		t.Errorf("setting the pages, cancelled: %v", err)
+	}
 }
 
 // The book's own text keeps clear of itself and inside the frame on every
@@ -103,7 +115,7 @@ func TestGatherRefuses(t *testing.T) {
 func TestNoTextOverlaps(t *testing.T) {
 	texts := 0
 	for _, c := range []Content{content(t, smallArena, "a4", unit.Metric), content(t, smallArena, "letter", unit.Imperial), content(t, smallArena, "tabloid", unit.Imperial)} {
-		for _, ch := range c.chapters() {
+		for _, ch := range chaptersOf(t, c) {
 			for _, d := range ch.pages {
 				texts += checkWords(t, d)
 			}
@@ -171,8 +183,8 @@ func TestColumnsRunOver(t *testing.T) {
 }
 
 func TestBookIsReproducible(t *testing.T) {
-	one, err1 := content(t, smallArena, "a4", unit.Metric).PDF()
-	two, err2 := content(t, smallArena, "a4", unit.Metric).PDF()
+	one, err1 := content(t, smallArena, "a4", unit.Metric).PDF(t.Context())
+	two, err2 := content(t, smallArena, "a4", unit.Metric).PDF(t.Context())
 	if err1 != nil || err2 != nil || one.Pages != two.Pages || !bytes.Equal(one.Data, two.Data) {
 		t.Errorf("two books differ: %d and %d pages, %v, %v", one.Pages, two.Pages, err1, err2)
 	}
@@ -284,7 +296,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	print, err := c.PDF()
+	print, err := c.PDF(context.Background())
 	fmt.Println(print.Pages > 20, err)
 	// Output: true <nil>
 }
@@ -300,7 +312,7 @@ func BenchmarkBook(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if _, err := c.PDF(); err != nil {
+		if _, err := c.PDF(b.Context()); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/cores"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/tell/words"
@@ -79,7 +80,8 @@ func Gather(ctx context.Context, m plan.Maker, doc *arena.Document, o Options) (
 func (c *Content) chartFits(ctx context.Context) error {
 	c.Fits = make(map[string]chart.Fit, len(c.Plan.Holes))
 	done := make(map[fit.Case][]fit.LossRow)
-	for _, h := range c.Plan.Holes {
+	for i, h := range c.Plan.Holes {
+		cores.Tell(ctx, "charting the lenses", float64(i)/float64(len(c.Plan.Holes)))
 		best, ok := h.BestFit()
 		if !ok {
 			continue
@@ -106,7 +108,8 @@ func (c *Content) mapReaches(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	for _, h := range c.Arena.Working() {
+	for i, h := range c.Arena.Working() {
+		cores.Tell(ctx, "colouring the maps", float64(i)/float64(len(c.Plan.Holes)))
 		seen, err := mapper.Map(ctx, h, grid, []unit.Length{sight.PuckHeight})
 		if err != nil {
 			return err

@@ -1,19 +1,25 @@
 package book
 
 import (
+	"context"
 	"fmt"
 
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/cores"
 )
 
-// chapters sets the whole book.
-func (c Content) chapters() []chapter {
+// chapters sets the whole book. The error is ctx's.
+func (c Content) chapters(ctx context.Context) ([]chapter, error) {
 	s := c.setter()
 	front, room := s.front()
 	out := append([]chapter{front}, s.maps()...)
-	for _, h := range c.Plan.Holes {
+	for i, h := range c.Plan.Holes {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		cores.Tell(ctx, "setting the pages", float64(i)/float64(len(c.Plan.Holes)))
 		out = append(out, s.hole(h))
 	}
 	out = append(out,
@@ -27,7 +33,7 @@ func (c Content) chapters() []chapter {
 	}
 	contents(front.pages[0], room, out, first)
 	number(out, n-1, c.stamp())
-	return out
+	return out, nil
 }
 
 // guardChapter ranks the holes and shows the sectors on the plan.
@@ -65,12 +71,16 @@ type Print struct {
 	Lack  sheet.Lack // letters that its fonts do not hold
 }
 
-// PDF returns the book set in pages.
-func (c Content) PDF() (Print, error) {
+// PDF returns the book set in pages. It ends early with ctx's error when ctx ends.
+func (c Content) PDF(ctx context.Context) (Print, error) {
+	chapters, err := c.chapters(ctx)
+	if err != nil {
+		return Print{}, err
+	}
 	var out []sheet.Page
 	var lack sheet.Lack
 	holes := false
-	for _, ch := range c.chapters() {
+	for _, ch := range chapters {
 		for i, d := range ch.pages {
 			p := sheet.Page{Drawing: d}
 			if i == 0 {

@@ -22,7 +22,7 @@ func TestEveryPageCanBeRead(t *testing.T) {
 	c := content(t, long, "a4", unit.Metric)
 	least := (sheet.Regular.CapHeight(sheet.SizeSmall) + sheet.Regular.Descent(sheet.SizeSmall)) * 0.7
 	pages := 0
-	for _, ch := range c.chapters() {
+	for _, ch := range chaptersOf(t, c) {
 		for _, d := range ch.pages {
 			pages++
 			marked := false

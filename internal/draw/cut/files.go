@@ -1,6 +1,7 @@
 package cut
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"slices"
@@ -72,7 +73,7 @@ const leastPaper = 209.0
 
 // Folder draws what is asked. A hole that may not be made has no file and
 // stands in Refused; an opening that is not in the plan, or an unknown paper, is an error.
-func (p ShopOrder) Folder(r Request) (Folder, error) {
+func (p ShopOrder) Folder(ctx context.Context, r Request) (Folder, error) {
 	name := r.Paper
 	if name == Full {
 		name = fullPaper
@@ -93,7 +94,11 @@ func (p ShopOrder) Folder(r Request) (Folder, error) {
 		return Folder{}, err
 	}
 	sets, lacks, errs := make([][]File, len(jobs)), make([]sheet.Lack, len(jobs)), make([]error, len(jobs))
-	cores.Each(len(jobs), func(i int) { sets[i], lacks[i], errs[i] = p.holeFiles(jobs[i], r, paper) })
+	if err := cores.EachUntil(ctx, "drawing the holes", len(jobs), func(i int) {
+		sets[i], lacks[i], errs[i] = p.holeFiles(jobs[i], r, paper)
+	}); err != nil {
+		return Folder{}, err
+	}
 	out := Folder{Refused: refused, Holes: len(jobs)}
 	for i, s := range sets {
 		if j := jobs[i]; len(j.NotPassed) > 0 {

@@ -99,7 +99,7 @@ func BenchmarkFolder(b *testing.B) {
 		p.Arena.Holes = append(p.Arena.Holes, h)
 	}
 	for b.Loop() {
-		if _, err := p.Folder(r); err != nil {
+		if _, err := p.Folder(b.Context(), r); err != nil {
 			b.Fatal(err)
 		}
 	}

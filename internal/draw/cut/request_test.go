@@ -28,7 +28,7 @@ func TestRequestIsCheckedBeforeDrawing(t *testing.T) {
 		p := shopPlan(t, unit.Metric)
 		r := Request{Paper: "a4", Options: DefaultOptions(), Spares: DefaultSpareOptions(), Kit: builtInKit(t)}
 		c.change(&p, &r)
-		f, err := p.Folder(r)
+		f, err := p.Folder(t.Context(), r)
 		switch {
 		case len(f.Files) != c.files || len(f.Refused) != 0:
 			t.Errorf("%s: %d files, %d refusals", c.name, len(f.Files), len(f.Refused))

@@ -13,7 +13,7 @@ import (
 
 func folder(t testing.TB, p ShopOrder, paper string) Folder {
 	t.Helper()
-	f, err := p.Folder(Request{Paper: paper, Options: DefaultOptions(), Spares: DefaultSpareOptions(), Kit: builtInKit(t), Creator: "test"})
+	f, err := p.Folder(t.Context(), Request{Paper: paper, Options: DefaultOptions(), Spares: DefaultSpareOptions(), Kit: builtInKit(t), Creator: "test"})
 	if err != nil {
 		t.Fatal(err)
 	}
