@@ -133,6 +133,14 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 			return fmt.Errorf("--%s: %w", flag, err)
 		}
 	}
+	if f.momentsOut != "" {
+		if opt.Set, err = opt.Sample(ar.Rink); err != nil {
+			return err
+		}
+		if err := writeBy("moments-out", f.momentsOut, f.force, opt.Set.WriteMoments); err != nil {
+			return err
+		}
+	}
 	// The scores are few, large and stay: letting the heap grow to twice their
 	// size before it is swept would only cost memory.
 	defer debug.SetGCPercent(debug.SetGCPercent(chooseGarbage))
@@ -145,9 +153,6 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 		return chooseError(err)
 	}
 	if err := writeBy("model", f.model, f.force, study.WriteLP); err != nil {
-		return err
-	}
-	if err := writeBy("moments-out", f.momentsOut, f.force, study.Moments().WriteMoments); err != nil {
 		return err
 	}
 	timed, stop := context.WithTimeout(ctx, limit)

@@ -21,6 +21,9 @@ func TestAlternativesMatchBruteForce(t *testing.T) {
 			class[i] = i / 2
 		}
 		class[9] = -1
+		for i := 0; i < 8; i += 2 { // a place holds one
+			p.Groups = append(p.Groups, Group{Rule: "place", Members: []int{i, i + 1}, Most: 1})
+		}
 		s := solver(t, p)
 		best := s.Solve(context.Background(), 0, nil)
 		if best.Status == solve.Infeasible {
@@ -77,7 +80,7 @@ func TestLiftingARuleNeverCosts(t *testing.T) {
 			}
 		}
 		if len(best.Set) > 0 {
-			less := s.Without(context.Background(), best.Set[:1], nil)
+			less := s.Without(context.Background(), best.Set[:1], nil, nil)
 			if less.Value > best.Value+solve.Tolerance || slices.Contains(less.Set, best.Set[0]) {
 				t.Fatalf("seed %d: without a candidate %v %.9f", seed, less.Set, less.Value)
 			}

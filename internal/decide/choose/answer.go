@@ -132,7 +132,7 @@ func (a Answer) With(set []Candidate) arena.Arena {
 func (s *Study) Answer(ctx context.Context) Answer {
 	out := Answer{
 		Arena: s.arena, Sets: s.sets,
-		Candidates: s.open, Moments: s.moments.Len(), Seed: s.opt.Seed, Excluded: s.causes,
+		Candidates: s.open, Moments: s.problem.Moments, Seed: s.opt.Seed, Excluded: s.causes,
 		Today: s.standing(ctx, Candidate.IsCut),
 		Drawn: s.standing(ctx, func(Candidate) bool { return true }),
 	}
@@ -210,7 +210,7 @@ func (s *Study) standing(ctx context.Context, belongs func(Candidate) bool) Stan
 	out := Standing{Of: len(set)}
 	if n := s.opt.Count; n > 0 && n < len(set) {
 		rows := []solve.Row{{Columns: others}, {Columns: set, Least: n, Most: n}}
-		if res := s.solver.solver.Again(ctx, rows, nil, nil, furtherNodes, nil); res.Set != nil {
+		if res := s.solver.solver.Again(ctx, solve.Other{Rows: rows, Nodes: furtherNodes}); res.Set != nil {
 			set = res.Set
 		}
 	}

@@ -50,13 +50,13 @@ func (s *Study) roles(set []int) []role {
 		out[k].next = make([]float64, len(set))
 	}
 	d := s.opt.Second
-	for m := range s.moments.Len() {
+	for m := range s.problem.Moments {
 		w := s.solver.rank.weight[m]
 		a, b, c := -1, -1, -1 // best, second, third member
 		var v [3]float64
 		seen, last := 0, -1
 		for k, i := range set {
-			x := float64(s.scores.Row(i)[m])
+			x := float64(s.problem.Row(i)[m])
 			if x >= SeenFrom {
 				seen, last = seen+1, k
 			}
@@ -72,7 +72,7 @@ func (s *Study) roles(set []int) []role {
 		if a < 0 || v[0] <= 0 {
 			continue
 		}
-		kind := kindOf(s.moments, m)
+		kind := s.kinds[m]
 		out[a].best[kind] += w
 		out[a].lost[kind] += w * (v[0] - v[1] + d*(v[1]-v[2]))
 		if b >= 0 {
@@ -88,8 +88,8 @@ func (s *Study) roles(set []int) []role {
 	return out
 }
 
-func kindOf(s *play.Set, m int) int {
-	k := 2 * int(s.Phase[m])
+func kindOf(s *play.Set, m int) uint8 {
+	k := 2 * uint8(s.Phase[m])
 	if s.PuckX[m] > 0 || s.PuckX[m] == 0 && s.End[m] > 0 {
 		k++
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/play"
@@ -15,10 +14,11 @@ import (
 // studied makes a study of a small instance, its moments of all kinds in turn.
 func studied(t *testing.T, p Problem) *Study {
 	t.Helper()
-	s := &Study{solver: solver(t, p), problem: p, opt: Options{Second: p.Second}, moments: play.NewSet(play.Layout{}, p.Moments)}
-	s.scores = sight.Scores{Holes: p.Candidates(), Moments: p.Moments, Value: p.Score}
+	s := &Study{solver: solver(t, p), problem: p, opt: Options{Second: p.Second}}
+	moments := play.NewSet(play.Layout{}, p.Moments)
 	for m := range p.Moments {
-		s.moments.Phase[m], s.moments.PuckX[m] = play.Phase(m%6), float32(m%2*2-1)
+		moments.Phase[m], moments.PuckX[m] = play.Phase(m%6), float32(m%2*2-1)
+		s.kinds = append(s.kinds, kindOf(moments, m))
 	}
 	for i := range p.Candidates() {
 		s.places = append(s.places, Candidate{Hole: glass.Hole{ID: fmt.Sprint(i)}})

@@ -79,7 +79,7 @@ func (s *Study) losses(ctx context.Context, out *Answer, best solve.Result) {
 				gone = append(gone, j)
 			}
 		}
-		res := s.solver.Without(ctx, gone, s.telling("losses"))
+		res := s.solver.Without(ctx, gone, best.Set, s.telling("losses"))
 		if ctx.Err() != nil {
 			out.Unfinished = append(out.Unfinished, "losses")
 			return

@@ -7,6 +7,7 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/play"
+	"example.org/rinkpane/internal/survey/rink"
 )
 
 // Options says what is chosen from, by what, and under what wishes. Start from
@@ -104,6 +105,18 @@ func (o Options) Check() error {
 		return err
 	}
 	return o.Judge.Check()
+}
+
+// Sample returns the moments that the options ask for: those that are made already,
+// else around the user's events, else the sampler's.
+func (o Options) Sample(r rink.Rink) (*play.Set, error) {
+	switch {
+	case o.Set != nil:
+		return o.Set, nil
+	case len(o.Events) > 0:
+		return play.Around(r, o.Events, o.Play, o.Seed, o.Moments)
+	}
+	return play.Sample(r, o.Play, o.Seed, o.Moments)
 }
 
 func (o Options) tell(r Report) {

@@ -14,6 +14,7 @@ type Solver struct {
 	problem Problem
 	rank    *ranking
 	solver  *solve.Solver
+	left    map[string]solve.Result // what leaving has found
 }
 
 // NewSolver prepares a problem; errors are Check's, those of the program, and
@@ -22,7 +23,7 @@ func NewSolver(ctx context.Context, p Problem) (*Solver, error) {
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
-	s := &Solver{problem: p}
+	s := &Solver{problem: p, left: map[string]solve.Result{}}
 	s.rank = newRanking(ctx, &s.problem)
 	if ctx.Err() != nil {
 		return nil, ctx.Err()
@@ -43,10 +44,17 @@ func (s *Solver) Solve(ctx context.Context, nodes int, tell solve.Progress) solv
 }
 
 // again finds the best set under the constraints of q, which shares the solver's
-// scores. A search that is too long ends with a bound above its value.
-func (s *Solver) again(ctx context.Context, q *Problem, start []int, tell solve.Progress) solve.Result {
+// scores; start is a set to begin with. The search ends once no set is worth
+// enough, if that is above 0. One that ends early has a bound above its value.
+func (s *Solver) again(ctx context.Context, q *Problem, start []int, enough float64, tell solve.Progress) solve.Result {
 	p := q.program(nil)
-	return s.solver.Again(ctx, p.Rows, p.In, start, furtherNodes, tell)
+	return s.solver.Again(ctx, solve.Other{Rows: p.Rows, In: p.In, Start: start, Nodes: furtherNodes, Enough: enough, Tell: tell})
+}
+
+// bounds returns for each list of candidates what no set without them is worth.
+func (s *Solver) bounds(ctx context.Context, gone [][]int) []float64 {
+	p := s.problem.program(nil)
+	return s.solver.Bounds(ctx, p.Rows, p.In, gone)
 }
 
 // Clash returns the smallest group of constraints that no set can keep together,

@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -17,7 +18,6 @@ import (
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
-	"example.org/rinkpane/internal/survey/play"
 )
 
 // Study is a choice made ready: the places of one arena, the moments, the score
@@ -30,8 +30,7 @@ type Study struct {
 	places  []Candidate // those that may be chosen, in station order, then the barred ones
 	open    int         // how many may be chosen
 	causes  []Cause
-	moments *play.Set
-	scores  sight.Scores
+	kinds   []uint8 // of each moment
 	problem Problem
 	solver  *Solver
 }
@@ -67,23 +66,20 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 	if err := s.score(ctx, k); err != nil {
 		return nil, err
 	}
+	if len(s.problem.Score) > manyScores {
+		runtime.GC()
+	}
 	s.solver, err = NewSolver(ctx, s.problem)
 	return s, err
 }
 
-// Moments returns the moments that the study judges by; read only.
-func (s *Study) Moments() *play.Set { return s.moments }
+// manyScores is from how many scores on the moments' bodies are swept away before
+// the ranking takes its place beside them.
+const manyScores = 10_000_000
 
 // score makes the moments and scores every place.
-func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
-	switch {
-	case s.opt.Set != nil:
-		s.moments = s.opt.Set
-	case len(s.opt.Events) > 0:
-		s.moments, err = play.Around(s.arena.Rink, s.opt.Events, s.opt.Play, s.opt.Seed, s.opt.Moments)
-	default:
-		s.moments, err = play.Sample(s.arena.Rink, s.opt.Play, s.opt.Seed, s.opt.Moments)
-	}
+func (s *Study) score(ctx context.Context, k kit.Kit) error {
+	moments, err := s.opt.Sample(s.arena.Rink)
 	if err != nil {
 		return err
 	}
@@ -97,7 +93,7 @@ func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
 	}
 	var one sync.Mutex // the scorer tells from all its cores
 	most := 0
-	s.scores, err = scorer.Score(ctx, holes, s.moments, func(done int) {
+	scores, err := scorer.Score(ctx, holes, moments, func(done int) {
 		one.Lock()
 		defer one.Unlock()
 		if done > most {
@@ -105,7 +101,12 @@ func (s *Study) score(ctx context.Context, k kit.Kit) (err error) {
 			s.opt.tell(Report{Stage: "scoring", Share: float64(done) / float64(s.opt.Moments)})
 		}
 	})
-	s.problem.Score, s.problem.Moments, s.problem.Weight = s.scores.Value, s.moments.Len(), s.moments.Weight
+	// Of the moments only their kinds are kept: the bodies take much memory.
+	s.kinds = make([]uint8, moments.Len())
+	for m := range s.kinds {
+		s.kinds[m] = kindOf(moments, m)
+	}
+	s.problem.Score, s.problem.Moments, s.problem.Weight = scores.Value, moments.Len(), moments.Weight
 	return err
 }
 

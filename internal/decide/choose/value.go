@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/decide/solve"
-	"example.org/rinkpane/internal/measure/cores"
 )
 
 // Of returns the value of a set, without unit: over all moments by weight, the best score
@@ -44,38 +43,56 @@ func top2(one, two, row []float32) {
 }
 
 // Gains returns for each candidate that may join a set what it would add to
-// the set's value, without unit; minus infinity for the others.
+// the set's value, without unit; minus infinity for the others. Only candidates
+// above the second best view of a moment add anything to it: the top of its list.
 func (r *ranking) Gains(set []int, may func(i int) bool) []float64 {
-	p := r.problem
-	one, two := r.one, r.two
-	clear(one)
-	clear(two)
+	n := r.problem.Candidates()
+	in := make([]bool, n)
 	for _, i := range set {
-		top2(one, two, p.Row(i))
+		in[i] = true
 	}
-	out := make([]float64, p.Candidates())
-	var open []int
+	partial := make([]float64, chunks*n)
+	shareRuns(r.problem.Moments, func(run, from, to int) {
+		sum := partial[run*n : (run+1)*n]
+		for m := from; m < to; m++ {
+			r.gain(m, in, sum)
+		}
+	})
+	out := make([]float64, n)
 	for i := range out {
-		if out[i] = math.Inf(-1); may(i) {
-			open = append(open, i)
+		if !may(i) {
+			out[i] = math.Inf(-1)
+			continue
+		}
+		for run := range chunks {
+			out[i] += partial[run*n+i]
 		}
 	}
-	cores.Each(len(open), func(k int) { out[open[k]] = r.gain(p.Row(open[k]), one, two) })
 	return out
 }
 
-func (r *ranking) gain(row, one, two []float32) float64 {
-	var sum float64
-	for m, c := range row {
-		if c > two[m] {
-			if c > one[m] {
-				sum += r.weight[m] * (float64(c) - float64(one[m]) + r.second*(float64(one[m])-float64(two[m])))
-			} else {
-				sum += r.weight[m] * r.second * (float64(c) - float64(two[m]))
-			}
+// gain adds what each candidate outside a set would add to one moment.
+func (r *ranking) gain(m int, in []bool, sum []float64) {
+	who, score := r.who[r.start[m]:r.start[m+1]], r.score[r.start[m]:r.start[m+1]]
+	first, second, end := 0.0, 0.0, len(who)
+	best := end // where the set's best view stands in the list
+	for k, i := range who {
+		if !in[i] {
+			continue
 		}
+		if best < end {
+			second, end = float64(score[k]), k
+			break
+		}
+		first, best = float64(score[k]), k
 	}
-	return sum
+	w := r.weight[m]
+	for k, i := range who[:min(best, end)] {
+		sum[i] += w * (float64(score[k]) - first + r.second*(first-second))
+	}
+	for k := best + 1; k < end; k++ {
+		sum[who[k]] += w * r.second * (float64(score[k]) - second)
+	}
 }
 
 // Spans returns the most that each part of the value can reach.

@@ -27,6 +27,7 @@ type hunt struct {
 	rootHi []float64
 	moved  []int // variables whose boxes a branch has changed
 
+	start   []int // a set to begin with
 	best    []int
 	value   float64
 	open    nodes
@@ -37,9 +38,10 @@ type hunt struct {
 	rest    []float64 // see proved
 	core    []float64 // the middle of the solutions so far
 	mid     []float64
-	most    int  // nodes to look at, 0 for no limit
-	first   bool // not a further search, which starts from what is known
-	torn    bool // a column both must and may not be chosen, or a row asks for more than it has
+	most    int     // nodes to look at, 0 for no limit
+	enough  float64 // no set below it is looked for
+	first   bool    // not a further search, which starts from what is known
+	torn    bool    // a column both must and may not be chosen, or a row asks for more than it has
 }
 
 // node is a part of the search: the relaxation with some boxes made smaller.
@@ -84,7 +86,7 @@ func newHunt(s *Solver, q *Program, tell Progress) *hunt {
 	if tell == nil {
 		tell = func(float64, float64, int) {}
 	}
-	h := &hunt{solver: s, q: q, tell: tell, n: q.Columns, parts: len(s.spans), value: math.Inf(-1)}
+	h := &hunt{solver: s, q: q, tell: tell, n: q.Columns, parts: len(s.spans), value: math.Inf(-1), enough: math.Inf(-1)}
 	h.rest = make([]float64, h.n+h.parts)
 	h.core, h.mid = make([]float64, h.n), make([]float64, h.n)
 	cost := make([]float64, h.n+h.parts)
@@ -157,7 +159,7 @@ func (h *hunt) run(ctx context.Context) Result {
 	}
 	heap.Push(&h.open, node{bound: math.Inf(1)})
 	h.anchor(ctx)
-	for len(h.open) > 0 && ctx.Err() == nil && (h.most == 0 || h.count < h.most) {
+	for len(h.open) > 0 && ctx.Err() == nil && (h.most == 0 || h.count < h.most) && h.open[0].bound >= h.enough {
 		nd := heap.Pop(&h.open).(node)
 		if nd.bound <= h.value+Tolerance {
 			h.open = h.open[:0] // all others are no better

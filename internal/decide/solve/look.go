@@ -9,7 +9,7 @@ import (
 // How far cuts are drawn at one node before it is branched.
 const (
 	rootRounds = 200
-	nodeRounds = 4
+	nodeRounds = 1
 	// worthwhile is the share of the gap that a round of cuts must promise, at
 	// the root and elsewhere.
 	worthwhileRoot = 0.02
@@ -51,7 +51,7 @@ func (h *hunt) look(ctx context.Context, nd node) {
 		if !integral && round == 0 {
 			h.round(y)
 		}
-		if ctx.Err() != nil {
+		if ctx.Err() != nil || nd.bound < h.enough {
 			heap.Push(&h.open, nd)
 			return
 		}

@@ -120,12 +120,44 @@ func TestAgainMatchesANewSolver(t *testing.T) {
 		p, other := instance(seed, 9, 20), instance(seed+1000, 9, 1)
 		s := solver(t, p)
 		s.Solve(context.Background(), 0, nil)
-		got := s.Again(context.Background(), other.Rows, other.In, nil, 0, nil)
+		got := s.Again(context.Background(), Other{Rows: other.Rows, In: other.In})
 		p.Rows, p.In = other.Rows, other.In
 		want := solver(t, p).Solve(context.Background(), 0, nil)
 		if got.Status != want.Status || math.Abs(got.Value-want.Value) > Tolerance {
 			t.Errorf("seed %d: %s %.9f again, %s %.9f anew", seed, got.Status, got.Value, want.Status, want.Value)
 		}
+	}
+}
+
+// The bound of sets without some columns is never below the best of them, and a
+// search that may stop early stops only where its promise is kept.
+func TestBoundsWithoutColumns(t *testing.T) {
+	early := 0
+	for seed := range uint64(30) {
+		p := instance(seed, 12, 30)
+		p.In = nil
+		s := solver(t, p)
+		all := s.Solve(context.Background(), 0, nil)
+		gone := []int{int(seed % 12)}
+		bound := s.Bounds(context.Background(), p.Rows, nil, [][]int{gone})[0]
+		less := append(slices.Clone(p.Rows), Row{Columns: gone})
+		best := solver(t, Program{Columns: 12, Rows: less, Worth: p.Worth}).Solve(context.Background(), 0, nil)
+		if best.Status == Infeasible {
+			continue
+		}
+		if bound < best.Value-Tolerance {
+			t.Errorf("seed %d: bound %.9f without column %d, a set of %.9f", seed, bound, gone, best.Value)
+		}
+		got := s.Again(context.Background(), Other{Rows: less, Start: all.Set, Enough: all.Value})
+		if got.Bound < best.Value-Tolerance || got.Status == Optimal && got.Value < best.Value-Tolerance || got.Status == Stopped && got.Bound >= all.Value {
+			t.Errorf("seed %d: %+v, the best is %.9f, enough %.9f", seed, got, best.Value, all.Value)
+		}
+		if got.Status == Stopped {
+			early++
+		}
+	}
+	if early < 3 {
+		t.Errorf("only %d searches stopped early", early)
 	}
 }
 

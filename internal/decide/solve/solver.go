@@ -2,7 +2,7 @@ package solve
 
 import (
 	"context"
-	"slices"
+	"math"
 )
 
 // Status says why a search ended.
@@ -66,19 +66,50 @@ func (s *Solver) Solve(ctx context.Context, nodes int, tell Progress) Result {
 	return s.finish(ctx, h)
 }
 
-// Again finds the best set under other rows and other columns that must be
-// chosen, of the same columns and worth; start, when it keeps them, is a set to
-// begin with. The search stops after so many nodes if that is above 0, with a
-// bound above its value.
-func (s *Solver) Again(ctx context.Context, rows []Row, in, start []int, nodes int, tell Progress) Result {
+// Other is a search under other rows, of the same columns and worth.
+type Other struct {
+	Rows  []Row
+	In    []int // columns that must be chosen
+	Start []int // a set to begin with, of which what the rows do not let in is left out
+	Nodes int   // to look at, 0 for no limit
+	// Enough, above 0, ends the search once no set is worth as much, without unit.
+	Enough float64
+	Tell   Progress
+}
+
+// Again finds the best set of another search. One that ends early has a bound
+// above its value.
+func (s *Solver) Again(ctx context.Context, o Other) Result {
 	q := s.program
-	q.Rows, q.In = rows, in
-	h := newHunt(s, &q, tell)
-	h.most = nodes
-	if start != nil && q.Allows(start) {
-		h.offer(slices.Clone(start))
+	q.Rows, q.In = o.Rows, o.In
+	h := newHunt(s, &q, o.Tell)
+	h.most, h.start = o.Nodes, o.Start
+	if o.Enough > 0 {
+		h.enough = o.Enough
 	}
 	return s.finish(ctx, h)
+}
+
+// Bounds returns for each list of columns what no set under the rows is worth that
+// chooses none of them, by the cuts drawn so far, without unit; minus infinity where
+// there is no such set.
+func (s *Solver) Bounds(ctx context.Context, rows []Row, in []int, without [][]int) []float64 {
+	q := s.program
+	q.Rows, q.In = rows, in
+	h := newHunt(s, &q, nil)
+	out := make([]float64, len(without))
+	for k, gone := range without {
+		var b *branch
+		for _, i := range gone {
+			b = &branch{v: i, parent: b}
+		}
+		if h.torn || !h.narrow(b) || h.relax(ctx) == empty {
+			out[k] = math.Inf(-1)
+		} else {
+			out[k] = h.proved()
+		}
+	}
+	return out
 }
 
 func (s *Solver) finish(ctx context.Context, h *hunt) Result {

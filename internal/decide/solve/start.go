@@ -68,22 +68,21 @@ func (h *hunt) rowsOf() [][]int {
 	return of
 }
 
-// anchor finds a first good set: greedy, unless one was given, then swaps of
+// anchor finds a first good set: greedy, from what was given, then swaps of
 // one for one until none helps. Further searches, which start from what is
 // known, swap only if the root does not settle them.
 func (h *hunt) anchor(ctx context.Context) {
-	if h.best == nil {
-		h.greedy(ctx)
-	}
+	h.greedy(ctx)
 	if h.best != nil && h.first {
 		h.swap(ctx)
 	}
 	h.tell(h.value, h.bound(), 0)
 }
 
-// greedy adds whatever adds most, as long as the rows let it in.
+// greedy begins with the start and adds whatever adds most, as long as the rows
+// let it in.
 func (h *hunt) greedy(ctx context.Context) {
-	set, ok := h.fill(nil)
+	set, ok := h.fill(h.start)
 	if !ok {
 		return
 	}
