@@ -16,22 +16,17 @@ type Mount struct {
 	In     geom.Vec3 // Z of the hole frame: into the rink
 }
 
-// MountAt returns the mount at a station and a height above the ice. The glass
-// stands back from the boards' rink face by the arena's setback.
-func MountAt(a arena.Arena, station, height, setback unit.Length) Mount {
-	p, n, t := a.Rink.Point(station), a.Rink.Normal(station), a.Rink.Tangent(station)
-	p = p.Sub(n.Scale(setback.Metres()))
+// MountOf returns the mount of an opening, which says what was assumed of how far
+// it stands back from the boards' rink face.
+func MountOf(a arena.Arena, o arena.Opening) Mount {
+	station := o.Hole.Station
+	n, t := a.Rink.Normal(station), a.Rink.Tangent(station)
+	p := a.Rink.Point(station).Sub(n.Scale(o.Setback.Value.Metres()))
 	return Mount{
-		Origin: geom.Vec3{X: p.X, Y: p.Y, Z: height.Metres()},
+		Origin: geom.Vec3{X: p.X, Y: p.Y, Z: o.Hole.Height.Metres()},
 		Along:  geom.Vec3{X: t.X, Y: t.Y},
 		In:     geom.Vec3{X: n.X, Y: n.Y},
 	}
-}
-
-// MountOf returns the mount of the hole or low window of this id.
-func MountOf(a arena.Arena, id string) (Mount, error) {
-	o, err := a.Opening(id)
-	return MountAt(a, o.Hole.Station, o.Hole.Height, o.Setback.Value), err
 }
 
 // Direction turns a vector of the hole frame into the rink's frame.

@@ -157,7 +157,7 @@ func (st stage) boards(h hall, high float64) []shape {
 // stanchions between.
 func (st stage) panes(s *Shot) []shape {
 	a := s.Arena
-	back := a.Boards.Setback.Or(0).Metres()
+	back := a.Setback().Value.Metres()
 	low := a.Boards.Height.Metres()
 	at := func(station unit.Length, z float64) geom.Vec3 {
 		return railAt(post{a.Rink.Point(station), a.Rink.Normal(station)}, back, z)

@@ -121,9 +121,8 @@ func (s *Shot) open(q Request) error {
 	if err != nil {
 		return err
 	}
-	h, back := o.Hole, o.Setback.Value
-	s.Mount = MountAt(s.Arena, h.Station, h.Height, back)
-	s.Assumed = arena.Assumed(append(fit.Facts(o), o.Setback)...)
+	s.Mount = MountOf(s.Arena, o)
+	s.Assumed = arena.Assumed(append(fit.Facts(o), s.Arena.Setback())...) // of a low window too: other panes are in the picture
 	if s.Case, err = fit.FromKit(o, q.Lens, q.Body, q.Use); err != nil {
 		return err
 	}
@@ -139,7 +138,7 @@ func (s *Shot) open(q Request) error {
 	}
 	w, low := o.Window.Get()
 	if !low {
-		s.ledge = ledge{there: true, y: (s.Arena.Boards.Height - h.Height).Metres(), z: back.Metres()}
+		s.ledge = ledge{there: true, y: (s.Arena.Boards.Height - o.Hole.Height).Metres(), z: o.Setback.Value.Metres()}
 		return nil
 	}
 	if w.Open {

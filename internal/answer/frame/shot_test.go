@@ -221,3 +221,21 @@ func TestNoPictureThroughAHoleTurnedOff(t *testing.T) {
 		t.Errorf("got %v, want it told that it is turned off", err)
 	}
 }
+
+// A picture says that it took a setback nobody measured, through a hole and through a
+// low window, which stands in the boards but sees other panes.
+func TestAssumedSetbackIsSaid(t *testing.T) {
+	a := demo(t)
+	a.Boards.Setback = unit.Maybe[unit.Length]{}
+	for _, id := range []string{a.Working()[0].ID, a.Windows[0].ID} {
+		q := request(t, a)
+		q.Hole = id
+		s, err := NewShot(a, q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if all := strings.Join(arena.Reasons(s.Assumed, unit.Metric), "; "); !strings.Contains(all, "setback of the glass") {
+			t.Errorf("%s: assumed are %q", id, all)
+		}
+	}
+}

@@ -55,38 +55,43 @@ func (d tradeApart) pair(c *check, h, k opening) (Finding, bool) {
 // thickness is kept whatever the pane measures.
 const thickest = 60 * unit.Millimetre
 
-// judge takes the worst of the distances, for every thickness and corner
-// radius that the survey leaves open.
+// judge takes the worst of the distances, for every thickness, corner radius and
+// setback that the survey leaves open.
 func (d tradeDistance) judge(c *check, h opening, beside ...opening) Finding {
 	pane := *h.pane
 	material, _ := pane.Material.Get()
 	props, _ := material.Properties() // concerns has looked
-	face := c.arena.Face(pane, h.Hole)
-	var others []glass.Neighbour
-	for _, k := range beside {
-		at := c.arena.Face(pane, k.Hole)
-		others = append(others, glass.Neighbour{Hole: k.Hole, Left: at.Left, Up: at.Up})
-	}
 	thick, thickKnown := between(pane.Thickness, 0, thickest)
 	radius, radiusKnown := between(h.Corner, 0, min(h.Size.W, h.Size.H)/2)
-	f := c.finding(InPane, append([]opening{h}, beside...)...).keeps(true)
-	kept, any := false, false
-	for _, t := range thick {
-		for _, r := range radius {
-			l := tightest(props.Trade.Limits(face, t, h.Hole, r, others), d.of)
-			if g := d.say(f, l, h, props); !any || g.Margin.Or(Amount{}).N < f.Margin.Or(Amount{}).N {
-				f, any = g, true
+	back, backKnown := between(c.arena.Boards.Setback, 0, arena.MostSetback)
+	open := c.finding(InPane, append([]opening{h}, beside...)...)
+	f, kept, any := open.keeps(true), false, false
+	for _, b := range back {
+		face := c.arena.Face(pane, h.Hole, b)
+		var others []glass.Neighbour
+		for _, k := range beside {
+			at := c.arena.Face(pane, k.Hole, b)
+			others = append(others, glass.Neighbour{Hole: k.Hole, Left: at.Left, Up: at.Up})
+		}
+		for _, t := range thick {
+			for _, r := range radius {
+				l := tightest(props.Trade.Limits(face, t, h.Hole, r, others), d.of)
+				if g := d.say(open, l, h, props); !any || g.Margin.Or(Amount{}).N < f.Margin.Or(Amount{}).N {
+					f, any = g, true
+				}
+				kept = kept || l.Kept()
 			}
-			kept = kept || l.Kept()
 		}
 	}
 	switch {
 	case f.Status == Pass || !kept:
 		return f
 	case !thickKnown:
-		return c.finding(InPane, append([]opening{h}, beside...)...).lacksThickness(h)
+		return open.lacksThickness(h)
 	case !radiusKnown:
-		return c.finding(InPane, append([]opening{h}, beside...)...).lacksRadius(h)
+		return open.lacksRadius(h)
+	case !backKnown:
+		return open.lacksSetback(h)
 	}
 	return f
 }

@@ -90,6 +90,11 @@ func (f Finding) lacksRadius(h opening) Finding {
 	return f.unknown("Measure the corner radius of %s and record it: whether the distance is kept hangs on it.", h.name())
 }
 
+// lacksSetback answers where the answer hangs on how far the glass stands back.
+func (f Finding) lacksSetback(h opening) Finding {
+	return f.unknown("Measure how far the glass stands back from the boards' rink face and record it as setback: the pane of %s is the longer for it, and whether the distance is kept hangs on that.", h.name())
+}
+
 // lacksPane answers for a hole where no pane is recorded.
 func (f Finding) lacksPane(h opening) Finding {
 	return f.unknown("Survey the pane of %s: none is recorded there.", h.name())

@@ -3,6 +3,7 @@ package rules_test
 import (
 	"maps"
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/rinkpane/internal/answer/rules"
@@ -111,6 +112,30 @@ func TestUnknownRadiusOnlyMattersWhenItDecides(t *testing.T) {
 		h.Station, h.Height = a.Panes[0].From+unit.Length(inches)*unit.Inch, a.Boards.Height+unit.Length(inches)*unit.Inch
 		if f := only(tempered.Check(with(a, h)), "rim-to-corner")[0]; f.Status != want {
 			t.Errorf("%v in from both edges: %s, want %s: %s", inches, f.Status, want, f.Say(unit.Metric))
+		}
+	}
+}
+
+// TestUnknownSetbackOnlyMattersWhereItDecides: in a corner the glass is the longer
+// the farther it stands behind the boards, by 1 + setback / radius, so that a rim
+// which is a hair too near the edge along the boards may be far enough on the glass.
+func TestUnknownSetbackOnlyMattersWhereItDecides(t *testing.T) {
+	a, h := temperedPane(t, 0.5)
+	a.Boards.Setback = unit.Maybe[unit.Length]{}
+	p := &a.Panes[0]
+	p.From = (100-28)*unit.Foot + 1 // a metre into the arc of 28 ft
+	if d := a.Rink.Dimensions(); d.Length != 200*unit.Foot || d.CornerRadius != 28*unit.Foot || !p.Curved {
+		t.Fatal("the pane is not on the arc")
+	}
+	tempered := shipped(t, "tempered-glass")
+	for inches, want := range map[float64]rules.Status{1.5: rules.Pass, 0.99: rules.Unknown, 0.5: rules.Fail} {
+		h.Station = p.From + unit.Length(inches+2)*unit.Inch // of the rim; 1 in is due, 2 t
+		f := only(tempered.Check(with(a, h)), "rim-to-edge")[0]
+		if f.Status != want {
+			t.Errorf("rim %v in from the edge along the boards: %s, want %s: %s", inches, f.Status, want, f.Say(unit.Metric))
+		}
+		if want == rules.Unknown && !strings.Contains(f.Say(unit.Metric), "stands back") {
+			t.Errorf("what to measure is not said: %s", f.Say(unit.Metric))
 		}
 	}
 }

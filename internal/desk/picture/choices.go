@@ -48,10 +48,11 @@ const (
 // Favourite returns the moment to show first at a hole: the one whose subject
 // stands nearest to likedAway, turned by likedTurn at most where there is one.
 func Favourite(a arena.Arena, moments *play.Set, hole string) int {
-	at, err := frame.MountOf(a, hole)
+	o, err := a.Opening(hole)
 	if err != nil {
 		return 0
 	}
+	at := frame.MountOf(a, o)
 	best, least := 0, math.Inf(1)
 	for i := range moments.Len() {
 		m := moments.At(i)

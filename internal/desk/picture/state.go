@@ -191,8 +191,8 @@ func (s State) Shot(a arena.Arena, moments *play.Set) (*frame.Shot, error) {
 	}
 	if pan, ok := s.Pan.Get(); ok {
 		away := unit.Length(math.Hypot(q.Target.X, q.Target.Y))
-		if at, err := frame.MountOf(a, s.Hole); err == nil {
-			away = at.AimAt(q.Target).Distance
+		if o, err := a.Opening(s.Hole); err == nil {
+			away = frame.MountOf(a, o).AimAt(q.Target).Distance
 		}
 		q.Turn = unit.Known(frame.Aim{Pan: degrees(pan), Tilt: degrees(s.Tilt.Or(0)), Distance: q.Focus.Or(away)})
 	}

@@ -68,7 +68,7 @@ func (p ShopOrder) Job(h glass.Hole, o Options) (Job, error) {
 		return Job{}, p.refuse(h, say.Make("%s", err.Error()))
 	}
 	pane, _ := way.Pane.Get()
-	j := Job{Hole: h, Pane: pane, Face: p.Arena.Face(pane, h), Neighbours: p.Arena.Neighbours(pane, h),
+	j := Job{Hole: h, Pane: pane, Face: p.Arena.Face(pane, h, way.Setback.Value), Neighbours: p.Arena.Neighbours(pane, h, way.Setback.Value),
 		Corner: way.Corner.Value, Rounding: way.Rounding.Value}
 	why := j.material(way.Thick, o.Route)
 	taken := []arena.Fact{way.Corner, way.Rounding}

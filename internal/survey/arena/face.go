@@ -8,14 +8,14 @@ import (
 	"example.org/rinkpane/internal/survey/glass"
 )
 
-// Face measures a hole on a pane. The boards' rink face is where stations
-// are counted; the glass stands back by b, so that a stretch over which the
+// Face measures a hole on a pane whose glass stands back by b ([Opening] says how
+// far, and what was assumed). The boards' rink face is where stations
+// are counted, so that a stretch over which the
 // boards turn by w radians is longer by b w on a curved pane. A flat pane in a
 // corner is the chord between its edges; the hole lies where the normal of its
-// station meets the chord. An unknown setback counts 0. Source: own derivation
+// station meets the chord. Source: own derivation
 // (parallel curve of a convex outline).
-func (a Arena) Face(p glass.Pane, h glass.Hole) glass.Face {
-	back := a.Boards.Setback.Or(0)
+func (a Arena) Face(p glass.Pane, h glass.Hole, back unit.Length) glass.Face {
 	along := glass.EdgesOf(a.Boards, p, h, a.Rink.Perimeter()).Left + h.Size.W/2
 	f := glass.Face{Height: p.Height, Up: h.Height - a.Boards.Height, Curved: p.Curved, Width: p.Width, Left: along}
 	turn := turned(a, p.From, p.To())
@@ -35,12 +35,13 @@ func (a Arena) Face(p glass.Pane, h glass.Hole) glass.Face {
 	return f
 }
 
-// Neighbours returns the other working holes of a hole's pane.
-func (a Arena) Neighbours(p glass.Pane, h glass.Hole) []glass.Neighbour {
+// Neighbours returns the other working holes of a hole's pane, on glass that
+// stands back as for [Arena.Face].
+func (a Arena) Neighbours(p glass.Pane, h glass.Hole, back unit.Length) []glass.Neighbour {
 	var out []glass.Neighbour
 	for _, k := range a.Working() {
 		if k.ID != h.ID && k.Pane == p.ID {
-			f := a.Face(p, k)
+			f := a.Face(p, k, back)
 			out = append(out, glass.Neighbour{Hole: k, Left: f.Left, Up: f.Up, Corner: cornerOf(k).Value})
 		}
 	}

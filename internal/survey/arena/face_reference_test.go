@@ -22,7 +22,7 @@ func standardArena(t testing.TB) Arena {
 // On the straight the glass measures as the boards do.
 func TestFaceOnTheStraight(t *testing.T) {
 	a := standardArena(t)
-	f := a.Face(glass.Pane{From: 10, Width: 1.2, Height: 2}, glass.Hole{Station: 10.5, Height: 1.5, Size: unit.Size{W: 0.14, H: 0.1}})
+	f := a.Face(glass.Pane{From: 10, Width: 1.2, Height: 2}, glass.Hole{Station: 10.5, Height: 1.5, Size: unit.Size{W: 0.14, H: 0.1}}, a.Setback().Value)
 	for name, d := range map[string]unit.Length{"width": f.Width - 1.2, "left": f.Left - 0.5, "right": f.Right() - 0.7, "up": f.Up - 1.5 + 42*unit.Inch, "radius": f.Radius} {
 		if math.Abs(float64(d)) > 1e-9 {
 			t.Errorf("%s is off by %g m", name, float64(d))
@@ -37,7 +37,7 @@ func TestFaceInTheCorner(t *testing.T) {
 	from := 100*unit.Foot - 28*unit.Foot + 1 // one metre into the corner
 	p := glass.Pane{From: from, Width: 4 * unit.Foot, Height: 2, Curved: true}
 	h := glass.Hole{Station: from + 2*unit.Foot, Height: 1.5, Size: unit.Size{W: 0.14, H: 0.1}}
-	f := a.Face(p, h)
+	f := a.Face(p, h, a.Setback().Value)
 	if want := 48.0 * 337.5 / 336; math.Abs(f.Width.Inches()-want) > 1e-9 || math.Abs(f.Left.Inches()-want/2) > 1e-9 {
 		t.Errorf("width %.6f in, hole at %.6f in, want %.6f and half", f.Width.Inches(), f.Left.Inches(), want)
 	}
@@ -46,7 +46,7 @@ func TestFaceInTheCorner(t *testing.T) {
 	}
 	p.Curved = false
 	h.Station = from + unit.Foot
-	f = a.Face(p, h)
+	f = a.Face(p, h, a.Setback().Value)
 	chord := 2 * 337.5 * math.Sin(48.0/2/336)
 	if math.Abs(f.Width.Inches()-chord) > 1e-9 {
 		t.Errorf("chord %.6f in, want %.6f", f.Width.Inches(), chord)
@@ -64,7 +64,7 @@ func TestFaceAcrossTheTangent(t *testing.T) {
 	from := 100*unit.Foot - 28*unit.Foot - 0.5
 	p := glass.Pane{From: from, Width: 1.2, Height: 2, Curved: true}
 	h := glass.Hole{Station: from + 0.8, Height: 1.5, Size: unit.Size{W: 0.14, H: 0.1}}
-	f := a.Face(p, h)
+	f := a.Face(p, h, a.Setback().Value)
 	if sum := walk(a, from, from+1.2); math.Abs(f.Width.Metres()-sum) > 1e-6 {
 		t.Errorf("width %.7f m, walked %.7f", f.Width.Metres(), sum)
 	}
@@ -91,7 +91,7 @@ func walk(a Arena, from, to unit.Length) float64 {
 func TestFaceAcrossTheStart(t *testing.T) {
 	a := standardArena(t)
 	per := a.Rink.Perimeter()
-	f := a.Face(glass.Pane{From: per - 0.4, Width: 1.2, Height: 2}, glass.Hole{Station: 0.1, Height: 1.5, Size: unit.Size{W: 0.14, H: 0.1}})
+	f := a.Face(glass.Pane{From: per - 0.4, Width: 1.2, Height: 2}, glass.Hole{Station: 0.1, Height: 1.5, Size: unit.Size{W: 0.14, H: 0.1}}, a.Setback().Value)
 	if math.Abs(f.Left.Metres()-0.5) > 1e-9 {
 		t.Errorf("left %.6f m, want 0.5", f.Left.Metres())
 	}

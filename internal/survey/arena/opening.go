@@ -88,8 +88,16 @@ func (a Arena) OpeningOf(h glass.Hole) (Opening, error) {
 	}
 	o.Corner = cornerOf(h)
 	o.Rounding = fact(h.Rounding, "hole "+h.ID, "edge rounding", min(usualRounding, o.Thick.Value/4), "common practice")
-	o.Setback = fact(a.Boards.Setback, "the glass", "setback", 0, "as if it stood flush with the boards, which then hide nothing")
+	o.Setback = a.Setback()
 	return o, nil
+}
+
+// MostSetback is the farthest behind the boards that glass is taken to stand.
+const MostSetback = mostLedge
+
+// Setback returns how far the glass's rink face stands behind the boards'.
+func (a Arena) Setback() Fact {
+	return fact(a.Boards.Setback, "the glass", "setback", 0, "as if it stood flush with the boards, which then hide nothing")
 }
 
 func cornerOf(h glass.Hole) Fact {
