@@ -131,7 +131,7 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 		return err
 	}
 	if f.out != "" {
-		if err := drawMap(a, chart.GuardMap(ar, chart.SectorsOf(guards), f.hole, mapWidthMM), f.out, f.force); err != nil {
+		if err := drawMap(a, chart.GuardMap(ar, guards, f.hole, mapWidthMM), f.out, f.force); err != nil {
 			return err
 		}
 	}

@@ -200,6 +200,7 @@ var houseRooms = append([]room{
 		{"decide/choose", "a chosen set of holes to draw"},
 		{"tell/words", "how far a sector reaches, rounded outward"},
 		{"measure/unit", "lengths and angles in words, in the arena's units"},
+		{"measure/say", "numbers of panes, holes and rows in words"},
 		{"measure/geom", "points of the rink's frame"},
 		{"survey/rink", "boards, markings, corners and landmarks to draw"},
 		{"survey/glass", "panes, holes and windows to draw"},

@@ -99,7 +99,7 @@ func (s setter) guard(f flow, h plan.Hole) {
 	f.Heading("Guard: the cover out")
 	f.Table(guardTable(g, s.units()), sheet.SizeTable)
 	if g.Sector.Passing {
-		f.Drawing(named(chart.GuardMap(s.c.Arena, chart.SectorsOf(s.c.Plan.Guards), h.ID, leastMap), h.ID))
+		f.Drawing(named(chart.GuardMap(s.c.Arena, s.c.Plan.Guards, h.ID, leastMap), h.ID))
 	}
 }
 

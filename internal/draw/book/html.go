@@ -102,7 +102,7 @@ func (c Content) HTML() []byte {
 	section("rules", "Rule findings", s.rules)
 	section("guard", "Guard: what an open hole lets through", func(f flow) {
 		s.ranking(f)
-		f.Drawing(chart.GuardMap(c.Arena, chart.SectorsOf(c.Plan.Guards), "", pageMap))
+		f.Drawing(chart.GuardMap(c.Arena, c.Plan.Guards, "", pageMap))
 	})
 	section("sign-off", "Cautions and sign-off", func(w flow) {
 		s.cautions(w)

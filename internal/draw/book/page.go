@@ -108,12 +108,7 @@ func (s setter) columns(name, title string, share float64) (*spread, *sheet.Flow
 }
 
 func (sp *spread) column(r sheet.Rect) *sheet.Flow {
-	begun := false
-	return sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
-		if !begun {
-			begun = true
-			return sp.first, r
-		}
+	return sheet.FlowOn(sp.first, r, func() (*sheet.Drawing, sheet.Rect) {
 		d, area := sp.s.page(fmt.Sprintf("%s-%d", sp.name, len(sp.more)+2), sp.title+", continued")
 		sp.more = append(sp.more, d)
 		area.W = r.W

@@ -41,7 +41,7 @@ func (s setter) guardChapter() chapter {
 	ch := s.chapter("guard", "Guard: what an open hole lets through", s.ranking)
 	d, area := s.page("sectors", "Sectors to be kept clear while a cover is out")
 	place(d, fitted(area, func(width float64) *sheet.Drawing {
-		return chart.GuardMap(s.c.Arena, chart.SectorsOf(s.c.Plan.Guards), "", width)
+		return chart.GuardMap(s.c.Arena, s.c.Plan.Guards, "", width)
 	}), area)
 	ch.pages = append(ch.pages, d)
 	return ch

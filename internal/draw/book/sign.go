@@ -1,6 +1,9 @@
 package book
 
 import (
+	"cmp"
+	"strings"
+
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/tell/table"
@@ -29,7 +32,7 @@ func (s setter) cautions(f flow) {
 	f.Heading("Dispensations")
 	t := table.New("rule", "holes", "by", "reference", "date")
 	for _, d := range s.c.Arena.Dispensations {
-		t.Add(d.Rule, holesOr(d.Holes, "all"), d.By, d.Reference, d.Date)
+		t.Add(d.Rule, cmp.Or(strings.Join(d.Holes, ", "), "all"), d.By, d.Reference, d.Date)
 	}
 	f.Table(t, sheet.SizeTable)
 }
@@ -47,17 +50,6 @@ func (s setter) sign() chapter {
 }
 
 const signTitle = "Sign-off, plan revision "
-
-func holesOr(holes []string, none string) string {
-	if len(holes) == 0 {
-		return none
-	}
-	out := holes[0]
-	for _, h := range holes[1:] {
-		out += ", " + h
-	}
-	return out
-}
 
 // signHigh is the room of one signature, mm.
 const signHigh = 22.0

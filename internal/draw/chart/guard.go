@@ -3,24 +3,15 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/tell/words"
 )
-
-// Sector is the part of the spectators' side behind a hole that is to be kept
-// clear. Bearings are in plan from the outward normal, positive toward rising
-// station; distances from the glass.
-type Sector struct {
-	Hole     string
-	From, To unit.Angle // nine pucks in ten lie between
-	// Limit is the widest bearing at which a puck passes at all, to both sides; 0 draws none.
-	Limit                  unit.Angle
-	Typical, Far, Farthest unit.Length // half, 95 % and all of the pucks come down within
-}
 
 // Room of a guard map in millimetres: the legend below, and white around.
 const (
@@ -29,11 +20,12 @@ const (
 	leastGuard  = 90.0 // a narrower map cannot be read
 )
 
-// GuardMap draws the rink from above with the sector behind each hole to be
-// kept clear, at a width in millimetres (90 at least). With picked set, only
+// GuardMap draws the rink from above with the sector behind each guarded hole to
+// be kept clear, at a width in millimetres (90 at least). With picked set, only
 // that hole's surroundings are shown.
-func GuardMap(a arena.Arena, sectors []Sector, picked string, width float64) *sheet.Drawing {
+func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) *sheet.Drawing {
 	width = max(width, leastGuard)
+	sectors := slices.DeleteFunc(slices.Clone(guards), func(g puck.Guard) bool { return !g.Sector.Passing || picked != "" && g.Hole != picked })
 	low, high := guardBounds(a, sectors, picked)
 	scale := (width - 2*guardPad) / (high.X - low.X)
 	tall := (high.Y - low.Y) * scale
@@ -50,9 +42,7 @@ func GuardMap(a arena.Arena, sectors []Sector, picked string, width float64) *sh
 	m.wall()
 	clipTo(d, window)
 	for _, s := range sectors {
-		if picked == "" || s.Hole == picked {
-			m.sector(s, window)
-		}
+		m.sector(s, window)
 	}
 	m.guardLegend(window)
 	return d
@@ -76,7 +66,7 @@ func clipTo(d *sheet.Drawing, window sheet.Rect) {
 }
 
 // guardBounds returns the corners of what is shown, in the rink's frame, metres.
-func guardBounds(a arena.Arena, sectors []Sector, picked string) (low, high geom.Vec2) {
+func guardBounds(a arena.Arena, sectors []puck.Guard, picked string) (low, high geom.Vec2) {
 	low, high = geom.Vec2{X: math.Inf(1), Y: math.Inf(1)}, geom.Vec2{X: math.Inf(-1), Y: math.Inf(-1)}
 	cover := func(p geom.Vec2) {
 		low = geom.Vec2{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
@@ -89,10 +79,10 @@ func guardBounds(a arena.Arena, sectors []Sector, picked string) (low, high geom
 	}
 	for _, s := range sectors {
 		o, err := a.Opening(s.Hole)
-		if err != nil || (picked != "" && picked != s.Hole) {
+		if err != nil {
 			continue
 		}
-		h := o.Hole
+		h, s := o.Hole, s.Sector
 		p, n, t := a.Rink.Point(h.Station), a.Rink.Normal(h.Station), a.Rink.Tangent(h.Station)
 		far := s.Far.Metres() * 1.12
 		for _, b := range []unit.Angle{s.From, (s.From + s.To) / 2, s.To} {
@@ -113,37 +103,32 @@ func bearing(n, t geom.Vec2, b unit.Angle) geom.Vec2 {
 }
 
 // sector draws one hole's sector with its distances.
-func (m *planMap) sector(s Sector, window sheet.Rect) {
-	o, err := m.Arena.Opening(s.Hole)
+func (m *planMap) sector(g puck.Guard, window sheet.Rect) {
+	o, err := m.Arena.Opening(g.Hole)
 	if err != nil {
 		return
 	}
-	h := o.Hole
+	h, s := o.Hole, g.Sector
 	p, n, t := m.rink.Point(h.Station), m.rink.Normal(h.Station), m.rink.Tangent(h.Station)
 	to := func(b unit.Angle, l unit.Length) sheet.Point { return m.pt(p.Add(bearing(n, t, b).Scale(l.Metres()))) }
 	arc := func(l unit.Length) []sheet.Point {
-		var pts []sheet.Point
-		steps := max(2, int(math.Ceil(float64((s.To-s.From)/wedgeStep))))
-		for i := 0; i <= steps; i++ {
-			pts = append(pts, to(s.From+(s.To-s.From)*unit.Angle(i)/unit.Angle(steps), l))
-		}
-		return pts
+		return fan(s.From, s.To, func(b unit.Angle) sheet.Point { return to(b, l) })
 	}
-	g, e := m.d.Group("sectors", "")
-	g.Clip = &window
-	if s.Limit > 0 {
-		for _, b := range []unit.Angle{-s.Limit, s.Limit} {
-			g.Add("sector-limit", sheet.Line{A: m.pt(p), B: to(b, s.Far)})
+	shape, e := m.d.Group("sectors", "")
+	shape.Clip = &window
+	if limit, ok := s.HalfAngle.Get(); ok {
+		for _, b := range []unit.Angle{-limit, limit} {
+			shape.Add("sector-limit", sheet.Line{A: m.pt(p), B: to(b, s.Far)})
 		}
 	}
-	g.Add("sector", sheet.Polygon(append([]sheet.Point{m.pt(p)}, arc(s.Far)...)...))
-	g.Add("sector-half", sheet.Lines(arc(s.Typical)...))
+	shape.Add("sector", sheet.Polygon(append([]sheet.Point{m.pt(p)}, arc(s.Far)...)...))
+	shape.Add("sector-half", sheet.Lines(arc(s.Typical)...))
 	sys := m.Arena.Units
-	e.With("hole", s.Hole).Titled(fmt.Sprintf("Keep clear behind %s: half land by %s, 95 %% by %s", s.Hole, words.Within(s.Typical, sys), words.Within(s.Far, sys)))
+	e.With("hole", g.Hole).Titled(fmt.Sprintf("Keep clear behind %s: half land by %s, 95 %% by %s", g.Hole, words.Within(s.Typical, sys), words.Within(s.Far, sys)))
 	m.d.Add("holes", "sector-hole", sheet.Circle{C: m.pt(p), R: 0.9})
 	labels, _ := m.d.Group("labels", "")
 	at := sectorLabel(m.pt(p), to((s.From+s.To)/2, s.Far), to((s.From+s.To)/2, s.Typical))
-	labels.Add("hole-label", sheet.Text{At: sheet.Pt(at.X, at.Y-1.2), S: s.Hole, Anchor: sheet.Middle, VAlign: sheet.Centre})
+	labels.Add("hole-label", sheet.Text{At: sheet.Pt(at.X, at.Y-1.2), S: g.Hole, Anchor: sheet.Middle, VAlign: sheet.Centre})
 	labels.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: words.Within(s.Far, sys), Anchor: sheet.Middle, VAlign: sheet.Centre})
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
@@ -28,9 +29,9 @@ func guardArena(t *testing.T) arena.Arena {
 // as far as said: read back from the drawing through the map's scale.
 func TestSectorsLieOutside(t *testing.T) {
 	a := guardArena(t)
-	var sectors []Sector
+	var sectors []puck.Guard
 	for _, h := range a.Working() {
-		sectors = append(sectors, Sector{Hole: h.ID, From: -0.6, To: 0.4, Limit: 1.2, Typical: 6, Far: 13, Farthest: 30})
+		sectors = append(sectors, puck.Guard{Hole: h.ID, Sector: puck.Sector{From: -0.6, To: 0.4, HalfAngle: unit.Known(unit.Angle(1.2)), Typical: 6, Far: 13, Farthest: 30, Passing: true}})
 	}
 	d := GuardMap(a, sectors, "", 300)
 	low, high := guardBounds(a, sectors, "")
@@ -78,7 +79,7 @@ func TestSectorsLieOutside(t *testing.T) {
 
 func TestGuardMapOfOneHole(t *testing.T) {
 	a := guardArena(t)
-	s := []Sector{{Hole: "B1", From: -0.5, To: 0.5, Typical: 6, Far: 13}, {Hole: "A1", From: -0.5, To: 0.5, Typical: 6, Far: 13}, {Hole: "none", Far: 1}}
+	s := []puck.Guard{{Hole: "B1", Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Far: 13, Passing: true}}, {Hole: "A1", Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Far: 13, Passing: true}}, {Hole: "none", Sector: puck.Sector{Far: 1, Passing: true}}}
 	d := GuardMap(a, s, "B1", 10)
 	if d.W != leastGuard || d.H < 60 || d.H > 400 {
 		t.Errorf("%g x %g mm", d.W, d.H)

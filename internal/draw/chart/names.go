@@ -3,14 +3,7 @@ package chart
 import (
 	"strconv"
 
-	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/glass"
-)
-
-type (
-	geomVec   = geom.Vec2
-	glassHole = glass.Hole
 )
 
 // stationStep is the distance between numbered stations on the plan map.

@@ -3,7 +3,6 @@ package chart
 import (
 	"fmt"
 
-	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/decide/plan"
@@ -54,19 +53,6 @@ func (p *Content) Aim(hole string, f plan.LensFit, far bool) {
 		}
 	}
 	p.Reach = append(p.Reach, fan)
-}
-
-// SectorsOf returns the sectors that guards ask to keep clear.
-func SectorsOf(guards []puck.Guard) []Sector {
-	var out []Sector
-	for _, g := range guards {
-		if s := g.Sector; s.Passing {
-			out = append(out, Sector{
-				Hole: g.Hole, From: s.From, To: s.To, Limit: s.HalfAngle.Or(0), Typical: s.Typical, Far: s.Far, Farthest: s.Farthest,
-			})
-		}
-	}
-	return out
 }
 
 // HeatOf returns the map of a layer of what holes see: of one hole how many lenses

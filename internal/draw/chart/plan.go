@@ -7,8 +7,10 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // Content is what a plan map and a boards strip show. All but the arena may be missing.
@@ -113,7 +115,7 @@ type planMap struct {
 	Content
 	ground
 	d     *sheet.Drawing
-	holes []glassHole
+	holes []glass.Hole
 }
 
 // lay places the rink on a sheet of a width in millimetres.
@@ -178,31 +180,28 @@ func (m *planMap) describe() string {
 }
 
 func (m *planMap) heading() {
-	g, _ := m.d.Group("legend", "")
 	name := m.Arena.Name
 	if m.Arena.Place != "" {
 		name += ", " + m.Arena.Place
 	}
-	g.Add("title", sheet.Text{At: sheet.Pt(2, 2), S: sheet.Bold.Shorten(name, sheet.SizeTitle, m.d.W-4), VAlign: sheet.Top})
 	dim, sys := m.Arena.Rink.Dimensions(), m.Arena.Units
-	line := fmt.Sprintf("From above, 1:%.0f. Ice %s × %s, corner radius %s. %s.",
-		1000/m.Scale, dim.Length.Format(sys), dim.Width.Format(sys), dim.CornerRadius.Format(sys), m.counts())
-	g.Add("caption", sheet.Text{At: sheet.Pt(2, 9.4), S: sheet.Regular.Shorten(line, sheet.SizeSmall, m.d.W-4), VAlign: sheet.Top})
+	heading(m.d, name, fmt.Sprintf("From above, 1:%.0f. Ice %s × %s, corner radius %s. %s.",
+		1000/m.Scale, dim.Length.Format(sys), dim.Width.Format(sys), dim.CornerRadius.Format(sys), m.counts()))
+}
+
+// heading sets a drawing's title and a line below it at its head.
+func heading(d *sheet.Drawing, title, line string) {
+	g, _ := d.Group("legend", "")
+	g.Add("title", sheet.Text{At: sheet.Pt(2, 2), S: sheet.Bold.Shorten(title, sheet.SizeTitle, d.W-4), VAlign: sheet.Top})
+	g.Add("caption", sheet.Text{At: sheet.Pt(2, 9.4), S: sheet.Regular.Shorten(line, sheet.SizeSmall, d.W-4), VAlign: sheet.Top})
 }
 
 func (m *planMap) counts() string {
-	s := plural(len(m.Arena.Panes), "pane") + ", " + plural(len(m.holes), "hole")
+	s := say.Count(len(m.Arena.Panes), "pane") + ", " + say.Count(len(m.holes), "hole")
 	if n := len(m.Arena.Windows); n > 0 {
-		s += ", " + plural(n, "low window")
+		s += ", " + say.Count(n, "low window")
 	}
 	return s
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }
 
 // say prints a length of the arena in its own units.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -21,9 +22,8 @@ func (m *planMap) markings() {
 		g.Add(class, sheet.RoundRect(sheet.Rect{X: a.X - half, Y: b.Y, W: 2 * half, H: a.Y - b.Y}, 0))
 	}
 	for _, c := range m.rink.Creases() {
-		pts := c.Outline(1)
 		a := 2 * math.Asin(min(c.HalfWidth/c.Radius, 1))
-		g.Add("crease", m.creaseOutline(pts2sheet(m, pts), a*c.Out))
+		g.Add("crease", m.creaseOutline(c.Outline(1), a*c.Out))
 	}
 	for _, s := range m.rink.Spots() {
 		at := m.pt(s.At)
@@ -44,18 +44,13 @@ func (m *planMap) markings() {
 // spotRadius is half a face-off spot's breadth in metres: 1 ft (rule books, rink section).
 const spotRadius = 0.3048
 
-func pts2sheet(m *planMap, pts []geomVec) []sheet.Point {
-	out := make([]sheet.Point, len(pts))
-	for i, p := range pts {
-		out[i] = m.pt(p)
-	}
-	return out
-}
-
 // creaseOutline makes the crease's polygon of few points a true arc: its two
 // middle points are the arc's ends.
-func (m *planMap) creaseOutline(pts []sheet.Point, sweep float64) sheet.Polyline {
-	l := sheet.Polygon(pts...)
+func (m *planMap) creaseOutline(pts []geom.Vec2, sweep float64) sheet.Polyline {
+	l := sheet.Polyline{Closed: true}
+	for _, p := range pts {
+		l.Vertices = append(l.Vertices, sheet.Vertex{Point: m.pt(p)})
+	}
 	first := (len(pts) - 2) / 2
 	l.Vertices[first].Bulge = sheet.Bulge(sweep)
 	return l

@@ -44,15 +44,21 @@ func (m *planMap) wedges() {
 
 func (m *planMap) wedge(w Wedge, station unit.Length, outline []geom.Vec2) sheet.Polyline {
 	p, n, t := m.rink.Point(station), m.rink.Normal(station), m.rink.Tangent(station)
-	pts := []sheet.Point{m.pt(p)}
-	rays := max(2, int(math.Ceil(float64((w.Left+w.Right)/wedgeStep)))+1)
-	for i := range rays {
-		a := -w.Left + (w.Left+w.Right)*unit.Angle(i)/unit.Angle(rays-1)
+	edge := fan(-w.Left, w.Right, func(a unit.Angle) sheet.Point {
 		sin, cos := math.Sincos(a.Radians())
 		dir := n.Scale(cos).Add(t.Scale(sin))
-		pts = append(pts, m.pt(p.Add(dir.Scale(w.cut(rayLength(p, dir, outline))))))
+		return m.pt(p.Add(dir.Scale(w.cut(rayLength(p, dir, outline)))))
+	})
+	return sheet.Polygon(append([]sheet.Point{m.pt(p)}, edge...)...)
+}
+
+// fan returns points at even steps from one angle to another, both included.
+func fan(from, to unit.Angle, at func(unit.Angle) sheet.Point) []sheet.Point {
+	pts := make([]sheet.Point, max(2, int(math.Ceil(float64((to-from)/wedgeStep)))+1))
+	for i := range pts {
+		pts[i] = at(from + (to-from)*unit.Angle(i)/unit.Angle(len(pts)-1))
 	}
-	return sheet.Polygon(pts...)
+	return pts
 }
 
 // cut shortens a ray of so many metres to the wedge's depth.

@@ -99,14 +99,13 @@ func (f *field) runs(s Series) [][]sheet.Point {
 // and the same again.
 func drawSign(g *sheet.Group, at sheet.Point, i int) {
 	const r = 0.85
-	p := func(x, y float64) sheet.Point { return sheet.Pt(at.X+x*r, at.Y+y*r) }
-	switch i % 4 {
+	switch p := about(at, r); i % 4 {
 	case 0:
 		g.Add("sign", sheet.Circle{C: at, R: r})
 	case 1:
-		g.Add("sign", sheet.Polygon(p(-0.9, -0.9), p(0.9, -0.9), p(0.9, 0.9), p(-0.9, 0.9)))
+		g.Add("sign", square(p, 0.9))
 	case 2:
-		g.Add("sign", sheet.Polygon(p(0, -1.2), p(1.2, 0), p(0, 1.2), p(-1.2, 0)))
+		g.Add("sign", diamond(p, 1.2))
 	default:
 		g.Add("sign", sheet.Polygon(p(0, -1.1), p(1.05, 0.8), p(-1.05, 0.8)))
 	}

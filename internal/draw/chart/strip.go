@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/rink"
 )
@@ -35,7 +36,7 @@ func BoardsStrip(p Content, width float64, rows int) *sheet.Drawing {
 	s.d = sheet.New("boards-strip", width, 0, Styles())
 	s.d.Layers = []string{"ice", "boards", "glass", "zones", "stretches", "stations", "landmarks", "holes", "labels", "legend"}
 	s.d.Title = "Boards strip of " + p.Arena.Name
-	s.d.Desc = fmt.Sprintf("Boards and glass along the stations, seen from the spectators' side, in %s.", plural(rows, "row"))
+	s.d.Desc = fmt.Sprintf("Boards and glass along the stations, seen from the spectators' side, in %s.", say.Count(rows, "row"))
 	y := 0.0
 	if !p.Bare {
 		y = s.heading()
@@ -71,11 +72,8 @@ type strip struct {
 }
 
 func (s *strip) heading() float64 {
-	g, _ := s.d.Group("legend", "")
-	title := "Boards strip, " + s.Arena.Name
-	g.Add("title", sheet.Text{At: sheet.Pt(2, 2), S: sheet.Bold.Shorten(title, sheet.SizeTitle, s.d.W-4), VAlign: sheet.Top})
-	line := fmt.Sprintf("Unrolled from station 0 at the bench-side end of the red line toward end B, seen from the spectators' side, 1:%.0f.", 1000/s.scale)
-	g.Add("caption", sheet.Text{At: sheet.Pt(2, 9.4), S: sheet.Regular.Shorten(line, sheet.SizeSmall, s.d.W-4), VAlign: sheet.Top})
+	heading(s.d, "Boards strip, "+s.Arena.Name,
+		fmt.Sprintf("Unrolled from station 0 at the bench-side end of the red line toward end B, seen from the spectators' side, 1:%.0f.", 1000/s.scale))
 	return headingRoom + 2
 }
 

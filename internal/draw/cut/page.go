@@ -130,12 +130,7 @@ func (g *page) across(j Job) {
 // column starts a column of text in a box on a sheet; what does not fit goes
 // on to sheets of its own.
 func (p ShopOrder) column(g page, box sheet.Rect, paper sheet.Paper, j *Job) *sheet.Flow {
-	begun := false
-	return sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
-		if !begun {
-			begun = true
-			return g.d, box
-		}
+	return sheet.FlowOn(g.d, box, func() (*sheet.Drawing, sheet.Rect) {
 		next := p.newPage(paper, g.d.Name+"-more", g.d.Title+", continued", j)
 		return next.d, next.area
 	})

@@ -69,7 +69,7 @@ func Files(p plan.Plan, sys unit.System) ([]File, error) {
 	}
 	if len(p.Guards) > 0 {
 		out = append(out,
-			drawing("guard-map.svg", chart.GuardMap(drawn.Arena, chart.SectorsOf(p.Guards), "", mapWidth)),
+			drawing("guard-map.svg", chart.GuardMap(drawn.Arena, p.Guards, "", mapWidth)),
 			text("guard.txt", words.GuardsText(p.Arena.Name, p.Guards, sys)))
 		results = append(results, struct {
 			name string

@@ -33,12 +33,21 @@ func NewFlow(start func() (*Drawing, Rect)) *Flow {
 	return f
 }
 
+// FlowOn starts a flow in an area of a sheet begun, in millimetres; next makes
+// the sheets on which it goes on.
+func FlowOn(d *Drawing, area Rect, next func() (*Drawing, Rect)) *Flow {
+	f := &Flow{start: next}
+	f.on(d, area)
+	return f
+}
+
 // Sheets returns the sheets so far, in order.
 func (f *Flow) Sheets() []*Drawing { return f.sheets }
 
 // Fresh starts a new sheet.
-func (f *Flow) Fresh() {
-	d, area := f.start()
+func (f *Flow) Fresh() { f.on(f.start()) }
+
+func (f *Flow) on(d *Drawing, area Rect) {
 	f.sheets = append(f.sheets, d)
 	f.area, f.y = area, area.Y
 	f.group, _ = d.Group(LayerText, "")
