@@ -3,6 +3,7 @@ package api
 import (
 	"embed"
 	"net/http"
+	"slices"
 	"strings"
 
 	"github.com/danielgtaylor/huma/v2"
@@ -31,9 +32,15 @@ func New(s *shell.Shell, o Options) shell.Area {
 		{Pattern: "GET /api/openapi.json", Need: people.Read, Most: shell.Call, Answer: answer},
 	}
 	for op, path := range operations(d.spec) {
-		routes = append(routes, shell.Route{Pattern: op.Method + " " + path, Need: needOf(op), Most: shell.Call, Answer: answer})
+		routes = append(routes, shell.Route{Pattern: op.Method + " " + path, Need: needOf(op), Most: shell.Call, Answer: answer, Heavy: heavy(op)})
 	}
 	return shell.Area{Templates: templates, Routes: routes}
+}
+
+// heavy reports whether a call may take seconds of the machine: trials, edits
+// by the hundred, maps, plans, and files that are drawn.
+func heavy(op *huma.Operation) bool {
+	return strings.HasPrefix(op.OperationID, "try-") || slices.Contains([]string{"get-file", "plan-arena", "map-reach", "edit-arena", "diff-versions"}, op.OperationID)
 }
 
 // needOf returns what a call does: to ask, and to try without saving, is to read.

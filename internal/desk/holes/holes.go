@@ -30,8 +30,8 @@ func New(s *shell.Shell) shell.Area {
 			Samples: []string{demo, demo + "?hole=B2&heat=on&lens=24-70&units=metric", "/arena/brennholm", "/arena/sorrel-flats"}},
 		{Pattern: "POST /arena/{slug}/holes", Need: people.Plan, Most: shell.Form, Answer: d.handsOn},
 		{Pattern: "POST /arena/{slug}/live", Need: people.Read, Most: shell.Form, Answer: d.livePage},
-		{Pattern: "GET /arena/{slug}/reach.png", Need: people.Read, Most: shell.Form, Answer: d.reachPicture},
-		{Pattern: "GET /arena/{slug}/paper", Need: people.Read, Most: shell.Form, Answer: d.paperPage, Samples: []string{demo + "/paper"}},
+		{Pattern: "GET /arena/{slug}/reach.png", Need: people.Read, Most: shell.Form, Answer: d.reachPicture, Heavy: true},
+		{Pattern: "GET /arena/{slug}/paper", Need: people.Read, Most: shell.Form, Answer: d.paperPage, Heavy: true, Samples: []string{demo + "/paper"}},
 		{Pattern: "POST /tour", Need: people.Read, Most: shell.Form, Answer: d.closeTour},
 	}}
 }

@@ -23,11 +23,12 @@ func New(s *shell.Shell, version string) shell.Area {
 	row := func(pattern string, answer shell.Answer, samples ...string) shell.Route {
 		return shell.Route{Pattern: "GET /arena/{slug}/" + pattern, Need: people.Read, Most: shell.Form, Answer: answer, Samples: samples}
 	}
+	large := func(r shell.Route) shell.Route { r.Heavy = true; return r }
 	return shell.Area{Templates: templates, Routes: []shell.Route{
 		row("picture", d.picturePage, at+"?hole=B1"),
 		row("picture.json", d.pictureNumbers),
-		row("picture.png", d.picture("png")),
+		large(row("picture.png", d.picture("png"))),
 		row("picture.jpg", d.picture("jpg")),
-		row("picture.svg", d.picture("svg")),
+		large(row("picture.svg", d.picture("svg"))),
 	}}
 }

@@ -18,6 +18,7 @@ type Route struct {
 	Need    people.Act
 	Most    int64 // bytes of a request's body
 	Answer  Answer
+	Heavy   bool // it waits for a turn of its asker's: see turns
 	// Samples are addresses that show the page, and its states, on a desk of the
 	// example arenas: what tests of all pages look at. A page without a variable
 	// in its pattern is its own sample.
@@ -39,6 +40,9 @@ func (s *Shell) Serve(routes []Route, d *door.Door) http.Handler {
 	mux := http.NewServeMux()
 	for _, r := range routes {
 		answer := r.Answer
+		if r.Heavy {
+			answer = s.turns.heavy(answer)
+		}
 		if strings.HasPrefix(r.Pattern, "POST ") || strings.HasPrefix(r.Pattern, "PUT ") {
 			answer = whole(answer)
 		}

@@ -29,6 +29,7 @@ type Shell struct {
 
 	assets    assetSet
 	templates *template.Template
+	turns     *turns
 }
 
 // Area is a part of the desk.
@@ -39,7 +40,7 @@ type Area struct {
 
 // New makes a shell whose style sheets and modules are the files of assets.
 func New(on *shelf.Shelf, log *slog.Logger, assets fs.FS) (*Shell, error) {
-	s := &Shell{Shelf: on, Log: log}
+	s := &Shell{Shelf: on, Log: log, turns: newTurns()}
 	var err error
 	if s.assets, err = loadAssets(assets); err != nil {
 		return nil, err
