@@ -141,7 +141,7 @@ func (s *server) saveOwn(ctx context.Context, in *struct {
 	var late *shelf.Late
 	switch {
 	case errors.As(err, &late):
-		return nil, conflict(http.StatusPreconditionFailed, late)
+		return nil, conflict(ctx, http.StatusPreconditionFailed, late)
 	case errors.Is(err, revision.ErrNone), errors.Is(err, strconv.ErrSyntax), errors.Is(err, strconv.ErrRange):
 		return nil, problem(http.StatusPreconditionFailed, "If-Match names no version: send the ETag that reading the document answered")
 	}

@@ -60,8 +60,11 @@ func problem(status int, detail string) *Problem {
 }
 
 // conflict tells what came between and proposes a merge.
-func conflict(status int, late *shelf.Late) *Problem {
-	d := differenceOf(late.From, late.Head)
+func conflict(ctx context.Context, status int, late *shelf.Late) *Problem {
+	d, err := differenceOf(ctx, late.From, late.Head)
+	if err != nil {
+		return problem(status, late.Error())
+	}
 	c := &Conflict{Base: late.Base, Head: lineOf(late.Head), Gone: d.Gone, Come: d.Come, Diff: d.Diff, Mine: late.Mine, Clashes: []Clash{}}
 	merged, clashes, wrong := late.Merged()
 	c.Merged, c.Sound = merged, wrong == nil
@@ -101,9 +104,11 @@ func (s *server) fail(ctx context.Context, err error) error {
 	case errors.As(err, &known):
 		return known
 	case errors.As(err, &late):
-		return conflict(http.StatusConflict, late)
+		return conflict(ctx, http.StatusConflict, late)
 	case errors.As(err, &used):
 		return problem(http.StatusConflict, used.Error())
+	case errors.Is(err, context.DeadlineExceeded):
+		return problem(http.StatusServiceUnavailable, "this takes longer than the desk waits: others are at work too, or the arena is very large; ask again in a minute, or use the command line, which waits as long as it takes")
 	case errors.Is(err, context.Canceled):
 		return problem(499, "the request was taken back")
 	case errors.Is(err, revision.ErrNone):

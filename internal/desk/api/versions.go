@@ -72,13 +72,13 @@ func (s *server) diff(ctx context.Context, in *struct {
 	if err := errors.Join(err1, err2); err != nil {
 		return Difference{}, err
 	}
-	return differenceOf(from, to), nil
+	return differenceOf(ctx, from, to)
 }
 
-func differenceOf(from, to revision.Version) Difference {
-	gone, come := revision.ChangedLines(from.Text, to.Text)
+func differenceOf(ctx context.Context, from, to revision.Version) (Difference, error) {
 	name := func(v revision.Version) string { return fmt.Sprintf("version %d", v.Number) }
-	return Difference{from.Number, to.Number, append([]string{}, gone...), append([]string{}, come...), revision.Diff(from.Text, to.Text, name(from), name(to))}
+	c, err := revision.Compare(ctx, from.Text, to.Text, name(from), name(to))
+	return Difference{from.Number, to.Number, c.Gone, c.Come, c.Text}, err
 }
 
 func (s *server) restore(ctx context.Context, in *struct {

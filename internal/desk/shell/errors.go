@@ -50,7 +50,7 @@ var refusals = []struct {
 	{fs.ErrNotExist, Refusal{Status: http.StatusNotFound, What: "There is no page here.", Cure: "Go back to the list of arenas and pick one."}},
 	{revision.ErrNone, Refusal{Status: http.StatusNotFound, What: "No arena has this address.", Cure: "Go back to the list of arenas and pick one."}},
 	{revision.ErrFull, Refusal{Status: http.StatusInsufficientStorage, What: "The disk is full.", Cure: "Nothing was saved. Free some room, go back and try again."}},
-	{context.DeadlineExceeded, Refusal{Status: http.StatusServiceUnavailable, What: "This takes longer than the desk waits.", Cure: "Others are at work too, or the arena is very large. Nothing is lost: ask again in a minute.", WaitUntil: "60"}},
+	{context.DeadlineExceeded, Refusal{Status: http.StatusServiceUnavailable, What: "This takes longer than the desk waits.", Cure: "Others are at work too, or the arena is very large. Nothing is lost: ask again in a minute, or use the command line, which waits as long as it takes.", WaitUntil: "60"}},
 	{revision.ErrDown, Refusal{Status: http.StatusServiceUnavailable, What: "The database does not answer.", Cure: "Wait a moment, look whether your last change is there, and try again.", WaitUntil: "5"}},
 }
 

@@ -31,14 +31,15 @@ type turn struct {
 }
 
 // How many heavy requests are at work at once, how many may wait, of one person and
-// in all, and how long; own choice for two cores. A page's answer must be written
-// within a minute of the question.
+// in all, how long they wait, and how long with their work; own choice for two
+// cores. An answer must be written within a minute of the question.
 const (
-	heavyAtOnce = 3
-	ownAtOnce   = heavyAtOnce - 1
-	mostOwn     = 24
-	mostWait    = 96
-	longestWait = 25 * time.Second
+	heavyAtOnce  = 3
+	ownAtOnce    = heavyAtOnce - 1
+	mostOwn      = 24
+	mostWait     = 96
+	longestWait  = 25 * time.Second
+	longestHeavy = 50 * time.Second
 )
 
 // Why a heavy request is sent away.
@@ -54,13 +55,15 @@ func newTurns() *turns { return &turns{atWork: map[string]int{}, served: map[str
 // heavy lets an answer wait for its turn.
 func (t *turns) heavy(next Answer) Answer {
 	return func(w http.ResponseWriter, r *http.Request) error {
-		who, _ := door.Person(r.Context())
-		leave, err := t.enter(r.Context(), who.Name)
+		ctx, stop := context.WithTimeout(r.Context(), longestHeavy)
+		defer stop()
+		who, _ := door.Person(ctx)
+		leave, err := t.enter(ctx, who.Name)
 		if err != nil {
 			return err
 		}
 		defer leave()
-		return next(w, r)
+		return next(w, r.WithContext(ctx))
 	}
 }
 

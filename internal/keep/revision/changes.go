@@ -1,6 +1,7 @@
 package revision
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -19,15 +20,30 @@ func Diff(from, to, fromName, toName string) string {
 	return text
 }
 
-// ChangedLines returns the lines that one text lacks and the other has, for a
-// sentence to people: what went, what came.
-func ChangedLines(from, to string) (gone, come []string) {
-	lines := strings.SplitAfter(from, "\n")
-	for _, c := range changesOf(from, to) {
-		gone = append(gone, trimmed(lines[c.from:c.to])...)
-		come = append(come, trimmed(c.with)...)
+// Comparison is what differs between two texts.
+type Comparison struct {
+	Text string // as of [Diff]
+	// Gone and Come are the lines that went and that came, for a sentence to people.
+	Gone, Come []string
+}
+
+// Compare compares two texts once. Its work grows as that of [Diff]: with two texts
+// as long as a document may be it is a second of one core at most, at the end of
+// which ctx is asked again. The error is ctx's.
+func Compare(ctx context.Context, from, to, fromName, toName string) (Comparison, error) {
+	if err := ctx.Err(); err != nil {
+		return Comparison{}, err
 	}
-	return gone, come
+	out := Comparison{Text: Diff(from, to, fromName, toName), Gone: []string{}, Come: []string{}}
+	lines := strings.SplitAfter(from, "\n")
+	for _, c := range changesIn(out.Text) {
+		if err := ctx.Err(); err != nil {
+			return Comparison{}, err
+		}
+		out.Gone = append(out.Gone, trimmed(lines[c.from:c.to])...)
+		out.Come = append(out.Come, trimmed(c.with)...)
+	}
+	return out, nil
 }
 
 func trimmed(lines []string) []string {
@@ -46,12 +62,14 @@ type change struct {
 	with     []string
 }
 
-// changesOf returns what makes side out of base, in order, read from the lines of
-// their difference.
-func changesOf(base, side string) []change {
+// changesOf returns what makes side out of base, in order.
+func changesOf(base, side string) []change { return changesIn(Diff(base, side, "", "")) }
+
+// changesIn reads the changes from the lines of a difference.
+func changesIn(diff string) []change {
 	var out []change
 	at, open := 0, false // the line of base, and whether the last change goes on
-	lines := strings.SplitAfter(Diff(base, side, "", ""), "\n")
+	lines := strings.SplitAfter(diff, "\n")
 	for i, line := range lines[min(2, len(lines)):] { // without the names
 		if line == "" {
 			break

@@ -33,8 +33,8 @@ func TestLongTextsAreComparedQuickly(t *testing.T) {
 	} {
 		began := time.Now()
 		merged, _ := Merge(c[0], c[1], c[2])
-		if gone, come := ChangedLines(c[0], c[1]); len(come) == 0 {
-			t.Errorf("%s: %d lines went, none came", name, len(gone))
+		if d, err := Compare(t.Context(), c[0], c[1], "", ""); err != nil || len(d.Come) == 0 {
+			t.Errorf("%s: %d lines went, none came, %v", name, len(d.Gone), err)
 		}
 		if took := time.Since(began); took > longEnough {
 			t.Errorf("%s took %v", name, took)

@@ -1,6 +1,8 @@
 package revision
 
 import (
+	"context"
+	"errors"
 	"strings"
 	"testing"
 	"time"
@@ -61,10 +63,15 @@ func TestIDs(t *testing.T) {
 	}
 }
 
-func TestDiffAndChangedLines(t *testing.T) {
-	gone, come := ChangedLines("a: 1\nb: 2\n", "a: 1\nb: 3\nc: 4\n")
-	if strings.Join(gone, "|") != "b: 2" || strings.Join(come, "|") != "b: 3|c: 4" {
-		t.Errorf("gone %q come %q", gone, come)
+func TestDiffAndCompare(t *testing.T) {
+	c, err := Compare(t.Context(), "a: 1\nb: 2\n", "a: 1\nb: 3\nc: 4\n", "", "")
+	if strings.Join(c.Gone, "|") != "b: 2" || strings.Join(c.Come, "|") != "b: 3|c: 4" || err != nil {
+		t.Errorf("gone %q come %q, %v", c.Gone, c.Come, err)
+	}
+	left, leave := context.WithCancel(t.Context())
+	leave()
+	if c, err := Compare(left, "a\n", "b\n", "", ""); !errors.Is(err, context.Canceled) || c.Text != "" {
+		t.Errorf("for a visitor who has left: %+v, %v", c, err)
 	}
 	if d, want := Diff("a\n", "b\n", "version 1", "version 2"), "--- version 1\n+++ version 2\n@@ -1,1 +1,1 @@\n-a\n+b\n"; d != want {
 		t.Errorf("diff %q, want %q", d, want)
