@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -16,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 // Exit codes: the one table (contract).
@@ -119,25 +119,29 @@ func (a *app) system(own unit.System) (unit.System, error) {
 	return s, nil
 }
 
-// print writes v as JSON under --json, its tables under --csv, else whatever
-// text writes.
-func (a *app) print(v any, text func(w io.Writer)) error {
+// verdict prints an answer as [app.print] does; unless it is yes, the command ends
+// with the exit code for no.
+func (a *app) verdict(yes bool, v any, text func() string) error {
+	if err := a.print(v, text); err != nil || yes {
+		return err
+	}
+	return errAnswerNo
+}
+
+// print writes v as JSON under --json, its tables under --csv, else the text.
+func (a *app) print(v any, text func() string) error {
 	switch {
 	case a.json && a.csv != "":
 		return errors.New("--json and --csv together: one answer has one form")
 	case a.csv != "":
 		return a.printCSV(v)
 	case !a.json:
-		text(a.out)
+		a.out.WriteString(text())
 		return nil
 	}
-	enc := json.NewEncoder(a.out)
-	enc.SetIndent("", "  ")
-	enc.SetEscapeHTML(false)
-	if err := enc.Encode(v); err != nil {
-		return fmt.Errorf("writing JSON: %w", err)
-	}
-	return nil
+	data, err := wire.JSON(v)
+	a.out.Write(data)
+	return err
 }
 
 // printable drops control characters, which could drive a terminal.

@@ -4,24 +4,24 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"io"
-	"path/filepath"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/draw/book"
 	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/draw/sheet"
-	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // bookFlags are the flags of command book.
 type bookFlags struct {
-	out, html, paper, kit string
-	rules                 []string
-	force                 bool
+	source
+	out         target
+	html, paper string
 }
 
 func bookCommand(a *app) *cobra.Command {
@@ -39,89 +39,64 @@ nothing else.`,
 		Args: oneArena,
 		RunE: func(c *cobra.Command, args []string) error { return runBook(c, a, args[0], f) },
 	}
-	c.Flags().StringVar(&f.out, "out", "", "the PDF to write")
+	f.out.flags(c, "out", "the PDF to write")
 	c.Flags().StringVar(&f.html, "html", "", "also write the book as one HTML file")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the PDF: a4, a3, letter, tabloid ... (default: a4, letter in imperial plans)")
-	c.Flags().StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
-	c.Flags().BoolVar(&f.force, "force", false, "replace files that exist")
-	rulesFlag(c, &f.rules)
+	f.kitFlag(c)
+	f.rulesFlag(c)
 	return c
 }
 
-// may says before the work whether the files can be written.
-func (f bookFlags) may() error {
-	switch {
-	case f.out == "":
-		return errors.New("book needs --out FILE.pdf")
-	case !strings.EqualFold(filepath.Ext(f.out), ".pdf"):
-		return fmt.Errorf("--out %s: the name must end in .pdf; a page for a browser goes to --html", form.Quote(f.out))
-	}
-	if err := mayWrite(f.out, f.force); err != nil {
-		return err
-	}
-	if f.html == "" {
-		return nil
-	}
-	if ext := strings.ToLower(filepath.Ext(f.html)); ext != ".html" && ext != ".htm" {
-		return fmt.Errorf("--html %s: the name must end in .html", form.Quote(f.html))
-	}
-	return mayWrite(f.html, f.force)
-}
-
-// write writes the PDF and, when it is asked for, the HTML file: both or neither.
-func (f bookFlags) write(pdf []byte, content book.Content) error {
-	if f.html == "" {
-		return writeFile(f.out, pdf, f.force)
-	}
-	return writeFiles([]outFile{{f.out, pdf}, {f.html, content.HTML()}}, f.force)
-}
+// page is the HTML file.
+func (f bookFlags) page() target { return target{"html", f.html, f.out.force} }
 
 func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
-	if err := f.may(); err != nil {
+	if f.out.path == "" {
+		return errors.New("book needs --out FILE.pdf")
+	}
+	if err := errors.Join(f.out.may(".pdf"), f.page().may(".html", ".htm")); err != nil {
 		return err
 	}
-	doc, ar, err := readDocument(a, path)
-	if err != nil {
+	if err := f.open(a, path); err != nil {
 		return err
 	}
-	maker, err := newMaker(a, f.rules, f.kit)
-	if err != nil {
-		return err
-	}
-	paper, err := sheet.ParsePaper(cmp.Or(f.paper, sheet.UsualPaper(ar.Units)))
+	sys := f.arena.Units
+	paper, err := sheet.ParsePaper(cmp.Or(f.paper, sheet.UsualPaper(sys)))
 	if err != nil {
 		return fmt.Errorf("--paper: %w", err)
 	}
 	ctx, end := a.watched(c.Context())
 	defer end()
-	content, err := book.Gather(ctx, maker, doc, book.Options{
-		Units: ar.Units, Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
+	content, err := book.Gather(ctx, f.Maker, f.doc, book.Options{
+		Units: sys, Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
 	})
 	if err != nil {
 		return err
 	}
-	remark(a, content.Plan.Remarks, ar.Units)
 	print, err := content.PDF(ctx)
-	end()
 	if err != nil {
 		return err
 	}
-	if err := f.write(print.Data, content); err != nil {
+	end()
+	remark(a, content.Plan.Remarks, sys)
+	files := []outFile{{f.out.path, print.Data}}
+	answer := wire.Object{"pages", print.Pages, "path", f.out.path}
+	said := fmt.Sprintf("%s: %d pages, plan revision %s\n", f.out.path, print.Pages, content.Mark)
+	if f.html != "" { // both or neither
+		files = append(files, outFile{f.html, content.HTML()})
+		answer = append(answer, "html", f.html)
+		said += f.html + ": the same for a browser\n"
+	}
+	if err := writeFiles(files, f.out.force); err != nil {
 		return err
 	}
 	lacking(a, print.Lack)
-	answer := struct {
-		Pages    int    `json:"pages"`
-		Path     string `json:"path"`
-		HTML     string `json:"html,omitempty"`
-		Revision string `json:"revision"`
-	}{print.Pages, f.out, f.html, content.Mark}
-	return a.print(answer, func(out io.Writer) {
-		fmt.Fprintf(out, "%s: %d pages, plan revision %s\n", f.out, print.Pages, content.Mark)
-		if f.html != "" {
-			fmt.Fprintf(out, "%s: the same for a browser\n", f.html)
-		}
-		fmt.Fprintln(out)
-		writeLines(out, glass.Cautions())
-	})
+	return a.print(append(answer, "revision", content.Mark), func() string { return said + "\n" + words.Lines(glass.Cautions()...) })
+}
+
+// remark tells on standard error what an answer leaves out, and why.
+func remark(a *app, remarks []say.Sentence, sys unit.System) {
+	for _, r := range remarks {
+		fmt.Fprintln(a.err, r.In(sys))
+	}
 }

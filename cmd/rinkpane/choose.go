@@ -1,11 +1,9 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"runtime/debug"
 	"time"
 
@@ -19,7 +17,8 @@ import (
 )
 
 type chooseFlags struct {
-	rules, keep, forbid, heights, materials []string
+	source
+	keep, forbid, heights, materials []string
 
 	count, newCuts, moments, alternatives int
 	seed                                  uint64
@@ -27,8 +26,11 @@ type chooseFlags struct {
 	step, edge                            unit.Maybe[unit.Length]
 	face                                  unit.Maybe[unit.Angle]
 
-	kit, play, events, eventUnits, tracks, momentsOut, model, limit string
-	lenient, plain, force, counted                                  bool
+	limit                    unit.Maybe[time.Duration]
+	model                    target
+	play, events, eventUnits string
+	tracks, momentsOut       string
+	lenient, plain, counted  bool
 }
 
 func chooseCommand(a *app) *cobra.Command {
@@ -53,12 +55,7 @@ clashing group is named), 2 on bad input.`,
 
   # judged by one's own games, and the same problem for another solver
   rinkpane choose my.yaml --events season.csv --units-of-events ft --model choice.lp`,
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return errors.New("choose needs one arena file (- for standard input), as in: rinkpane choose my.yaml")
-			}
-			return nil
-		},
+		Args: oneArena,
 		RunE: func(c *cobra.Command, args []string) error {
 			f.counted = c.Flags().Changed("count")
 			return runChoose(c.Context(), a, args[0], f)
@@ -72,7 +69,7 @@ clashing group is named), 2 on bad input.`,
 // chooseWishes adds the flags that say what is wanted.
 func chooseWishes(c *cobra.Command, f *chooseFlags) {
 	fl := c.Flags()
-	rulesFlag(c, &f.rules)
+	f.rulesFlag(c)
 	fl.IntVar(&f.count, "count", 0, "exactly this many holes (default as many as the rules allow, 8 if they do not say)")
 	fl.StringSliceVar(&f.keep, "keep", nil, "hole that must be in the answer, or a place such as \"B-bench goal-line -33 in\"")
 	fl.StringSliceVar(&f.forbid, "forbid", nil, "hole, place or pane that must not be used")
@@ -83,7 +80,7 @@ func chooseWishes(c *cobra.Command, f *chooseFlags) {
 	fl.StringSliceVar(&f.materials, "materials", nil, "pane materials that may be cut or ordered (default all)")
 	fl.IntVar(&f.alternatives, "alternatives", 3, "next best sets to show, each leaving a pane unused that the ones before use")
 	fl.BoolVar(&f.plain, "plain", false, "leave out the prices of rules and the losses of panes, which take longer")
-	fl.StringVar(&f.limit, "limit", "60s", "longest time to search after scoring, as 30s or 2m")
+	quantity(c, &f.limit, "limit", "time", parseLimit, "longest time to search after scoring, as 30s or 2m (default 60s)")
 }
 
 // chooseInputs adds the flags that say by what the choice is judged.
@@ -94,50 +91,32 @@ func chooseInputs(c *cobra.Command, f *chooseFlags) {
 	fl.StringVar(&f.play, "play", "", "YAML file with shares and news weights of the phases")
 	fl.StringVar(&f.events, "events", "", "CSV file of your own games' puck places, with columns x and y")
 	fl.StringVar(&f.eventUnits, "units-of-events", "", "unit of x and y in --events: ft or m")
-	fl.StringVar(&f.tracks, "tracks", "", "CSV file of tracked moments, as --moments-out writes them; what it leaves out is filled and counted")
-	fl.StringVar(&f.momentsOut, "moments-out", "", "CSV file to write every body of every moment to")
 	fl.BoolVar(&f.lenient, "lenient", false, "skip bad rows of --events and name them, instead of refusing the file")
 	fl.Float64Var(&f.second, "second", choose.DefaultOptions().Second, "worth of a second view as a share of a first, 0 to below 1")
 	quantity(c, &f.face, "face", "angle", unit.ParseAngle, `turn of the face at which a view is worth nothing (default "100 deg")`)
-	fl.StringVar(&f.kit, "kit", "", "kit file (default the built-in kit)")
-	fl.StringVar(&f.model, "model", "", "write the same problem as a CPLEX-LP file")
-	fl.BoolVar(&f.force, "force", false, "replace the files of --model and --moments-out when they are there")
+	f.kitFlag(c)
+	fl.StringVar(&f.tracks, "tracks", "", "CSV file of tracked moments, as --moments-out writes them; what it leaves out is filled and counted")
+	fl.StringVar(&f.momentsOut, "moments-out", "", "CSV file to write every body of every moment to")
+	f.model.flags(c, "model", "write the same problem as a CPLEX-LP file")
 }
 
 func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
-	limit, err := time.ParseDuration(f.limit)
-	if err != nil || limit <= 0 {
-		return fmt.Errorf("--limit: %q: write a time above 0, as 30s or 2m", f.limit)
+	moments := target{"moments-out", f.momentsOut, f.model.force}
+	if err := errors.Join(f.model.may(), moments.may()); err != nil {
+		return err
 	}
-	ar, err := readArena(a, path)
+	if err := f.open(a, path); err != nil {
+		return err
+	}
+	opt, err := chooseOptions(a, f.arena, f)
 	if err != nil {
 		return err
 	}
-	sets, err := readRules(a, f.rules)
-	if err != nil {
-		return err
-	}
-	k, err := readKit(a, f.kit)
-	if err != nil {
-		return err
-	}
-	opt, err := chooseOptions(a, ar, f)
-	if err != nil {
-		return err
-	}
-	for flag, name := range map[string]string{"model": f.model, "moments-out": f.momentsOut} {
-		if name == "" {
-			continue
-		}
-		if err := mayWrite(name, f.force); err != nil {
-			return fmt.Errorf("--%s: %w", flag, err)
-		}
-	}
-	if f.momentsOut != "" {
-		if opt.Set, err = opt.Sample(ar.Rink); err != nil {
+	if moments.path != "" {
+		if opt.Set, err = opt.Sample(f.arena.Rink); err != nil {
 			return err
 		}
-		if err := writeBy("moments-out", f.momentsOut, f.force, opt.Set.WriteMoments); err != nil {
+		if err := moments.writeBy(opt.Set.WriteMoments); err != nil {
 			return err
 		}
 	}
@@ -147,44 +126,32 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	bar := newProgress(a.err)
 	opt.Tell = bar.tell
 	begun := time.Now()
-	study, err := choose.Prepare(ctx, ar, sets, k, opt)
+	study, err := choose.Prepare(ctx, f.arena, f.Rules, f.Kit, opt)
 	if err != nil {
 		bar.end()
 		return chooseError(err)
 	}
-	if err := writeBy("model", f.model, f.force, study.WriteLP); err != nil {
+	if err := f.model.writeBy(study.WriteLP); err != nil {
 		return err
 	}
-	timed, stop := context.WithTimeout(ctx, limit)
+	timed, stop := context.WithTimeout(ctx, f.limit.Or(usualLimit))
 	defer stop()
 	ans := study.Answer(timed)
 	ans.Took = time.Since(begun)
 	bar.end()
-	sys, err := a.system(ar.Units)
-	if err != nil {
-		return err
-	}
-	err = a.print(wire.ChoiceOf(ans, sys), func(w io.Writer) { io.WriteString(w, words.Choice(ans, sys)) })
-	if err == nil && len(ans.Holes) == 0 && ans.Status != solve.Stopped {
-		return errAnswerNo
-	}
-	return err
+	yes := len(ans.Holes) > 0 || ans.Status == solve.Stopped
+	return a.verdict(yes, wire.ChoiceOf(ans, f.arena.Units), func() string { return words.Choice(ans, f.arena.Units) })
 }
 
-// writeBy writes a flag's file, if it names one.
-func writeBy(flag, name string, force bool, write func(io.Writer) error) error {
-	if name == "" {
-		return nil
+// usualLimit is how long the search may take after scoring.
+const usualLimit = time.Minute
+
+func parseLimit(s string) (time.Duration, error) {
+	limit, err := time.ParseDuration(s)
+	if err != nil || limit <= 0 {
+		return 0, fmt.Errorf("%q: write a time above 0, as 30s or 2m", s)
 	}
-	var b bytes.Buffer
-	err := write(&b)
-	if err == nil {
-		err = writeFile(name, b.Bytes(), force)
-	}
-	if err != nil {
-		return fmt.Errorf("--%s: %w", flag, err)
-	}
-	return nil
+	return limit, nil
 }
 
 // chooseGarbage is the waste allowed while choosing, in percent of what is in use.

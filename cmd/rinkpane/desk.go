@@ -19,7 +19,7 @@ import (
 
 func deskCommand(a *app) *cobra.Command {
 	var addr string
-	var ruleNames []string
+	from := source{asksKit: true}
 	var place storePlace
 	c := &cobra.Command{
 		Use:   "desk [ARENA...]",
@@ -38,8 +38,7 @@ func deskCommand(a *app) *cobra.Command {
 			if os.Getenv("GOMEMLIMIT") == "" {
 				debug.SetMemoryLimit(deskMemory)
 			}
-			maker, err := newMaker(a, ruleNames, "")
-			if err != nil {
+			if err := from.outfit(a); err != nil {
 				return err
 			}
 			imports, err := readImports(a, args)
@@ -60,7 +59,7 @@ func deskCommand(a *app) *cobra.Command {
 				return err
 			}
 			defer ln.Close()
-			on := shelf.New(s, maker, time.Now)
+			on := shelf.New(s, from.Maker, time.Now)
 			if err := stock(c.Context(), a, on, imports); err != nil {
 				return err
 			}
@@ -86,7 +85,7 @@ func deskCommand(a *app) *cobra.Command {
 	}
 	c.Flags().StringVar(&addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
 	place.flags(c)
-	rulesFlag(c, &ruleNames)
+	from.rulesFlag(c)
 	return c
 }
 

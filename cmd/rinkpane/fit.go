@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -12,6 +11,8 @@ import (
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // fitFlags are the flags of both forms: a lens and a hole by their numbers, or
@@ -26,8 +27,10 @@ type fitFlags struct {
 	orientation                unit.Maybe[orientation]
 	at                         unit.Maybe[[2]unit.Angle]
 	step                       unit.Maybe[unit.Angle]
-	hole, lens, body, kit      string
-	hood                       bool
+	source
+	lensFlags
+	hole string
+	hood bool
 }
 
 // orientation is how the camera is held.
@@ -92,9 +95,8 @@ the loss on the way. The camera is hand-held: for each aim it stands in the best
 	quantity(c, &f.step, "step", "angle", unit.ParseAngle, "between two rows of the loss tables, at most 5 degrees (default 5)")
 	fl := c.Flags()
 	fl.StringVar(&f.hole, "hole", "", "hole of the arena by its id")
-	fl.StringVar(&f.lens, "lens", "", "lens of the kit by its id")
-	fl.StringVar(&f.body, "body", "", "body of the kit by its id (default its first)")
-	fl.StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
+	f.lensFlags.flags(c)
+	f.kitFlag(c)
 	fl.BoolVar(&f.hood, "hood", false, "the hood is on")
 	return c
 }
@@ -149,29 +151,62 @@ func runFitBare(a *app, c *cobra.Command, f fitFlags) error {
 	if err != nil {
 		return err
 	}
-	return f.answer(a, cs, "", sys, nil)
+	return f.print(a, cs, "", sys, nil)
 }
 
-// answer computes and prints the fit; the answer is no when the nose cannot
-// enter the hole.
-func (f fitFlags) answer(a *app, c fit.Case, title string, sys unit.System, assumed []arena.Assumption) error {
+// print computes and prints the fit; the answer is no when the nose cannot enter
+// the hole.
+func (f fitFlags) print(a *app, c fit.Case, title string, sys unit.System, assumed []arena.Assumption) error {
 	step := f.step.Or(fitStep)
 	if step < fitStepFine || step > fitStep {
 		return fmt.Errorf("--step %s: write 0.05 to 5 degrees", step.Format())
 	}
-	r := fitReport{
-		title: title, c: c, sys: sys, assumed: assumed, portrait: f.orientation.Or(landscape) == portrait,
-		limits: c.Limits(), loss: c.Loss(step),
-	}
-	if at, ok := f.at.Get(); ok {
-		v := c.At(at[0], at[1])
-		r.view = &v
-	}
-	if err := a.print(r.json(), func(w io.Writer) { r.text(w) }); err != nil {
+	r := c.Answer(step, f.at)
+	r.Assumed = assumed
+	return a.verdict(r.Limits.Fits, wire.Fit(r, sys), func() string {
+		return words.Fit(title, r, f.orientation.Or(landscape) == portrait, sys)
+	})
+}
+
+func runFitArena(a *app, c *cobra.Command, path string, f fitFlags) error {
+	if err := refuseFlags(c, fitBareFlags, "is for a lens and a hole by their numbers; leave it out or leave the arena out"); err != nil {
 		return err
 	}
-	if !r.limits.Fits {
-		return errAnswerNo
+	if err := f.open(a, path); err != nil {
+		return err
 	}
-	return nil
+	if f.hole == "" || f.lens == "" {
+		return fmt.Errorf("fit with an arena needs --hole (%s) and --lens (%s)", strings.Join(f.arena.Openings(), ", "), strings.Join(f.Kit.LensIDs(), ", "))
+	}
+	lens, body, err := f.lensFlags.of(&f.source)
+	if err != nil {
+		return err
+	}
+	if t, given := f.thick.Get(); given {
+		f.arena = f.arena.TakingThickness(t)
+	}
+	openings, err := f.openings([]string{f.hole})
+	if err != nil {
+		return err
+	}
+	use, err := fit.Use(lens, f.focal, f.stop, f.hood, f.orientation.Or(landscape) == portrait)
+	if err != nil {
+		return fmt.Errorf("--%w", err)
+	}
+	cs, err := fit.FromKit(openings[0], lens, body, use)
+	if err != nil {
+		return err
+	}
+	cs.Pivot = f.pivot.Or(fit.Free)
+	if b, ok := f.back.Get(); ok {
+		cs.Back = unit.Known(b.Metres())
+	}
+	if err := cs.Validate(); err != nil {
+		return err
+	}
+	title := fmt.Sprintf("%s, hole %s: %s at %s, f/%.3g", f.arena.Name, f.hole, lens.Name, use.Focal.Format(unit.Metric), float64(use.Stop))
+	if use.Hood {
+		title += ", hood on"
+	}
+	return f.print(a, cs, title, f.arena.Units, arena.Assumed(fit.Facts(openings[0])...))
 }

@@ -48,15 +48,15 @@ func archive(t *testing.T) map[string][]byte {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { s.Close() })
-	maker, err := newMaker(&app{}, []string{rules.Default}, "")
-	if err != nil {
+	from := source{asksKit: true, asksRules: true, ruleNames: []string{rules.Default}}
+	if err := from.outfit(&app{}); err != nil {
 		t.Fatal(err)
 	}
 	doc, err := arena.Demo()
 	if err != nil {
 		t.Fatal(err)
 	}
-	on := shelf.New(s, maker, time.Now)
+	on := shelf.New(s, from.Maker, time.Now)
 	if _, err := on.Add(t.Context(), "demo", doc, "Ada", "x"); err != nil {
 		t.Fatal(err)
 	}

@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"image/png"
-	"io"
-	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -16,27 +14,29 @@ import (
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/play"
 	"example.org/rinkpane/internal/survey/rink"
 	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 type frameFlags struct {
-	hole, kit, lens, body      string
-	out                        string
-	force, hood, empty, planes bool
-	moment                     int
-	seed                       uint64
-	aim                        unit.Maybe[geom.Vec3]
-	focal, focus               unit.Maybe[unit.Length]
-	stop                       unit.Maybe[unit.Stop]
-	orientation                unit.Maybe[orientation]
-	shutter                    unit.Maybe[unit.Shutter]
-	speed                      unit.Maybe[unit.Speed]
-	size                       unit.Maybe[[2]int]
-	through                    unit.Maybe[frame.Through]
-	pane                       paneFlags
+	source
+	lensFlags
+	hole                string
+	out                 target
+	hood, empty, planes bool
+	moment              int
+	seed                uint64
+	aim                 unit.Maybe[geom.Vec3]
+	focal, focus        unit.Maybe[unit.Length]
+	stop                unit.Maybe[unit.Stop]
+	orientation         unit.Maybe[orientation]
+	shutter             unit.Maybe[unit.Shutter]
+	speed               unit.Maybe[unit.Speed]
+	size                unit.Maybe[[2]int]
+	through             unit.Maybe[frame.Through]
+	pane                paneFlags
 }
 
 // What a picture is drawn with when nothing else is asked for.
@@ -73,13 +73,11 @@ boards' ledge. Without --out it only tells the numbers.`,
 	}
 	fl := c.Flags()
 	fl.StringVar(&f.hole, "hole", "", "id of the hole or low window")
-	fl.StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
-	fl.StringVar(&f.lens, "lens", "", "lens of the kit (default: the usual 70-200 mm zoom)")
-	fl.StringVar(&f.body, "body", "", "body of the kit (default: its first)")
+	f.kitFlag(c)
+	f.lensFlags.flags(c)
 	quantity(c, &f.orientation, "orientation", "word", form.Words(landscape, portrait), "landscape (the default) or portrait")
 	fl.BoolVar(&f.hood, "hood", false, "the hood is on")
-	fl.StringVar(&f.out, "out", "", "picture to write, .png or .svg")
-	fl.BoolVar(&f.force, "force", false, "overwrite the picture")
+	f.out.flags(c, "out", "picture to write, .png or .svg")
 	fl.BoolVar(&f.empty, "empty", false, "an empty rink")
 	fl.BoolVar(&f.planes, "planes", false, "draw where the plane of focus and the limits of depth of field meet the ice")
 	fl.IntVar(&f.moment, "moment", 0, "which of the sampled moments, from 0")
@@ -90,82 +88,40 @@ boards' ledge. Without --out it only tells the numbers.`,
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (default: wide open)")
 	quantity(c, &f.shutter, "shutter", "time", unit.ParseShutter, "shutter time (default 1/1000 s)")
 	quantity(c, &f.speed, "speed", "speed", unit.ParseSpeed, "skaters' speed (default 5 m/s)")
+	quantity(c, &f.size, "size", "w x h", parsePictureSize, "the picture's pixels (default 1200 on the longer side)")
 	quantity(c, &f.through, "through", "hole|pane", frame.ParseThrough, "look through the hole, or through its pane as if it were whole (default hole)")
 	f.pane.add(c)
-	quantity(c, &f.size, "size", "w x h", parsePictureSize, "the picture's pixels (default 1200 on the longer side)")
 	return c
 }
 
-// frameJSON is the contract's answer.
-type frameJSON struct {
-	Hole         string            `json:"hole"`
-	Lens         string            `json:"lens"`
-	PanDeg       float64           `json:"pan_deg"`
-	TiltDeg      float64           `json:"tilt_deg"`
-	DistanceM    float64           `json:"distance_m"`
-	SubjectPx    float64           `json:"subject_px"`
-	Transmission float64           `json:"transmission"`
-	Corners      [4]float64        `json:"transmission_corners"`
-	FocalMM      float64           `json:"focal_mm"`
-	Stop         float64           `json:"stop"`
-	Served       float64           `json:"served"` // share of the frame about its centre that the pose is for, 1: all of it
-	BlurPx       float64           `json:"blur_px"`
-	File         string            `json:"file,omitempty"`
-	Pane         *wire.PaneSeen    `json:"pane,omitempty"` // what the pane does, of a picture through it
-	Assumed      []wire.Assumption `json:"assumed"`
-}
-
 func runFrame(a *app, path string, f frameFlags) error {
-	ar, err := readArena(a, path)
+	if err := f.out.may(".png", ".svg"); err != nil {
+		return err
+	}
+	if err := f.open(a, path); err != nil {
+		return err
+	}
+	q, err := f.request()
 	if err != nil {
 		return err
 	}
-	q, err := f.request(a, ar)
+	s, err := frame.NewShot(f.arena, q)
 	if err != nil {
 		return err
 	}
-	s, err := frame.NewShot(ar, q)
-	if err != nil {
-		return err
-	}
-	px, err := s.SubjectPixels()
-	if err != nil {
-		return err
-	}
-	blur, err := s.MotionPixels()
+	r, err := frame.Measure(s, q)
 	if err != nil {
 		return err
 	}
 	if err := f.write(s); err != nil {
 		return err
 	}
-	sys, err := a.system(ar.Units)
-	if err != nil {
-		return err
-	}
-	r := frameJSON{
-		Hole: f.hole, Lens: q.Lens.ID, PanDeg: s.Aim.Pan.Degrees(), TiltDeg: s.Aim.Tilt.Degrees(),
-		DistanceM: s.Aim.Distance.Metres(), SubjectPx: px, Transmission: s.View.Centre, Corners: s.View.Corners,
-		FocalMM: s.Focal.Millimetres(), Stop: float64(s.Stop), File: f.out,
-		Served: s.Served, BlurPx: blur, Assumed: wire.Assumed(s.Assumed, sys),
-	}
-	if seen, ok := s.Seen(0, 0); ok {
-		ghost, err := s.GhostPixels()
-		if err != nil {
-			return err
-		}
-		r.Pane = wire.PaneSeenOf(seen, ghost)
-	}
-	return a.print(r, func(w io.Writer) { writeShotText(w, r, s, q, sys) })
+	return a.print(wire.Frame(r, f.out.path, f.arena.Units), func() string { return words.Frame(r, f.out.path, f.arena.Units) })
 }
 
 // request turns the flags into a picture's request.
-func (f frameFlags) request(a *app, ar arena.Arena) (frame.Request, error) {
-	k, err := readKit(a, f.kit)
-	if err != nil {
-		return frame.Request{}, err
-	}
-	lens, body, err := pickKit(k, ar, f.lens, f.body)
+func (f frameFlags) request() (frame.Request, error) {
+	lens, body, err := f.lensFlags.of(&f.source)
 	if err != nil {
 		return frame.Request{}, err
 	}
@@ -173,14 +129,14 @@ func (f frameFlags) request(a *app, ar arena.Arena) (frame.Request, error) {
 	if err != nil {
 		return frame.Request{}, fmt.Errorf("--%w", err)
 	}
-	m, err := f.subject(ar.Rink)
+	m, err := f.subject(f.arena.Rink)
 	if err != nil {
 		return frame.Request{}, err
 	}
 	q := frame.Request{
 		Hole: f.hole, Lens: lens, Body: body, Use: use, Focus: f.focus, Moment: &m, Planes: f.planes, Target: f.aim.Or(frame.Chest(m)),
-		Through: f.through.Or(frame.ByHole), Haze: f.pane.haze, Mirror: f.pane.stands.Or(frame.UsualMirror),
 		Shutter: f.shutter.Or(light.UsualShutter), Speed: f.speed.Or(frame.UsualSpeed),
+		Through: f.through.Or(frame.ByHole), Haze: f.pane.haze, Mirror: f.pane.stands.Or(frame.UsualMirror),
 	}
 	if f.empty {
 		q.Moment = nil
@@ -202,51 +158,22 @@ func (f frameFlags) subject(r rink.Rink) (play.Moment, error) {
 
 // write writes the picture, if one was asked for.
 func (f frameFlags) write(s *frame.Shot) error {
-	if f.out == "" {
+	if f.out.path == "" {
 		return nil
 	}
 	long := max(s.Case.TanX, s.Case.TanY)
 	size := f.size.Or([2]int{int(usualAcross*s.Case.TanX/long + 0.5), int(usualAcross*s.Case.TanY/long + 0.5)})
 	var b bytes.Buffer
-	switch strings.ToLower(filepath.Ext(f.out)) {
-	case ".png":
-		if err := png.Encode(&b, s.Picture(size[0], size[1])); err != nil {
-			return fmt.Errorf("%s: %w", f.out, err)
-		}
-	case ".svg":
-		if err := s.WriteSVG(&b, size[0], size[1]); err != nil {
-			return fmt.Errorf("%s: %w", f.out, err)
-		}
-	default:
-		return fmt.Errorf("--out %s: write a name that ends in .png or .svg", f.out)
+	var err error
+	if f.out.kind() == ".svg" {
+		err = s.WriteSVG(&b, size[0], size[1])
+	} else {
+		err = png.Encode(&b, s.Picture(size[0], size[1]))
 	}
-	return writeFile(f.out, b.Bytes(), f.force)
-}
-
-func writeShotText(w io.Writer, r frameJSON, s *frame.Shot, q frame.Request, sys unit.System) {
-	way := "through hole " + r.Hole
-	if r.Pane != nil {
-		way = "through the pane at " + r.Hole
+	if err != nil {
+		return fmt.Errorf("%s: %w", f.out.path, err)
 	}
-	fmt.Fprintf(w, "%s %s of %s\n\n", q.Lens.Name, way, s.Arena.Name)
-	fmt.Fprintf(w, "setting    %s, f/%.3g, %s\n", s.Focal.Format(unit.Metric), r.Stop, s.Shutter.Format())
-	fmt.Fprintf(w, "aim        pan %.1f deg, tilt %.1f deg, %s away\n", r.PanDeg, r.TiltDeg, s.Aim.Distance.Format(sys))
-	fmt.Fprintf(w, "subject    %.0f px tall\n", r.SubjectPx)
-	fmt.Fprintf(w, "blur       %.1f px of a skater who crosses the view at %s\n", r.BlurPx, s.Speed.Format(sys))
-	fmt.Fprintf(w, "light      %.0f %% passes to the centre, %.0f %% to the worst corner\n", 100*r.Transmission, 100*min(r.Corners[0], r.Corners[1], r.Corners[2], r.Corners[3]))
-	if r.Served < 1 {
-		fmt.Fprintf(w, "pose       for the middle %.0f %% of the frame: no pose lights every corner of it\n", 100*r.Served)
-	}
-	if p := r.Pane; p != nil {
-		fmt.Fprintf(w, "pane       leaves %.0f %% of a dark jersey's contrast; scatters %.1f %%, second image %.0f px off\n", 100*p.Contrast, 100*p.Haze, p.GhostPx)
-	}
-	if r.File != "" {
-		fmt.Fprintf(w, "picture    %s\n", r.File)
-	}
-	if len(s.Assumed) > 0 {
-		fmt.Fprintln(w)
-		writeAssumed(w, s.Assumed, sys)
-	}
+	return f.out.write(b.Bytes())
 }
 
 // parsePlace reads x, y and z from centre ice; one closing unit serves all.

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -18,11 +17,13 @@ import (
 )
 
 type gainFlags struct {
-	hole, kit, lens, body string
-	focal                 unit.Maybe[unit.Length]
-	stop                  unit.Maybe[unit.Stop]
-	pane                  paneFlags
-	moments               int
+	source
+	lensFlags
+	hole    string
+	focal   unit.Maybe[unit.Length]
+	stop    unit.Maybe[unit.Stop]
+	pane    paneFlags
+	moments int
 }
 
 // paneFlags say what a pane adds to a picture taken through it.
@@ -74,9 +75,8 @@ frame --through pane draws the picture.`,
 	}
 	fl := c.Flags()
 	fl.StringVar(&f.hole, "hole", "", "id of the hole")
-	fl.StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
-	fl.StringVar(&f.lens, "lens", "", "lens of the kit (default: the usual 70-200 mm zoom)")
-	fl.StringVar(&f.body, "body", "", "body of the kit (default: its first)")
+	f.kitFlag(c)
+	f.lensFlags.flags(c)
 	fl.IntVar(&f.moments, "moments", gainMoments, "how many sampled moments of a game")
 	quantity(c, &f.focal, "focal", "mm", unit.ParseFocal, "focal length, in mm unless said (default: the lens's longest)")
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (default: wide open)")
@@ -88,15 +88,10 @@ func runGain(a *app, path string, f gainFlags) error {
 	if f.moments < 1 || f.moments > mostGainMoments {
 		return fmt.Errorf("--moments %d: write 1 to %d", f.moments, mostGainMoments)
 	}
-	ar, err := readArena(a, path)
-	if err != nil {
+	if err := f.open(a, path); err != nil {
 		return err
 	}
-	k, err := readKit(a, f.kit)
-	if err != nil {
-		return err
-	}
-	lens, body, err := pickKit(k, ar, f.lens, f.body)
+	lens, body, err := f.lensFlags.of(&f.source)
 	if err != nil {
 		return err
 	}
@@ -104,25 +99,15 @@ func runGain(a *app, path string, f gainFlags) error {
 	if err != nil {
 		return fmt.Errorf("--%w", err)
 	}
-	set, err := play.Sample(ar.Rink, play.DefaultAssumptions(), 1, f.moments)
+	set, err := play.Sample(f.arena.Rink, play.DefaultAssumptions(), 1, f.moments)
 	if err != nil {
 		return err
 	}
-	g, err := gain.Of(ar, frame.Request{
+	g, err := gain.Of(f.arena, frame.Request{
 		Hole: f.hole, Lens: lens, Body: body, Use: use, Haze: f.pane.haze, Mirror: f.pane.stands.Or(frame.UsualMirror),
 	}, set)
 	if err != nil {
 		return err
 	}
-	sys, err := a.system(ar.Units)
-	if err != nil {
-		return err
-	}
-	return a.print(wire.GainOf(g, sys), func(w io.Writer) {
-		io.WriteString(w, words.Gain(g, sys))
-		if len(g.Assumed) > 0 {
-			fmt.Fprintln(w)
-			writeAssumed(w, g.Assumed, sys)
-		}
-	})
+	return a.print(wire.Gain(g, f.arena.Units), func() string { return words.Gain(g, f.arena.Units) })
 }

@@ -6,8 +6,6 @@ import (
 	"io"
 	"os"
 	"time"
-
-	"example.org/rinkpane/internal/survey/arena"
 )
 
 // stdinName stands for standard input in messages.
@@ -59,29 +57,4 @@ func await(a *app, late <-chan time.Time, do func() error) error {
 	case <-a.stop:
 		return errStopped
 	}
-}
-
-// readArena reads and checks the arena file that a user named, "-" for
-// standard input, and settles the units to print in.
-func readArena(a *app, path string) (arena.Arena, error) {
-	_, out, err := readDocument(a, path)
-	return out, err
-}
-
-// readDocument is readArena with the document's own text beside the arena.
-func readDocument(a *app, path string) (*arena.Document, arena.Arena, error) {
-	var doc *arena.Document
-	var out arena.Arena
-	err := withInput(a, path, func(name string, r io.Reader) (err error) {
-		if doc, err = arena.Read(name, r); err != nil {
-			return err
-		}
-		out, err = doc.Check()
-		return err
-	})
-	if err != nil {
-		return nil, arena.Arena{}, err
-	}
-	out.Units, err = a.system(out.Units)
-	return doc, out, err
 }

@@ -1,32 +1,25 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
 
+	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/answer/optics"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 type lightFlags struct {
+	source
+	lensFlags
+	wanted      optics.Wanted
 	lux         unit.Maybe[unit.Illuminance]
-	shutter     unit.Maybe[unit.Shutter]
-	stop        unit.Maybe[unit.Stop]
-	iso         unit.Maybe[unit.ISO]
 	calibration unit.Maybe[float64]
 	mains       unit.Maybe[float64]
 	holes       []string
-	lens        string
-	body        string
-	kit         string
-}
-
-func (f lightFlags) wanted() optics.Wanted {
-	return optics.Wanted{Shutter: f.shutter, Stop: f.stop, ISO: f.iso}
 }
 
 func (f lightFlags) constant() optics.Calibration {
@@ -62,15 +55,14 @@ sharp there. Without two settings, 1/1000 s and f/2.8 are meant.`,
 		},
 	}
 	quantity(c, &f.lux, "lux", "light", unit.ParseIlluminance, `light on the subject, as 1000, "1.2 klx" or "110 fc"`)
-	quantity(c, &f.shutter, "shutter", "time", unit.ParseShutter, "exposure time, as 1/1000")
-	quantity(c, &f.stop, "stop", "stop", unit.ParseStop, "f-number, as f/2.8")
-	quantity(c, &f.iso, "iso", "ISO", unit.ParseISO, "sensitivity, as 3200")
+	quantity(c, &f.wanted.Shutter, "shutter", "time", unit.ParseShutter, "exposure time, as 1/1000")
+	quantity(c, &f.wanted.Stop, "stop", "stop", unit.ParseStop, "f-number, as f/2.8")
+	quantity(c, &f.wanted.ISO, "iso", "ISO", unit.ParseISO, "sensitivity, as 3200")
 	quantity(c, &f.calibration, "calibration", "number", parseNumber, "the meter's constant C, 240 to 400 (default 250)")
 	quantity(c, &f.mains, "mains", "Hz", parseMains, "50 or 60: adds the flicker-safe times")
 	c.Flags().StringSliceVar(&f.holes, "hole", nil, "with an ARENA: only these holes")
-	c.Flags().StringVar(&f.lens, "lens", "", "with an ARENA: the lens, by its id in the kit")
-	c.Flags().StringVar(&f.body, "body", "", "with an ARENA: the body, by its id in the kit")
-	c.Flags().StringVar(&f.kit, "kit", "", "with an ARENA: your own kit file instead of the built-in one")
+	f.lensFlags.flags(c)
+	f.kitFlag(c)
 	return c
 }
 
@@ -84,24 +76,15 @@ func parseMains(s string) (float64, error) {
 	return 0, fmt.Errorf("mains %q: write 50 or 60", s)
 }
 
-// exposureAnswer is the JSON of the bare form.
-type exposureAnswer struct {
-	LightLx float64 `json:"light_lx"`
-	wire.Exposure
-	FlickerSafe []unit.Shutter `json:"flicker_safe_s,omitempty"`
-}
-
 func runLight(a *app, c *cobra.Command, f lightFlags) error {
-	for _, name := range []string{"hole", "lens", "body", "kit"} {
-		if c.Flags().Changed(name) {
-			return fmt.Errorf("--%s needs an ARENA, as in rinkpane light my.yaml", name)
-		}
+	if err := refuseFlags(c, []string{"hole", "lens", "body", "kit"}, "needs an ARENA, as in rinkpane light my.yaml"); err != nil {
+		return err
 	}
 	if !c.Flags().Changed("lux") {
-		return errors.New("light needs --lux, and two of --shutter, --stop and --iso; see the example in rinkpane light --help")
+		return fmt.Errorf("light needs --lux, and two of --shutter, --stop and --iso; see the example in rinkpane light --help")
 	}
 	lux := f.lux.Or(0)
-	x, err := f.constant().Solve(lux, f.wanted())
+	x, err := f.constant().Solve(lux, f.wanted)
 	if err != nil {
 		return err
 	}
@@ -109,31 +92,37 @@ func runLight(a *app, c *cobra.Command, f lightFlags) error {
 	if err != nil {
 		return err
 	}
-	answer := exposureAnswer{LightLx: lux.Lux(), Exposure: wire.ExposureOf(x)}
-	mains, known := f.mains.Get()
-	if known {
-		if answer.FlickerSafe, err = optics.FlickerSafe(mains); err != nil {
+	var safe []unit.Shutter
+	if mains, ok := f.mains.Get(); ok {
+		if safe, err = optics.FlickerSafe(mains); err != nil {
 			return err
 		}
 	}
-	return a.print(answer, func(w io.Writer) {
-		writeExposure(w, lux, x, sys)
-		if known {
-			writeFlicker(w, mains, answer.FlickerSafe, x.Shutter)
-		}
+	return a.print(wire.LightAlone{Light: lux, Exposure: wire.ExposureOf(x), FlickerSafe: safe}, func() string {
+		return words.Exposure(lux, x, f.mains, safe, sys)
 	})
 }
 
-func writeExposure(w io.Writer, lux unit.Illuminance, x optics.Exposure, sys unit.System) {
-	shutter, stop, iso := x.Marks()
-	solved := func(name string) string {
-		if x.Solved == name {
-			return "  <- solved"
-		}
-		return ""
+// runLightArena answers for every hole and zone of an arena; with none of
+// shutter, stop and ISO the usual setting is meant.
+func runLightArena(a *app, path string, f lightFlags) error {
+	if err := f.open(a, path); err != nil {
+		return err
 	}
-	fmt.Fprintf(w, "light    %s, EV %.2f at ISO 100\n\n", lux.Format(sys), x.EV100)
-	fmt.Fprintf(w, "shutter  %-12s mark %-8s%s\n", x.Shutter.Format(), shutter.Text, solved("shutter"))
-	fmt.Fprintf(w, "stop     %-12s mark %-8s%s\n", x.Stop.Format(), stop.Text, solved("stop"))
-	fmt.Fprintf(w, "ISO      %-12.4g mark %-8v%s\n", float64(x.ISO), iso.Nominal, solved("iso"))
+	lens, body, err := f.lensFlags.of(&f.source)
+	if err != nil {
+		return err
+	}
+	if f.wanted == (optics.Wanted{}) {
+		f.wanted = light.Usual()
+	}
+	r, err := light.Compute(f.arena, light.Request{
+		Wanted: f.wanted, Calibration: f.constant(), Uniform: f.lux, Mains: f.mains, Holes: f.holes, Body: body, Lens: unit.Known(lens),
+	})
+	if err != nil {
+		return err
+	}
+	return a.verdict(r.Known, wire.LightOf(r, f.arena.Units), func() string {
+		return words.LightReport(r, f.wanted, f.arena.Units)
+	})
 }

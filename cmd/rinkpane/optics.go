@@ -3,12 +3,13 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/answer/optics"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 type opticsFlags struct {
@@ -68,7 +69,7 @@ func runOptics(a *app, c *cobra.Command, f opticsFlags) error {
 	if err != nil {
 		return err
 	}
-	return a.print(r, func(w io.Writer) { writeShot(w, k, r, sys) })
+	return a.print(wire.Shot(k, r), func() string { return words.Shot(k, r, sys) })
 }
 
 // shot gathers the flags; blur wants speed, shutter and pixels, all or none.
@@ -92,28 +93,4 @@ func (f opticsFlags) shot() (optics.Shot, error) {
 	}
 	k.Moving = &optics.Crossing{Speed: speed, Shutter: shutter, Follow: follow}
 	return k, nil
-}
-
-func writeShot(w io.Writer, k optics.Shot, r optics.ShotReport, sys unit.System) {
-	length := func(m float64) string { return unit.Length(m).Format(sys) }
-	fmt.Fprintf(w, "lens %s at %s, subject at %s, circle of confusion %.3g mm\n\n",
-		k.Focal.Format(unit.Metric), k.Stop.Format(), k.Distance.Format(sys), r.CocMM)
-	if r.FarM == nil {
-		fmt.Fprintf(w, "sharp          from %s to infinity\n", length(r.NearM))
-	} else {
-		fmt.Fprintf(w, "sharp          from %s to %s, %s in all\n", length(r.NearM), length(*r.FarM), length(*r.FarM-r.NearM))
-	}
-	fmt.Fprintf(w, "hyperfocal     %s\n", length(r.HyperfocalM))
-	fmt.Fprintf(w, "view           %.1f x %.1f deg, %s at the subject\n", r.ViewHDeg, r.ViewVDeg,
-		unit.Size{W: unit.Length(r.FieldWM), H: unit.Length(r.FieldHM)}.Format(sys))
-	fmt.Fprintf(w, "magnification  %.4g (1 to %.3g)\n", r.Magnification, 1/r.Magnification)
-	if r.BlurPx == nil {
-		return
-	}
-	fmt.Fprintf(w, "blur           %.1f px at %s across the view and %s, camera held still\n",
-		*r.BlurPx, k.Moving.Speed.Format(sys), k.Moving.Shutter.Format())
-	if r.FollowedPx != nil {
-		fmt.Fprintf(w, "  panning      %.1f px, background %.1f px, with %.0f %% of the motion followed\n",
-			*r.FollowedPx, *r.BackgroundPx, 100*k.Moving.Follow)
-	}
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"strconv"
 	"strings"
 
@@ -13,6 +12,8 @@ import (
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 type panelFlags struct {
@@ -96,13 +97,5 @@ func runPanel(a *app, c *cobra.Command, f panelFlags) error {
 	if err != nil {
 		return err
 	}
-	return a.print(r, func(w io.Writer) {
-		mm := func(v float64) string { return (unit.Length(v) * unit.Millimetre).Format(sys) }
-		fmt.Fprintf(w, "panel %s thick, index %v, ray at %s from the normal\n\n", plate.Thickness.Format(sys), plate.Index, angle.Format())
-		fmt.Fprintf(w, "inside        %.2f deg from the normal\n", r.RefractionDeg)
-		fmt.Fprintf(w, "shift         %s square to the ray, %s along the face\n", mm(r.ShiftMM), mm(r.SidewaysMM))
-		fmt.Fprintf(w, "transmission  %.1f %% straight through both faces, a loss of %.2f stops\n", 100*r.Transmission, r.LossStops)
-		fmt.Fprintf(w, "              %.1f %% with the light thrown to and fro inside\n", 100*r.WithMultiples)
-		fmt.Fprintf(w, "no glare      at %.1f deg through a polariser (Brewster's angle)\n", r.BrewsterDeg)
-	})
+	return a.print(wire.Panel(r), func() string { return words.Panel(plate, angle, r, sys) })
 }

@@ -5,7 +5,6 @@ import (
 	"crypto/rand"
 	"errors"
 	"fmt"
-	"io"
 	"os/user"
 	"strings"
 	"time"
@@ -13,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/keep/people"
+	"example.org/rinkpane/internal/tell/wire"
 )
 
 func peopleCommand(a *app) *cobra.Command {
@@ -79,7 +79,7 @@ func peopleAdd(a *app) *cobra.Command {
 		if err := r.Alter(ctx, people.Adding(p), fromTerminal("let "+p.Name+" in as "+string(p.Role))); err != nil {
 			return taken(err)
 		}
-		return a.print(personLine{p.Name, p.Role}, func(w io.Writer) { fmt.Fprintf(w, "%s may sign in as %s.\n", p.Name, p.Role) })
+		return a.print(personLine(p), func() string { return fmt.Sprintf("%s may sign in as %s.\n", p.Name, p.Role) })
 	})
 }
 
@@ -119,7 +119,7 @@ func peopleChange(a *app) *cobra.Command {
 		if err := r.Alter(ctx, change, fromTerminal(strings.Join(did, ", "))); err != nil {
 			return err
 		}
-		return a.print(personLine{p.Name, p.Role}, func(w io.Writer) { fmt.Fprintf(w, "%s is %s now.\n", p.Name, p.Role) })
+		return a.print(personLine(p), func() string { return fmt.Sprintf("%s is %s now.\n", p.Name, p.Role) })
 	})
 }
 
@@ -130,19 +130,16 @@ func peopleList(a *app) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		answer := struct {
-			People []personLine `json:"people"`
-		}{[]personLine{}}
-		for _, p := range all {
-			answer.People = append(answer.People, personLine{p.Name, p.Role})
-		}
-		return a.print(answer, func(w io.Writer) {
+		lines := wire.Each(all, personLine)
+		return a.print(wire.Object{"people", lines}, func() string {
 			if len(all) == 0 {
-				fmt.Fprintln(w, "Nobody is set up: the desk asks nobody to sign in, and opens on this machine only.")
+				return "Nobody is set up: the desk asks nobody to sign in, and opens on this machine only.\n"
 			}
+			var b strings.Builder
 			for _, p := range all {
-				fmt.Fprintf(w, "%-30s %-14s since %s\n", p.Name, p.Role, p.Since.Format(time.DateOnly))
+				fmt.Fprintf(&b, "%-30s %-14s since %s\n", p.Name, p.Role, p.Since.Format(time.DateOnly))
 			}
+			return b.String()
 		})
 	})
 }
@@ -159,14 +156,11 @@ func peopleRemove(a *app) *cobra.Command {
 		if err := r.Alter(ctx, people.Removing(p.Name), fromTerminal("removed "+p.Name)); err != nil {
 			return err
 		}
-		return a.print(personLine{p.Name, p.Role}, func(w io.Writer) { fmt.Fprintf(w, "%s may sign in no more.\n", p.Name) })
+		return a.print(personLine(p), func() string { return fmt.Sprintf("%s may sign in no more.\n", p.Name) })
 	})
 }
 
-type personLine struct {
-	Name string      `json:"name"`
-	Role people.Role `json:"role"`
-}
+func personLine(p people.Person) wire.Object { return wire.Object{"name", p.Name, "role", p.Role} }
 
 // oneName takes one argument that is a person's name.
 func oneName(_ *cobra.Command, args []string) error {

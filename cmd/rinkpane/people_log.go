@@ -4,21 +4,13 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
-	"time"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/keep/people"
+	"example.org/rinkpane/internal/tell/wire"
 )
-
-type entryLine struct {
-	At   time.Time   `json:"at"`
-	Kind people.Kind `json:"kind"`
-	Who  string      `json:"who"`
-	What string      `json:"what"`
-	From string      `json:"from"`
-}
 
 func peopleLog(a *app) *cobra.Command {
 	var most int
@@ -36,17 +28,18 @@ func peopleLog(a *app) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		lines := make([]entryLine, 0, len(log))
-		for _, e := range log {
-			lines = append(lines, entryLine(e))
-		}
-		return a.print(map[string]any{"entries": lines}, func(w io.Writer) {
-			if len(lines) == 0 {
-				fmt.Fprintln(w, "Nobody has signed in, and nobody was let in.")
+		lines := wire.Each(log, func(e people.Entry) wire.Object {
+			return wire.Object{"at", e.At, "kind", e.Kind, "who", e.Who, "what", e.What, "from", e.From}
+		})
+		return a.print(wire.Object{"entries", lines}, func() string {
+			if len(log) == 0 {
+				return "Nobody has signed in, and nobody was let in.\n"
 			}
-			for _, l := range lines {
-				fmt.Fprintf(w, "%s  %-8s %s: %s (%s)\n", l.At.Local().Format("2006-01-02 15:04:05"), l.Kind, l.Who, l.What, l.From)
+			var b strings.Builder
+			for _, e := range log {
+				fmt.Fprintf(&b, "%s  %-8s %s: %s (%s)\n", e.At.Local().Format("2006-01-02 15:04:05"), e.Kind, e.Who, e.What, e.From)
 			}
+			return b.String()
 		})
 	})
 }

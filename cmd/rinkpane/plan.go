@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -14,7 +13,6 @@ import (
 
 	"example.org/rinkpane/internal/draw/folder"
 	"example.org/rinkpane/internal/draw/sheet"
-	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/tell/wire"
 	"example.org/rinkpane/internal/tell/words"
 )
@@ -27,10 +25,9 @@ const (
 )
 
 type planFlags struct {
-	out, kit string
-	force    bool
-	rules    []string
-	short    bool
+	source
+	out   target
+	short bool
 }
 
 func planCommand(a *app) *cobra.Command {
@@ -50,12 +47,13 @@ func planCommand(a *app) *cobra.Command {
 			"  rinkpane plan my-rink.yaml --out plans/spring --kit my-bag.yaml\n" +
 			"  rinkpane plan my-rink.yaml --rules common-practice,tempered-glass --out plans/spring --force",
 		Args: atMostOne,
-		RunE: func(c *cobra.Command, args []string) error { return runPlan(c.Context(), a, args, f) },
+		RunE: func(c *cobra.Command, args []string) error {
+			return runPlan(c.Context(), a, strings.Join(args, ""), f) // one at most
+		},
 	}
-	c.Flags().StringVar(&f.out, "out", "", "folder to write (default: named for the arena)")
-	c.Flags().StringVar(&f.kit, "kit", "", "kit file (default: the built-in kit)")
-	c.Flags().BoolVar(&f.force, "force", false, "replace files that are there already")
-	rulesFlag(c, &f.rules)
+	f.out.flags(c, "out", "folder to write (default: named for the arena)")
+	f.kitFlag(c)
+	f.rulesFlag(c)
 	c.Flags().BoolVar(&f.short, "without-choice", false, "leave out the best legal set of holes, which takes a second or two")
 	return c
 }
@@ -67,26 +65,18 @@ type planned struct {
 	wire.Plan
 }
 
-func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
-	maker, err := newMaker(a, f.rules, f.kit)
-	if err != nil {
-		return err
-	}
-	doc, to, err := planDocument(a, args)
-	if err != nil {
+func runPlan(ctx context.Context, a *app, path string, f planFlags) error {
+	if err := f.open(a, path); err != nil {
 		return err
 	}
 	ctx, end := a.watched(ctx)
 	defer end()
-	p, err := maker.Make(ctx, doc)
+	p, err := f.Make(ctx, f.doc)
 	if err != nil {
 		return err
 	}
-	sys, err := a.system(p.Survey.Units)
-	if err != nil {
-		return err
-	}
-	if p, err = maker.Whole(ctx, p, !f.short); err != nil {
+	sys := f.arena.Units
+	if p, err = f.Whole(ctx, p, !f.short); err != nil {
 		return err
 	}
 	end()
@@ -97,7 +87,8 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 	if err != nil {
 		return err
 	}
-	note, err := writePlan(&to, files, f)
+	to := planFolder(path)
+	note, err := writePlan(&to, files, f.out)
 	if err != nil {
 		return err
 	}
@@ -108,39 +99,33 @@ func runPlan(ctx context.Context, a *app, args []string, f planFlags) error {
 		lack = lack.And(made.Lack)
 	}
 	lacking(a, lack)
-	return a.print(answer, func(w io.Writer) {
-		fmt.Fprintf(w, "%s\n%s %s%c\n%s", words.Summary(p, sys), note, to, filepath.Separator, folder.LookFirst)
+	return a.print(answer, func() string {
+		return fmt.Sprintf("%s\n%s %s%c\n%s", words.Summary(p, sys), note, to, filepath.Separator, folder.LookFirst)
 	})
 }
 
-// planDocument reads the arena and says what its folder is called by default.
-func planDocument(a *app, args []string) (*arena.Document, string, error) {
-	if len(args) == 0 {
-		doc, err := arena.Demo()
-		return doc, demoFolder, err
+// planFolder is what an arena's folder is called by default.
+func planFolder(path string) string {
+	base := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	switch {
+	case path == "":
+		return demoFolder
+	case path == "-" || base == "":
+		return "arena-plan"
 	}
-	var doc *arena.Document
-	err := withInput(a, args[0], func(name string, r io.Reader) (err error) {
-		doc, err = arena.Read(name, r)
-		return err
-	})
-	base := strings.TrimSuffix(filepath.Base(args[0]), filepath.Ext(args[0]))
-	if args[0] == "-" || base == "" {
-		base = "arena"
-	}
-	return doc, base + "-plan", err
+	return base + "-plan"
 }
 
 // writePlan writes the folder and says what happened. Without --out it takes
 // the first name that is free, or that holds this very plan already.
-func writePlan(to *string, made []folder.File, f planFlags) (string, error) {
+func writePlan(to *string, made []folder.File, out target) (string, error) {
 	files := make([]outFile, len(made))
 	for i, m := range made {
 		files[i] = outFile{m.Name, m.Data}
 	}
-	if f.out != "" {
-		*to = f.out
-		return "Wrote", writeFolder(f.out, files, f.force)
+	if out.path != "" {
+		*to = out.path
+		return "Wrote", writeFolder(out.path, files, out.force)
 	}
 	base := *to
 	for n := 1; n <= mostFolders; n++ {
@@ -148,8 +133,8 @@ func writePlan(to *string, made []folder.File, f planFlags) (string, error) {
 			*to = fmt.Sprintf("%s-%d", base, n)
 		}
 		switch _, err := os.Lstat(*to); {
-		case errors.Is(err, os.ErrNotExist) || f.force:
-			return "Wrote", writeFolder(*to, files, f.force)
+		case errors.Is(err, os.ErrNotExist) || out.force:
+			return "Wrote", writeFolder(*to, files, out.force)
 		case err != nil:
 			return "", plainPathError(err)
 		case holds(*to, files):

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -65,16 +66,24 @@ func flagProblem(c *cobra.Command, err error) error {
 	return err
 }
 
+// anyChanged reports whether one of the flags was given.
+func anyChanged(c *cobra.Command, names ...string) bool {
+	return slices.ContainsFunc(names, c.Flags().Changed)
+}
+
+// refuseFlags is the error when one of the flags was given where it has no meaning.
+func refuseFlags(c *cobra.Command, names []string, why string) error {
+	if i := slices.IndexFunc(names, c.Flags().Changed); i >= 0 {
+		return fmt.Errorf("--%s %s", names[i], why)
+	}
+	return nil
+}
+
 // needFlags names those of the flags that were not given.
 func needFlags(c *cobra.Command, names ...string) error {
-	var missing []string
-	for _, name := range names {
-		if !c.Flags().Changed(name) {
-			missing = append(missing, "--"+name)
-		}
-	}
+	missing := slices.DeleteFunc(names, c.Flags().Changed)
 	if len(missing) == 0 {
 		return nil
 	}
-	return fmt.Errorf("%s needs %s; see the example in rinkpane %s --help", c.Name(), strings.Join(missing, ", "), c.Name())
+	return fmt.Errorf("%s needs --%s; see the example in rinkpane %[1]s --help", c.Name(), strings.Join(missing, ", --"))
 }

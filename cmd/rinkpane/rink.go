@@ -3,14 +3,14 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/rink"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // rinkFlags are a rink by name or by its dimensions.
@@ -31,6 +31,15 @@ var markingFlags = []struct {
 	{"blue-line", "end boards to the blue line", func(m *rink.Markings) *unit.Length { return &m.BlueLine }},
 	{"circle-radius", "outer radius of the end-zone circles", func(m *rink.Markings) *unit.Length { return &m.CircleRadius }},
 	{"spot-from-goal", "goal line to the end-zone spots", func(m *rink.Markings) *unit.Length { return &m.SpotFromGoal }},
+}
+
+// ownDimensions names the flags of a rink of one's own.
+func ownDimensions() []string {
+	out := []string{"length", "width", "corner-radius"}
+	for _, m := range markingFlags {
+		out = append(out, m.name)
+	}
+	return out
 }
 
 func rinkCommand(a *app) *cobra.Command {
@@ -76,17 +85,13 @@ func runRink(a *app, c *cobra.Command, f rinkFlags) error {
 	if err != nil {
 		return err
 	}
-	s := r.Summary()
-	return a.print(s, func(w io.Writer) { writeRink(w, r, s, sys) })
+	return a.print(wire.Rink(r), func() string { return words.Rink(r, sys) })
 }
 
 // rink returns the rink that the flags name and the system it is written in.
 func (f rinkFlags) rink(c *cobra.Command) (rink.Rink, unit.System, error) {
 	named := c.Flags().Changed("standard")
-	own := false
-	for _, name := range []string{"length", "width", "corner-radius", "goal-line", "blue-line", "circle-radius", "spot-from-goal"} {
-		own = own || c.Flags().Changed(name)
-	}
+	own := anyChanged(c, ownDimensions()...)
 	switch {
 	case named && own:
 		return rink.Rink{}, 0, errors.New("--standard and own dimensions together: give one or the other")
@@ -115,29 +120,4 @@ func (f rinkFlags) dimensions() rink.Dimensions {
 		*m.set(&d.Markings) = f.markings[m.name].Or(0)
 	}
 	return d
-}
-
-func writeRink(w io.Writer, r rink.Rink, s rink.Summary, sys unit.System) {
-	d := r.Dimensions()
-	fmt.Fprintf(w, "rink       %s, corners of radius %s\n", unit.Size{W: d.Length, H: d.Width}.Format(sys), d.CornerRadius.Format(sys))
-	fmt.Fprintf(w, "boards     %s round\n", r.Perimeter().Format(sys))
-	fmt.Fprintf(w, "ice        %s\n\n", floorText(r.Area(), sys))
-	if len(s.Landmarks) == 0 {
-		fmt.Fprintln(w, "no markings given, so no landmarks")
-		return
-	}
-	length := func(m float64) string { return unit.Length(m).Format(sys) }
-	rows := make([][]string, 0, len(s.Landmarks))
-	for _, l := range s.Landmarks {
-		rows = append(rows, []string{l.Corner, string(l.Landmark), length(l.StationM), length(l.XM), length(l.YM)})
-	}
-	writeTable(w, []string{"corner", "landmark", "station", "x", "y"}, rows)
-}
-
-// floorText prints a large area in square metres or square feet.
-func floorText(m2 float64, sys unit.System) string {
-	if sys == unit.Imperial {
-		return strconv.FormatFloat(m2/(unit.Foot.Metres()*unit.Foot.Metres()), 'f', 0, 64) + " sq ft"
-	}
-	return strconv.FormatFloat(m2, 'f', 1, 64) + " m2"
 }

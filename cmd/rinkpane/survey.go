@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
 
@@ -11,13 +10,14 @@ import (
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/survey/starter"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 type surveyFlags struct {
 	rink   rinkFlags
 	pane   unit.Maybe[unit.Length]
-	out    string
-	force  bool
+	out    target
 	schema bool
 	kit    bool
 }
@@ -52,29 +52,23 @@ exit 2 when the file cannot be read as an arena.`,
 	}
 	f.rink.flags(c)
 	quantity(c, &f.pane, "pane", "length", unit.ParseLength, "width of most panes (default 4 ft or 1.2 m)")
-	c.Flags().StringVar(&f.out, "out", "", "write the new arena file here")
-	c.Flags().BoolVar(&f.force, "force", false, "let --out replace a file")
+	f.out.flags(c, "out", "write the new arena file here")
 	c.Flags().BoolVar(&f.schema, "schema", false, "print the JSON Schema of the arena file, and do nothing else")
 	c.Flags().BoolVar(&f.kit, "kit", false, "print the built-in kit of bodies and lenses, to edit, and do nothing else")
 	return c
 }
 
 func runSurvey(a *app, c *cobra.Command, f surveyFlags, args []string) error {
-	begins := false
-	for _, name := range []string{"standard", "length", "width", "corner-radius", "pane", "out", "force", "goal-line", "blue-line", "circle-radius", "spot-from-goal"} {
-		begins = begins || c.Flags().Changed(name)
-	}
+	begins := anyChanged(c, append(ownDimensions(), "standard", "pane", "out", "force")...)
 	switch {
 	case (f.schema || f.kit) && (begins || len(args) > 0 || f.schema && f.kit):
 		return errors.New("--schema and --kit each stand alone: they print a text and do nothing else")
 	case f.schema:
 		a.out.Write(arena.Schema())
 		return nil
-	case f.kit && a.json:
-		return a.print(kitText{string(kit.DefaultYAML())}, nil)
 	case f.kit:
-		a.out.Write(kit.DefaultYAML())
-		return nil
+		text := string(kit.DefaultYAML())
+		return a.print(wire.Object{"document", text}, func() string { return text })
 	case begins && len(args) > 0:
 		return errors.New("an arena file and a rink to begin one: give one or the other")
 	case begins:
@@ -83,19 +77,6 @@ func runSurvey(a *app, c *cobra.Command, f surveyFlags, args []string) error {
 		return errors.New(`survey needs an arena file, or a rink to begin one, as in: rinkpane survey --standard north-american --out my.yaml`)
 	}
 	return reportSurvey(a, args[0])
-}
-
-// kitText is the answer of --kit under --json.
-type kitText struct {
-	Document string `json:"document"`
-}
-
-// begun is the answer under --json when a survey is begun.
-type begun struct {
-	Path     string `json:"path,omitempty"`
-	Document string `json:"document,omitempty"`
-	Panes    int    `json:"panes"`
-	Holes    int    `json:"holes"`
 }
 
 func beginSurvey(a *app, c *cobra.Command, f surveyFlags) error {
@@ -111,25 +92,23 @@ func beginSurvey(a *app, c *cobra.Command, f surveyFlags) error {
 	if err != nil {
 		return fmt.Errorf("survey: %w", err)
 	}
-	b := begun{Path: f.out, Panes: len(ar.Panes), Holes: len(ar.Holes)}
-	if f.out == "" {
-		b.Document = string(text)
-		return a.print(b, func(w io.Writer) { w.Write(text) }) // the app's buffer cannot fail
+	if f.out.path == "" {
+		return a.print(wire.Object{"document", string(text), "panes", len(ar.Panes), "holes", len(ar.Holes)}, func() string { return string(text) })
 	}
-	if err := writeFile(f.out, text, f.force); err != nil {
+	if err := f.out.write(text); err != nil {
 		return err
 	}
-	return a.print(b, func(w io.Writer) {
-		fmt.Fprintf(w, "%s: %d panes, %d planned holes. Measure and correct it, then:\n  rinkpane survey %s\n  rinkpane check %s\n",
-			f.out, b.Panes, b.Holes, f.out, f.out)
+	return a.print(wire.Object{"path", f.out.path, "panes", len(ar.Panes), "holes", len(ar.Holes)}, func() string {
+		return fmt.Sprintf("%s: %d panes, %d planned holes. Measure and correct it, then:\n  rinkpane survey %[1]s\n  rinkpane check %[1]s\n",
+			f.out.path, len(ar.Panes), len(ar.Holes))
 	})
 }
 
 func reportSurvey(a *app, path string) error {
-	ar, err := readArena(a, path)
-	if err != nil {
+	var from source
+	if err := from.open(a, path); err != nil {
 		return err
 	}
-	rep := starter.Missing(ar)
-	return a.print(surveyJSON(ar, rep), func(w io.Writer) { surveyText{w, ar.Units}.report(ar, rep) })
+	rep := starter.Missing(from.arena)
+	return a.print(wire.Missing(from.arena, rep), func() string { return words.Survey(from.arena, rep, from.arena.Units) })
 }

@@ -26,22 +26,17 @@ type Crossing struct {
 	Follow  float64 // share of its angular speed that the camera pans with, 0 to 1
 }
 
-// ShotReport is the answer; contract field names, null where nothing was asked or there is no end.
+// ShotReport is the answer. What was not asked, or cannot be told, is not known.
 type ShotReport struct {
-	NearM        float64  `json:"near_m"`
-	FarM         *float64 `json:"far_m"` // null at or past the hyperfocal distance
-	HyperfocalM  float64  `json:"hyperfocal_m"`
-	ViewHDeg     float64  `json:"view_h_deg"`
-	ViewVDeg     float64  `json:"view_v_deg"`
-	FieldWM      float64  `json:"field_w_m"` // what the frame spans at the subject
-	FieldHM      float64  `json:"field_h_m"`
-	CocMM        float64  `json:"coc_mm"`
-	PixelPitchMM *float64 `json:"pixel_pitch_mm"`
-	BlurPx       *float64 `json:"blur_px"`          // camera held still
-	FollowedPx   *float64 `json:"blur_followed_px"` // camera panning
-	BackgroundPx *float64 `json:"blur_background_px"`
+	Depth
+	ViewW, ViewH unit.Angle              // across and upright
+	Field        unit.Size               // what the frame spans at the subject
+	Pitch        unit.Maybe[unit.Length] // from pixel to pixel
+	Blur         unit.Maybe[float64]     // pixels, camera held still
+	Followed     unit.Maybe[float64]     // pixels, camera panning
+	Background   unit.Maybe[float64]     // pixels, camera panning
 	// Magnification is image size over subject size, without unit.
-	Magnification float64 `json:"magnification"`
+	Magnification float64
 }
 
 // Report computes a shot.
@@ -62,15 +57,8 @@ func (k Shot) Report() (ShotReport, error) {
 	if err != nil {
 		return ShotReport{}, err
 	}
-	r := ShotReport{
-		NearM: d.Near.Metres(), HyperfocalM: d.Hyperfocal.Metres(),
-		ViewHDeg: h.Degrees(), ViewVDeg: v.Degrees(), Magnification: m,
-		FieldWM: k.Sensor.W.Metres() / m, FieldHM: k.Sensor.H.Metres() / m,
-		CocMM: k.Coc.Millimetres(),
-	}
-	if !d.Infinite() {
-		r.FarM = ptr(d.Far.Metres())
-	}
+	times := unit.Length(m)
+	r := ShotReport{Depth: d, ViewW: h, ViewH: v, Magnification: m, Field: unit.Size{W: k.Sensor.W / times, H: k.Sensor.H / times}}
 	return r, k.motion(&r)
 }
 
@@ -86,7 +74,7 @@ func (k Shot) motion(r *ShotReport) error {
 	if err != nil {
 		return err
 	}
-	r.PixelPitchMM = ptr(pitch.Millimetres())
+	r.Pitch = unit.Known(pitch)
 	if k.Moving == nil {
 		return nil
 	}
@@ -94,25 +82,19 @@ func (k Shot) motion(r *ShotReport) error {
 		return fmt.Errorf("share followed %v: must lie between 0 and 1", k.Moving.Follow)
 	}
 	move := Motion{Speed: k.Moving.Speed, Shutter: k.Moving.Shutter, Magnification: r.Magnification, Pitch: pitch}
-	r.BlurPx = ptr(move.Blur())
+	r.Blur = unit.Known(move.Blur())
 	if move.Follow = k.Moving.Follow; move.Follow > 0 {
-		r.FollowedPx, r.BackgroundPx = ptr(move.Blur()), ptr(move.Background())
+		r.Followed, r.Background = unit.Known(move.Blur()), unit.Known(move.Background())
 	}
 	return nil
 }
 
-func ptr(v float64) *float64 { return &v }
-
-// PanelReport is what a ray suffers in a panel; the JSON of command panel.
+// PanelReport is what a ray suffers in a panel.
 type PanelReport struct {
-	ShiftMM       float64 `json:"shift_mm"`     // square to the ray
-	Transmission  float64 `json:"transmission"` // share through both faces, unpolarised, first pass
-	RefractionDeg float64 `json:"refraction_deg"`
-	// WithMultiples is the share with the light thrown to and fro inside added.
-	WithMultiples float64 `json:"transmission_with_multiples"`
-	LossStops     float64 `json:"loss_stops"` // of the first pass
-	SidewaysMM    float64 `json:"sideways_mm"`
-	BrewsterDeg   float64 `json:"brewster_deg"`
+	Passage
+	LossStops float64     // of the first pass, in stops
+	Sideways  unit.Length // along the face
+	Brewster  unit.Angle  // from the normal: no glare through a polariser
 }
 
 // Report computes the passage of a ray at angle i from the normal.
@@ -122,12 +104,5 @@ func (p Plate) Report(i unit.Angle) (PanelReport, error) {
 		return PanelReport{}, err
 	}
 	brewster, err := Brewster(p.Index)
-	if err != nil {
-		return PanelReport{}, err
-	}
-	return PanelReport{
-		ShiftMM: pass.Shift.Millimetres(), Transmission: pass.Transmission, RefractionDeg: pass.Refraction.Degrees(),
-		WithMultiples: pass.WithMultiples, LossStops: pass.Stops(), SidewaysMM: pass.Sideways(i).Millimetres(),
-		BrewsterDeg: brewster.Degrees(),
-	}, nil
+	return PanelReport{pass, pass.Stops(), pass.Sideways(i), brewster}, err
 }

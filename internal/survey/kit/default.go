@@ -8,6 +8,9 @@ import (
 //go:embed default.yaml
 var defaultYAML []byte
 
+// DefaultID is the id of the kit that the program carries.
+const DefaultID = "usual"
+
 // Default returns the generic kit that the program carries: bodies and lenses
 // by class. Its error is nil unless the program was built with a broken kit.
 func Default() (Kit, error) { return Read("the built-in kit", bytes.NewReader(defaultYAML)) }

@@ -82,8 +82,8 @@ func TestBareRinkHasNoMarkings(t *testing.T) {
 	if r.Marked() || len(r.Lines())+len(r.Spots())+len(r.Goals())+len(r.Creases()) > 0 {
 		t.Error("a bare rink has markings")
 	}
-	if s := r.Summary(); s.Landmarks == nil || len(s.Landmarks) > 0 {
-		t.Errorf("%+v", s.Landmarks)
+	if places := r.LandmarkPlaces(); len(places) > 0 {
+		t.Errorf("%+v", places)
 	}
 }
 

@@ -95,16 +95,16 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 		Candidates: a.Candidates, Moments: a.Moments, Seed: a.Seed, Today: standing(a.Today), Drawn: standing(a.Drawn),
 		Clash: some(say.All(a.Clash, sys)), Unfinished: some(a.Unfinished), Nodes: a.Nodes, Cuts: a.Cuts, RuleSets: a.Sets.IDs(),
 	}
-	out.Holes = each(a.Holes, func(h choose.Choice) ChosenHole {
+	out.Holes = Each(a.Holes, func(h choose.Choice) ChosenHole {
 		return ChosenHole{chosenPlace(h.Candidate), h.Worth, plain(h.Loss), h.Best, h.Only, choose.SeenFrom, h.Why.In(sys)}
 	})
-	out.Alternatives = each(a.Alternatives, func(o choose.Option) ChoiceOption {
-		return ChoiceOption{o.Value, o.Bound, o.Lost, each(o.Holes, chosenPlace)}
+	out.Alternatives = Each(a.Alternatives, func(o choose.Option) ChoiceOption {
+		return ChoiceOption{o.Value, o.Bound, o.Lost, Each(o.Holes, chosenPlace)}
 	})
-	out.Prices = each(a.Prices, func(p choose.Price) ChoicePrice {
-		return ChoicePrice{p.Rule, p.Value, p.Bound, p.Gain, each(p.Holes, func(c choose.Candidate) string { return c.Hole.ID })}
+	out.Prices = Each(a.Prices, func(p choose.Price) ChoicePrice {
+		return ChoicePrice{p.Rule, p.Value, p.Bound, p.Gain, Each(p.Holes, func(c choose.Candidate) string { return c.Hole.ID })}
 	})
-	out.Excluded = each(a.Excluded, func(c choose.Cause) ChoiceCause { return ChoiceCause{c.Cause, len(c.Panes), c.Panes} })
+	out.Excluded = Each(a.Excluded, func(c choose.Cause) ChoiceCause { return ChoiceCause{c.Cause, len(c.Panes), c.Panes} })
 	return out
 }
 
@@ -120,8 +120,8 @@ func standing(s choose.Standing) ChoiceStanding {
 	return ChoiceStanding{s.Value, some(s.Holes), string(s.Verdict)}
 }
 
-// each encodes a list one by one; an empty one is [], not null.
-func each[T, J any](list []T, encode func(T) J) []J {
+// Each encodes a list one by one; an empty one is [], not null.
+func Each[T, J any](list []T, encode func(T) J) []J {
 	out := make([]J, len(list))
 	for i, v := range list {
 		out[i] = encode(v)
@@ -129,4 +129,4 @@ func each[T, J any](list []T, encode func(T) J) []J {
 	return out
 }
 
-func some(list []string) []string { return each(list, func(s string) string { return s }) }
+func some(list []string) []string { return Each(list, func(s string) string { return s }) }

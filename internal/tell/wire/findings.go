@@ -34,7 +34,7 @@ func Findings(list []rules.Finding, sys unit.System) []Finding {
 	for i, f := range list {
 		out[i] = Finding{
 			Set: f.Set, Rule: f.Rule, Kind: f.Kind, Holes: f.Holes, Window: f.LowWindow, Status: f.Status,
-			Measured: number(f.Measured), Limit: number(f.Limit), Margin: number(f.Margin),
+			Measured: amount(f.Measured), Limit: amount(f.Limit), Margin: amount(f.Margin),
 			Unit: units[f.Of].name, Message: f.Say(sys),
 		}
 	}
@@ -56,7 +56,7 @@ var units = map[rules.Quantity]struct {
 	rules.AlongBoards: {"m", 1}, rules.InPane: {"mm", 1e3},
 }
 
-func number(m unit.Maybe[rules.Amount]) *float64 {
+func amount(m unit.Maybe[rules.Amount]) *float64 {
 	a, ok := m.Get()
 	if !ok {
 		return nil

@@ -73,6 +73,13 @@ type Exposure struct {
 	Solved         string       `json:"solved"`          // "iso", "shutter" or "stop"
 }
 
+// LightAlone is a setting for one light, without an arena.
+type LightAlone struct {
+	Light unit.Illuminance `json:"light_lx"`
+	Exposure
+	FlickerSafe []unit.Shutter `json:"flicker_safe_s,omitempty"`
+}
+
 // ExposureOf puts the nearest marks beside the exact setting.
 func ExposureOf(x optics.Exposure) Exposure {
 	shutter, stop, iso := x.Marks()

@@ -20,6 +20,9 @@ func Gain(g gain.Answer, sys unit.System) string {
 	}
 	t := GainAngles().Of("", g.Rows, sys)
 	b.WriteString("\n" + t.Text() + "\n" + table.Wrap(t.Keys(), ""))
+	if len(g.Assumed) > 0 {
+		b.WriteString("\n" + Lines(Assumed(g.Assumed, sys)...))
+	}
 	return b.String()
 }
 

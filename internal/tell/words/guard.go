@@ -92,6 +92,33 @@ func Assumed(list []arena.Assumption, sys unit.System) []string {
 	return out
 }
 
+// Window tells what one hole lets through at an angle from the pane's normal: a flat
+// puck, and tumbling ones.
+func Window(o puck.Opening, at unit.Angle, tumbling puck.Window, sys unit.System) string {
+	p := page{sys: sys}
+	closes := func(m unit.Maybe[unit.Angle]) string {
+		if q, ok := m.Get(); ok {
+			return fmt.Sprintf("%.1f deg from the normal", q.Degrees())
+		}
+		return "never open"
+	}
+	area := fmt.Sprintf("%.1f cm2", tumbling.AreaM2*1e4)
+	if sys == unit.Imperial {
+		area = fmt.Sprintf("%.2f sq in", tumbling.AreaM2/(unit.Inch.Metres()*unit.Inch.Metres()))
+	}
+	p.say("hole %s in a pane of %s, puck at %s from the normal\n\n", o.Size(), o.Thick(), at.Format())
+	if flat := o.Flat(at); flat.W > 0 {
+		p.say("flat puck       window for its centre %s\n", flat)
+	} else {
+		p.say("flat puck       does not pass at this angle\n")
+	}
+	p.say("  closes at     %s\n", closes(o.FlatLimit()))
+	p.say("tumbling puck   %.1f %% of the orientations pass, mean window %s\n", 100*tumbling.Pass, area)
+	p.say("  closes at     %s, whatever the orientation\n\n", closes(o.AnyLimit()))
+	p.lines(slices.Concat(puck.LeftOut(), []string{""}, glass.Cautions())...)
+	return p.String()
+}
+
 // through are the columns of what reaches through: a column a thing.
 func through(guards []puck.Guard) table.Fields[puck.Guard] {
 	out := Guards().Pick("hole")

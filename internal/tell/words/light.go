@@ -32,6 +32,7 @@ func LightReport(r light.Report, asked optics.Wanted, sys unit.System) string {
 	for _, n := range say.All(r.Notes, sys) {
 		b.WriteString(table.Hang("note: ", n))
 	}
+	b.WriteString(Lines(Assumed(r.Assumed, sys)...))
 	return b.String()
 }
 
