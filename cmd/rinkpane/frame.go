@@ -62,7 +62,8 @@ boards' ledge. Without --out it only tells the numbers.`,
   rinkpane frame my.yaml --hole B1 --moment 12 --orientation portrait --shutter 1/250 --out b1.svg
 
   # the same as the first, through the worn pane instead of the hole
-  rinkpane frame my.yaml --hole B1 --lens 70-200 --focal 120 --aim "24 m, 2 m, 1.2 m" --through pane --out pane.png`,
+  rinkpane frame my.yaml --hole B1 --lens 70-200 --focal 120 --aim "24 m, 2 m, 1.2 m" \
+    --through pane --out pane.png`,
 		Args: oneArena,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := needFlags(c, "hole"); err != nil {
