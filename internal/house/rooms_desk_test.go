@@ -79,7 +79,6 @@ var deskRooms = []room{
 		{"answer/fit", "how a lens is set"},
 		{"answer/light", "the light on the ice"},
 		{"answer/frame", "the picture"},
-		{"draw/cut", "the clear patch in a printed film"},
 		{"keep/people", "who may look"},
 		{"desk/shelf", "the version that is looked at"},
 		{"desk/shell", "the page around"},

@@ -143,8 +143,3 @@ func TestTooNear(t *testing.T) {
 		}
 	}
 }
-
-func TestPupilDepth(t *testing.T) {
-	near(t, "depth", PupilDepth(0.078, 0.0714, 6*unit.Degree).Metres(), 0.0066/2/math.Tan(6*math.Pi/180), 1e-12)
-	near(t, "never negative", PupilDepth(0.07, 0.0714, 6*unit.Degree).Metres(), 0, 0)
-}

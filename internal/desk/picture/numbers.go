@@ -72,7 +72,7 @@ func (s State) Numbers(shot *frame.Shot, a arena.Arena, sys unit.System) (Number
 	if note != "" {
 		n.Notes = append(n.Notes, note)
 	}
-	if value, note := s.patch(a, n.Pan, sys); value != "" {
+	if value, note := s.patch(shot, a, sys); value != "" {
 		add("patch", "Clear patch", "%s", value)
 		if note != "" {
 			n.Notes = append(n.Notes, note)

@@ -126,16 +126,29 @@ func TestPrintedWindowTellsItsClearPatch(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	straight, _ := s.patch(a, 0, unit.Metric)
-	turned, _ := s.patch(a, 20, unit.Metric)
-	if straight == "" || turned == "" || straight == turned {
-		t.Errorf("straight %q, turned %q", straight, turned)
+	moments, err := Sample(a)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if _, note := s.patch(a, 80, unit.Metric); note == "" {
+	patch := func(pan, tilt float64) (string, string) {
+		s.Pan, s.Tilt = unit.Known(pan), unit.Known(tilt)
+		shot, err := s.Shot(a, moments)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s.patch(shot, a, unit.Metric)
+	}
+	straight, _ := patch(0, 0)
+	turned, _ := patch(20, 0)
+	tilted, _ := patch(0, 15)
+	if straight == "" || turned == "" || straight == turned || tilted == straight || tilted == turned {
+		t.Errorf("straight %q, turned %q, tilted %q", straight, turned, tilted)
+	}
+	if _, note := patch(80, 0); note == "" {
 		t.Error("turned by 80 degrees nothing is said")
 	}
 	s.Hole = "B1"
-	if none, _ := s.patch(a, 0, unit.Metric); none != "" {
+	if none, _ := patch(0, 0); none != "" {
 		t.Errorf("a hole needs a patch of %s", none)
 	}
 }

@@ -63,6 +63,7 @@ func windows() Part {
 			material("material", "of a panel"),
 			line("thickness", "Thickness", "of a panel; empty: not measured", false),
 			cornerRadius(), rounding(), cover("of an opening; in whenever nobody works the window"),
+			line("nearest", "Nearest play", "that the window is for: its clear patch lets a lens tilt from the puck to a face there; empty: 4 m", false),
 			yesNo("printed", "Printed or coated", "a film that the lens needs a clear patch in"),
 			line("note", "Note", "", false),
 		},

@@ -3,6 +3,8 @@ package cut
 import (
 	"fmt"
 
+	"example.org/rinkpane/internal/answer/fit"
+	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
@@ -10,24 +12,23 @@ import (
 	"example.org/rinkpane/internal/tell/table"
 )
 
-// turnGiven is the turn to either side for which the table gives a second patch.
-const turnGiven = 15 * unit.Degree
-
-// LensPatch is the clear patch of one lens in a low window.
+// LensPatch is the clear patch of one lens in a low window, over its focal range.
 type LensPatch struct {
 	Lens     kit.Lens
-	View     View
-	Straight Patch             // looking straight ahead
-	Turned   unit.Maybe[Patch] // turned up to 15 degrees to either side; unknown when the view is too wide for that
+	Straight unit.Maybe[fit.Patch] // looking straight ahead
+	Swung    unit.Maybe[fit.Patch] // turned and tilted as the window is for; unknown when the view is too wide for that
 }
 
 // WindowJob is what the drawing of a low window states.
 type WindowJob struct {
 	Window  glass.Window
+	Panel   fit.Panel
+	Aims    fit.Aims // that the window is for
 	Patches []LensPatch
-	// Clear is the patch that is drawn: the least rectangle that clears every
-	// lens whose straight patch fits the window; unknown when none does.
-	Clear unit.Maybe[Patch]
+	// Clear is the patch that is drawn: the least rectangle that clears every lens
+	// whose patch fits the window at all the aims; when none does, straight ahead;
+	// unknown when that fits none either.
+	Clear unit.Maybe[fit.Patch]
 }
 
 // WindowJob computes the clear patches of a low window for the lenses of a
@@ -40,46 +41,40 @@ func (p ShopOrder) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
 	if err != nil {
 		return WindowJob{}, err
 	}
-	job := WindowJob{Window: w}
+	job := WindowJob{Window: w, Aims: sight.WindowAims(w)}
+	if job.Panel, err = fit.PanelOf(w); err != nil {
+		return WindowJob{}, err
+	}
+	var ahead unit.Maybe[fit.Patch]
 	for _, l := range lenses {
-		lp, err := lensPatch(l, k.Bodies[0].Sensor, w)
-		if err != nil {
-			return WindowJob{}, err
+		lp := LensPatch{Lens: l}
+		for _, of := range []struct {
+			aims  fit.Aims
+			patch *unit.Maybe[fit.Patch]
+			all   *unit.Maybe[fit.Patch]
+		}{{fit.Aims{}, &lp.Straight, &ahead}, {job.Aims, &lp.Swung, &job.Clear}} {
+			if *of.patch, err = fit.WindowPatch(w, l, k.Bodies[0], of.aims); err != nil {
+				return WindowJob{}, err
+			}
+			if patch, known := of.patch.Get(); known && patch.Within(w.Size) {
+				*of.all = unit.Known(of.all.Or(patch).With(patch))
+			}
 		}
 		job.Patches = append(job.Patches, lp)
-		if lp.Straight.Fits {
-			job.Clear = unit.Known(job.Clear.Or(lp.Straight).With(lp.Straight))
-		}
+	}
+	if job.Clear.IsZero() {
+		job.Clear = ahead
 	}
 	return job, nil
 }
 
-// lensPatch is the least patch that clears the lens at every focal length.
-func lensPatch(l kit.Lens, sensor unit.Size, w glass.Window) (LensPatch, error) {
-	views, err := viewsOf(l, sensor, w)
-	if err != nil {
-		return LensPatch{}, err
+// aimWords says which aims a patch was traced for.
+func aimWords(a fit.Aims) string {
+	if a == (fit.Aims{}) {
+		return "straight ahead"
 	}
-	out := LensPatch{Lens: l, View: views[0]}
-	wide := false // some view is too wide to be turned
-	for i, v := range views {
-		p, err := v.Patch(w.Size)
-		if err != nil {
-			return LensPatch{}, fmt.Errorf("window %s, lens %s: %w", w.ID, l.ID, err)
-		}
-		if i == 0 {
-			out.Straight = p
-		}
-		out.Straight = out.Straight.With(p)
-		v.Turn = turnGiven
-		t, err := v.Patch(w.Size)
-		wide = wide || err != nil
-		out.Turned = unit.Known(out.Turned.Or(t).With(t))
-	}
-	if wide {
-		out.Turned = unit.Maybe[Patch]{}
-	}
-	return out, nil
+	whole := func(q unit.Angle) string { return fmt.Sprintf("%.0f deg", q.Degrees()) }
+	return fmt.Sprintf("turned up to %s to either side, tilted from %s down to %s up", whole(a.Pan), whole(a.Down), whole(a.Up))
 }
 
 // title says what the window's sheet is about: what is cut of it, if anything.
@@ -141,7 +136,8 @@ func (d windowDrawing) front(at sheet.Point) {
 	dim(g, sheet.Pt(patch.X, patch.Y+ph), sheet.Pt(patch.X+pw, patch.Y+ph), -(at.Y + wh - patch.Y - ph + 9), p.Size.W, d.places)
 	dim(g, sheet.Pt(patch.X+pw, patch.Y+ph), sheet.Pt(patch.X+pw, patch.Y), -(at.X + ww - patch.X - pw + 8), p.Size.H, d.places)
 	a, b := d.places(p.Corner)
-	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: fmt.Sprintf("clears every lens that fits, straight ahead; corners R %s (%s)", a, b), VAlign: sheet.Top})
+	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: fmt.Sprintf("clears every lens that fits; corners R %s (%s)", a, b), VAlign: sheet.Top})
+	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22+lineHeight), S: aimWords(p.Aims), VAlign: sheet.Top})
 }
 
 // words says what the patch is, of an opening, of a clear panel, or of a film.
@@ -150,15 +146,16 @@ func (d windowDrawing) words(p ShopOrder, f *sheet.Flow) {
 	f.Heading(map[bool]string{true: "What each lens needs free, all focal lengths, widest stop", false: "Clear patch by lens, all focal lengths, widest stop"}[w.Open])
 	f.Table(patchFields(w).Of("", d.job.Patches, d.sys), sheet.SizeTable)
 	where := fmt.Sprintf("Where: station %s, centre %s above the ice.", along(p.Arena.Rink.Wrap(w.Station), p.Arena.Units), d.one(w.Height))
-	rays := "The patch is where rays of the whole frame cross the film: half the pupil, plus its distance times the tangent of half the view, plus the way inside the panel by refraction."
-	posture := "The bare nose stands 5 mm behind the panel; the second patch is for a camera turned up to 15 deg to either side about its pupil."
+	aims := aimWords(d.job.Aims) + fmt.Sprintf(": from a puck to a face at %s", along(w.Nearest.Or(sight.WindowNearest), p.Arena.Units))
+	rays := "The patch is where rays of the whole frame, traced from all of the pupil through the panel, cross the film."
+	posture := "The pupil stands opposite the patch's middle, the bare nose's foremost point 5 mm behind the panel; the second patch is for a camera " + aims + "."
 	none := d.job.Clear.IsZero()
 	switch {
 	case w.Open:
 		f.Notes(
 			"The window is an opening in the boards: NOTHING IS CUT of it here. The dashed patch says what of it must stay free before the lens.",
-			"It is where rays of the whole frame cross the boards' rink face: half the pupil, plus its distance times the tangent of half the view.",
-			"The bare nose stands 5 mm behind the boards' rink face, never past it; the second patch is for a camera turned up to 15 deg to either side about its pupil.", where)
+			"It is where rays of the whole frame, traced from all of the pupil, cross the boards' rink face.",
+			"The pupil stands opposite the patch's middle, the bare nose's foremost point 5 mm behind the boards' rink face, never past it; the second patch is for a camera "+aims+".", where)
 		if none {
 			f.Notes("NO LENS SEES ITS WHOLE FRAME through this opening: take a longer lens.")
 		}
@@ -172,8 +169,8 @@ func (d windowDrawing) words(p ShopOrder, f *sheet.Flow) {
 			"Cut the film only, with a blade that does not score the panel; round the patch's corners. The panel itself is the rink's.",
 			"Centre the patch on the lens as it will stand, not on the window by eye.")
 	}
-	if !w.Open && len(d.job.Patches) > 0 {
-		f.Notes(fmt.Sprintf("Index of the panel taken as %.4g.", d.job.Patches[0].View.Index))
+	if !w.Open {
+		f.Notes(fmt.Sprintf("Index of the panel taken as %.4g.", d.job.Panel.Index))
 	}
 }
 
@@ -184,22 +181,31 @@ func patchFields(w glass.Window) table.Fields[LensPatch] {
 	if w.Open {
 		fits = "sees all"
 	}
-	turned := func(l row) unit.Size { return l.Turned.Or(Patch{}).Size }
+	size := func(m unit.Maybe[fit.Patch], sys unit.System) table.Cell {
+		if m.IsZero() {
+			return table.Words("too wide")
+		}
+		return table.Words(m.Or(fit.Patch{}).Size.FormatFine(sys))
+	}
+	straight := func(l row) fit.Patch { return l.Straight.Or(fit.Patch{}) }
+	swung := func(l row) fit.Patch { return l.Swung.Or(fit.Patch{}) }
 	return table.Fields[row]{
 		texts("lens", "lens", func(l row) string { return l.Lens.ID }),
-		lengths("pupil behind", "pupil_behind_mm", func(l row) unit.Length { return l.View.Behind }),
-		numbers("straight ahead", "", func(l row, sys unit.System) table.Cell { return table.Words(l.Straight.Size.FormatFine(sys)) }),
-		lengths("", "straight_width_mm", func(l row) unit.Length { return l.Straight.Size.W }),
-		lengths("", "straight_height_mm", func(l row) unit.Length { return l.Straight.Size.H }),
-		numbers("turned ±15 deg", "", func(l row, sys unit.System) table.Cell {
-			if l.Turned.IsZero() {
-				return table.Words("too wide")
+		numbers("straight ahead", "", func(l row, sys unit.System) table.Cell { return size(l.Straight, sys) }),
+		lengths("", "straight_width_mm", func(l row) unit.Length { return straight(l).Size.W }),
+		lengths("", "straight_height_mm", func(l row) unit.Length { return straight(l).Size.H }),
+		numbers("turned and tilted", "", func(l row, sys unit.System) table.Cell { return size(l.Swung, sys) }),
+		lengths("", "turned_width_mm", func(l row) unit.Length { return swung(l).Size.W }),
+		lengths("", "turned_height_mm", func(l row) unit.Length { return swung(l).Size.H }),
+		texts(fits, "fits", func(l row) string {
+			switch {
+			case !l.Swung.IsZero() && swung(l).Within(w.Size):
+				return "yes"
+			case !l.Straight.IsZero() && straight(l).Within(w.Size):
+				return "straight ahead"
 			}
-			return table.Words(turned(l).FormatFine(sys))
+			return "no"
 		}),
-		lengths("", "turned_width_mm", func(l row) unit.Length { return turned(l).W }),
-		lengths("", "turned_height_mm", func(l row) unit.Length { return turned(l).H }),
-		texts(fits, "fits", func(l row) string { return map[bool]string{true: "yes", false: "no"}[l.Straight.Fits] }),
 	}
 }
 

@@ -19,7 +19,7 @@ var (
 	holeFields         = []string{"id", "place", "station", "height", "size", "corner-radius", "rounding", "cover", "state", "note"}
 	placeFields        = []string{"corner", "landmark", "offset"}
 	coverFields        = []string{"material", "tether"}
-	windowFields       = []string{"id", "place", "station", "height", "size", "kind", "material", "thickness", "printed", "corner-radius", "rounding", "cover", "note"}
+	windowFields       = []string{"id", "place", "station", "height", "size", "kind", "material", "thickness", "nearest", "printed", "corner-radius", "rounding", "cover", "note"}
 	zoneFields         = []string{"id", "kind", "from", "to", "note"}
 	lightFields        = []string{"mains", "readings"}
 	readingFields      = []string{"x", "y", "height", "light"}

@@ -74,6 +74,7 @@ low-windows:
     material: laminated
     thickness: 3/8 in
     printed: true
+    nearest: 5 m
     note: low
   - id: W2
     station: 120 ft

@@ -15,6 +15,8 @@ const (
 	leastPane   = 50 * unit.Millimetre // between two stanchions
 	mostPane    = 6 * unit.Metre       // wider and higher sheets are not made
 	leastThick  = 3 * unit.Millimetre
+	leastNear   = 0.3 * unit.Metre
+	mostNear    = 100 * unit.Metre
 	mostThick   = 60 * unit.Millimetre
 )
 

@@ -119,6 +119,7 @@ func (rd *reader) windows(n form.Node) {
 			Open:     form.Parse(m.At("kind"), form.Words("opening", "panel")) == "opening",
 			Material: form.Optional(m.At("material"), form.Words(glass.Materials()...)),
 			Thick:    form.Maybe(m.At("thickness"), form.Within(leastThick/3, mostThick)),
+			Nearest:  form.Maybe(m.At("nearest"), form.Within(leastNear, mostNear)),
 			Printed:  form.Optional(m.At("printed"), form.YesNo),
 			Rounding: form.Maybe(m.At("rounding"), form.Within(0, mostThick/2)),
 			Cover:    cover(m.At("cover")),

@@ -85,6 +85,7 @@ type Window struct {
 	Corner   unit.Maybe[unit.Length] // corner radius of an opening
 	Rounding unit.Maybe[unit.Length] // edge rounding of an opening on both faces
 	Cover    unit.Maybe[Cover]       // of an opening
+	Nearest  unit.Maybe[unit.Length] // the nearest play that the window is for, from the boards' rink face
 	Printed  bool                    // covered by a printed film or coating, in which the lens needs a clear patch
 	Note     string
 }
