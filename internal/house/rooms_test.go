@@ -198,6 +198,8 @@ var houseRooms = append([]room{
 		{"draw/sheet/internal/typeface", "room that text takes, outlines of letters, fonts to embed"},
 		{"draw/sheet/internal/dxffile", "writes DXF"},
 		{"draw/sheet/internal/pdffile", "writes PDF"},
+	}, needs: []arrow{
+		{"golang.org/x/image", "stretches a picture over a part of another"},
 	}},
 	{name: "draw/chart", floor: 8.3, uses: []arrow{
 		{"decide/plan", "the plan and the choice that are drawn"},

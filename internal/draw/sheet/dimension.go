@@ -13,23 +13,10 @@ type Dimension struct {
 	A, B Point
 	// Off is how far the dimension line stands off the line from A to B, in
 	// millimetres: positive to the left as one goes from A to B.
-	Off float64
-	// Along measures across (horizontal) or up (vertical) only; the zero value
-	// measures straight from A to B.
-	Along DimAxis
+	Off   float64
 	Text  string // above the line
 	Under string // below the line, such as the measure in inches
 }
-
-// DimAxis is the direction that a dimension measures.
-type DimAxis uint8
-
-// The directions of a dimension.
-const (
-	Straight DimAxis = iota
-	Across
-	Up
-)
 
 // Gaps of a dimension in millimetres: between part and extension line, past the
 // dimension line, and between line and text.
@@ -101,15 +88,8 @@ func (g *Group) dimText(mid Point, dir, n float64, d Dimension) {
 
 // line returns the ends of the dimension line and the direction of the offset.
 func (d Dimension) line() (a, b Point, normal float64) {
-	a, b = d.A, d.B
-	switch d.Along {
-	case Across:
-		b.Y = a.Y
-	case Up:
-		b.X = a.X
-	}
-	normal = direction(a, b) + math.Pi/2
-	return a.Polar(d.Off, normal), b.Polar(d.Off, normal), normal
+	normal = direction(d.A, d.B) + math.Pi/2
+	return d.A.Polar(d.Off, normal), d.B.Polar(d.Off, normal), normal
 }
 
 func (g *Group) extension(from, to Point) {

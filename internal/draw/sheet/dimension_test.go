@@ -57,17 +57,3 @@ func TestDimensionTextsKeepApart(t *testing.T) {
 		t.Errorf("%d pairs looked at", n)
 	}
 }
-
-func TestDimensionAlongAnAxis(t *testing.T) {
-	g := &sheet.Group{}
-	g.Dim(sheet.Dimension{A: sheet.Pt(10, 20), B: sheet.Pt(40, 50), Off: 10, Along: sheet.Across, Text: "30"})
-	found := false
-	for _, e := range g.Items {
-		if l, ok := e.Shape.(sheet.Line); ok && l.A == sheet.Pt(10, 10) && l.B == sheet.Pt(40, 10) {
-			found = true
-		}
-	}
-	if !found {
-		t.Error("no level dimension line 10 mm above the first point")
-	}
-}

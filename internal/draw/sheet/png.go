@@ -6,9 +6,10 @@ import (
 	"fmt"
 	"image"
 	"image/color"
-	"image/draw"
 	"image/png"
 	"math"
+
+	"golang.org/x/image/draw"
 )
 
 // maxPixels bounds a picture's memory: an A0 sheet at 300 dots per inch has 139 million.
@@ -108,26 +109,6 @@ func (c Colour) rgba() color.NRGBA { return color.NRGBA{c.R, c.G, c.B, c.A} }
 func (c *pngPage) picture(m Image) {
 	t := c.top()
 	r := t.rect(m.Rect)
-	src := m.Img.Bounds()
 	dst := image.Rect(int(math.Round(r.X)), int(math.Round(r.Y)), int(math.Round(r.X+r.W)), int(math.Round(r.Y+r.H)))
-	if dst.Empty() || src.Empty() {
-		return
-	}
-	for y := max(dst.Min.Y, t.clip.Min.Y); y < min(dst.Max.Y, t.clip.Max.Y); y++ {
-		sy := src.Min.Y + (y-dst.Min.Y)*src.Dy()/dst.Dy()
-		for x := max(dst.Min.X, t.clip.Min.X); x < min(dst.Max.X, t.clip.Max.X); x++ {
-			sx := src.Min.X + (x-dst.Min.X)*src.Dx()/dst.Dx()
-			over(c.img, x, y, m.Img.At(sx, sy))
-		}
-	}
-}
-
-// over lays one pixel over the picture's.
-func over(img *image.RGBA, x, y int, c color.Color) {
-	r, g, b, a := c.RGBA()
-	i := img.PixOffset(x, y)
-	px := img.Pix[i : i+4 : i+4]
-	for k, v := range [4]uint32{r, g, b, a} {
-		px[k] = uint8((v + uint32(px[k])*0x101*(0xFFFF-a)/0xFFFF) >> 8)
-	}
+	draw.NearestNeighbor.Scale(c.img.SubImage(t.clip).(*image.RGBA), dst, m.Img, m.Img.Bounds(), draw.Over, nil)
 }
