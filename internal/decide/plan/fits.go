@@ -25,18 +25,32 @@ func openings(o arena.Opening, lenses []kit.Lens, body kit.Body) ([]LensFit, err
 	return rows, nil
 }
 
-// fits fills every hole's table. Holes that are alike share the work.
+// fits fills every hole's table.
 func (p *Plan) fits(ctx context.Context, k kit.Kit) error {
-	lenses, err := k.InUse(p.Arena.Lenses)
+	cases, rows, err := p.cases(k)
 	if err != nil {
 		return err
 	}
-	rows := map[fit.Case][]*LensFit{}
-	var cases []fit.Case
+	return cores.EachUntil(ctx, "fitting lenses", len(cases), func(i int) {
+		limits := cases[i].Limits()
+		for _, row := range rows[cases[i]] {
+			row.Limits = limits
+		}
+	})
+}
+
+// cases lays out every hole's table and returns each distinct case of a lens that
+// fits, with all the rows that it fills: holes that are alike share the work.
+func (p *Plan) cases(k kit.Kit) (cases []fit.Case, rows map[fit.Case][]*LensFit, err error) {
+	lenses, err := k.InUse(p.Arena.Lenses)
+	if err != nil {
+		return nil, nil, err
+	}
+	rows = map[fit.Case][]*LensFit{}
 	for i := range p.Holes {
 		h := &p.Holes[i]
 		if h.Fits, err = openings(h.Opening, lenses, k.Bodies[0]); err != nil {
-			return err
+			return nil, nil, err
 		}
 		for j := range h.Fits {
 			f := &h.Fits[j]
@@ -49,11 +63,5 @@ func (p *Plan) fits(ctx context.Context, k kit.Kit) error {
 			rows[f.Case] = append(rows[f.Case], f)
 		}
 	}
-	// Each distinct case is worked out once, and fills in all its rows.
-	return cores.EachUntil(ctx, "fitting lenses", len(cases), func(i int) {
-		limits := cases[i].Limits()
-		for _, row := range rows[cases[i]] {
-			row.Limits = limits
-		}
-	})
+	return cases, rows, nil
 }
