@@ -34,32 +34,24 @@ const axeRules = `axe.run(document, { resultTypes: ["violations"], runOnly: ["wc
 // did not come is not called good.
 const fewestPasses = 15
 
-// TestAxe runs axe-core on every page, in both themes, on a phone and on a screen.
-func TestAxe(t *testing.T) {
-	source := axe(t)
-	for _, size := range []struct {
-		width, height int64
-		scheme        string
-	}{{360, 800, "dark"}, {1280, 900, "light"}} {
-		t.Run(size.scheme, func(t *testing.T) {
-			t.Parallel()
-			v := visit(t, size.width, size.height, size.scheme)
-			// The policy of the pages forbids what they did not bring; the test's own tool may come.
-			if _, err := chromedp.Call(v.ctx, page.SetBypassCSP, page.SetBypassCSPParams{Enabled: true}); err != nil {
-				t.Fatal(err)
-			}
-			for _, path := range samplePages(t) {
-				v.open(path)
-				eval[bool](v, source+"; true")
-				found := awaited(v, axeRules)
-				if n, err := strconv.Atoi(found[0]); err != nil || n < fewestPasses {
-					t.Errorf("%s: only %s rules had something to judge, expected %d or more", path, found[0], fewestPasses)
-				}
-				for _, complaint := range found[1:] {
-					t.Errorf("%s at %d px, %s: %s", path, size.width, size.scheme, complaint)
-				}
-			}
-		})
+// bringTools lets the test's own tool into pages whose policy forbids what they did not bring.
+func (v *visitor) bringTools() {
+	v.t.Helper()
+	if _, err := chromedp.Call(v.ctx, page.SetBypassCSP, page.SetBypassCSPParams{Enabled: true}); err != nil {
+		v.t.Fatal(err)
+	}
+}
+
+// checkRules runs axe-core on the page that is open.
+func (v *visitor) checkRules(path, source string) {
+	v.t.Helper()
+	eval[bool](v, source+"; true")
+	found := awaited(v, axeRules)
+	if n, err := strconv.Atoi(found[0]); err != nil || n < fewestPasses {
+		v.t.Errorf("%s: only %s rules had something to judge, expected %d or more", path, found[0], fewestPasses)
+	}
+	for _, complaint := range found[1:] {
+		v.t.Errorf("%s: %s", path, complaint)
 	}
 }
 

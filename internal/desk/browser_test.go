@@ -70,7 +70,11 @@ func visitAt(t *testing.T, base string, width, height int64, scheme string) *vis
 	if err := chromedp.Listen(ctx, v.listen); err != nil {
 		t.Fatal(err)
 	}
-	v.do(chromedp.EmulateViewport(width, height, phone(width)...))
+	v.size(width, height)
+	// Tabs of tests that run at once all take the keyboard for theirs.
+	if _, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true}); err != nil {
+		t.Fatal(err)
+	}
 	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 		Features: []*emulation.MediaFeature{
 			{Name: "prefers-color-scheme", Value: scheme}, {Name: "prefers-reduced-motion", Value: "reduce"},
@@ -81,6 +85,12 @@ func visitAt(t *testing.T, base string, width, height int64, scheme string) *vis
 	}
 	t.Cleanup(v.checkClean)
 	return v
+}
+
+// size makes the tab as wide and high, in CSS pixels.
+func (v *visitor) size(width, height int64) {
+	v.t.Helper()
+	v.do(chromedp.EmulateViewport(width, height, phone(width)...))
 }
 
 // phone makes a narrow tab a phone's: with a finger instead of a mouse.

@@ -11,6 +11,7 @@ const choosePath = demoPage + "/choose"
 // TestVisitorChoosesHoles fills in the form, watches the search and looks at the
 // next best set.
 func TestVisitorChoosesHoles(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "dark")
 	v.open(demoPage)
 	v.do(chromedp.Click(`a[href="` + choosePath + `"]`))
@@ -45,6 +46,7 @@ func TestVisitorChoosesHoles(t *testing.T) {
 // TestVisitorStopsAChoice starts a long search and stops it: the page says how
 // far it came, and the search is over.
 func TestVisitorStopsAChoice(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 360, 800, "light")
 	v.open(choosePath)
 	v.do(chromedp.SetValue(`[name="moments"]`, "50000"), chromedp.SetValue(`[name="step"]`, "100 mm"))
@@ -53,5 +55,6 @@ func TestVisitorStopsAChoice(t *testing.T) {
 	v.waitFor(`Number(document.querySelector("[data-share]").value) > 0`)
 	v.do(chromedp.Click(`.choosing button`))
 	v.waitFor(`!document.querySelector(".choosing") && !!document.querySelector(".form-problem, .answer")`)
+	v.open(choosePath)
 	v.checkWidth(choosePath)
 }

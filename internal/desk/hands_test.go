@@ -112,6 +112,7 @@ const watchShifts = `window.shifts = 0; new PerformanceObserver((list) => {
 // TestMouseDragsAHoleOverALimit is the work that the desk is for: drag a hole off
 // the stretch where it may stand, see the finding at once, let go, take it back.
 func TestMouseDragsAHoleOverALimit(t *testing.T) {
+	t.Parallel()
 	v := visitAt(t, openOwn(t), 1280, 900, "dark")
 	v.open(demoPage + "?hole=B2")
 	before := v.stationOf("B2")
@@ -145,6 +146,7 @@ func TestMouseDragsAHoleOverALimit(t *testing.T) {
 
 // TestStripDragChangesTheHeight drags on the boards strip, up.
 func TestStripDragChangesTheHeight(t *testing.T) {
+	t.Parallel()
 	v := visitAt(t, openOwn(t), 1280, 1000, "light")
 	v.open(demoPage + "?hole=B2")
 	high := `Number(document.querySelector('[data-drawing="strip"] [data-layer="holes"] [data-hole="B2"]').dataset.height)`
@@ -158,6 +160,7 @@ func TestStripDragChangesTheHeight(t *testing.T) {
 
 // TestFingerDragsAHole does the same by touch on a phone.
 func TestFingerDragsAHole(t *testing.T) {
+	t.Parallel()
 	v := visitAt(t, openOwn(t), 360, 800, "dark")
 	v.open(demoPage + "?hole=B2")
 	at := v.middleOf(markOf("map", "B2"))
@@ -178,6 +181,7 @@ func TestFingerDragsAHole(t *testing.T) {
 // TestKeyboardAloneMovesAHole works without a pointer: tab to the hole, arrows,
 // undo by its key.
 func TestKeyboardAloneMovesAHole(t *testing.T) {
+	t.Parallel()
 	v := visitAt(t, openOwn(t), 1280, 900, "dark")
 	v.open(demoPage + "?hole=B2")
 	onB2 := `document.activeElement.querySelector?.('[data-hole="B2"]') !== null && document.activeElement.closest('[data-drawing="map"]') !== null`

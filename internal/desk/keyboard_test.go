@@ -33,6 +33,7 @@ func (v *visitor) typeOver(text string) { v.t.Helper(); v.do(chromedp.KeyEvent(t
 // a phone's screen and on a large one: adds a hole, chooses, takes the choice
 // over, and reaches the files of the new version.
 func TestKeyboardAloneChoosesAndTakesAway(t *testing.T) {
+	t.Parallel()
 	for _, width := range []int64{360, 1280} {
 		t.Run(fmt.Sprint(width), func(t *testing.T) {
 			v := visitAt(t, openOwn(t), width, 900, "dark")

@@ -1,27 +1,40 @@
 package desk
 
-import (
-	"fmt"
-	"testing"
-)
+import "testing"
 
-// TestNothingOverflows opens every page at sizes from a phone's to a large
-// screen's: no page may scroll sideways, and no text may be cut.
-func TestNothingOverflows(t *testing.T) {
-	for _, size := range []struct{ width, height int64 }{{360, 740}, {768, 1024}, {1280, 900}, {2560, 1440}} {
-		t.Run(fmt.Sprint(size.width), func(t *testing.T) {
+// TestEveryPage looks at every page once on a phone and once on a screen, which then
+// becomes a tablet's and a large one: no page may scroll sideways, every control has a
+// name, and axe-core has nothing to complain of, in either theme.
+func TestEveryPage(t *testing.T) {
+	t.Parallel()
+	source := axe(t)
+	for _, x := range []struct {
+		scheme        string
+		width, height int64
+		later         [][2]int64
+	}{{"dark", 360, 800, nil}, {"light", 1280, 900, [][2]int64{{768, 1024}, {2560, 1440}}}} {
+		t.Run(x.scheme, func(t *testing.T) {
 			t.Parallel()
-			v := visit(t, size.width, size.height, "dark")
+			v := visit(t, x.width, x.height, x.scheme)
+			v.bringTools()
 			for _, path := range samplePages(t) {
+				v.size(x.width, x.height)
+				v.open(path)
 				v.checkWidth(path)
+				v.checkControls(path)
+				v.checkRules(path, source)
+				for _, size := range x.later {
+					v.size(size[0], size[1])
+					v.checkWidth(path)
+				}
 			}
 		})
 	}
 }
 
+// checkWidth fails when the page that is open scrolls sideways.
 func (v *visitor) checkWidth(path string) {
 	v.t.Helper()
-	v.open(path)
 	wide := eval[[]float64](v, `[document.documentElement.scrollWidth, document.documentElement.clientWidth]`)
 	if wide[0] > wide[1] {
 		v.t.Errorf("%s is %.0f px wide on a screen of %.0f px; too wide: %v", path, wide[0], wide[1],
@@ -31,20 +44,15 @@ func (v *visitor) checkWidth(path string) {
 	}
 }
 
-// TestControlsHaveNames asks the browser's accessibility rules in small: every
-// link, button and picture has a name, headings go down one step at a time, ids
-// are unique.
-func TestControlsHaveNames(t *testing.T) {
-	t.Parallel()
-	v := visit(t, 1280, 900, "dark")
-	for _, path := range samplePages(t) {
-		v.open(path)
-		for _, complaint := range eval[[]string](v, namesScript) {
-			t.Errorf("%s: %s", path, complaint)
-		}
-		if n := eval[int](v, `document.querySelectorAll("a, button").length`); n < 5 {
-			t.Errorf("%s has %d controls: the page is broken", path, n)
-		}
+// checkControls asks the browser's accessibility rules in small: every link, button
+// and picture has a name, headings go down one step at a time, ids are unique.
+func (v *visitor) checkControls(path string) {
+	v.t.Helper()
+	for _, complaint := range eval[[]string](v, namesScript) {
+		v.t.Errorf("%s: %s", path, complaint)
+	}
+	if n := eval[int](v, `document.querySelectorAll("a, button").length`); n < 5 {
+		v.t.Errorf("%s has %d controls: the page is broken", path, n)
 	}
 }
 

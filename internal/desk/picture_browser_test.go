@@ -20,6 +20,7 @@ const (
 // the right by as much of the view, the address follows, and the sharp picture
 // comes when the hand rests. Nothing on the page moves meanwhile.
 func TestVisitorDragsThePicture(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "dark")
 	v.open(picturePath)
 	v.waitFor(pictureIn)
@@ -48,6 +49,7 @@ func TestVisitorDragsThePicture(t *testing.T) {
 // TestVisitorSetsTheCameraByKeyboard uses the arrow keys on the picture and on a
 // slider, then opens the address anew: the same picture without any script.
 func TestVisitorSetsTheCameraByKeyboard(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "light")
 	v.open(picturePath)
 	v.waitFor(pictureIn)
@@ -65,11 +67,13 @@ func TestVisitorSetsTheCameraByKeyboard(t *testing.T) {
 }
 
 func TestVisitorStepsThroughMoments(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 360, 800, "dark")
 	v.open(picturePath)
 	v.do(chromedp.ScrollIntoView(`[data-step="1"]`), chromedp.Tap(`[data-step="1"]`))
 	v.waitFor(`document.querySelector("[data-moment]")?.textContent === "1"`)
 	v.waitFor(pictureIn)
+	v.open(picturePath)
 	v.checkWidth(picturePath)
 	for _, complaint := range eval[[]string](v, namesScript) {
 		t.Error(complaint)
@@ -79,6 +83,7 @@ func TestVisitorStepsThroughMoments(t *testing.T) {
 // TestNextMomentKeepsTheCamera changes the focal length and steps on: the next
 // moment is seen at it, aimed at its own subject.
 func TestNextMomentKeepsTheCamera(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "dark")
 	v.open(picturePath + "&pan=10&tilt=0")
 	v.waitFor(pictureIn)

@@ -6,6 +6,9 @@ import (
 	"net/http/httptest"
 	"strings"
 	"testing"
+
+	"example.org/rinkpane/examples"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 func TestPictureAnswers(t *testing.T) {
@@ -39,8 +42,9 @@ func TestPictureAnswers(t *testing.T) {
 	}
 }
 
-// TestPicturesMayBeKept: the same picture has the same mark; whoever has it is
-// told so without a new one, and an address with the text's mark may be kept.
+// TestPicturesMayBeKept: the same picture has the same tag; whoever has it is told
+// so without a new one, and an address with the text's whole SHA-256 may be kept.
+// Its first twelve digits, which another text may have too, are not enough.
 func TestPicturesMayBeKept(t *testing.T) {
 	h := exampleDesk(t).Handler()
 	first := ask(t, h, "GET", demoPage+"/picture.png?hole=B1&side=300", "")
@@ -57,9 +61,20 @@ func TestPicturesMayBeKept(t *testing.T) {
 		t.Errorf("asked again with %s: %d, %d bytes", tag, w.Code, w.Body.Len())
 	}
 	if other := ask(t, h, "GET", demoPage+"/picture.png?hole=B1&side=300&stop=8", "").Header().Get("ETag"); other == tag {
-		t.Error("another stop has the same mark")
+		t.Error("another stop has the same tag")
 	}
 	if kept := first.Header().Get("Cache-Control"); kept != "private, no-cache" {
-		t.Errorf("an address without the text's mark may be kept: %s", kept)
+		t.Errorf("an address without the text's revision may be kept: %s", kept)
 	}
+	text, err := examples.Files.ReadFile("quillhaven.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	is := arena.Revision(text)
+	for of, want := range map[string]string{is: "private, max-age=86400, immutable", arena.Mark(text): "private, no-cache"} {
+		if kept := ask(t, h, "GET", demoPage+"/picture.png?hole=B1&side=300&of="+of, "").Header().Get("Cache-Control"); kept != want {
+			t.Errorf("of=%s: %s, expected %s", of, kept, want)
+		}
+	}
+	says(t, ask(t, h, "GET", demoPage+"/picture?hole=B1", ""), 200, "of="+is, `data-of="`+is+`"`)
 }

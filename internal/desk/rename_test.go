@@ -5,6 +5,7 @@ import (
 	"net/http/httptest"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -39,7 +40,7 @@ func TestRenamingAHoleIsKept(t *testing.T) {
 	}
 	var names []string
 	for n := 1; n <= 5; n++ {
-		names = append(names, revision.Follow(versions, "B1", 1, n)+" "+revision.Follow(versions, "B2", 1, n))
+		names = append(names, follow(versions, "B1", 1, n)+" "+follow(versions, "B2", 1, n))
 	}
 	if want := []string{"B1 B2", "Corner B2", "X Corner", "Corner B2", "B1 B2"}; !slices.Equal(names, want) {
 		t.Errorf("B1 and B2 are called %q, expected %q", names, want)
@@ -50,5 +51,19 @@ func TestRenamingAHoleIsKept(t *testing.T) {
 	if err := json.Unmarshal(ask(t, h, "GET", "/api/arenas/quillhaven/versions", "").Body.Bytes(), &told); err != nil || len(told.Versions[2].Renames) != 2 {
 		t.Errorf("the API tells %+v, %v", told.Versions, err)
 	}
-	says(t, ask(t, h, "POST", demoPage+"/survey/holes", "base=5&item=holes%5BB1%5D&id=B2&height=58+in&size=5.5+in+x+4.5+in&place=-42+in&place.from=B-bench+goal-line"), 422, "is there already", `aria-invalid="true"`)
+	text, base := headText(t, d, "quillhaven")
+	says(t, fillIn(t, h, demoPage+"/text", map[string]string{"base": strconv.Itoa(base), "text": strings.ReplaceAll(text, "id: B1", "id: Corner")}), 303)
+	says(t, ask(t, h, "GET", demoPage+"/versions", ""), 200, "B1 is now Corner")
+	says(t, ask(t, h, "POST", demoPage+"/restore", "base=6&version=5&act=undo"), 303)
+	says(t, ask(t, h, "POST", demoPage+"/survey/holes", "base=7&item=holes%5BB1%5D&id=B2&height=58+in&size=5.5+in+x+4.5+in&place=-42+in&place.from=B-bench+goal-line"), 422, "is there already", `aria-invalid="true"`)
+}
+
+// follow returns what a hole of one version is called in another.
+func follow(versions []revision.Version, hole string, from, to int) string {
+	for _, r := range revision.Renames(versions, from, to) {
+		if r.From == hole {
+			return r.To
+		}
+	}
+	return hole
 }

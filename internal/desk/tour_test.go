@@ -12,6 +12,7 @@ import (
 // is open, the steps go on and back, the focus never falls off the page, and
 // closed steps stay away until somebody wants them again.
 func TestTourByKeyboard(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 360, 800, "dark")
 	v.open("/")
 	if at := eval[string](v, `location.pathname`); at != demoPage {

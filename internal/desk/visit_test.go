@@ -13,6 +13,7 @@ const demoPage = "/arena/quillhaven"
 const picked = `document.querySelector("[data-picked]").dataset.picked`
 
 func TestVisitorPicksHolesByMouse(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "dark")
 	v.open("/arenas")
 	v.do(chromedp.Click(`a[href="`+demoPage+`"]`), chromedp.WaitReady("[data-picked]"))
@@ -29,6 +30,7 @@ func TestVisitorPicksHolesByMouse(t *testing.T) {
 
 // TestVisitorPicksHolesOnTheDrawings clicks the marks on the map and on the strip.
 func TestVisitorPicksHolesOnTheDrawings(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "light")
 	v.open(demoPage)
 	v.do(chromedp.Click(`[data-drawing="map"] a:has([data-hole="B4"])`))
@@ -46,6 +48,7 @@ func TestVisitorPicksHolesOnTheDrawings(t *testing.T) {
 }
 
 func TestVisitorPicksHolesByKeyboard(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "dark")
 	v.open(demoPage)
 	holes := eval[[]string](v, `Array.from(document.querySelectorAll("[data-picks] a"), (a) => a.dataset.hole)`)
@@ -64,6 +67,7 @@ func TestVisitorPicksHolesByKeyboard(t *testing.T) {
 }
 
 func TestTabKeyReachesThemesThenHoles(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "dark")
 	v.open(demoPage)
 	seen := map[string]bool{}
@@ -86,6 +90,7 @@ func TestTabKeyReachesThemesThenHoles(t *testing.T) {
 }
 
 func TestThemeIsKept(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 1280, 900, "dark")
 	v.open(demoPage + "?hole=B2")
 	dark := eval[string](v, `getComputedStyle(document.documentElement).backgroundColor`)
@@ -105,6 +110,7 @@ func TestThemeIsKept(t *testing.T) {
 }
 
 func TestTouchPicksAHole(t *testing.T) {
+	t.Parallel()
 	v := visit(t, 360, 800, "dark")
 	v.open(demoPage)
 	const second = "[data-picks] li:nth-child(2) a"

@@ -11,6 +11,7 @@ import (
 // TestTwoBrowsersMergeTheirMoves lets two people move different holes from the same
 // version: the second is told what the first did, and keeps both.
 func TestTwoBrowsersMergeTheirMoves(t *testing.T) {
+	t.Parallel()
 	base := openOwn(t)
 	one, two := visitAt(t, base, 1280, 900, "dark"), visitAt(t, base, 1280, 900, "light")
 	two.forgive(409)

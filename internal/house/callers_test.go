@@ -27,7 +27,6 @@ var calledByTests = map[string]string{
 	"draw/sheet.Collisions":        "drawings of other rooms are tested for texts that meet",
 	"examples.Largest":             "tests and benchmarks of other rooms plan it",
 	"keep/store/cluster.Start":     "the room is for tests",
-	"keep/revision.Follow":         "records of holes, which follow them through renames, are still to come",
 }
 
 // leastExported is how many exported functions the reading must meet to be believed.

@@ -262,6 +262,7 @@ var houseRooms = append([]room{
 		{"survey/arena", "the documents on the shelf"},
 		{"survey/edit", "changes to them"},
 		{"decide/plan", "what follows from a document"},
+		{"survey/glass", "holes that are the same but for their ids"},
 		{"keep/revision", "versions, in a keeper that it does not know"},
 	}},
 	{name: "desk/parcel", floor: 10.15, uses: []arrow{

@@ -67,7 +67,7 @@ export function finder(view) {
   async function sharp() {
     const now = turn;
     const q = query();
-    q.set("mark", view.dataset.mark ?? "");
+    q.set("of", view.dataset.of ?? "");
     await show(`${base}.png?${q}`, () => now === turn);
     links();
   }

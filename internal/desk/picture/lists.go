@@ -14,7 +14,7 @@ import (
 // fill adds what can be chosen and where the links lead.
 func (p *picturePage) fill(r *http.Request, s sitting, k kit.Kit) {
 	q := s.query(r)
-	p.Image = p.link(q, "picture.png", "mark", s.book.Mark)
+	p.Image = p.link(q, "picture.png", "of", s.book.Revision)
 	p.PNG = p.link(q, "picture.png", "save", "1", "side", strconv.Itoa(mostSide))
 	p.SVG = p.link(q, "picture.svg", "save", "1")
 	p.controls()

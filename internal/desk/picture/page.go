@@ -15,26 +15,27 @@ import (
 // picturePage is the view through the lens of one hole.
 type picturePage struct {
 	shell.Frame
-	Way               string // which of the arena's pages this is
-	Address           shell.Address
-	Arena, Slug, Mark string
-	State             State
-	Numbers           Numbers
-	Problem           string // why there is no picture, "" when there is one
-	Image             string // address of the picture
-	PNG, SVG, Back    string
-	Wide, High        int // pixels of the picture
-	Units             string
-	Systems           []shell.Option
-	Holes             []shell.Choice
-	Lenses, Bodies    []shell.Choice
-	Shutters          []shell.Choice
-	Controls          []control
-	Previous, Next    string
-	Aimed             string // the same picture aimed at the moment's subject
-	Last              int    // moment
-	Phase             string
-	Phases            []shell.Option
+	Way            string // which of the arena's pages this is
+	Address        shell.Address
+	Arena, Slug    string
+	Revision       string // of the arena's text
+	State          State
+	Numbers        Numbers
+	Problem        string // why there is no picture, "" when there is one
+	Image          string // address of the picture
+	PNG, SVG, Back string
+	Wide, High     int // pixels of the picture
+	Units          string
+	Systems        []shell.Option
+	Holes          []shell.Choice
+	Lenses, Bodies []shell.Choice
+	Shutters       []shell.Choice
+	Controls       []control
+	Previous, Next string
+	Aimed          string // the same picture aimed at the moment's subject
+	Last           int    // moment
+	Phase          string
+	Phases         []shell.Option
 }
 
 // control is a slider with a field of numbers.
@@ -51,7 +52,7 @@ func (d area) picturePage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	page := picturePage{
-		Frame: d.Frame(r, "Through "+Opening(s.arena, s.state.Hole)), Arena: s.arena.Name, Slug: s.book.Document.ID, Mark: s.book.Mark, Way: "picture",
+		Frame: d.Frame(r, "Through "+Opening(s.arena, s.state.Hole)), Arena: s.arena.Name, Slug: s.book.Document.ID, Revision: s.book.Revision, Way: "picture",
 		Address: shell.Address{Slug: s.book.Document.ID, Hole: s.state.Hole, Lens: s.state.Lens.ID, System: r.FormValue("units")},
 		State:   s.state, Units: r.FormValue("units"), Last: Moments - 1, Back: shell.Address{Slug: s.book.Document.ID, Hole: s.state.Hole, System: r.FormValue("units")}.URL(),
 	}

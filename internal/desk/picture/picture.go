@@ -132,13 +132,13 @@ func (d area) picture(kind string) shell.Answer {
 
 // cached sets the headers that let a browser keep the picture, and answers when
 // it has it already. A picture follows from the arena's text, the state and the
-// program; an address that names the text's mark never means another one.
+// program; an address that names the text's revision never means another one.
 func (s sitting) cached(w http.ResponseWriter, r *http.Request, version, kind string, side int) bool {
-	sum := sha256.Sum256([]byte(fmt.Sprint(version, kind, side, arena.Revision([]byte(s.book.Version.Text)), s.book.Key, s.state.Query().Encode())))
-	tag := `"` + hex.EncodeToString(sum[:12]) + `"`
+	sum := sha256.Sum256([]byte(fmt.Sprint(version, kind, side, s.book.Revision, s.book.Key, s.state.Query().Encode())))
+	tag := `"` + hex.EncodeToString(sum[:]) + `"`
 	w.Header().Set("ETag", tag)
 	w.Header().Set("Cache-Control", "private, no-cache")
-	if r.FormValue("mark") == s.book.Mark && s.book.Key == "" {
+	if r.FormValue("of") == s.book.Revision && s.book.Key == "" {
 		w.Header().Set("Cache-Control", "private, max-age=86400, immutable")
 	}
 	if r.Header.Get("If-None-Match") != tag {

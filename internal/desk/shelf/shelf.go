@@ -7,7 +7,7 @@
 //	                                           there is room for them
 //
 // The model: a version never changes, so what follows from its text is worked
-// out when it is first asked for and kept under the text's mark. How much is
+// out when it is first asked for and kept under the text's revision. How much is
 // kept is bounded; what is put out is worked out anew when asked for again.
 // Whatever is saved has been read and checked: a text that is no sound arena
 // stays with the person who wrote it, with the line that is wrong.
@@ -34,7 +34,7 @@ const (
 	mostProofs    = 200
 	mostPlans     = 24
 	mostWholes    = 8
-	mostMarks     = 20_000 // a few words each
+	mostRevisions = 20_000 // a few words each
 )
 
 // Shelf is the arenas of one desk. It is safe for many at once.
@@ -48,7 +48,7 @@ type Shelf struct {
 	proofs    *bounded[string, plan.Proof]
 	plans     *bounded[string, plan.Plan]
 	wholes    *bounded[string, plan.Plan]
-	marks     *bounded[string, string]
+	revisions *bounded[string, string]
 }
 
 // New returns a shelf over a keeper; now is the clock that versions are dated by.
@@ -60,7 +60,7 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 		proofs:    newBounded[string, plan.Proof](mostProofs),
 		plans:     newBounded[string, plan.Plan](mostPlans),
 		wholes:    newBounded[string, plan.Plan](mostWholes),
-		marks:     newBounded[string, string](mostMarks),
+		revisions: newBounded[string, string](mostRevisions),
 	}
 }
 
@@ -74,13 +74,14 @@ func (s *Shelf) Maker() plan.Maker { return s.usual.Maker }
 type Book struct {
 	Document revision.Document
 	Version  revision.Version
-	Mark     string // of the text, told by shelf
+	Revision string // of the text; see [arena.Revision]
+	Mark     string // its short form, for people
 	Arena    *arena.Document
 	Outfit
 }
 
 // stamp names what follows from the book: its text, and what it is planned with.
-func (b Book) stamp() string { return arena.Revision([]byte(b.Version.Text)) + b.Key }
+func (b Book) stamp() string { return b.Revision + b.Key }
 
 // Open returns a version of an arena, the newest for number 0. Errors:
 // [revision.ErrNone], and a kept text that no longer reads.
@@ -99,13 +100,13 @@ func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
 	if err != nil {
 		return Book{}, err
 	}
-	mark := arena.Mark([]byte(v.Text))
-	doc, err := s.documents.get(ctx, arena.Revision([]byte(v.Text)), func(context.Context) (*arena.Document, error) { return read(id, v.Text) })
+	is := arena.Revision([]byte(v.Text))
+	doc, err := s.documents.get(ctx, is, func(context.Context) (*arena.Document, error) { return read(id, v.Text) })
 	if err != nil {
 		return Book{}, err
 	}
 	with, err := s.outfit(ctx, doc)
-	return Book{d, v, mark, doc, with}, err
+	return Book{d, v, is, arena.Mark([]byte(v.Text)), doc, with}, err
 }
 
 // read reads a text as the document of an arena; messages call it by its id.
@@ -180,7 +181,12 @@ func (s *Shelf) Edit(ctx context.Context, b Book, edits []edit.Edit, who, what s
 	if err != nil {
 		return nil, revision.Version{}, err
 	}
-	v, err := s.Save(ctx, b.Document.ID, b.Version.Number, doc, who, cmp.Or(what, did), renamed(edits)...)
+	before, err1 := b.Arena.Check()
+	after, err2 := doc.Check()
+	if err := errors.Join(err1, err2); err != nil {
+		return nil, revision.Version{}, err
+	}
+	v, err := s.Save(ctx, b.Document.ID, b.Version.Number, doc, who, cmp.Or(what, did), renamed(edits, before, after)...)
 	return doc, v, err
 }
 

@@ -4,10 +4,12 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // mostSteps is how many versions back undo reaches.
@@ -21,9 +23,9 @@ func (s *Shelf) Steps(ctx context.Context, id string) (undo, redo int, err error
 		return 0, 0, err
 	}
 	slices.Reverse(versions)
-	marks := make([]string, len(versions))
+	texts := make([]string, len(versions))
 	for i, v := range versions {
-		if marks[i], err = s.mark(ctx, id, v.Number); err != nil {
+		if texts[i], err = s.revision(ctx, id, v.Number); err != nil {
 			return 0, 0, err
 		}
 	}
@@ -33,15 +35,48 @@ func (s *Shelf) Steps(ctx context.Context, id string) (undo, redo int, err error
 		}
 		return versions[place].Number
 	}
-	back, forth := revision.Steps(marks)
+	back, forth := revision.Steps(texts)
 	return at(back), at(forth), nil
 }
 
-// renamed returns the holes that edits rename, as a version records them.
-func renamed(edits []edit.Edit) []revision.Rename {
+// renamed returns the holes that edits rename, as a version records them. A whole
+// text says nothing of renames: they are read from the arenas before and after it.
+func renamed(edits []edit.Edit, before, after arena.Arena) []revision.Rename {
+	if len(edits) == 1 && edits[0].Do == edit.Text {
+		return alikeHoles(before, after)
+	}
 	var out []revision.Rename
 	for _, r := range edit.Renamings(edits) {
 		out = append(out, revision.Rename(r))
+	}
+	return out
+}
+
+// alikeHoles returns the holes that are certainly called otherwise: one id is gone
+// and one has come, of holes that are the same in all else, and no other hole that
+// is gone or has come is like them.
+func alikeHoles(before, after arena.Arena) []revision.Rename {
+	gone, come := without(before, after), without(after, before)
+	var out []revision.Rename
+	for hole, ids := range gone {
+		if others := come[hole]; len(ids) == 1 && len(others) == 1 {
+			out = append(out, revision.Rename{From: ids[0], To: others[0]})
+		}
+	}
+	slices.SortFunc(out, func(a, b revision.Rename) int { return strings.Compare(a.From, b.From) })
+	return out
+}
+
+// without returns the ids of the holes that another arena has none of, by what the
+// holes are but for their ids.
+func without(a, other arena.Arena) map[glass.Hole][]string {
+	out := map[glass.Hole][]string{}
+	for _, h := range a.Holes {
+		if _, has := other.Hole(h.ID); !has {
+			id := h.ID
+			h.ID = ""
+			out[h] = append(out[h], id)
+		}
 	}
 	return out
 }
@@ -57,10 +92,11 @@ func (s *Shelf) Restore(ctx context.Context, old Book, base int, who, what strin
 	return s.Save(ctx, id, base, old.Arena, who, what, revision.Renames(versions, base, old.Version.Number)...)
 }
 
-// mark returns the mark of a version's text, read once: a version never changes.
-func (s *Shelf) mark(ctx context.Context, id string, number int) (string, error) {
-	return s.marks.get(ctx, fmt.Sprintf("%s %d", id, number), func(ctx context.Context) (string, error) {
+// revision returns the whole SHA-256 of a version's text, worked out once: a version
+// never changes.
+func (s *Shelf) revision(ctx context.Context, id string, number int) (string, error) {
+	return s.revisions.get(ctx, fmt.Sprintf("%s %d", id, number), func(ctx context.Context) (string, error) {
 		v, err := s.keeper.Version(ctx, id, number)
-		return arena.Mark([]byte(v.Text)), err
+		return arena.Revision([]byte(v.Text)), err
 	})
 }

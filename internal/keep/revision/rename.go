@@ -32,16 +32,6 @@ func Renames(versions []Version, from, to int) []Rename {
 	return all
 }
 
-// Follow returns what a hole of version from is called in version to; see [Renames].
-func Follow(versions []Version, hole string, from, to int) string {
-	for _, r := range Renames(versions, from, to) {
-		if r.From == hole {
-			return r.To
-		}
-	}
-	return hole
-}
-
 // then joins renames with those of the next version.
 func then(all, next []Rename) []Rename {
 	later := map[string]string{}

@@ -9,18 +9,18 @@ package revision
 //	texts     a  b  c  b    a    b    d
 //	          steps    undo undo redo step: c can no longer be redone
 
-// Steps returns the places in a list of marks of texts, oldest first,
-// of the text that an undo would put back and of the one that a redo would; -1
-// where there is none.
-func Steps(marks []string) (undo, redo int) {
+// Steps returns the places in a list of texts, or of their whole hashes, oldest
+// first, of the text that an undo would put back and of the one that a redo would;
+// -1 where there is none.
+func Steps(texts []string) (undo, redo int) {
 	var line []int // places of the steps, those undone last
 	at := -1       // the present one in line
-	for i, m := range marks {
+	for i, m := range texts {
 		switch {
-		case at >= 0 && m == marks[line[at]]: // the same text again
-		case at > 0 && m == marks[line[at-1]]:
+		case at >= 0 && m == texts[line[at]]: // the same text again
+		case at > 0 && m == texts[line[at-1]]:
 			at--
-		case at >= 0 && at+1 < len(line) && m == marks[line[at+1]]:
+		case at >= 0 && at+1 < len(line) && m == texts[line[at+1]]:
 			at++
 		default:
 			line = append(line[:at+1], i)
