@@ -23,11 +23,11 @@ const chromiumPath = "/usr/bin/chromium"
 // missingPage is an address that leads to no page, opened on purpose.
 const missingPage = "/nothing"
 
-// browserPatience bounds one browser test, patience whatever a test waits for:
-// long, since under the race detector on a busy machine an answer that takes
+// browserPatience bounds a tab, which may look at every page, patience whatever a
+// test waits for: long, since under the race detector on a busy machine an answer that takes
 // half a second on an idle one has taken eleven.
 const (
-	browserPatience = 5 * time.Minute
+	browserPatience = 15 * time.Minute
 	patience        = time.Minute
 )
 

@@ -3,7 +3,6 @@ package house
 // deskRooms are the shell of the desk and its areas: none knows another.
 var deskRooms = []room{
 	{name: "desk/shell", floor: 10.2, uses: []arrow{
-		{"tell/table", "tables set for a page"},
 		{"tell/words", "the key of the angles, a status in words"},
 		{"survey/glass", "the cautions"},
 		{"measure/say", "numbers of things"},
@@ -42,6 +41,7 @@ var deskRooms = []room{
 	}},
 	{name: "desk/holes", floor: 10.25, uses: []arrow{
 		{"tell/words", "what is said of a plan"},
+		{"tell/table", "tables of lenses and of light"},
 		{"measure/say", "what a plan leaves out"},
 		{"answer/sight", "the reach map as a picture"},
 		{"measure/unit", "tables print in the visitor's units"},

@@ -11,21 +11,13 @@ import (
 // peoplePage is who may sign in, for planners.
 type peoplePage struct {
 	shell.Frame
-	People  []personRow
-	Log     []entryRow // the newest first
+	People  []people.Person
+	Log     []people.Entry // the newest first
 	Roles   []people.Role
 	Name    string      // as typed
 	As      people.Role // of who is let in
 	Problem string
 }
-
-type personRow struct {
-	Name  string
-	Role  people.Role
-	Since string
-}
-
-type entryRow struct{ When, Who, What, From string }
 
 // mostEntries is how many entries of the log the page shows.
 const mostEntries = 50
@@ -35,17 +27,12 @@ func (d area) peoplePage(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (d area) showPeople(w http.ResponseWriter, r *http.Request, status int, page peoplePage) error {
-	all, err1 := d.door.Register.People(r.Context())
-	log, err2 := d.door.Register.Log(r.Context(), mostEntries)
+	var err1, err2 error
+	page.Frame, page.Roles = d.Frame(r, "People"), people.Roles()
+	page.People, err1 = d.door.Register.People(r.Context())
+	page.Log, err2 = d.door.Register.Log(r.Context(), mostEntries)
 	if err := errors.Join(err1, err2); err != nil {
 		return err
-	}
-	for _, e := range log {
-		page.Log = append(page.Log, entryRow{e.At.Format("2 Jan 2006, 15:04 MST"), e.Who, e.What, e.From})
-	}
-	page.Frame, page.Roles = d.Frame(r, "People"), people.Roles()
-	for _, p := range all {
-		page.People = append(page.People, personRow{p.Name, p.Role, p.Since.Format("2 Jan 2006")})
 	}
 	return d.Page(w, r, status, "people.tmpl", page)
 }

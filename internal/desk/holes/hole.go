@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/words"
 )
 
@@ -21,8 +22,8 @@ type holeView struct {
 	Facts     []shell.Fact
 	Findings  findingsView
 	Fits      []fitRow
-	Turns     shell.Table // the same as a table of its own, for paper
-	Light     shell.Table // a row a part of the ice, the slot before the hole's own net marked
+	Turns     table.Table // the same as a table of its own, for paper
+	Light     table.Table // a row a part of the ice, the slot before the hole's own net marked
 	Assumed   string      // what had to be assumed, ""
 	Lens      string      // the lens picked
 	Moved     bool        // not saved yet: reach and framing are not known
@@ -73,8 +74,14 @@ func viewHole(live *liveView, h plan.Hole, sys unit.System) holeView {
 		}
 		v.Fits = append(v.Fits, row)
 	}
-	v.Turns = shell.TableOf(fits.Of("", h.Fits, sys), h.IsBest)
-	v.Light = shell.TableOf(words.Light().Pick(lightColumns...).Of("", h.Light, sys), func(i int) bool { return h.Light[i].Zone == h.Slot })
+	v.Turns = fits.Of("", h.Fits, sys)
+	for i := range h.Fits {
+		v.Turns.Strong = append(v.Turns.Strong, h.IsBest(i))
+	}
+	v.Light = words.Light().Pick(lightColumns...).Of("", h.Light, sys)
+	for _, row := range h.Light {
+		v.Light.Strong = append(v.Light.Strong, row.Zone == h.Slot)
+	}
 	return v
 }
 

@@ -24,17 +24,11 @@ type versionsPage struct {
 	Head       int
 	Away       bool
 	Undo, Redo int // versions to put on top; 0 without one
-	Versions   []versionRow
+	Versions   []revision.Version
 	From, To   int
 	Diff       []shell.DiffLine
 	Files      []fileRow // of version To
 	Lack       string    // what the drawings' fonts lack of it
-}
-
-type versionRow struct {
-	revision.Version
-	When   string
-	Newest bool
 }
 
 // fileRow is a file to take away, or one for each hole.
@@ -55,15 +49,12 @@ func (d area) versionsPage(w http.ResponseWriter, r *http.Request) error {
 	page := versionsPage{Frame: d.Frame(r, b.Document.Name+": versions"), Way: "versions", Address: at.Shared(), ID: id, Name: b.Document.Name, Head: head, Away: b.Document.Away}
 	page.To = numberOr(r.FormValue("to"), head)
 	page.From = numberOr(r.FormValue("from"), max(1, page.To-1))
-	versions, err := d.Shelf.Keeper().History(r.Context(), id, mostVersions)
+	page.Versions, err = d.Shelf.Keeper().History(r.Context(), id, mostVersions)
 	if err == nil {
 		page.Undo, page.Redo, err = d.Shelf.Steps(r.Context(), id)
 	}
 	if err != nil {
 		return err
-	}
-	for _, v := range versions {
-		page.Versions = append(page.Versions, versionRow{v, v.At.Format("2 Jan 2006, 15:04 MST"), v.Number == head})
 	}
 	from, err1 := d.Shelf.Keeper().Version(r.Context(), id, page.From)
 	to, err2 := d.Shelf.Open(r.Context(), id, page.To)
