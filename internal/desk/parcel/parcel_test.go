@@ -152,3 +152,20 @@ func TestWishesThatCannotBeMet(t *testing.T) {
 		t.Errorf("plan.json: %v", err)
 	}
 }
+
+// A person who is about to take drawings away reads which letters of the arena's
+// names their fonts lack; nothing where they hold all.
+func TestLackIsTold(t *testing.T) {
+	_, b := demoBook(t)
+	if said := parcel.Lack(b); said != "" {
+		t.Errorf("nothing is missing, yet: %s", said)
+	}
+	text := strings.Replace(string(b.Arena.Bytes()), "name: Tidewater Pavilion", "name: 冰场 Pavilion", 1)
+	doc, err := arena.Read("foreign.yaml", strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if said := parcel.Lack(shelf.Book{Arena: doc}); !strings.Contains(said, "lack 2 letters of: 冰场;") {
+		t.Errorf("told: %q", said)
+	}
+}
