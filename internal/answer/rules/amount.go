@@ -25,11 +25,6 @@ type Amount struct {
 	N  float64 // metres, holes, or a share, as Of says
 }
 
-// Length returns an amount that is a length.
-func (a Amount) Length() (l unit.Length, ok bool) {
-	return unit.Length(a.N), a.Of == AlongBoards || a.Of == InPane
-}
-
 // Say prints the amount: "12.7 mm", "3 holes", "0.218".
 func (a Amount) Say(sys unit.System) string {
 	switch a.Of {

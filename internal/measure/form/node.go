@@ -21,17 +21,6 @@ func (n Node) Present() bool {
 	return n.yaml != nil && !(n.yaml.Kind == yaml.ScalarNode && n.yaml.Tag == "!!null")
 }
 
-// Field returns the value's place in the document: "holes[H3].size".
-func (n Node) Field() string { return n.field }
-
-// Place returns the value's line and column, from 1.
-func (n Node) Place() (line, column int) {
-	if n.yaml == nil {
-		return 0, 0
-	}
-	return n.yaml.Line, n.yaml.Column
-}
-
 // Failf records a problem with this value. The first problem of a document sticks.
 func (n Node) Failf(format string, args ...any) {
 	at := n.yaml

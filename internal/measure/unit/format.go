@@ -63,6 +63,18 @@ func (l Length) Measured(sys System) Length {
 	return near
 }
 
+// Tape prints l as people read it off a tape: a whole number of millimetres ("900
+// mm", "35.353 m") or feet and inches to the sixteenth ("115 ft 11 7/8 in").
+func (l Length) Tape(sys System) string {
+	if sys == Imperial {
+		return feetInches(l, 16)
+	}
+	if l = Length(math.Round(l.Millimetres()) / 1e3); max(l, -l) < 1 {
+		return trimmed(l.Millimetres(), 0) + " mm"
+	}
+	return trimmed(l.Metres(), 3) + " m"
+}
+
 // Exact prints l so that it parses back to the same length: a clean number of
 // inches or millimetres in the system's units where there is one, else metres in full.
 func (l Length) Exact(sys System) string {
@@ -118,10 +130,10 @@ func feetInches(l Length, parts int64) string {
 	ft, rest := n/(12*parts), n%(12*parts)
 	text := minus(l, n)
 	switch {
-	case rest == 0:
-		return text + strconv.FormatInt(ft, 10) + " ft"
 	case ft == 0:
 		return text + mixed(rest, parts) + " in"
+	case rest == 0:
+		return text + strconv.FormatInt(ft, 10) + " ft"
 	}
 	return text + strconv.FormatInt(ft, 10) + " ft " + mixed(rest, parts) + " in"
 }

@@ -59,6 +59,17 @@ func TestParseOffsetKeepsSign(t *testing.T) {
 	}
 }
 
+func TestTape(t *testing.T) {
+	for l, want := range map[Length][2]string{
+		0: {"0 mm", "0 in"}, 0.9: {"900 mm", "2 ft 11 7/16 in"}, 35.353: {"35.353 m", "115 ft 11 7/8 in"},
+		3 * Foot: {"914 mm", "3 ft"}, -33 * Inch: {"-838 mm", "-2 ft 9 in"}, 0.9996: {"1 m", "3 ft 3 3/8 in"},
+	} {
+		if got := [2]string{l.Tape(Metric), l.Tape(Imperial)}; got != want {
+			t.Errorf("%v: %q, want %q", float64(l), got, want)
+		}
+	}
+}
+
 func TestFormatLength(t *testing.T) {
 	cases := []struct {
 		l                            Length

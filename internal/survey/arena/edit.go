@@ -109,7 +109,7 @@ func HoleEntry(h glass.Hole, at Place, sys unit.System) form.Entry {
 		fields = append(fields, form.Field{Name: name, Value: form.Text(text)})
 	}
 	put("height", h.Height.Exact(sys))
-	put("size", h.Size.W.Exact(sys)+" x "+h.Size.H.Exact(sys))
+	put("size", h.Size.Exact(sys))
 	if r, ok := h.Corner.Get(); ok {
 		put("corner-radius", r.Exact(sys))
 	}

@@ -1,5 +1,7 @@
 package arena
 
+import "example.org/rinkpane/internal/survey/rink"
+
 // Kind is the format marker of an arena file: its first line reads
 // "rinkpane: arena 1".
 const Kind = "arena 1"
@@ -9,10 +11,8 @@ const Kind = "arena 1"
 var (
 	arenaFields = []string{"rinkpane", "name", "place", "note", "units", "rink", "boards", "glass",
 		"panes", "holes", "low-windows", "zones", "light", "dispensations", "lenses", "kit", "rules"}
-	rinkFields     = []string{"standard", "length", "width", "corner-radius", "markings"}
-	markingsFields = []string{"goal-line", "blue-line", "blue-line-to", "circle-radius", "spot-from-goal",
-		"spot-from-axis", "neutral-spot", "goal-width", "goal-height", "goal-depth", "crease-radius",
-		"line-width", "blue-width"}
+	rinkFields         = []string{"standard", "length", "width", "corner-radius", "markings"}
+	markingsFields     = fieldsOfMarkings()
 	boardsFields       = []string{"height", "ledge", "setback"}
 	glassFields        = []string{"height", "thickness", "material"}
 	paneFields         = []string{"id", "from", "width", "height", "thickness", "material", "curved", "gate"}
@@ -25,3 +25,11 @@ var (
 	readingFields      = []string{"x", "y", "height", "light"}
 	dispensationFields = []string{"rule", "holes", "by", "reference", "date"}
 )
+
+func fieldsOfMarkings() []string {
+	out := []string{"blue-line-to"}
+	for _, m := range new(rink.Markings).All() {
+		out = append(out, m.Field)
+	}
+	return out
+}

@@ -1,6 +1,7 @@
 package arena
 
 import (
+	"math"
 	"reflect"
 	"strings"
 	"testing"
@@ -29,7 +30,7 @@ func TestEveryFieldCounts(t *testing.T) {
 		t.Fatal(err)
 	}
 	// These say again what the standard or the format's default says.
-	said := map[string]bool{"rink.length": true, "rink.width": true, "rink.corner-radius": true}
+	said := map[string]bool{"rink.length": true, "rink.width": true, "rink.corner-radius": true, "rink.standard": true}
 	met := map[string]bool{}
 	var walk func(n *yaml.Node, path string)
 	walk = func(n *yaml.Node, path string) {
@@ -55,6 +56,17 @@ func TestEveryFieldCounts(t *testing.T) {
 				walk(item, path+"[#"+string(rune('1'+i))+"]")
 			}
 		}
+	}
+	// The standard fills in what the file leaves out.
+	const width = "    crease-width: 8 ft\n"
+	bare := strings.Replace(full, width, "", 1)
+	crease := func(a Arena) float64 { return a.Rink.Dimensions().Markings.CreaseWidth.Metres() }
+	if a, err := readFull(t, bare); err != nil || math.Abs(crease(a)-crease(whole)) > 1e-9 {
+		t.Errorf("the standard's crease is not taken: %g m, %v", crease(a), err)
+	}
+	own := strings.Replace(bare, "  standard: north-american\n", "", 1)
+	if a, err := readFull(t, own); err != nil || own == bare || crease(a) != 0 {
+		t.Errorf("field rink.standard does nothing: crease of %g m, %v", crease(a), err)
 	}
 	var doc yaml.Node
 	if err := yaml.Unmarshal([]byte(full), &doc); err != nil {

@@ -23,6 +23,7 @@ rink:
     goal-height: 4 ft
     goal-depth: 40 in
     crease-radius: 6 ft
+    crease-width: 8 ft
     line-width: 2 in
     blue-width: 12 in
 boards:

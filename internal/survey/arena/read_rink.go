@@ -68,16 +68,8 @@ func replace(l *unit.Length, n form.Node) {
 }
 
 func markings(k *rink.Markings, m form.Map) {
-	for _, f := range []struct {
-		name string
-		to   *unit.Length
-	}{
-		{"goal-line", &k.GoalLine}, {"blue-line", &k.BlueLine}, {"circle-radius", &k.CircleRadius},
-		{"spot-from-goal", &k.SpotFromGoal}, {"spot-from-axis", &k.SpotFromAxis}, {"neutral-spot", &k.NeutralSpot},
-		{"goal-width", &k.GoalWidth}, {"goal-height", &k.GoalHeight}, {"goal-depth", &k.GoalDepth},
-		{"crease-radius", &k.CreaseRadius}, {"line-width", &k.LineWidth}, {"blue-width", &k.BlueWidth},
-	} {
-		replace(f.to, m.At(f.name))
+	for _, f := range k.All() {
+		replace(f.At, m.At(f.Field))
 	}
 	switch to := m.At("blue-line-to"); {
 	case !to.Present():

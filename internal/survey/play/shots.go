@@ -31,12 +31,6 @@ const (
 	riseSD     = 4 * math.Pi / 180
 )
 
-// Distance returns the distance from the release place to the middle of the
-// goal line between the posts, in metres.
-func (s Shot) Distance(l Layout) float64 {
-	return math.Hypot(float64(s.End)*l.GoalX-s.X, s.Y)
-}
-
 // Shots returns the shots among a set's moments, in order, each with a speed,
 // an aim at the goal's mouth that errs, and a rise. The same set and seed give
 // the same shots.

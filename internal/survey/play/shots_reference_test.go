@@ -8,13 +8,13 @@ import (
 
 const foot = 0.3048
 
-// shotDistances returns the sampler's shot distances in feet, ascending.
+// shotDistances returns the sampler's shot distances in feet, from the middle of the goal line, ascending.
 func shotDistances(t *testing.T) []float64 {
 	t.Helper()
 	s := sample(t, standard(t, "north-american"), DefaultAssumptions(), 1, 100_000)
 	var d []float64
 	for _, sh := range s.Shots(1) {
-		d = append(d, sh.Distance(s.Layout)/foot)
+		d = append(d, math.Hypot(float64(sh.End)*s.Layout.GoalX-sh.X, sh.Y)/foot)
 	}
 	slices.Sort(d)
 	if len(d) < 10_000 {

@@ -83,36 +83,37 @@ func checkSides(d Dimensions) error {
 	return nil
 }
 
-// named is one marking under the names that a message and a document use.
-type named struct {
-	name  string
-	field string
-	l     unit.Length
+// Marking is one length of [Markings] under the names that a message and a document use.
+type Marking struct {
+	Name, Field string
+	At          *unit.Length // where it is kept
 }
 
-func (m Markings) all() []named {
-	return []named{
-		{"goal line", "goal-line", m.GoalLine}, {"blue line", "blue-line", m.BlueLine},
-		{"circle radius", "circle-radius", m.CircleRadius}, {"spot from the goal line", "spot-from-goal", m.SpotFromGoal},
-		{"spot from the axis", "spot-from-axis", m.SpotFromAxis}, {"neutral spot", "neutral-spot", m.NeutralSpot},
-		{"goal width", "goal-width", m.GoalWidth}, {"goal height", "goal-height", m.GoalHeight},
-		{"goal depth", "goal-depth", m.GoalDepth}, {"crease radius", "crease-radius", m.CreaseRadius},
-		{"crease width", "crease-width", m.CreaseWidth}, {"line width", "line-width", m.LineWidth},
-		{"blue line width", "blue-width", m.BlueWidth},
+// All returns the markings one by one, from the end boards on.
+func (m *Markings) All() []Marking {
+	return []Marking{
+		{"goal line", "goal-line", &m.GoalLine}, {"blue line", "blue-line", &m.BlueLine},
+		{"circle radius", "circle-radius", &m.CircleRadius}, {"spot from the goal line", "spot-from-goal", &m.SpotFromGoal},
+		{"spot from the axis", "spot-from-axis", &m.SpotFromAxis}, {"neutral spot", "neutral-spot", &m.NeutralSpot},
+		{"goal width", "goal-width", &m.GoalWidth}, {"goal height", "goal-height", &m.GoalHeight},
+		{"goal depth", "goal-depth", &m.GoalDepth}, {"crease radius", "crease-radius", &m.CreaseRadius},
+		{"crease width", "crease-width", &m.CreaseWidth}, {"line width", "line-width", &m.LineWidth},
+		{"blue line width", "blue-width", &m.BlueWidth},
 	}
 }
 
 func checkMarkings(d Dimensions) error {
 	m, half := d.Markings, d.Length/2
-	for _, f := range m.all() {
-		if !(f.l >= 0) || math.IsInf(float64(f.l), 0) {
-			return faultf(f.field, "%s %s: must be 0 or more", f.name, show(f.l))
+	for _, f := range m.All() {
+		l := *f.At
+		if !(l >= 0) || math.IsInf(float64(l), 0) {
+			return faultf(f.Field, "%s %s: must be 0 or more", f.Name, show(l))
 		}
-		if m.GoalLine == 0 && f.l > 0 {
-			return faultf(f.field, "%s %s: given without a goal line; give the goal line's distance from the end boards too", f.name, show(f.l))
+		if m.GoalLine == 0 && l > 0 {
+			return faultf(f.Field, "%s %s: given without a goal line; give the goal line's distance from the end boards too", f.Name, show(l))
 		}
-		if f.l > half {
-			return faultf(f.field, "%s %s: does not fit the half rink of %s", f.name, show(f.l), show(half))
+		if l > half {
+			return faultf(f.Field, "%s %s: does not fit the half rink of %s", f.Name, show(l), show(half))
 		}
 	}
 	if m.GoalLine == 0 {

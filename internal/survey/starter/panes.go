@@ -44,38 +44,7 @@ func (g grid) up(l unit.Length) int   { return int(math.Ceil(float64(l/g.mark())
 func (g grid) down(l unit.Length) int { return int(math.Floor(float64(l/g.mark()) + slack)) }
 
 // text writes n marks: "115 ft 11 13/16 in", "35.353 m", "900 mm".
-func (g grid) text(n int) string {
-	if g.sys == unit.Metric {
-		if n < 1000 {
-			return strconv.Itoa(n) + " mm"
-		}
-		return strconv.FormatFloat(float64(n)/1000, 'f', -1, 64) + " m"
-	}
-	var parts []string
-	ft, rest := n/footMarks, n%footMarks
-	if ft > 0 {
-		parts = append(parts, strconv.Itoa(ft)+" ft")
-	}
-	if rest > 0 || ft == 0 {
-		parts = append(parts, inchText(rest)+" in")
-	}
-	return strings.Join(parts, " ")
-}
-
-func inchText(n int) string {
-	whole, part, of := n/inchParts, n%inchParts, inchParts
-	if part == 0 {
-		return strconv.Itoa(whole)
-	}
-	for part%2 == 0 {
-		part, of = part/2, of/2
-	}
-	fraction := fmt.Sprintf("%d/%d", part, of)
-	if whole == 0 {
-		return fraction
-	}
-	return strconv.Itoa(whole) + " " + fraction
-}
+func (g grid) text(n int) string { return (unit.Length(n) * g.mark()).Tape(g.sys) }
 
 // schedule lays panes of a nominal width on every stretch that has glass.
 func schedule(r rink.Rink, g grid, h habits, all []stretch, nominal unit.Length) []pane {

@@ -84,17 +84,9 @@ func (w *writer) rink() {
 // markings writes what is known of own markings.
 func (w *writer) markings(k rink.Markings) {
 	w.put("  markings:\n")
-	for _, m := range []struct {
-		name string
-		at   unit.Length
-	}{
-		{"goal-line", k.GoalLine}, {"blue-line", k.BlueLine}, {"circle-radius", k.CircleRadius},
-		{"spot-from-goal", k.SpotFromGoal}, {"spot-from-axis", k.SpotFromAxis}, {"neutral-spot", k.NeutralSpot},
-		{"goal-width", k.GoalWidth}, {"goal-height", k.GoalHeight}, {"goal-depth", k.GoalDepth},
-		{"crease-radius", k.CreaseRadius}, {"line-width", k.LineWidth}, {"blue-width", k.BlueWidth},
-	} {
-		if m.at > 0 {
-			w.put("    %s: %s\n", m.name, m.at.Exact(w.plan.Units))
+	for _, m := range k.All() {
+		if *m.At > 0 {
+			w.put("    %s: %s\n", m.Field, m.At.Exact(w.plan.Units))
 		}
 	}
 	if k.BlueLineTo == rink.LineFarEdge {
@@ -154,17 +146,10 @@ func (w *writer) allHoles() {
 		if i > 0 {
 			w.put("\n")
 		}
-		w.put("  - id: %s\n    place: {corner: %s, landmark: %s, offset: %s}\n", h.id, h.corner, h.landmark, w.offset(h.offset))
+		w.put("  - id: %s\n    place: {corner: %s, landmark: %s, offset: %s}\n", h.id, h.corner, h.landmark, w.grid.text(h.offset))
 		w.put("    height: %s\n    size: %s\n    corner-radius: %s\n    rounding: %s\n    cover: {material: acrylic, tether: yes}\n    state: planned\n",
 			w.habits.holeHeight, w.habits.holeSize, w.habits.holeCorner, w.habits.holeRounding)
 	}
-}
-
-func (w *writer) offset(n int) string {
-	if n < 0 {
-		return "-" + w.grid.text(-n)
-	}
-	return w.grid.text(n)
 }
 
 func (w *writer) rest() {
