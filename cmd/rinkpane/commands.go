@@ -27,6 +27,7 @@ func commands(a *app) []*cobra.Command {
 		planCommand(a),
 		deskCommand(a),
 		peopleCommand(a),
+		licencesCommand(a),
 	}
 }
 

@@ -2,6 +2,7 @@ package glass
 
 import (
 	"math"
+	"strings"
 
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
@@ -65,8 +66,11 @@ func (l Limit) Spare() unit.Length {
 // Kept reports whether the limit is kept.
 func (l Limit) Kept() bool { return l.Spare() >= -slack }
 
-// Say tells the limit and by how much it is missed.
+// Say tells the limit and by how much it is missed. A rim beyond an edge is past it.
 func (l Limit) Say() say.Sentence {
+	if edge, ok := strings.CutPrefix(l.What, "rim to "); ok && l.Have < 0 {
+		return say.Make("rim is %s past %s, at least %s inside it (short by %s)", say.Fine(-l.Have), edge, say.Fine(l.Bound), say.Fine(-l.Spare()))
+	}
 	word, way := "at least", "short"
 	if l.AtMost {
 		word, way = "at most", "over"

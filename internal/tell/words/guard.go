@@ -43,7 +43,8 @@ func Guards() table.Fields[puck.Guard] {
 		explained(inUnits("nine in ten", "sector_deg", true, sector(func(s puck.Sector, _ unit.System) string {
 			return Bearings(s)
 		})), "between these angles from the pane's normal, + toward rising station"),
-		inUnits("all within", "half_angle_deg", true, sector(func(s puck.Sector, _ unit.System) string { return "+-" + Closes(s.HalfAngle) })),
+		explained(inUnits("all within", "half_angle_deg", true, sector(func(s puck.Sector, _ unit.System) string { return Closes(s.HalfAngle) })),
+			"degrees to either side of the normal"),
 		lands("half land by", "landing_half_m", func(s puck.Sector) unit.Length { return s.Typical }),
 		lands("95 % by", "landing_95_percent_m", func(s puck.Sector) unit.Length { return s.Far }),
 		lands("99.9 % by", "landing_farthest_m", func(s puck.Sector) unit.Length { return s.Farthest }),
