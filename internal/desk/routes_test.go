@@ -126,3 +126,25 @@ func TestLargeBodiesAreRefused(t *testing.T) {
 		}
 	}
 }
+
+// TestHeavyWorkWaitsForATurn: what may take the machine for seconds waits for its
+// asker's turn; what a hand waits for, a drag and its preview, does not.
+func TestHeavyWorkWaitsForATurn(t *testing.T) {
+	heavy := map[string]bool{
+		"GET /arena/{slug}/reach.png": true, "GET /arena/{slug}/paper": true, "GET /arena/{slug}/picture.png": true, "GET /arena/{slug}/picture.svg": true,
+		"POST /api/arenas/{id}/try": true, "GET /api/arenas/{id}/reach": true, "POST /api/arenas/{id}/reach": true, "GET /api/arenas/{id}/plan": true,
+		"GET /api/arenas/{id}/files/{kind}": true, "GET /api/arenas/{id}/diff": true, "POST /api/arenas/{id}/edits": true,
+	}
+	met := 0
+	for _, r := range exampleDesk(t).table {
+		if r.Heavy != heavy[r.Pattern] {
+			t.Errorf("%s: heavy %v", r.Pattern, r.Heavy)
+		}
+		if r.Heavy {
+			met++
+		}
+	}
+	if met != len(heavy) {
+		t.Errorf("%d heavy addresses, expected %d", met, len(heavy))
+	}
+}
