@@ -50,13 +50,9 @@ func Uniform(lux unit.Illuminance) *Field {
 	return &Field{points: []Point{{Lux: lux}}, spread: math.Inf(1)}
 }
 
-// Survey returns the readings of an arena as points.
+// Survey returns the readings of an arena as points of the light on a flat meter.
 func Survey(l arena.Light) []Point {
-	points := make([]Point, 0, len(l.Readings))
-	for _, r := range l.Readings {
-		points = append(points, Point{At: r.At, Lux: r.Lux})
-	}
-	return points
+	return surveyOf(l, false)
 }
 
 // merge averages readings at one place, keeping the order of first sight.

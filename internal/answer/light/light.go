@@ -19,8 +19,9 @@
 // the readings' convex hull the light of the hull's nearest point is taken, and
 // the share of a zone that rests on this is said.
 //
-// Assumptions: the readings are of light from above on a flat receptor, and
-// the subject is lit alike. Limits: faces under helmets are darker; light that
+// Faces are upright and get less than a flat meter: their light is of readings
+// taken upright, else a stated share of the flat ones. Limits: faces under helmets
+// are darker still; light that
 // a show or a broadcast adds is not in the survey; the hole itself is open and
 // loses nothing, a low window's panel does (see package optics).
 package light

@@ -39,8 +39,10 @@ type Row struct {
 	ZoneLight
 	optics.Exposure
 	Dark, Bright optics.Exposure
-	Distance     unit.Length // from the hole to the zone's middle
-	Depth        *Depth      // nil without a lens
+	FaceLux      unit.Illuminance // median on upright faces
+	Faces        optics.Exposure  // that suits it
+	Distance     unit.Length      // from the hole to the zone's middle
+	Depth        *Depth           // nil without a lens
 	OverISO      bool
 	PastStop     bool // wider than the lens opens
 	OffFlicker   bool // not a flicker-safe time on known mains
@@ -65,7 +67,8 @@ type Lit struct {
 	known bool // there is a light
 	ice   *ZoneLight
 	zones []Zone
-	lit   map[string]ZoneLight // of the zones that have ice
+	lit   map[string]ZoneLight        // of the zones that have ice
+	faces map[string]unit.Illuminance // median on upright faces, of the same zones
 }
 
 // Over works out the light of an arena's ice from its readings, or of a light
@@ -91,7 +94,9 @@ func Over(a arena.Arena, uniform unit.Maybe[unit.Illuminance]) (Lit, error) {
 			l.lit[z.ID] = zl
 		}
 	}
-	return l, nil
+	var err error
+	l.faces, err = facesOver(a, known(uniform), l.zones, l.lit)
+	return l, err
 }
 
 // Compute answers a request for an arena: [Over], then [Lit.Compute].
@@ -135,7 +140,7 @@ func (l Lit) Compute(a arena.Arena, q Request) (Report, error) {
 		}
 	}
 	for _, o := range openings {
-		hl, err := tableOf(a, o, l.zones, l.lit, q)
+		hl, err := tableOf(a, o, l, q)
 		if err != nil {
 			return Report{}, err
 		}
@@ -169,6 +174,7 @@ func (r *Report) remark(a arena.Arena, q Request) {
 	if !known(r.Mains) {
 		r.Notes = append(r.Notes, say.Make("the mains frequency is not known, so no flicker-safe times; add light.mains to the arena"))
 	}
+	r.Notes = append(r.Notes, faceNote(a, known(q.Uniform)))
 	if lo, hi, mixed := heights(a); mixed && !known(q.Uniform) {
 		r.Notes = append(r.Notes, say.Make("readings taken from %s to %s above the ice are used alike", lo, hi))
 	}

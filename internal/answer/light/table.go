@@ -18,14 +18,14 @@ const (
 )
 
 // tableOf fills in one hole's table.
-func tableOf(a arena.Arena, o arena.Opening, zones []Zone, lit map[string]ZoneLight, q Request) (HoleLight, error) {
+func tableOf(a arena.Arena, o arena.Opening, l Lit, q Request) (HoleLight, error) {
 	out := HoleLight{Hole: o.Hole.ID, Zones: []Row{}}
-	for _, z := range zones {
-		zl, ok := lit[z.ID]
+	for _, z := range l.zones {
+		zl, ok := l.lit[z.ID]
 		if !ok {
 			continue
 		}
-		row, err := rowOf(zl, distance(a, o, z), q)
+		row, err := rowOf(zl, l.faces[z.ID], distance(a, o, z), q)
 		if err != nil {
 			return out, fmt.Errorf("hole %s, zone %s: %w", o.Hole.ID, z.ID, err)
 		}
@@ -44,12 +44,12 @@ func distance(a arena.Arena, o arena.Opening, z Zone) unit.Length {
 	return unit.Length(geom.Vec3{X: c.X - p.X, Y: c.Y - p.Y, Z: (subjectHeight - h.Height).Metres()}.Len())
 }
 
-func rowOf(zl ZoneLight, away unit.Length, q Request) (Row, error) {
-	row := Row{ZoneLight: zl, Distance: away}
+func rowOf(zl ZoneLight, faces unit.Illuminance, away unit.Length, q Request) (Row, error) {
+	row := Row{ZoneLight: zl, FaceLux: faces, Distance: away}
 	for _, part := range []struct {
 		lux unit.Illuminance
 		to  *optics.Exposure
-	}{{zl.Median, &row.Exposure}, {zl.Low, &row.Dark}, {zl.High, &row.Bright}} {
+	}{{zl.Median, &row.Exposure}, {zl.Low, &row.Dark}, {zl.High, &row.Bright}, {faces, &row.Faces}} {
 		var err error
 		if *part.to, err = q.calibration().Solve(part.lux, q.Wanted); err != nil {
 			return row, err

@@ -42,7 +42,7 @@ type fitRow struct {
 var fitColumns = []string{"framing_share", "pan_clear_deg", "pan_usable_deg", "pan_body_deg", "pan_camera_deg", "tilt_clear_deg", "tilt_usable_deg", "tilt_body_deg", "tilt_camera_deg"}
 
 // lightColumns are what it says of the light, in the order of the page.
-var lightColumns = []string{"zone", "median_lx", "iso_nominal", "shutter", "stop", "ev100", "distance_m", "framed_mm", "near_m", "far_m"}
+var lightColumns = []string{"zone", "median_lx", "iso_nominal", "face_iso_nominal", "shutter", "stop", "ev100", "distance_m", "framed_mm", "near_m", "far_m"}
 
 // viewHole says everything of the hole picked. While it is moved, what takes
 // longer to work out is left open.

@@ -93,6 +93,8 @@ func readings() Part {
 			line("y", "Across (y)", "minus is toward the benches", true),
 			line("light", "Light", "such as 1200 lx, 1.2 klx or 110 fc", true),
 			line("height", "Meter above the ice", "empty: on the ice", false),
+			choice("facing", "Meter looked", "faces need the light of an upright meter", false, Option{"", "not said: up"}, Option{"up", "up"},
+				Option{"bench", "upright, to the benches"}, Option{"box", "upright, to the penalty boxes"}, Option{"A", "upright, to end A"}, Option{"B", "upright, to end B"}),
 		},
 	}
 }

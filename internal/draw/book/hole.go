@@ -185,7 +185,7 @@ func (s setter) light(f flow, h plan.Hole) {
 		f.Notes(words.NoLight)
 		return
 	}
-	t := words.Light().Pick("zone", "median_lx", "shutter", "stop", "iso_nominal", "distance_m", "framed_mm").Of("", h.Light, s.units())
+	t := words.Light().Pick("zone", "median_lx", "shutter", "stop", "iso_nominal", "face_iso_nominal", "distance_m", "framed_mm").Of("", h.Light, s.units())
 	f.Table(t, sheet.SizeSmall)
 	f.Notes(words.ISONotes(h.Light)...)
 }

@@ -61,6 +61,7 @@ type Zone struct {
 type Light struct {
 	Mains    unit.Maybe[float64] // Hz: 50 or 60
 	Readings []Reading
+	Upright  unit.Maybe[float64] // the light on upright faces over that on a flat meter, a share
 }
 
 // Reading is one lux reading on the ice.
@@ -68,7 +69,18 @@ type Reading struct {
 	At     geom.Vec2 // rink frame, metres
 	Height unit.Length
 	Lux    unit.Illuminance
+	Facing Facing
 }
+
+// Facing is which way a meter's receptor looks: up, or upright toward a side or an
+// end of the rink. The zero value is up.
+type Facing string
+
+// Facings lists the ways of a meter, up first.
+func Facings() []Facing { return []Facing{"up", "bench", "box", "A", "B"} }
+
+// Upright reports whether the meter stood upright, as a face does.
+func (f Facing) Upright() bool { return f != "" && f != Facings()[0] }
 
 // Dispensation records who allowed what a rule forbids.
 type Dispensation struct {

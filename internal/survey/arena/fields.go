@@ -21,8 +21,8 @@ var (
 	coverFields        = []string{"material", "tether"}
 	windowFields       = []string{"id", "place", "station", "height", "size", "kind", "material", "thickness", "nearest", "printed", "corner-radius", "rounding", "cover", "note"}
 	zoneFields         = []string{"id", "kind", "from", "to", "note"}
-	lightFields        = []string{"mains", "readings"}
-	readingFields      = []string{"x", "y", "height", "light"}
+	lightFields        = []string{"mains", "readings", "upright-share"}
+	readingFields      = []string{"x", "y", "height", "light", "facing"}
 	dispensationFields = []string{"rule", "holes", "by", "reference", "date"}
 )
 

@@ -90,11 +90,13 @@ zones:
     note: wraps past the red line
 light:
   mains: 60 Hz
+  upright-share: 0.7
   readings:
     - x: 10 ft
       y: -5 ft
       height: 4 ft
       light: 1100 lx
+      facing: bench
 dispensations:
   - rule: no-opening
     holes: [H1]

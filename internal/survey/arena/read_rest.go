@@ -3,6 +3,7 @@ package arena
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -47,6 +48,7 @@ func (rd *reader) light(n form.Node) {
 	}
 	m := n.Map(lightFields...)
 	rd.a.Light.Mains = form.Maybe(m.At("mains"), mains)
+	rd.a.Light.Upright = form.Maybe(m.At("upright-share"), uprightShare)
 	list := m.At("readings")
 	if !list.Present() {
 		return
@@ -54,6 +56,15 @@ func (rd *reader) light(n form.Node) {
 	for _, item := range list.List(MaxReadings) {
 		rd.a.Light.Readings = append(rd.a.Light.Readings, rd.reading(item.Map(readingFields...)))
 	}
+}
+
+// uprightShare reads the light on upright faces over that on a flat meter.
+func uprightShare(s string) (float64, error) {
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil || !(v >= 0.05 && v <= 2) {
+		return 0, fmt.Errorf("%s: write a share from 0.05 to 2, as 0.6", form.Quote(s))
+	}
+	return v, nil
 }
 
 func (rd *reader) reading(m form.Map) Reading {
@@ -64,6 +75,7 @@ func (rd *reader) reading(m form.Map) Reading {
 		},
 		Height: form.Optional(m.At("height"), form.Within(0, mostHeight)),
 		Lux:    form.Parse(m.At("light"), illuminance),
+		Facing: form.Optional(m.At("facing"), form.Words(Facings()...)),
 	}
 	if m.OK() && !rd.a.Rink.Contains(r.At) {
 		m.At("x").Failf("the reading lies off the ice; x runs along the rink from centre ice toward end B, y across toward the penalty boxes")

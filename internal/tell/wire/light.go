@@ -52,6 +52,9 @@ type LightRow struct {
 	OverISO    bool        `json:"over_iso_max"`
 	PastStop   bool        `json:"past_widest_stop"`
 	OffFlicker bool        `json:"off_flicker"` // not a flicker-safe time on known mains
+	// FaceLux is the median light on upright faces, and Faces the setting that suits it.
+	FaceLux unit.Illuminance `json:"face_median_lx"`
+	Faces   Exposure         `json:"faces"`
 }
 
 // Depth is what looks sharp when the lens frames a player in the zone's middle.
@@ -107,7 +110,7 @@ func rowsOf(rows []light.Row) []LightRow {
 	for i, r := range rows {
 		out[i] = LightRow{
 			ZoneLight(r.ZoneLight), ExposureOf(r.Exposure), ExposureOf(r.Dark), ExposureOf(r.Bright),
-			r.Distance, nil, r.OverISO, r.PastStop, r.OffFlicker,
+			r.Distance, nil, r.OverISO, r.PastStop, r.OffFlicker, r.FaceLux, ExposureOf(r.Faces),
 		}
 		if d := r.Depth; d != nil {
 			out[i].Depth = &Depth{Focal: d.Focal.Millimetres(), Near: d.Near}

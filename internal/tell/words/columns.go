@@ -183,6 +183,7 @@ func Light() table.Fields[light.Row] {
 		numbered("shutter", "shutter", func(l light.Row) string { return l.Shutter.Format() }),
 		numbered("stop", "stop", func(l light.Row) string { return l.Stop.Format() }),
 		numbered("ISO", "iso_nominal", ISO),
+		numbered("faces", "face_iso_nominal", func(l light.Row) string { return plain(l.Faces.ISOMark()) }),
 		far("away", "distance_m", func(l light.Row) unit.Length { return l.Distance }),
 		inUnits("framed at", "framed_mm", true, depth(func(d light.Depth, _ unit.System) string { return fmt.Sprintf("%.0f mm", d.Focal.Millimetres()) })),
 		inUnits("sharp from", "near_m", true, depth(func(d light.Depth, sys unit.System) string { return Far(d.Near, sys) })),

@@ -92,6 +92,7 @@ func zoneLight(solved string) table.Fields[light.Row] {
 			return map[string]string{"iso": fmt.Sprintf("%.0f", float64(l.ISO)), "shutter": l.Shutter.Format(), "stop": l.Stop.Format()}[solved]
 		}),
 		mark("mark", func(l light.Row) optics.Exposure { return l.Exposure }),
+		mark("faces", func(l light.Row) optics.Exposure { return l.Faces }),
 		mark("darkest", func(l light.Row) optics.Exposure { return l.Dark }),
 		mark("brightest", func(l light.Row) optics.Exposure { return l.Bright }),
 		numbered("outside", "", func(l light.Row) string { return Percent(l.Extrapolated) }),

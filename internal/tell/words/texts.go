@@ -140,7 +140,7 @@ func LightText(p plan.Plan, sys unit.System) string {
 		}
 		fmt.Fprintf(&b, "\nHole %s%s\n%s", h.ID, lens, Light().Of("", h.Light, sys).Text())
 	}
-	return out + guessNote + " " + overNote + "\n" + b.String()
+	return out + guessNote + " " + overNote + "\n" + faceKey + "\n" + b.String()
 }
 
 // NoLight says why a light table is empty.

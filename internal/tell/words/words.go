@@ -156,6 +156,7 @@ func ISO(l light.Row) string {
 const (
 	guessNote = "?: mostly outside the readings, a guess."
 	overNote  = "!: above the ISO that the body's user accepts."
+	faceKey   = "faces: the ISO for upright faces, which get less light than a flat meter."
 )
 
 // ISONotes tells what the signs that [ISO] puts behind the rows' ISO mean:
