@@ -77,7 +77,7 @@ func Holes() table.Fields[plan.Hole] {
 			return best(h, func(f plan.LensFit) string { return Percent(f.Framing) }, "")
 		}), "ice on which the lens, zoomed as needed, fills a quarter to all of the frame's height with a player"),
 		explained(share("sees", "reach_share", func(h plan.Hole) float64 { return h.Reach.Share }), "ice that some lens can be aimed at"),
-		explained(numbered("ISO at slot", "iso_nominal", SlotISO), "at 1/1000 s, wide open, in the slot of the hole's own end"),
+		explained(numbered("ISO at slot", "iso_nominal", SlotISO), "at 1/1000 s, wide open, by a flat meter in the slot of the hole's own end; upright faces ask for more, see the light"),
 		share("puck height", "reach_puck_share", func(h plan.Hole) float64 { return h.Reach.Share }),
 		share("face height", "reach_face_share", func(h plan.Hole) float64 { return h.Reach.FaceShare }),
 		length("blind strip", "blind_strip_m", func(h plan.Hole) unit.Length { return h.Reach.Blind }),
