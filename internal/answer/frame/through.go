@@ -76,6 +76,14 @@ func incidence(u geom.Vec3) unit.Angle {
 	return unit.Angle(math.Acos(max(0, min(1, u.Z/u.Len()))))
 }
 
+// Haze returns the pane's haze (ASTM D1003), a share; 0 of a shot through a hole.
+func (s *Shot) Haze() float64 {
+	if s.pane == nil {
+		return 0
+	}
+	return s.pane.Haze
+}
+
 // Seen returns what the pane leaves of a detail toward a place of the frame
 // (-1..1, y up). There is nothing to ask of a shot through a hole.
 func (s *Shot) Seen(x, y float64) (optics.Seen, bool) {

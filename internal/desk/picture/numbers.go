@@ -78,6 +78,17 @@ func (s State) Numbers(shot *frame.Shot, a arena.Arena, sys unit.System) (Number
 			n.Notes = append(n.Notes, note)
 		}
 	}
+	if seen, ok := shot.Seen(0, 0); ok {
+		ghost, err := shot.GhostPixels()
+		if err != nil {
+			return n, err
+		}
+		add("pane", "The pane", "leaves %.0f %% of a dark jersey's contrast; second image %.0f px off", 100*seen.Contrast, ghost)
+		n.Notes = append(n.Notes, fmt.Sprintf("Through the worn pane: haze %.0f %% (ASTM D1003), stands a tenth as bright as the scene; both assumed. rinkpane gain sets hole and pane side by side.", 100*shot.Haze()))
+	}
+	if !s.Pane && !shot.ThroughPanel() {
+		add("pane", "The pane", "not in the way")
+	}
 	s.note(&n, shot)
 	return n, nil
 }
@@ -160,7 +171,7 @@ func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64, sys unit.
 
 // note tells what the photographer should know.
 func (s State) note(n *Numbers, shot *frame.Shot) {
-	if !shot.Case.Fits() && !shot.ThroughPanel() {
+	if !s.Pane && !shot.Case.Fits() && !shot.ThroughPanel() {
 		n.Notes = append(n.Notes, "The nose of this lens is wider than the hole: it stays behind the pane, and the pane takes the picture's edges.")
 	}
 	if shot.Served < 1 {

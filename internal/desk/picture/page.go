@@ -52,7 +52,7 @@ func (d area) picturePage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	page := picturePage{
-		Frame: d.Frame(r, "Through "+Opening(s.arena, s.state.Hole)), Arena: s.arena.Name, Slug: s.book.Document.ID, Revision: s.book.Revision, Way: "picture",
+		Frame: d.Frame(r, "Through "+s.state.way(s.arena)), Arena: s.arena.Name, Slug: s.book.Document.ID, Revision: s.book.Revision, Way: "picture",
 		Address: shell.Address{Slug: s.book.Document.ID, Hole: s.state.Hole, Lens: s.state.Lens.ID, System: r.FormValue("units")},
 		State:   s.state, Units: r.FormValue("units"), Last: Moments - 1, Back: shell.Address{Slug: s.book.Document.ID, Hole: s.state.Hole, System: r.FormValue("units")}.URL(),
 	}

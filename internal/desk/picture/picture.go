@@ -158,9 +158,11 @@ func (d area) develop(ctx context.Context, s sitting, kind string, side int) (da
 		w, h := size(shot, side)
 		if kind == "svg" {
 			var out bytes.Buffer
-			err = shot.WriteSVG(&out, w, h)
+			if err := shot.WriteSVG(&out, w, h); err != nil {
+				return cannot(err)
+			}
 			data = out.Bytes()
-			return err
+			return nil
 		}
 		data, err = encode(shot.Picture(w, h), kind)
 		return err

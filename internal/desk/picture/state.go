@@ -62,6 +62,7 @@ type State struct {
 	Portrait  bool
 	Planes    bool // lines of focus on the ice
 	Empty     bool // nobody on the ice
+	Pane      bool // through the pane, as if there were no hole
 	Moment    int  // from 0
 }
 
@@ -82,7 +83,7 @@ func Read(q url.Values, a arena.Arena, k kit.Kit) (State, error) {
 	if err := s.numbers(q); err != nil {
 		return s, err
 	}
-	s.Portrait, s.Planes, s.Empty = q.Get("hold") == "portrait", q.Get("planes") == "1", q.Get("empty") == "1"
+	s.Portrait, s.Planes, s.Empty, s.Pane = q.Get("hold") == "portrait", q.Get("planes") == "1", q.Get("empty") == "1", q.Get("through") == "pane"
 	return s, nil
 }
 
@@ -166,12 +167,23 @@ func (s State) Query() url.Values {
 	if s.Empty {
 		q.Set("empty", "1")
 	}
+	if s.Pane {
+		q.Set("through", "pane")
+	}
 	return q
 }
 
 func round(v float64, decimals int) float64 {
 	k := math.Pow10(decimals)
 	return math.Round(v*k) / k
+}
+
+// way says what is looked through: "hole B1", "the pane at hole B1".
+func (s State) way(a arena.Arena) string {
+	if s.Pane {
+		return "the pane at " + Opening(a, s.Hole)
+	}
+	return Opening(a, s.Hole)
 }
 
 // Shot sets the camera up.
@@ -185,6 +197,9 @@ func (s State) Shot(a arena.Arena, moments *play.Set) (*frame.Shot, error) {
 	}
 	if !s.Empty {
 		q.Moment = &m
+	}
+	if s.Pane {
+		q.Through, q.Mirror = frame.ByPane, frame.UsualMirror
 	}
 	if f, ok := s.Focus.Get(); ok {
 		q.Focus = unit.Known(unit.Length(f))

@@ -44,6 +44,7 @@ func TestAddressesGiveTheSameState(t *testing.T) {
 				q.Set(name, rapid.SampledFrom([]string{"1", "11", "44.5"}).Draw(t, name+" value"))
 			}
 		}
+		q.Set("through", rapid.SampledFrom([]string{"", "pane"}).Draw(t, "through"))
 		s, err := Read(q, a, k)
 		if err != nil {
 			t.Fatal(err)
@@ -150,5 +151,44 @@ func TestPrintedWindowTellsItsClearPatch(t *testing.T) {
 	s.Hole = "B1"
 	if none, _ := patch(0, 0); none != "" {
 		t.Errorf("a hole needs a patch of %s", none)
+	}
+}
+
+// TestThroughThePane: the address asks for the pane instead of the hole; the
+// numbers then say what the pane leaves, and light is the pane's.
+func TestThroughThePane(t *testing.T) {
+	a, k := demo(t)
+	moments, err := Sample(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fact := func(through, id string) string {
+		s, err := Read(url.Values{"hole": {"B1"}, "moment": {"3"}, "through": {through}}, a, k)
+		if err != nil {
+			t.Fatal(err)
+		}
+		shot, err := s.Shot(a, moments)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n, err := s.Numbers(shot, a, unit.Metric)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range n.Facts {
+			if f.ID == id {
+				return f.Value
+			}
+		}
+		return ""
+	}
+	if got := fact("pane", "pane"); !strings.Contains(got, "of a dark jersey's contrast") {
+		t.Errorf("the pane leaves %q", got)
+	}
+	if got := fact("", "pane"); got != "not in the way" {
+		t.Errorf("through a hole the pane is %q", got)
+	}
+	if hole, pane := fact("", "centre"), fact("pane", "centre"); hole == pane {
+		t.Errorf("hole and pane take the same light, %s", hole)
 	}
 }
