@@ -32,9 +32,10 @@ func sightCommand(a *app) *cobra.Command {
 		Use:   "sight ARENA",
 		Short: "What part of the ice does a hole see?",
 		Long: `Maps for each hole the part of the ice at which some lens can be aimed with half
-of its light or more, over the hole's edges and the boards' top: at the height of a
-puck and of a face. The blind strip is the ice along the near boards that is not
-seen straight ahead of the hole.`,
+of its light or more at the frame's centre, over the hole's edges and the boards' top:
+at the height of a puck and of a face. Whole frame: the same at a puck's height with
+half of the light at every corner of the frame too. The blind strip is the ice along
+the near boards that is not seen straight ahead of the hole.`,
 		Example: `  # every hole of an arena
   rinkpane sight my.yaml
 
@@ -95,6 +96,7 @@ func (f sightFlags) reaches(ctx context.Context, holes []arena.Opening) ([]sight
 	if err != nil {
 		return nil, err
 	}
+	m.MindCorners()
 	g, err := sight.NewGrid(f.arena.Rink, f.grid.Or(sight.DefaultStep))
 	if err != nil {
 		return nil, fmt.Errorf("--grid: %w", err)

@@ -25,37 +25,76 @@ type Outline struct {
 }
 
 // Trace traces the limit of usable aims, right to 0.002 deg on its rays.
-func (c Case) Trace() *Outline {
+func (c Case) Trace() *Outline { return trace(1, traceFine, c.usableAt) }
+
+// TraceWhole traces the limit of aims at which the whole frame keeps half of its
+// light: T >= 0.5 at its centre and all four corners in one pose, the camera clear
+// of the pane. Right to 0.05 deg on every eighth ray, and on the safe side: see wholeAt.
+func (c Case) TraceWhole() *Outline { return trace(wholeEvery, wholeFine, c.wholeAt) }
+
+// How finely the limits are traced.
+const (
+	traceFine  = 0.002 * math.Pi / 180
+	wholeFine  = 0.05 * math.Pi / 180
+	wholeEvery = 8
+)
+
+// trace traces where a margin that falls all the way ends, on every so many-th ray.
+func trace(every int, fine float64, margin func(aim) float64) *Outline {
 	o := new(Outline)
-	if c.usableMargin(0) < 0 {
+	if margin(aimAt(0, 0)) < 0 {
 		return o
 	}
 	o.traced = true
-	for i := range traceRays {
+	for i := 0; i < traceRays; i += every {
 		k := float64(i) / (traceRays - 1)
 		l := math.Hypot(1-k, k)
-		theta := c.traceRay((1-k)/l, k/l)
-		o.inverse[i] = l / math.Tan(theta)
+		o.inverse[i] = l / math.Tan(traceRay((1-k)/l, k/l, fine, margin))
+		for j := 1; i > 0 && j < every; j++ {
+			f := float64(j) / float64(every)
+			o.inverse[i-j] = o.inverse[i]*(1-f) + o.inverse[i-every]*f
+		}
 	}
 	return o
 }
 
 // traceRay returns the angle from straight ahead at which the limit is met in
-// the direction (cos, sin) across the pane. T falls all the way.
-func (c *Case) traceRay(cos, sin float64) float64 {
+// the direction (cos, sin) across the pane.
+func traceRay(cos, sin, fine float64, margin func(aim) float64) float64 {
 	over := func(theta float64) float64 {
 		st, ct := math.Sincos(theta)
-		return c.usableAt(aimAt(math.Atan2(cos*st, ct), math.Asin(sin*st)))
+		return margin(aimAt(math.Atan2(cos*st, ct), math.Asin(sin*st)))
 	}
 	end := over(rangeEnd)
 	if end >= 0 {
 		return rangeEnd
 	}
-	return narrow(0, rangeEnd, over(0), end, traceFine, over)
+	return narrow(0, rangeEnd, over(0), end, fine, over)
 }
 
-// traceFine is how finely a ray of an outline is traced.
-const traceFine = 0.002 * math.Pi / 180
+// wholeAt returns the margin of an aim over the usable mark at the frame's centre
+// and corners together. It tries the best shift at the foremost depth, at the rear
+// face and half way between: a better pose between them is not looked for.
+func (c *Case) wholeAt(a aim) float64 {
+	if play := c.mouth(&a); play < 0 {
+		return play
+	}
+	var s stance
+	c.newStance(&s, math.Atan2(a.axis.X, a.axis.Z), math.Asin(a.axis.Y), true)
+	if _, fixed := c.Back.Get(); fixed || c.Pivot == Centre {
+		return s.best().t - usableMark
+	}
+	top, best := s.top(), 0.0
+	for _, zf := range []float64{top, (top - c.Thick) / 2, -c.Thick} {
+		if p, ok := s.atDepth(zf); ok {
+			best = max(best, p.t)
+		}
+		if best >= usableMark {
+			break
+		}
+	}
+	return best - usableMark
+}
 
 // Contains reports whether an aim lies inside the outline; both angles within
 // +-90 deg.

@@ -48,6 +48,10 @@ func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 	return m, nil
 }
 
+// MindCorners makes the mapper tell also what the whole frame sees, which takes it a
+// second and more for each shape of hole. It must be called before the first map.
+func (m *Mapper) MindCorners() { m.tracer.whole = true }
+
 // errNoLens answers a kit without a lens.
 var errNoLens = errors.New("kit: it has no lens")
 
@@ -83,6 +87,17 @@ func (s *sightline) seen(p geom.Vec2, z float64) uint64 {
 	mask := s.aimed(s.eye.toward(p, z))
 	if mask != 0 && s.ledge.hides(s.eye, p, z) {
 		return 0
+	}
+	return mask
+}
+
+// whole keeps of a mask the lens ends whose whole frame keeps half of its light along
+// a direction.
+func (s *sightline) whole(mask uint64, u geom.Vec3) uint64 {
+	for k, o := range s.traces.wholes {
+		if mask>>k&1 == 1 && !o.ContainsDirection(u) {
+			mask &^= 1 << k
+		}
 	}
 	return mask
 }

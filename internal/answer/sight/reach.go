@@ -30,15 +30,25 @@ type LensReach struct {
 	Stop  unit.Stop
 	Fits  bool      // its nose can enter the hole
 	Share []float64 // of the ice at each layer's height, from 0 to 1
+	Whole []float64 // the same with the whole frame within a stop; none unless [Mapper.MindCorners]
 	Blind Blind
+}
+
+// WholeAt returns the share of a layer that the whole frame sees.
+func (l LensReach) WholeAt(layer int) unit.Maybe[float64] {
+	if layer >= len(l.Whole) {
+		return unit.Maybe[float64]{}
+	}
+	return unit.Known(l.Whole[layer])
 }
 
 // Layer is the map at one height.
 type Layer struct {
 	Height unit.Length
-	Share  float64  // of the ice that some lens can be aimed at, from 0 to 1
-	Wedge  Wedge    // the outline of what some lens can be aimed at
-	Seen   []uint64 // for each cell of the grid a bit for each of the Lenses; see [Grid.Index]
+	Share  float64             // of the ice that some lens can be aimed at with half of its light at the frame's centre, from 0 to 1
+	Whole  unit.Maybe[float64] // the same at the frame's corners too; unknown unless [Mapper.MindCorners]
+	Wedge  Wedge               // the outline of what some lens can be aimed at
+	Seen   []uint64            // for each cell of the grid a bit for each of the Lenses; see [Grid.Index]
 }
 
 // Count returns how many of the Lenses can be aimed at a cell.
@@ -72,6 +82,9 @@ func (m *Mapper) MapOpening(ctx context.Context, o arena.Opening, g *Grid, heigh
 	out.Lenses = m.lensReaches(s, g, seen)
 	for i := range out.Layers {
 		out.Layers[i].Share = share(seen.some[i], g)
+		if m.tracer.whole {
+			out.Layers[i].Whole = unit.Known(share(seen.someWhole[i], g))
+		}
 		out.Layers[i].Wedge = s.wedge(out.Layers[i].Height.Metres(), ^uint64(0))
 	}
 	out.Blind = s.blind(^uint64(0))
@@ -84,6 +97,9 @@ func (m *Mapper) lensReaches(s *sightline, g *Grid, seen tally) []LensReach {
 		r := LensReach{ID: e.lens.ID, Focal: e.Focal, Stop: e.Stop, Fits: s.traces.fits[k], Blind: s.blind(1 << k)}
 		for i := range seen.some {
 			r.Share = append(r.Share, share(seen.each[i][k], g))
+			if m.tracer.whole {
+				r.Whole = append(r.Whole, share(seen.eachWhole[i][k], g))
+			}
 		}
 		out[k] = r
 	}
@@ -94,12 +110,12 @@ func share(cells int64, g *Grid) float64 { return float64(cells) / float64(max(g
 
 // tally counts cells by layer: those that some lens sees, and each lens's.
 type tally struct {
-	some []int64
-	each [][mostEnds]int64
+	some, someWhole []int64
+	each, eachWhole [][mostEnds]int64
 }
 
 func newTally(layers int) tally {
-	return tally{make([]int64, layers), make([][mostEnds]int64, layers)}
+	return tally{make([]int64, layers), make([]int64, layers), make([][mostEnds]int64, layers), make([][mostEnds]int64, layers)}
 }
 
 // sweep classifies every cell, the rows shared over the cores.
@@ -110,8 +126,10 @@ func (s *sightline) sweep(ctx context.Context, g *Grid, layers []Layer) (tally, 
 	for _, own := range tallies {
 		for i := range own.some {
 			total.some[i] += own.some[i]
+			total.someWhole[i] += own.someWhole[i]
 			for k := range own.each[i] {
 				total.each[i][k] += own.each[i][k]
+				total.eachWhole[i][k] += own.eachWhole[i][k]
 			}
 		}
 	}
@@ -143,6 +161,16 @@ func (s *sightline) sweepRow(g *Grid, row int, layers []Layer, count tally) {
 			count.some[i]++
 			for left := mask; left != 0; left &= left - 1 {
 				count.each[i][bits.TrailingZeros64(left)]++
+			}
+			if s.traces.wholes == nil {
+				continue
+			}
+			whole := s.whole(mask, u)
+			if whole != 0 {
+				count.someWhole[i]++
+			}
+			for left := whole; left != 0; left &= left - 1 {
+				count.eachWhole[i][bits.TrailingZeros64(left)]++
 			}
 		}
 	}

@@ -19,8 +19,9 @@ type lensUse struct {
 // tracer traces the limits of lenses in openings, once for each shape of opening.
 // It may be used by many goroutines.
 type tracer struct {
-	body kit.Body
-	uses []lensUse
+	body  kit.Body
+	uses  []lensUse
+	whole bool // trace the whole frame's limit too
 
 	mu     sync.Mutex
 	shapes map[openingShape]*traces
@@ -34,7 +35,8 @@ type openingShape struct {
 
 // traces is the traced limit of each use of a lens in one shape of opening.
 type traces struct {
-	outlines []*fit.Outline
+	outlines []*fit.Outline // half of the light at the frame's centre
+	wholes   []*fit.Outline // at its centre and corners; none unless the tracer was asked
 	fits     []bool
 }
 
@@ -49,10 +51,16 @@ func (t *tracer) trace(o arena.Opening) (*traces, error) {
 		return found, nil
 	}
 	made := &traces{outlines: make([]*fit.Outline, len(t.uses)), fits: make([]bool, len(t.uses))}
+	if t.whole {
+		made.wholes = make([]*fit.Outline, len(t.uses))
+	}
 	err := cores.Try(len(t.uses), func(k int) error {
 		c, err := fit.FromKit(o, t.uses[k].lens, t.body, t.uses[k].Setting)
 		if err == nil {
 			made.outlines[k], made.fits[k] = c.Trace(), c.Fits()
+			if t.whole {
+				made.wholes[k] = c.TraceWhole()
+			}
 		}
 		return err
 	})

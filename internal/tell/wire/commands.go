@@ -123,7 +123,8 @@ func Sight(reaches []sight.Reach, scores []float64, asked bool, sys unit.System)
 		if scores != nil {
 			score = unit.Known(scores[i])
 		}
-		h := Object{"hole", r.Hole, "reach_share", r.Layers[0].Share, "reach_face_share", r.Layers[1].Share, "score", score}
+		h := Object{"hole", r.Hole, "reach_share", r.Layers[0].Share, "reach_face_share", r.Layers[1].Share,
+			"reach_whole_share", r.Layers[0].Whole, "reach_whole_face_share", r.Layers[1].Whole, "score", score}
 		if asked {
 			h = append(h, "height_m", r.Layers[2].Height, "reach_height_share", r.Layers[2].Share)
 		}
@@ -131,6 +132,7 @@ func Sight(reaches []sight.Reach, scores []float64, asked bool, sys unit.System)
 		holes[i] = append(h, "lenses", Each(r.Lenses, func(l sight.LensReach) Object {
 			return Object{
 				"lens", l.ID, "focal_mm", l.Focal, "stop", l.Stop, "fits", l.Fits, "reach_share", l.Share[0], "reach_face_share", l.Share[1],
+				"reach_whole_share", l.WholeAt(0), "reach_whole_face_share", l.WholeAt(1),
 				"blind_strip_m", l.Blind.Ahead, "blind_strip_mean_m", l.Blind.Mean,
 			}
 		}), "assumed", Assumed(r.Assumed, sys))

@@ -35,7 +35,7 @@ func Sight(name string, reaches []sight.Reach, scores []float64, sys unit.System
 	}
 	p.say("\n")
 	p.hang("", "Shares are of the ice, at the height of a puck (%s) and of a face (%s), where some lens can be aimed "+
-		"with half of its light or more. The blind strip is the ice along the near boards that no lens sees: straight ahead, and its mean over %s "+
+		"with half of its light or more at the frame's centre; whole frame: with half at every corner of the frame too, at the first height. The blind strip is the ice along the near boards that no lens sees: straight ahead, and its mean over %s "+
 		"of boards; the next column is what the boards' top alone hides. The score, 0 to 1, is the mean of the view's worth over moments "+
 		"of a game by their news weight (see docs/moments.md).", sight.PuckHeight, sight.FaceHeight, 2*sight.StripSide)
 	p.assumed(assumed)
@@ -52,6 +52,7 @@ func sightFields(layers []sight.Layer, sys unit.System) table.Fields[sightRow] {
 	for i, l := range layers {
 		out = append(out, tenths(at(l.Height, sys), func(r sightRow) float64 { return r.Layers[i].Share }))
 	}
+	out = append(out, whole(func(r sightRow) unit.Maybe[float64] { return r.Layers[0].Whole }))
 	return append(out, append(blind(func(r sightRow) sight.Blind { return r.Blind }),
 		inUnits("by the boards", "ledge_strip_m", true, func(r sightRow, sys unit.System) table.Cell {
 			if math.IsInf(r.Blind.Ledge, 0) {
@@ -77,7 +78,18 @@ func lensFields(layers []sight.Layer, sys unit.System) table.Fields[sight.LensRe
 	for i, l := range layers {
 		out = append(out, tenths(at(l.Height, sys), func(l sight.LensReach) float64 { return l.Share[i] }))
 	}
+	out = append(out, whole(func(l sight.LensReach) unit.Maybe[float64] { return l.WholeAt(0) }))
 	return append(out, blind(func(l sight.LensReach) sight.Blind { return l.Blind })...)
+}
+
+// whole is the share of the first height that is seen with the frame's corners too.
+func whole[T any](of func(T) unit.Maybe[float64]) table.Field[T] {
+	return numbered("whole frame", "reach_whole_share", func(row T) string {
+		if share, known := of(row).Get(); known {
+			return fmt.Sprintf("%.1f %%", 100*share)
+		}
+		return "-"
+	})
 }
 
 func blind[T any](of func(T) sight.Blind) table.Fields[T] {
