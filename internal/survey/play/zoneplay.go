@@ -12,7 +12,7 @@ const (
 )
 
 // How often each; own judgement.
-var placeShare = [...]float64{placeCorner: .25, placeHalfWall: .23, placePoint: .20, placeSlot: .22, placeBehind: .10}
+var placeShare = [...]float64{placeCorner: .22, placeHalfWall: .20, placePoint: .23, placeSlot: .24, placeBehind: .11}
 
 // How often the puck is shot from each at that instant; own judgement, set so
 // that the sampler's shot distances look like open event data.
@@ -114,7 +114,7 @@ func (s *scene) zonePuck(place int, side float64) Puck {
 		back := (l.GoalX + l.GoalDepth + l.HalfLength) / 2
 		return Puck{back + s.normal(0, 0.3), side * s.uniform(0, 4), 0}
 	default:
-		return Puck{s.uniform(l.SpotX-5, l.GoalX-3), side * s.uniform(0, 6.5), 0}
+		return Puck{s.uniform(l.SpotX-5, l.GoalX-3), side * s.uniform(0, 8), 0}
 	}
 }
 
