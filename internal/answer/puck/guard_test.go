@@ -100,21 +100,31 @@ func TestMirror(t *testing.T) {
 	}
 }
 
-// A goal between shot and hole catches the low pucks.
-func TestGoalStops(t *testing.T) {
-	from, dir := geom.Vec2{X: 20}, geom.Vec2{X: 1}
-	g := goalFrames{x: 27, half: 0.9, high: 1.2}
-	if !g.stop(FlatBody(), 30, 2*unit.Degree, from, dir, 10) {
-		t.Error("a low shot goes through the net")
-	}
-	if g.stop(FlatBody(), 30, 20*unit.Degree, from, dir, 10) {
-		t.Error("a high shot stops in the air above the goal")
-	}
-	if g.stop(FlatBody(), 30, 2*unit.Degree, geom.Vec2{X: 20, Y: 3}, dir, 10) {
-		t.Error("a shot beside the goal stops")
-	}
-	if g.stop(FlatBody(), 30, 2*unit.Degree, geom.Vec2{X: 28}, dir, 5) {
-		t.Error("a shot from behind the goal stops")
+// A goal between shot and hole catches the low pucks: all of a shot from one
+// place, and of one that stands for others round it those that cross between
+// the posts, by geometry.
+func TestGoalCatches(t *testing.T) {
+	dir, g := geom.Vec2{X: 1}, goalFrames{x: 27, half: 0.9, high: 1.2}
+	for _, c := range []struct {
+		name   string
+		up     float64 // degrees
+		at     geom.Vec2
+		spread unit.Length
+		far    float64
+		want   float64
+	}{
+		{"a low shot", 2, geom.Vec2{X: 20}, 0, 10, 1},
+		{"a high one", 20, geom.Vec2{X: 20}, 0, 10, 0},
+		{"one beside the goal", 2, geom.Vec2{X: 20, Y: 3}, 0, 10, 0},
+		{"one from behind it", 2, geom.Vec2{X: 28}, 0, 5, 0},
+		{"shots from 1.5 m to either side cross over 0.9 m", 2, geom.Vec2{X: 20}, 1.5, 10, 1},
+		{"shots from 6 m to either side cross over 3.6 m", 2, geom.Vec2{X: 20}, 6, 10, 0.5},
+		{"half of them beside a post", 2, geom.Vec2{X: 20, Y: 0.9}, 3, 10, 0.5},
+	} {
+		s := Shot{From: c.at, Spread: c.spread}
+		if got := g.caught(FlatBody(), 30, unit.Angle(c.up)*unit.Degree, s, dir, c.far); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%s: %v caught, by hand %v", c.name, got, c.want)
+		}
 	}
 }
 

@@ -70,12 +70,16 @@ func (s Shot) arrivals(p place, goals goalFrames, yield func(arrival)) {
 				continue
 			}
 			up, at, perRadian, ok := body.launch(v, unit.Length(r), p.height)
-			if !ok || goals.stop(body, v, up, s.From, dir, r) {
+			if !ok {
+				continue
+			}
+			past := 1 - goals.caught(body, v, up, s, dir, r)
+			if past == 0 {
 				continue
 			}
 			high := normal(up.Radians(), s.Elevation.Radians(), s.ElevationSD.Radians()) / perRadian
 			yield(arrival{
-				perM2:  side * high * node.weight * share,
+				perM2:  side * high * node.weight * share * past,
 				flight: Flight{Along: angle, Up: at.Up()},
 				motion: at, flat: flat,
 			})
@@ -117,17 +121,29 @@ func normal(x, mean, sd float64) float64 {
 // width to each side, up to a height; metres. Zero means no goals.
 type goalFrames struct{ x, half, high float64 }
 
-// stop reports whether a goal catches the puck on its way: it crosses a
-// mouth from the front below the bar.
-func (g goalFrames) stop(b Body, v unit.Speed, up unit.Angle, from, dir geom.Vec2, r float64) bool {
+// caught returns the share of the shots that a goal catches on their way along
+// dir to a place at distance r: those that cross a mouth from the front below
+// the bar. A shot that stands for others round its place crosses the goal line
+// over a width of 2 Spread (1 - way/r), all ways ending in the one place; the
+// part of it within the posts is caught.
+func (g goalFrames) caught(b Body, v unit.Speed, up unit.Angle, s Shot, dir geom.Vec2, r float64) float64 {
 	if g.half == 0 || dir.X == 0 {
-		return false
+		return 0
 	}
-	x := math.Copysign(g.x, dir.X)
-	way := (x - from.X) / dir.X
-	if way <= 0 || way >= r || math.Abs(from.Y+way*dir.Y) > g.half {
-		return false
+	way := (math.Copysign(g.x, dir.X) - s.From.X) / dir.X
+	if way <= 0 || way >= r {
+		return 0
 	}
-	at, ok := b.Fly(Struck(0, v, up), unit.Length(way))
-	return ok && at.Height.Metres() < g.high
+	y, wide := s.From.Y+way*dir.Y, s.Spread.Metres()*(1-way/r)
+	within := min(y+wide, g.half) - max(y-wide, -g.half)
+	if within < 0 {
+		return 0
+	}
+	if at, ok := b.Fly(Struck(0, v, up), unit.Length(way)); !ok || at.Height.Metres() >= g.high {
+		return 0
+	}
+	if wide == 0 {
+		return 1
+	}
+	return min(1, within/(2*wide))
 }

@@ -1,8 +1,7 @@
 package puck
 
 import (
-	"cmp"
-	"slices"
+	"math"
 
 	"example.org/rinkpane/internal/measure/unit"
 )
@@ -29,11 +28,14 @@ type Sector struct {
 	Passing                bool // some shot of the model passes; otherwise the figures above are zero
 }
 
-// pass is one way through the hole with its part of all shots.
+// pass is one way through the hole with its part of all shots, and the spread
+// of those that it stands for: of their bearing to either side (radians), and of
+// their speed as a share of it.
 type pass struct {
-	share  float64
-	flight Flight
-	motion Motion
+	share          float64
+	flight         Flight
+	motion         Motion
+	aside, quicker float64
 }
 
 // tally sums the shots that pass through one opening.
@@ -57,6 +59,7 @@ func (t *tally) add(shots []Shot, p place, goals goalFrames) {
 		return
 	}
 	for _, s := range shots {
+		aside, quicker := s.Spread.Metres()/max(s.From.Sub(p.at).Len(), s.Spread.Metres(), math.SmallestNonzeroFloat64), float64(s.SpeedSD/s.Speed)
 		s.arrivals(p, goals, func(v arrival) {
 			perM2 := v.perM2 * s.Weight / total
 			t.touching += perM2 * t.open.centreArea(v.flight)
@@ -68,7 +71,7 @@ func (t *tally) add(shots []Shot, p place, goals goalFrames) {
 			t.share += share
 			t.joules += share * e
 			t.mostJ = max(t.mostJ, e)
-			t.passes = append(t.passes, pass{share, v.flight, v.motion})
+			t.passes = append(t.passes, pass{share, v.flight, v.motion, aside, quicker})
 		})
 	}
 }
@@ -102,14 +105,13 @@ func (t *tally) sector(height, floor unit.Length, limit unit.Maybe[unit.Angle]) 
 	if len(t.passes) == 0 {
 		return s
 	}
-	bearings, lands := make([]weighted, len(t.passes)), make([]weighted, len(t.passes))
+	bearings, lands := t.bearings(), make([]weighted, len(t.passes))
 	for i, p := range t.passes {
 		m := p.motion
 		m.Distance, m.Height = 0, height
-		bearings[i] = weighted{p.flight.Along.Radians(), p.share}
-		lands[i] = weighted{FlatBody().Land(m, floor).Distance.Metres(), p.share}
+		land := FlatBody().Land(m, floor).Distance.Metres()
+		lands[i] = weighted{land, p.share, land * p.quicker}
 	}
-	bearings, lands = merged(bearings), merged(lands)
 	s.Passing = true
 	s.From, s.To = unit.Angle(quantile(bearings, lowTail)), unit.Angle(quantile(bearings, highTail))
 	s.Typical, s.Far = unit.Length(quantile(lands, half)), unit.Length(quantile(lands, highTail))
@@ -117,40 +119,53 @@ func (t *tally) sector(height, floor unit.Length, limit unit.Maybe[unit.Angle]) 
 	return s
 }
 
-// weighted is a value with a weight.
-type weighted struct{ value, weight float64 }
-
-// quantile returns the value below which the share q of the weight lies, each
-// value standing in the middle of its own weight and straight lines between,
-// so that it moves little when values and weights do; v is as merged leaves it.
-func quantile(v []weighted, q float64) float64 {
-	total := 0.0
-	for _, x := range v {
-		total += x.weight
-	}
-	last, below, sum := v[0].value, 0.0, 0.0
-	for _, x := range v {
-		middle := sum + x.weight/2
-		if middle >= q*total {
-			return last + (x.value-last)*(q*total-below)/(middle-below)
-		}
-		last, below, sum = x.value, middle, sum+x.weight
-	}
-	return last
-}
-
-// merged returns the values in order, those that differ by rounding alone as
-// one: ways from one place share a bearing. It works in place.
-func merged(v []weighted) []weighted {
-	const same = 1e-9
-	slices.SortFunc(v, func(a, b weighted) int { return cmp.Compare(a.value, b.value) })
-	out := v[:1]
-	for _, x := range v[1:] {
-		if last := &out[len(out)-1]; x.value-last.value < same {
-			last.weight += x.weight
-		} else {
-			out = append(out, x)
-		}
+// bearings are the passes by the direction, in radians, that they go on in.
+func (t *tally) bearings() []weighted {
+	out := make([]weighted, len(t.passes))
+	for i, p := range t.passes {
+		out[i] = weighted{p.flight.Along.Radians(), p.share, p.aside}
 	}
 	return out
 }
+
+// weighted is a value with a weight, spread evenly over a width to either side.
+type weighted struct{ value, weight, wide float64 }
+
+// below returns the weight of the part below x.
+func (w weighted) below(x float64) float64 {
+	switch {
+	case w.wide > 0:
+		return w.weight * max(0, min(1, (x-w.value+w.wide)/(2*w.wide)))
+	case w.value <= x:
+		return w.weight
+	}
+	return 0
+}
+
+// share returns the share of the weight below x.
+func share(v []weighted, x float64) float64 {
+	sum, total := 0.0, 0.0
+	for _, w := range v {
+		sum, total = sum+w.below(x), total+w.weight
+	}
+	return sum / total
+}
+
+// quantile returns the value below which the share q of the weight lies.
+func quantile(v []weighted, q float64) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, x := range v {
+		lo, hi = min(lo, x.value-x.wide), max(hi, x.value+x.wide)
+	}
+	for range quantileSteps {
+		if mid := (lo + hi) / 2; share(v, mid) < q {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return (lo + hi) / 2
+}
+
+// quantileSteps halve the range of angles and distances to below a nanometre.
+const quantileSteps = 40

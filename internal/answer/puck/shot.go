@@ -22,6 +22,8 @@ type Shot struct {
 	SideSD        unit.Angle // of the direction in plan about the aim
 	Weight        float64    // relative frequency, a pure weight >= 0
 	TumblingShare float64    // share of such shots that tumble rather than fly flat, 0 to 1
+	// Spread is how far to either side of From the shots lie that this one stands for.
+	Spread unit.Length
 }
 
 // check says what is wrong with a shot.

@@ -90,6 +90,7 @@ func DefaultShots(r rink.Rink) ([]Shot, error) {
 			z := zone{goal: goal, long: d.Length.Metres() / 2, wide: d.Width.Metres() / 2, end: end, side: side}
 			for _, s := range z.shots() {
 				if r.Contains(s.From) {
+					s.Spread = cell / 2
 					s.Weight *= total / (4 * 100) // beside a hundred shots in each end and on each side
 					shots = append(shots, s)
 				}
@@ -148,8 +149,12 @@ func Played(shots []play.Shot, goal float64) []Shot {
 			continue // struck in the goal's mouth: no direction
 		}
 		at := (1 - strayShare) * c.n
-		out = append(out,
-			Slap().At(from, net, at*slapShare), Wrist().At(from, net, at*(1-slapShare)), Stray().At(from, net, c.n*strayShare))
+		for _, s := range []Shot{
+			Slap().At(from, net, at*slapShare), Wrist().At(from, net, at*(1-slapShare)), Stray().At(from, net, c.n*strayShare),
+		} {
+			s.Spread = cell / 2
+			out = append(out, s)
+		}
 	}
 	return out
 }

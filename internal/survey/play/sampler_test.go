@@ -93,7 +93,7 @@ func TestNoRushIsOffside(t *testing.T) {
 // Who is pinned where the boards turn into the end boards often faces these: a
 // hole behind the goal line then sees the face.
 func TestAPinnedCarrierFacesTheEndBoards(t *testing.T) {
-	s := sample(t, standard(t, "north-american"), DefaultAssumptions(), 4, 40_000)
+	s := sample(t, standard(t, "north-american"), DefaultAssumptions(), 4, 50_000)
 	carriers, facing := 0, 0
 	for i := range s.Len() {
 		m := s.At(i)
