@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/tell/wire"
@@ -28,6 +29,8 @@ type chooseFlags struct {
 
 	limit                    unit.Maybe[time.Duration]
 	model                    target
+	budget                   unit.Maybe[cost.Money]
+	costs                    string
 	play, events, eventUnits string
 	tracks, momentsOut       string
 	lenient, plain, counted  bool
@@ -45,6 +48,20 @@ comes with a proved upper bound; Ctrl-C or --limit end the search with the best 
 so far and its gap. Holes that are cut already cost no new cut; one that the answer
 leaves out means a whole pane in its place.
 
+First comes a table of steps, each proved: what is cut today; the best that keeps all
+of it and cuts 1, 2, 3, ... panes more; what giving up a hole brings; the best of all.
+What a step costs follows from --costs FILE, which may hold these:
+
+  rinkpane: costs 1
+  currency: USD
+  panes: {acrylic: {each: 150, per-m2: 260}}   # to buy one; or per-ft2; other materials likewise
+  cutting: 90       # one hole on site; glass is ordered made
+  cover: 120
+  call-out: 400     # once
+  labour: 85        # an hour
+  closure: 150      # an hour that the ice is closed
+  hours: {cut: 1.5, fit: 2, day: 8}
+
 Exit 0 with an answer, 1 when no set of holes keeps the rules and wishes (the smallest
 clashing group is named), 2 on bad input.`,
 		Example: `  # the best eight holes by common practice, and what each is good for
@@ -52,6 +69,9 @@ clashing group is named), 2 on bad input.`,
 
   # keep the hole B1, cut at most three panes, and show five other sets
   rinkpane choose my.yaml --count 6 --keep B1 --new-cuts 3 --alternatives 5
+
+  # what so much money buys, by one's own costs
+  rinkpane choose my.yaml --costs costs.yaml --budget 2500
 
   # judged by one's own games, and the same problem for another solver
   rinkpane choose my.yaml --events season.csv --units-of-events ft --model choice.lp`,
@@ -79,7 +99,9 @@ func chooseWishes(c *cobra.Command, f *chooseFlags) {
 	fl.StringSliceVar(&f.heights, "heights", nil, "heights of hole centres above the ice to try (default the middle of the rules' range)")
 	fl.StringSliceVar(&f.materials, "materials", nil, "pane materials that may be cut or ordered (default all)")
 	fl.IntVar(&f.alternatives, "alternatives", 3, "next best sets to show, each leaving a pane unused that the ones before use")
-	fl.BoolVar(&f.plain, "plain", false, "leave out the prices of rules and the losses of panes, which take longer")
+	fl.BoolVar(&f.plain, "plain", false, "leave out the steps, the prices of rules and the losses of panes, which take longer")
+	fl.StringVar(&f.costs, "costs", "", "file of costs: panes, cutting, cover, labour, closure, currency (default invented ones)")
+	quantity(c, &f.budget, "budget", "amount of money", cost.ParseMoney, "most to be spent, in whole units of the currency of --costs")
 	quantity(c, &f.limit, "limit", "time", parseLimit, "longest time to search after scoring, as 30s or 2m (default 60s)")
 }
 
@@ -139,6 +161,9 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	ans := study.Answer(timed)
 	ans.Took = time.Since(begun)
 	bar.end()
+	if most, ok := opt.Budget.Get(); ok && len(ans.Frontier) == 1 && len(ans.Unfinished) == 0 {
+		return fmt.Errorf("--budget: %s", words.ChoiceShort(ans, most))
+	}
 	yes := len(ans.Holes) > 0 || ans.Status == solve.Stopped
 	return a.verdict(yes, wire.ChoiceOf(ans, f.arena.Units), func() string { return words.Choice(ans, f.arena.Units) })
 }

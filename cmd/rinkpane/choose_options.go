@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
@@ -45,6 +46,10 @@ func chooseOptions(a *app, ar arena.Arena, f chooseFlags) (choose.Options, error
 		}
 		opt.Materials = append(opt.Materials, m)
 	}
+	opt.Ladder = !f.plain
+	if err := chooseCosts(a, f, &opt); err != nil {
+		return opt, err
+	}
 	if err := choosePlay(a, f, &opt); err != nil {
 		return opt, err
 	}
@@ -58,6 +63,24 @@ func chooseOptions(a *app, ar arena.Arena, f chooseFlags) (choose.Options, error
 		return opt, fmt.Errorf("--%w", err)
 	}
 	return opt, nil
+}
+
+// chooseCosts reads the user's costs and budget.
+func chooseCosts(a *app, f chooseFlags, opt *choose.Options) error {
+	if f.costs != "" {
+		err := withInput(a, f.costs, func(name string, r io.Reader) (err error) {
+			opt.Costs, err = cost.Read(name, r)
+			return err
+		})
+		if err != nil {
+			return fmt.Errorf("--costs: %w", err)
+		}
+	}
+	opt.Budget = f.budget
+	if _, limited := opt.Budget.Get(); limited {
+		opt.Ladder = true
+	}
+	return nil
 }
 
 func choosePlay(a *app, f chooseFlags, opt *choose.Options) error {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
@@ -27,10 +28,16 @@ type Answer struct {
 	Bound  float64 // no legal set is worth more, without unit
 	Holes  []Choice
 	// Took is left at 0 for the caller, who has a clock.
-	Took         time.Duration
-	Candidates   int
-	Moments      int
-	Seed         uint64
+	Took       time.Duration
+	Candidates int
+	Moments    int
+	Seed       uint64
+	Costs      cost.Costs
+	Ladder     []Step // from what is cut today to the best
+	Frontier   []Step // what each amount of money buys, from nothing spent upward; no set is worth more for as little
+	// Cheapest is the least that must be spent for any gain, when the budget
+	// buys none.
+	Cheapest     unit.Maybe[Step]
 	Alternatives []Option
 	Prices       []Price
 	// Today is what the holes that are cut now are worth, Drawn what they and
@@ -131,7 +138,7 @@ func (a Answer) With(set []Candidate) arena.Arena {
 // Answer searches for the best set and explains it.
 func (s *Study) Answer(ctx context.Context) Answer {
 	out := Answer{
-		Arena: s.arena, Sets: s.sets,
+		Arena: s.arena, Sets: s.sets, Costs: s.opt.Costs,
 		Candidates: s.open, Moments: s.problem.Moments, Seed: s.opt.Seed, Excluded: s.causes,
 		Today: s.standing(ctx, Candidate.IsCut),
 		Drawn: s.standing(ctx, func(Candidate) bool { return true }),
@@ -147,9 +154,12 @@ func (s *Study) Answer(ctx context.Context) Answer {
 		}
 		return out
 	}
-	best.Set = s.useful(best)
+	best.Set = s.useful(&s.problem, best.Set)
 	out.Holes = s.explain(best.Set)
 	if best.Status == solve.Optimal {
+		if s.opt.Ladder {
+			s.ladder(ctx, &out, best)
+		}
 		s.alternatives(ctx, &out, best)
 		if !s.opt.Plain {
 			s.prices(ctx, &out, best)
@@ -160,14 +170,14 @@ func (s *Study) Answer(ctx context.Context) Answer {
 }
 
 // useful drops members that add nothing where fewer holes are allowed.
-func (s *Study) useful(best solve.Result) []int {
-	set := slices.Clone(best.Set)
-	for k := 0; k < len(set) && !s.problem.Exact; {
-		if s.solver.Worth(set)[k] > 0 || slices.Contains(s.problem.In, set[k]) {
+func (s *Study) useful(q *Problem, set []int) []int {
+	set = slices.Clone(set)
+	for k := 0; k < len(set) && !q.Exact; {
+		if next := without(set, k); s.solver.Value(set) > s.solver.Value(next) || !q.Allows(next) {
 			k++
-			continue
+		} else {
+			set = next
 		}
-		set = without(set, k)
 	}
 	return set
 }

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"example.org/rinkpane/internal/decide/solve"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // cbc solves a problem by its LP file with Debian's coinor-cbc.
@@ -79,5 +80,30 @@ func TestSolveMatchesCBC(t *testing.T) {
 	}
 	if feasible < 10 || infeasible < 1 {
 		t.Errorf("%d feasible and %d infeasible instances: not enough of each", feasible, infeasible)
+	}
+}
+
+// Each step of the ladder and each point of the frontier against coinor-cbc on the
+// same program, its count of new cuts and its budget among the rows: equal to 1e-6.
+func TestLadderMatchesCBC(t *testing.T) {
+	for seed := range uint64(3) {
+		s := laddered(t, 50+seed, 12, 20)
+		out := ladderOf(s)
+		for _, step := range out.Ladder[1:] {
+			var keep []int
+			if step.Kind == KeepStep {
+				keep = s.today()
+			}
+			q := s.atMost(step.NewCuts, keep)
+			if want, ok := cbc(t, &q); !ok || math.Abs(step.Value-want) > 1e-6 {
+				t.Errorf("seed %d, %s %d: %.9f, cbc %.9f", seed, step.Kind, step.NewCuts, step.Value, want)
+			}
+		}
+		for _, step := range out.Frontier[1:] {
+			q := s.within(unit.Known(step.Bill.Money))
+			if want, ok := cbc(t, &q); !ok || math.Abs(step.Value-want) > 1e-6 {
+				t.Errorf("seed %d, %d spent: %.9f, cbc %.9f", seed, step.Bill.Money, step.Value, want)
+			}
+		}
 	}
 }

@@ -41,6 +41,7 @@ func (p *Problem) WriteLP(out io.Writer, name string, candidate func(i int) stri
 		}
 		return p.Groups[r-1].Rule + " " + p.Groups[r-1].Name
 	})
+	w.Caps(func(int) string { return "budget, less what is spent in any case" })
 	return w.End()
 }
 

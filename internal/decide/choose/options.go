@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/play"
@@ -34,7 +35,13 @@ type Options struct {
 	Keep    []string        // holes or places that must be in the answer
 	Forbid  []string        // holes, places or panes that must not
 
+	Costs  cost.Costs
+	Budget unit.Maybe[cost.Money] // at most this much spent
+
 	Alternatives int
+	// Ladder asks for the steps from what is cut today to the best, and for what
+	// each amount of money buys.
+	Ladder bool
 	// Nodes ends the search after so many parts of it, 0 for no limit: unlike a
 	// limit in time it gives the same answer on every machine.
 	Nodes int
@@ -48,7 +55,7 @@ type Options struct {
 
 // Report is how far the work is.
 type Report struct {
-	Stage string  // "placing", "pairing", "scoring", "ranking", "choosing", "alternatives", "prices", "losses"
+	Stage string  // "placing", "pairing", "scoring", "ranking", "choosing", "ladder", "frontier", "alternatives", "prices", "losses"
 	Share float64 // of the stage that is done, from 0 to 1
 	Value float64 // best so far, without unit
 	Bound float64 // no set is better, without unit
@@ -71,6 +78,7 @@ func DefaultOptions() Options {
 	return Options{
 		Moments: 20_000, Seed: 1, Play: play.DefaultAssumptions(), Judge: sight.DefaultJudgement(),
 		Second: 0.3, Step: 150 * unit.Millimetre, Edge: 100 * unit.Millimetre, Alternatives: 3,
+		Costs: cost.Default(),
 	}
 }
 

@@ -26,10 +26,17 @@ type Problem struct {
 	Second float64
 
 	Groups []Group
+	Caps   []Cap
 	In     []int // candidates that must be chosen
 	// Count is how many are chosen: exactly that many when Exact, else at most.
 	Count int
 	Exact bool
+}
+
+// Cap holds what a set costs within a budget.
+type Cap struct {
+	solve.Cap              // by candidate
+	Label     say.Sentence // the cap in words
 }
 
 // Group caps how many of its members are chosen.
@@ -126,7 +133,11 @@ func (p *Problem) program(worth solve.Worth) solve.Program {
 	for _, g := range p.Groups {
 		rows = append(rows, solve.Row{Columns: g.Members, Most: g.Most})
 	}
-	return solve.Program{Columns: p.Candidates(), Rows: rows, In: p.In, Worth: worth}
+	out := solve.Program{Columns: p.Candidates(), Rows: rows, In: p.In, Worth: worth}
+	for _, c := range p.Caps {
+		out.Caps = append(out.Caps, c.Cap)
+	}
+	return out
 }
 
 // Allows reports whether a set of candidates, ascending, keeps every

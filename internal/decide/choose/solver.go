@@ -48,19 +48,19 @@ func (s *Solver) Solve(ctx context.Context, nodes int, tell solve.Progress) solv
 // enough, if that is above 0. One that ends early has a bound above its value.
 func (s *Solver) again(ctx context.Context, q *Problem, start []int, enough float64, tell solve.Progress) solve.Result {
 	p := q.program(nil)
-	return s.solver.Again(ctx, solve.Other{Rows: p.Rows, In: p.In, Start: start, Nodes: furtherNodes, Enough: enough, Tell: tell})
+	return s.solver.Again(ctx, solve.Other{Rows: p.Rows, Caps: p.Caps, In: p.In, Start: start, Nodes: furtherNodes, Enough: enough, Tell: tell})
 }
 
 // bounds returns for each list of candidates what no set without them is worth.
 func (s *Solver) bounds(ctx context.Context, gone [][]int) []float64 {
 	p := s.problem.program(nil)
-	return s.solver.Bounds(ctx, p.Rows, p.In, gone)
+	return s.solver.Bounds(ctx, solve.Other{Rows: p.Rows, Caps: p.Caps, In: p.In}, gone)
 }
 
 // Clash returns the smallest group of constraints that no set can keep together,
 // in words; none when some set keeps all. name names a candidate.
 func (s *Solver) Clash(ctx context.Context, name func(i int) say.Sentence) (out []say.Sentence) {
-	in, rows := s.solver.Clash(ctx)
+	in, rows, caps := s.solver.Clash(ctx)
 	for _, i := range in {
 		out = append(out, say.Make("keep %s", name(i)))
 	}
@@ -70,6 +70,9 @@ func (s *Solver) Clash(ctx context.Context, name func(i int) say.Sentence) (out 
 		} else {
 			out = append(out, s.problem.Groups[r-1].label())
 		}
+	}
+	for _, k := range caps {
+		out = append(out, s.problem.Caps[k].Label)
 	}
 	return out
 }

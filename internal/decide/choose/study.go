@@ -12,6 +12,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
@@ -30,7 +31,9 @@ type Study struct {
 	places  []Candidate // those that may be chosen, in station order, then the barred ones
 	open    int         // how many may be chosen
 	causes  []Cause
-	kinds   []uint8 // of each moment
+	kinds   []uint8     // of each moment
+	bills   []cost.Bill // by place, beside base
+	base    cost.Bill   // a new pane for every hole that is cut today
 	problem Problem
 	solver  *Solver
 }
@@ -137,6 +140,10 @@ func (s *Study) constrain(ctx context.Context) error {
 			}
 			p.Groups = append(p.Groups, Group{Rule: rule, Name: s.id(i), Members: []int{i}, Label: label})
 		}
+	}
+	s.charge()
+	if b, ok := s.opt.Budget.Get(); ok {
+		p.Caps = append(p.Caps, s.budget(b))
 	}
 	return s.wishes()
 }

@@ -5,36 +5,39 @@ import (
 	"slices"
 )
 
-// Clash returns the smallest group of rows and of columns that must be chosen
-// which no set can keep together, as indices; none when some set keeps all. Each
-// row stands for itself.
+// Clash returns the smallest group of rows, of caps and of columns that must be
+// chosen which no set can keep together, as indices; none when some set keeps all.
+// Each row and cap stands for itself.
 //
 // A smallest group meets every set of constraints whose removal would free the
 // program. So the least group that meets all such sets known so far is tried;
 // if some choice keeps it, what that choice breaks (shrunk as far as can be) is
 // one more such set (the hitting-set duality of infeasible and correction sets;
 // Reiter 1987).
-func (s *Solver) Clash(ctx context.Context) (in, rows []int) {
+func (s *Solver) Clash(ctx context.Context) (in, rows, caps []int) {
 	c := newClash(&s.program)
 	everything := make([]int, c.size())
 	for k := range everything {
 		everything[k] = k
 	}
 	if _, ok := c.keeps(ctx, everything); ok || ctx.Err() != nil {
-		return nil, nil
+		return nil, nil, nil
 	}
 	for _, k := range c.smallest(ctx) {
-		if k < len(c.program.In) {
+		switch r := k - len(c.program.In); {
+		case r < 0:
 			in = append(in, c.program.In[k])
-		} else {
-			rows = append(rows, c.binding[k-len(c.program.In)])
+		case r < len(c.binding):
+			rows = append(rows, c.binding[r])
+		default:
+			caps = append(caps, r-len(c.binding))
 		}
 	}
-	return in, rows
+	return in, rows, caps
 }
 
 // clash numbers the constraints: first the columns that must be chosen, then the
-// rows that can bind.
+// rows that can bind, then the caps.
 type clash struct {
 	program Program // in which every set is worth the same
 	binding []int   // indices of rows
@@ -51,17 +54,20 @@ func newClash(p *Program) *clash {
 	return c
 }
 
-func (c *clash) size() int { return len(c.program.In) + len(c.binding) }
+func (c *clash) size() int { return len(c.program.In) + len(c.binding) + len(c.program.Caps) }
 
 // keeps finds a set that keeps the chosen constraints.
 func (c *clash) keeps(ctx context.Context, chosen []int) (set []int, ok bool) {
 	q := c.program
-	q.Rows, q.In = nil, nil
+	q.Rows, q.Caps, q.In = nil, nil, nil
 	for _, k := range chosen {
-		if n := len(c.program.In); k < n {
+		switch r := k - len(c.program.In); {
+		case r < 0:
 			q.In = append(q.In, c.program.In[k])
-		} else {
-			q.Rows = append(q.Rows, c.program.Rows[c.binding[k-n]])
+		case r < len(c.binding):
+			q.Rows = append(q.Rows, c.program.Rows[c.binding[r]])
+		default:
+			q.Caps = append(q.Caps, c.program.Caps[r-len(c.binding)])
 		}
 	}
 	s, err := New(q)
@@ -121,10 +127,13 @@ func (c *clash) broken(ctx context.Context, group, set []int) []int {
 
 // holds reports whether a set keeps one constraint.
 func (c *clash) holds(k int, set []int) bool {
-	if n := len(c.program.In); k < n {
+	switch r := k - len(c.program.In); {
+	case r < 0:
 		return slices.Contains(set, c.program.In[k])
-	} else {
-		return c.program.Rows[c.binding[k-n]].keeps(set)
+	case r < len(c.binding):
+		return c.program.Rows[c.binding[r]].keeps(set)
+	default:
+		return c.program.Caps[r-len(c.binding)].keeps(set)
 	}
 }
 

@@ -31,10 +31,11 @@ type hunt struct {
 	best    []int
 	value   float64
 	open    nodes
-	count   int // nodes looked at
-	serial  int // nodes made
-	drawn   int // cuts drawn
-	members [][]int
+	count   int       // nodes looked at
+	serial  int       // nodes made
+	drawn   int       // cuts drawn
+	members [][]int   // of each row on whose count may be branched
+	classes int       // the first of them that counts columns of one cost
 	rest    []float64 // see proved
 	core    []float64 // the middle of the solutions so far
 	mid     []float64
@@ -122,20 +123,73 @@ func newHunt(s *Solver, q *Program, tell Progress) *hunt {
 	return h
 }
 
-// addRows states the rows that can bind.
+// addRows states the rows that can bind, and the caps.
 func (h *hunt) addRows() {
 	for _, r := range h.q.Rows {
 		if r.Most == 0 || r.Least == 0 && r.Most >= len(r.Columns) {
 			continue
 		}
-		a := make([]float64, h.n+h.parts)
-		for _, i := range r.Columns {
-			a[i] = 1
-		}
-		h.lp.addRow(a, float64(r.Most), float64(r.Most-r.Least))
-		h.members = append(h.members, r.Columns)
+		h.addCount(r)
+	}
+	h.classes = len(h.members)
+	for _, c := range h.q.Caps {
+		h.addClasses(c)
+	}
+	for _, c := range h.q.Caps {
+		h.addCap(c)
 	}
 	h.firm = len(h.lp.rows)
+}
+
+// addCount states a row, on whose count may be branched.
+func (h *hunt) addCount(r Row) {
+	a := make([]float64, h.n+h.parts)
+	for _, i := range r.Columns {
+		a[i] = 1
+	}
+	h.lp.addRow(a, float64(r.Most), float64(r.Most-r.Least))
+	h.members = append(h.members, r.Columns)
+}
+
+// mostClasses is to how many costs the counts of columns are stated.
+const mostClasses = 24
+
+// addClasses states how many columns of each cost are chosen, which bars nothing:
+// branching on these counts says at once what is spent, where a cap alone leaves
+// the relaxation to choose a hair less than a column.
+func (h *hunt) addClasses(c Cap) {
+	of := map[int][]int{}
+	var order []int
+	for i, x := range c.Cost {
+		if h.lp.hi[i] == 0 {
+			continue
+		}
+		if of[x] == nil {
+			order = append(order, x)
+		}
+		of[x] = append(of[x], i)
+	}
+	if len(order) > mostClasses {
+		return
+	}
+	for _, x := range order {
+		h.addCount(Row{Columns: of[x], Most: len(of[x])})
+	}
+}
+
+// addCap states a cap, scaled to costs of order 1. The half that is added decides
+// nothing between whole numbers and keeps rounding from ruling out a set.
+func (h *hunt) addCap(c Cap) {
+	a := make([]float64, h.n+h.parts)
+	size, least := 1, 0
+	for _, x := range c.Cost {
+		size, least = max(size, x, -x), least+min(x, 0)
+	}
+	for i, x := range c.Cost {
+		a[i] = float64(x) / float64(size)
+	}
+	h.torn = h.torn || least > c.Most
+	h.lp.addRow(a, (float64(c.Most)+0.5)/float64(size), (float64(c.Most-least)+0.5)/float64(size))
 }
 
 // addCut states theta_k - slope.y <= base.

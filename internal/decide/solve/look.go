@@ -42,7 +42,9 @@ func (h *hunt) look(ctx context.Context, nd node) {
 		}
 		h.read(y)
 		set, integral := h.wholeSet(y)
-		if integral && h.q.Allows(set) {
+		// Whole but for less than is told, and a cap is passed by as little: no set.
+		integral = integral && h.q.Allows(set)
+		if integral {
 			h.offer(set)
 			if nd.bound <= h.value+Tolerance {
 				return
@@ -212,32 +214,42 @@ func (h *hunt) split(nd node, y []float64, solved bool) {
 }
 
 // farthest returns the row's slack or the column that is farthest from
-// whole, and the count or share it has; -1 and a half when all are whole. What
-// the node's boxes have decided is passed by, however far rounding puts y from
-// it: each split narrows both its nodes, so that splitting ends.
+// whole, and the count or share it has; -1 and a half when all are whole. The
+// counts that decide what is spent come first. What the node's boxes have decided
+// is passed by, however far rounding puts y from it: each split narrows both its
+// nodes, so that splitting ends.
 func (h *hunt) farthest(y []float64) (v int, at float64) {
-	v, at = -1, 0.5
-	far := whole
-	for r, members := range h.members {
-		slack, room := h.n+h.parts+r, h.lp.rows[r].b
-		least, most := room-h.lp.hi[slack], room-h.lp.lo[slack]
-		if least >= most {
-			continue
-		}
-		sum := 0.0
-		for _, i := range members {
-			sum += y[i]
-		}
-		if f := apartFromWhole(sum); f > far+splitTie {
-			v, at, far = slack, min(max(sum, least), most-0.5), f
-		}
+	if v, at, _ = h.farthestCount(y, h.classes, len(h.members)); v >= 0 {
+		return v, at
 	}
+	v, at, far := h.farthestCount(y, 0, h.classes)
 	for i, x := range y {
 		if f := apartFromWhole(x); f > 2*far && h.lp.lo[i] < h.lp.hi[i] {
 			v, at, far = i, x, f/2
 		}
 	}
 	return v, at
+}
+
+// farthestCount returns the slack of the count, of some of them, that is farthest
+// from whole, the count, and how far it is.
+func (h *hunt) farthestCount(y []float64, from, to int) (v int, at, far float64) {
+	v, at, far = -1, 0.5, whole
+	for r := from; r < to; r++ {
+		slack, room := h.n+h.parts+r, h.lp.rows[r].b
+		least, most := room-h.lp.hi[slack], room-h.lp.lo[slack]
+		if least >= most {
+			continue
+		}
+		sum := 0.0
+		for _, i := range h.members[r] {
+			sum += y[i]
+		}
+		if f := apartFromWhole(sum); f > far+splitTie {
+			v, at, far = slack, min(max(sum, least), most-0.5), f
+		}
+	}
+	return v, at, far
 }
 
 // firstOpen returns the first column that is not decided yet, or -1.

@@ -88,6 +88,20 @@ func (w *LPFile) Rows(name, about func(r int) string) {
 	}
 }
 
+// Caps writes the program's caps, each with a line of comment.
+func (w *LPFile) Caps(about func(k int) string) {
+	for k, c := range w.program.Caps {
+		w.Comment(about(k))
+		fmt.Fprintf(w, " cap%d:", k)
+		for i, x := range c.Cost {
+			if x != 0 {
+				w.Term(float64(x), 'y', i, -1)
+			}
+		}
+		fmt.Fprintf(w, " <= %d\n", c.Most)
+	}
+}
+
 func (w *LPFile) row(name string, columns []int, sign string, count int) {
 	fmt.Fprintf(w, " %s:", name)
 	for _, i := range columns {
@@ -121,5 +135,6 @@ func (c Linear) WriteLP(out io.Writer, p *Program, about string, column func(i i
 	}
 	fmt.Fprintln(w, "\nSubject To")
 	w.Rows(func(r int) string { return "row" + strconv.Itoa(r) }, func(int) string { return "" })
+	w.Caps(func(int) string { return "cap" })
 	return w.End()
 }

@@ -13,9 +13,28 @@ import (
 type Program struct {
 	Columns int
 	Rows    []Row
+	Caps    []Cap
 	In      []int // columns that must be chosen
 	Worth   Worth
 }
+
+// Cap says that what its chosen columns cost adds up to at most Most: money, hours.
+// Costs are whole numbers, so that no rounding decides what a budget buys; below
+// zero for a column whose choice saves.
+type Cap struct {
+	Cost []int // by column
+	Most int
+}
+
+// Of adds up what a set costs.
+func (c Cap) Of(set []int) (sum int) {
+	for _, i := range set {
+		sum += c.Cost[i]
+	}
+	return sum
+}
+
+func (c Cap) keeps(set []int) bool { return c.Of(set) <= c.Most }
 
 // Row says that at least Least and at most Most of its columns are chosen.
 type Row struct {
@@ -61,18 +80,24 @@ func (p *Program) Check() error {
 			return fmt.Errorf("row %d: columns must exist and ascend, 0 <= least <= most", r)
 		}
 	}
+	for k, c := range p.Caps {
+		if len(c.Cost) != p.Columns {
+			return fmt.Errorf("cap %d: %d costs for %d columns", k, len(c.Cost), p.Columns)
+		}
+	}
 	return nil
 }
 
-// Allows reports whether a set of columns, ascending, keeps every row and holds
-// every column that must be chosen.
+// Allows reports whether a set of columns, ascending, keeps every row and cap and
+// holds every column that must be chosen.
 func (p *Program) Allows(set []int) bool {
 	for _, i := range p.In {
 		if _, ok := slices.BinarySearch(set, i); !ok {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(p.Rows, func(r Row) bool { return !r.keeps(set) })
+	return !slices.ContainsFunc(p.Rows, func(r Row) bool { return !r.keeps(set) }) &&
+		!slices.ContainsFunc(p.Caps, func(c Cap) bool { return !c.keeps(set) })
 }
 
 // Shared counts what two ascending lists have in common.

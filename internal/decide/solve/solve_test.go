@@ -50,6 +50,30 @@ func TestLinearMatchesBruteForce(t *testing.T) {
 	}
 }
 
+// Caps on what is spent, costs below zero among them.
+func TestCapsMatchBruteForce(t *testing.T) {
+	feasible, infeasible := 0, 0
+	for seed := range uint64(120) {
+		rng := rand.New(rand.NewPCG(seed, 11))
+		p := instance(seed, 9, 12)
+		for range 1 + rng.IntN(2) {
+			c := Cap{Cost: make([]int, p.Columns), Most: rng.IntN(900) - 200}
+			for i := range c.Cost {
+				c.Cost[i] = (rng.IntN(5) - 1) * (100 + rng.IntN(2))
+			}
+			p.Caps = append(p.Caps, c)
+		}
+		if agrees(t, p) {
+			feasible++
+		} else {
+			infeasible++
+		}
+	}
+	if feasible < 40 || infeasible < 10 {
+		t.Errorf("%d feasible and %d infeasible programs", feasible, infeasible)
+	}
+}
+
 // assignment is the program in which each row and each column of a table of costs
 // is used once, or each column at most once where there are more rows.
 func assignment(cost [][]float64) Program {
@@ -139,7 +163,7 @@ func TestBoundsWithoutColumns(t *testing.T) {
 		s := solver(t, p)
 		all := s.Solve(context.Background(), 0, nil)
 		gone := []int{int(seed % 12)}
-		bound := s.Bounds(context.Background(), p.Rows, nil, [][]int{gone})[0]
+		bound := s.Bounds(context.Background(), Other{Rows: p.Rows}, [][]int{gone})[0]
 		less := append(slices.Clone(p.Rows), Row{Columns: gone})
 		best := solver(t, Program{Columns: 12, Rows: less, Worth: p.Worth}).Solve(context.Background(), 0, nil)
 		if best.Status == Infeasible {
@@ -206,7 +230,7 @@ func TestClashIsSmallest(t *testing.T) {
 		p.Rows[0].Least, p.Rows[0].Most = 4, 4
 		p.In = []int{int(seed % 7)}
 		c := newClash(&p)
-		in, rows := solver(t, p).Clash(context.Background())
+		in, rows, _ := solver(t, p).Clash(context.Background())
 		if len(in)+len(rows) == 0 || c.size() > 8 {
 			continue
 		}

@@ -66,9 +66,10 @@ func (s *Solver) Solve(ctx context.Context, nodes int, tell Progress) Result {
 	return s.finish(ctx, h)
 }
 
-// Other is a search under other rows, of the same columns and worth.
+// Other is a search under other rows and caps, of the same columns and worth.
 type Other struct {
 	Rows  []Row
+	Caps  []Cap
 	In    []int // columns that must be chosen
 	Start []int // a set to begin with, of which what the rows do not let in is left out
 	Nodes int   // to look at, 0 for no limit
@@ -81,7 +82,7 @@ type Other struct {
 // above its value.
 func (s *Solver) Again(ctx context.Context, o Other) Result {
 	q := s.program
-	q.Rows, q.In = o.Rows, o.In
+	q.Rows, q.Caps, q.In = o.Rows, o.Caps, o.In
 	h := newHunt(s, &q, o.Tell)
 	h.most, h.start = o.Nodes, o.Start
 	if o.Enough > 0 {
@@ -90,12 +91,12 @@ func (s *Solver) Again(ctx context.Context, o Other) Result {
 	return s.finish(ctx, h)
 }
 
-// Bounds returns for each list of columns what no set under the rows is worth that
-// chooses none of them, by the cuts drawn so far, without unit; minus infinity where
-// there is no such set.
-func (s *Solver) Bounds(ctx context.Context, rows []Row, in []int, without [][]int) []float64 {
+// Bounds returns for each list of columns what no set of another search is worth
+// that chooses none of them, by the cuts drawn so far, without unit; minus infinity
+// where there is no such set.
+func (s *Solver) Bounds(ctx context.Context, o Other, without [][]int) []float64 {
 	q := s.program
-	q.Rows, q.In = rows, in
+	q.Rows, q.Caps, q.In = o.Rows, o.Caps, o.In
 	h := newHunt(s, &q, nil)
 	out := make([]float64, len(without))
 	for k, gone := range without {

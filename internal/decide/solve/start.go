@@ -36,6 +36,9 @@ func (h *hunt) fill(order []int) (full []int, ok bool) {
 				return false
 			}
 		}
+		if !h.affords(full, i) {
+			return false
+		}
 		for _, g := range of[i] {
 			used[g]++
 		}
@@ -129,7 +132,13 @@ func (h *hunt) fits(set []int, i int) bool {
 			return false
 		}
 	}
-	return true
+	return h.affords(set, i)
+}
+
+// affords reports whether the caps let a column join a set; one that saves always
+// may.
+func (h *hunt) affords(set []int, i int) bool {
+	return !slices.ContainsFunc(h.q.Caps, func(c Cap) bool { return c.Cost[i] > 0 && c.Of(set)+c.Cost[i] > c.Most })
 }
 
 // swap replaces one member by the best that may take its place, as long as the
@@ -155,7 +164,9 @@ func (h *hunt) swap(ctx context.Context) {
 			next := append(rest, to)
 			slices.Sort(next)
 			before := h.value
-			h.offer(next)
+			if h.q.Allows(next) { // a cap may need what the member saved
+				h.offer(next)
+			}
 			changed = changed || h.value > before
 		}
 	}

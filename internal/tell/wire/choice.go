@@ -18,6 +18,10 @@ type Choice struct {
 	Candidates   int            `json:"candidates"`
 	Moments      int            `json:"moments"`
 	Seed         uint64         `json:"seed"`
+	Costs        ChoiceCosts    `json:"costs"`
+	Ladder       []ChoiceStep   `json:"ladder"`         // by new_cuts; a step may give holes up
+	Keeping      []ChoiceStep   `json:"ladder_keeping"` // the steps that keep all that is cut, where they differ
+	Frontier     []ChoiceStep   `json:"frontier"`       // by cost
 	Alternatives []ChoiceOption `json:"alternatives"`
 	Prices       []ChoicePrice  `json:"prices"`
 	Today        ChoiceStanding `json:"today"`
@@ -65,6 +69,46 @@ type ChoiceOption struct {
 	Holes []ChosenPlace `json:"holes"`
 }
 
+// ChoiceCosts says what the steps' money is.
+type ChoiceCosts struct {
+	Currency string   `json:"currency"`
+	Invented bool     `json:"invented"` // the shipped numbers, which nobody quoted
+	Silent   []string `json:"left_out"` // what the user's file leaves out and so costs nothing
+}
+
+// ChoiceStep is the best set that cuts at most so many panes newly, or that costs
+// at most so much.
+type ChoiceStep struct {
+	Kind    string   `json:"kind"` // "today", "keep all", "give up", "spend"
+	NewCuts int      `json:"new_cuts"`
+	Kept    []string `json:"kept"`
+	Cut     []string `json:"cut"`
+	GivenUp []string `json:"given_up"`
+	Value   float64  `json:"value"`                 // without unit
+	Bound   float64  `json:"bound"`                 // without unit
+	Share   float64  `json:"share"`                 // of the best set's value
+	Alike   *float64 `json:"value_of_best_as_many"` // without unit; null when it was not asked for
+	Cost    int      `json:"cost"`                  // in the currency of costs
+	Panes   int      `json:"panes_to_buy"`
+	Days    float64  `json:"days_closed"` // in units of a day of work
+	Proved  bool     `json:"proved"`
+}
+
+func choiceStep(a choose.Answer, s choose.Step) ChoiceStep {
+	id := func(c choose.Candidate) string { return c.Hole.ID }
+	out := ChoiceStep{
+		Kind: string(s.Kind), NewCuts: s.NewCuts, Kept: Each(s.Kept(), id), Cut: Each(s.Cut(), id), GivenUp: Each(s.GivenUp, id),
+		Value: s.Value, Bound: s.Bound, Cost: int(s.Bill.Money), Panes: s.Bill.Panes, Days: a.Costs.Days(s.Bill), Proved: s.Proved,
+	}
+	if a.Value > 0 {
+		out.Share = s.Value / a.Value
+	}
+	if s.Alike > 0 {
+		out.Alike = &s.Alike
+	}
+	return out
+}
+
 // ChoicePrice is what a constraint costs.
 type ChoicePrice struct {
 	Rule  string   `json:"rule"`
@@ -98,6 +142,17 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 	out.Holes = Each(a.Holes, func(h choose.Choice) ChosenHole {
 		return ChosenHole{chosenPlace(h.Candidate), h.Worth, plain(h.Loss), h.Best, h.Only, choose.SeenFrom, h.Why.In(sys)}
 	})
+	out.Costs = ChoiceCosts{a.Costs.Currency, a.Costs.Invented, some(a.Costs.Silent)}
+	step := func(s choose.Step) ChoiceStep { return choiceStep(a, s) }
+	var free, keeping []choose.Step
+	for k, s := range a.Ladder {
+		if s.Kind == choose.KeepStep && k+1 < len(a.Ladder) && a.Ladder[k+1].NewCuts == s.NewCuts {
+			keeping = append(keeping, s)
+		} else {
+			free = append(free, s)
+		}
+	}
+	out.Ladder, out.Keeping, out.Frontier = Each(free, step), Each(keeping, step), Each(a.Frontier, step)
 	out.Alternatives = Each(a.Alternatives, func(o choose.Option) ChoiceOption {
 		return ChoiceOption{o.Value, o.Bound, o.Lost, Each(o.Holes, chosenPlace)}
 	})

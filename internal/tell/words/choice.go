@@ -47,6 +47,8 @@ func Choice(a choose.Answer, sys unit.System) string {
 // after returns what is said under a table.
 func after(a choose.Answer, title string, sys unit.System) (lines []string) {
 	switch title {
+	case ladderTitle:
+		return afterLadder(a)
 	case chosenTitle:
 		lines = []string{"worth: value lost without it; loss: when its pane stays whole and the rest is chosen anew", ""}
 		for _, h := range a.Holes {
@@ -101,6 +103,8 @@ func ChoiceStandings(a choose.Answer) (lines []string) {
 
 // The tables' titles.
 const (
+	ladderTitle   = "From what is cut today to the best"
+	frontierTitle = "What each amount of money buys"
 	chosenTitle   = "The best set"
 	nextTitle     = "Next best sets"
 	pricesTitle   = "What each rule costs"
@@ -115,8 +119,9 @@ func ChoiceTables(a choose.Answer, sys unit.System) []table.Table {
 		set := names(alt.Holes, sys)
 		next = append(next, option{k + 1, alt, minus(best, set), minus(set, best)})
 	}
+	steps := ladders(a, sys)
 	return slices.DeleteFunc([]table.Table{
-		ChosenHoles.Of(chosenTitle, a.Holes, sys), options.Of(nextTitle, next, sys), ChoicePrices.Of(pricesTitle, a.Prices, sys), causes.Of(excludedTitle, a.Excluded, sys),
+		steps[0], ChosenHoles.Of(chosenTitle, a.Holes, sys), steps[1], options.Of(nextTitle, next, sys), ChoicePrices.Of(pricesTitle, a.Prices, sys), causes.Of(excludedTitle, a.Excluded, sys),
 	}, func(t table.Table) bool { return len(t.Rows) == 0 })
 }
 
