@@ -1,6 +1,7 @@
 package house
 
-// deskRooms are the shell of the desk and its areas: none knows another.
+// deskRooms are the shell of the desk and its areas, of which none knows another, and
+// the program that stands on them.
 var deskRooms = []room{
 	{name: "desk/shell", floor: 10.2, uses: []arrow{
 		{"tell/words", "the key of the angles, a status in words"},
