@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"runtime/debug"
 	"time"
 
@@ -13,6 +14,7 @@ import (
 	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/decide/solve"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/edit"
 	"example.org/rinkpane/internal/tell/wire"
 	"example.org/rinkpane/internal/tell/words"
 )
@@ -33,6 +35,7 @@ type chooseFlags struct {
 	costs                    string
 	play, events, eventUnits string
 	tracks, momentsOut       string
+	apply                    string
 	lenient, plain, counted  bool
 }
 
@@ -72,6 +75,9 @@ clashing group is named), 2 on bad input.`,
 
   # what so much money buys, by one's own costs
   rinkpane choose my.yaml --costs costs.yaml --budget 2500
+
+  # take the answer over: the arena with the chosen holes as planned
+  rinkpane choose my.yaml --apply chosen.yaml
 
   # judged by one's own games, and the same problem for another solver
   rinkpane choose my.yaml --events season.csv --units-of-events ft --model choice.lp`,
@@ -119,12 +125,13 @@ func chooseInputs(c *cobra.Command, f *chooseFlags) {
 	f.kitFlag(c)
 	fl.StringVar(&f.tracks, "tracks", "", "CSV file of tracked moments, as --moments-out writes them; what it leaves out is filled and counted")
 	fl.StringVar(&f.momentsOut, "moments-out", "", "CSV file to write every body of every moment to")
+	fl.StringVar(&f.apply, "apply", "", "file to write the arena to with the chosen holes as planned; its holes that are left out are turned off")
 	f.model.flags(c, "model", "write the same problem as a CPLEX-LP file")
 }
 
 func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
-	moments := target{"moments-out", f.momentsOut, f.model.force}
-	if err := errors.Join(f.model.may(), moments.may()); err != nil {
+	moments, apply := target{"moments-out", f.momentsOut, f.model.force}, target{"apply", f.apply, f.model.force}
+	if err := errors.Join(f.model.may(), moments.may(), apply.may()); err != nil {
 		return err
 	}
 	if err := f.open(a, path); err != nil {
@@ -148,7 +155,11 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	bar := newProgress(a.err)
 	opt.Tell = bar.tell
 	begun := time.Now()
-	study, err := choose.Prepare(ctx, f.arena, f.Rules, f.Kit, opt)
+	own, err := f.doc.Check() // in the document's own units, in which places are written
+	if err != nil {
+		return err
+	}
+	study, err := choose.Prepare(ctx, own, f.Rules, f.Kit, opt)
 	if err != nil {
 		bar.end()
 		return chooseError(err)
@@ -164,8 +175,31 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	if most, ok := opt.Budget.Get(); ok && len(ans.Frontier) == 1 && len(ans.Unfinished) == 0 {
 		return fmt.Errorf("--budget: %s", words.ChoiceShort(ans, most))
 	}
+	if len(ans.Holes) > 0 {
+		if err := apply.writeBy(func(w io.Writer) error { return f.accept(w, ans) }); err != nil {
+			return err
+		}
+	}
 	yes := len(ans.Holes) > 0 || ans.Status == solve.Stopped
 	return a.verdict(yes, wire.ChoiceOf(ans, f.arena.Units), func() string { return words.Choice(ans, f.arena.Units) })
+}
+
+// accept writes the arena's document with the answer's new holes as planned; its own
+// holes that the answer leaves out are turned off.
+func (f chooseFlags) accept(w io.Writer, ans choose.Answer) error {
+	var take []string
+	for _, h := range ans.Holes {
+		take = append(take, h.Hole.ID)
+	}
+	doc := f.doc
+	if edits := ans.Accept(0, take, true); len(edits) > 0 {
+		var err error
+		if doc, _, err = (edit.Editor{Standard: f.Rules.Standard}).Apply(doc, edits); err != nil {
+			return err
+		}
+	}
+	_, err := w.Write(doc.Bytes())
+	return err
 }
 
 // usualLimit is how long the search may take after scoring.

@@ -178,6 +178,7 @@ var deskRooms = []room{
 		{"survey/arena", "reads the user's file"},
 		{"survey/starter", "command survey"},
 		{"survey/kit", "reads the user's kit"},
+		{"survey/edit", "takes an answer of choose over"},
 		{"answer/rules", "command check"},
 		{"answer/fit", "command fit"},
 		{"answer/light", "command light"},

@@ -3,6 +3,7 @@ package choose
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 
 	"example.org/rinkpane/internal/answer/rules"
@@ -120,12 +121,25 @@ func (l *placing) newAt(p glass.Pane, offset, z unit.Length, several bool) Candi
 	sys := l.arena.Units
 	c := Candidate{Hole: l.standard, New: true, Lifted: several, Place: l.arena.PlaceOf(p.From + offset).Measured(sys)}
 	c.Hole.Pane, c.Hole.Height, c.Hole.State = p.ID, z.Measured(sys), glass.Planned
+	c.Hole.Rounding = l.rounding(p)
 	c.Hole.Station = l.arena.StationOf(c.Place)
 	c.Hole.ID = fmt.Sprintf("%s+%.0f", p.ID, offset.Millimetres())
 	if several {
 		c.Hole.ID += fmt.Sprintf("@%.0f", z.Millimetres())
 	}
 	return c
+}
+
+// rounding returns how far the standard hole's edges are rounded in a pane: on both
+// faces together no more than the pane is thick, down to a whole step of half a
+// millimetre, which can be written and made.
+func (l *placing) rounding(p glass.Pane) unit.Maybe[unit.Length] {
+	const step = unit.Millimetre / 2
+	r, known := l.standard.Rounding.Get()
+	if t, measured := p.Thickness.Get(); known && measured && 2*r > t {
+		return unit.Known(unit.Length(math.Floor(float64(t/2/step)+1e-9)) * step)
+	}
+	return l.standard.Rounding
 }
 
 // likeDrawn gives the standard hole the corners that most of the arena's own
