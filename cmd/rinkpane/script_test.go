@@ -1,14 +1,56 @@
 package main
 
 import (
+	"bytes"
+	"io"
+	"os"
 	"path/filepath"
+	"regexp"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"example.org/rinkpane/internal/decide/choose"
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"rinkpane": main})
+	testscript.Main(m, map[string]func(){"rinkpane": func() {
+		os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, unhurried{os.Stderr}))
+	}})
+}
+
+// unhurried is standard error without the lines that tell how far long work is:
+// they come where the machine is slow, and a script that demands silence must not
+// turn red by that.
+type unhurried struct{ io.Writer }
+
+var progressLine = regexp.MustCompile(`^[a-z ]+: (\d+ %|value \S+, bound \S+, gap \S+ %)\n$`)
+
+func (u unhurried) Write(b []byte) (int, error) {
+	if progressLine.Match(b) {
+		return len(b), nil
+	}
+	return u.Writer.Write(b)
+}
+
+// TestScriptsSeeNoProgress writes what a slow machine's command would: every kind
+// of progress is kept from the scripts, and nothing else is.
+func TestScriptsSeeNoProgress(t *testing.T) {
+	reports := []choose.Report{
+		{Stage: "charting the lenses"}, {Stage: "scoring", Share: 0.5}, {Stage: "proving", Share: 1, Value: 0.71, Bound: 0.72},
+	}
+	var plain, seen bytes.Buffer
+	for _, r := range reports {
+		(&progress{w: &plain}).tell(r)
+		(&progress{w: unhurried{&seen}}).tell(r)
+	}
+	if n := bytes.Count(plain.Bytes(), []byte("\n")); n != len(reports) || seen.Len() > 0 {
+		t.Errorf("%d lines of progress for %d reports; the scripts saw %q", n, len(reports), &seen)
+	}
+	const warning = "rinkpane: 3 % of the ice lies in the dark\n"
+	if io.WriteString(unhurried{&seen}, warning); seen.String() != warning {
+		t.Errorf("of a warning the scripts saw %q", &seen)
+	}
 }
 
 // TestScripts runs every command as a user runs it; each script in

@@ -42,6 +42,7 @@ func TestStopEndsACommand(t *testing.T) {
 
 // TestAPipeWithoutAWriter waits for one no longer than patience lasts.
 func TestAPipeWithoutAWriter(t *testing.T) {
+	t.Parallel() // it mostly waits
 	pipe := filepath.Join(t.TempDir(), "pipe")
 	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
 		t.Fatal(err)

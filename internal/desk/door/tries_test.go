@@ -1,6 +1,7 @@
 package door
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"net"
@@ -211,29 +212,42 @@ func TestPressRoomGetsIn(t *testing.T) {
 func TestAFloodHoldsUpItselfOnly(t *testing.T) {
 	for _, place := range []string{"192.0.2.2", "192.0.2.1"} {
 		d, _, _ := testDoor(t, true, map[string]people.Role{"Ada": people.Viewer})
-		d.decoy = decoy // real work, so that the flood waits
-		var flood sync.WaitGroup
+		d.decoy = decoy                                   // real work, so that the flood waits
+		begin, err := d.queue.turn(t.Context(), true, "") // nobody is checked until all stand in line
+		if err != nil {
+			t.Fatal(err)
+		}
+		ctx, leave := context.WithCancel(t.Context())
+		var all sync.WaitGroup
 		var checked atomic.Int64
 		for i := range 45 {
-			flood.Go(func() {
-				err := d.SignIn(httptest.NewRecorder(), from("192.0.2.1"), fmt.Sprint("guess ", i), word)
+			all.Go(func() {
+				err := d.SignIn(httptest.NewRecorder(), from("192.0.2.1").WithContext(ctx), fmt.Sprint("guess ", i), word)
 				if errors.Is(err, ErrWrong) {
 					checked.Add(1)
 				}
 			})
 		}
-		for len(d.waiting()) < 44 {
-			time.Sleep(time.Millisecond)
-		}
-		began, before := time.Now(), checked.Load()
-		if err := d.SignIn(httptest.NewRecorder(), from(place), "Ada", word); err != nil {
-			t.Errorf("from %s: %v", place, err)
-		}
-		if n := checked.Load() - before; n > 2 {
-			t.Errorf("from %s: %d wrong ones were checked before the right one", place, n)
-		}
-		t.Logf("from %s after %v", place, time.Since(began))
-		flood.Wait()
+		d.untilWaiting(45)
+		all.Go(func() {
+			if err := d.SignIn(httptest.NewRecorder(), from(place), "Ada", word); err != nil {
+				t.Errorf("from %s: %v", place, err)
+			}
+			if n := checked.Load(); n > 2 {
+				t.Errorf("from %s: %d wrong ones were checked before the right one", place, n)
+			}
+			leave() // the rest of the flood need not be checked
+		})
+		d.untilWaiting(46)
+		begin()
+		all.Wait()
+	}
+}
+
+// untilWaiting returns when n stand in the door's line.
+func (d *Door) untilWaiting(n int) {
+	for len(d.waiting()) < n {
+		time.Sleep(time.Millisecond)
 	}
 }
 
