@@ -7,9 +7,15 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
+
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 const quickWishes = "moments=300&step=600+mm&count=3&alternatives=1&limit=30&seed=1&rules=common-practice"
@@ -34,6 +40,11 @@ func TestChoiceIsTakenOver(t *testing.T) {
 	if !strings.Contains(page, "proved") || strings.Count(page, `name="take"`) == 0 {
 		t.Fatalf("the answer's page:\n%.2000s", page)
 	}
+	for _, want := range []string{"From what is cut today to the best", "The costs are invented", "#looked-at"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the answer's page lacks %s", want)
+		}
+	}
 	places := between(page, `name="take" value="`, `"`)
 	form := url.Values{"set": {"0"}, "take": places, "rest": {"off"}}
 	if w := ask(t, h, "POST", choosePath+"/"+job+"/accept", form.Encode()); w.Code != http.StatusSeeOther || w.Header().Get("Location") != demoPage {
@@ -50,6 +61,62 @@ func TestChoiceIsTakenOver(t *testing.T) {
 	if w := ask(t, h, "POST", choosePath+"/"+job+"/accept", form.Encode()); w.Code != http.StatusConflict {
 		t.Errorf("taken over again: %d, want 409", w.Code)
 	}
+}
+
+// TestStepIsTakenOver looks at every step of a finished choice, and takes the
+// last, which gives holes up: the new version is a legal plan, and of what is cut
+// and left out it is noted that its pane is to be replaced.
+func TestStepIsTakenOver(t *testing.T) {
+	h, d, _ := ownDesk(t, false)
+	t.Cleanup(d.jobs.Close)
+	to := ask(t, h, "POST", choosePath, strings.ReplaceAll(quickWishes, "count=3&", "")).Header().Get("Location")
+	_, job, _ := strings.Cut(to, "job=")
+	j, ok := d.jobs.Job(job)
+	if !ok {
+		t.Fatalf("started at %q", to)
+	}
+	<-j.Done()
+	c, err := j.Outcome()
+	if err != nil || len(c.Ladder) < 2 {
+		t.Fatalf("%d steps, %v", len(c.Ladder), err)
+	}
+	says(t, ask(t, h, "GET", to, ""), 200, "What each amount of money buys", "sheet-frontier", "the most that money buys", "cost, USD", "Keeping all 5 and cutting 3 more brings")
+	last := ""
+	for k, step := range c.Ladder {
+		last = "step-" + strconv.Itoa(k)
+		page := ask(t, h, "GET", to+"&set="+last, "").Body.String()
+		says(t, ask(t, h, "GET", to+"&set="+last, ""), 200, "Looked at: "+words.ChoiceStep(step), `name="set" value="`+last+`"`)
+		for fate, n := range map[string]int{"stays": len(step.Kept()), "cut new": len(step.Cut()), "given up": len(step.GivenUp)} {
+			if drawn := len(regexp.MustCompile("<title>Hole [^<]*: "+fate+", ").FindAllString(page, -1)); drawn != n {
+				t.Errorf("%s: %d holes are drawn as %s, want %d", last, drawn, fate, n)
+			}
+		}
+	}
+	if len(c.Ladder[len(c.Ladder)-1].GivenUp) == 0 {
+		t.Fatal("the last step gives nothing up")
+	}
+	page := ask(t, h, "GET", to+"&set="+last, "").Body.String()
+	form := url.Values{"set": {last}, "take": between(page, `name="take" value="`, `"`), "rest": between(page, `name="rest" value="`, `"`)}
+	says(t, ask(t, h, "POST", choosePath+"/"+job+"/accept", form.Encode()), http.StatusSeeOther)
+	b, err := d.shell.Shelf.Open(t.Context(), "quillhaven", 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := b.Arena.Check()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if v := b.Maker.Rules.Check(a).Verdict; v != rules.Pass {
+		t.Errorf("the plan taken over: %s", v)
+	}
+	for _, gone := range c.Ladder[len(c.Ladder)-1].GivenUp {
+		h, _ := a.Hole(gone.Hole.ID)
+		if h.State != glass.Off || !strings.Contains(h.Note, "to be replaced") {
+			t.Errorf("%s is %s, noted %q", h.ID, h.State, h.Note)
+		}
+	}
+	says(t, ask(t, h, "GET", to+"&set=step-99", ""), 200, "Looked at: the best set")
+	says(t, ask(t, h, "POST", choosePath+"/"+job+"/accept", "set=step-99"), http.StatusBadRequest)
 }
 
 // followToEnd reads server-sent events until done.

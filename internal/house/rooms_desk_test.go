@@ -133,6 +133,7 @@ var deskRooms = []room{
 		{"measure/unit", "lengths in the visitor's units"},
 		{"survey/glass", "holes that a set leaves out"},
 		{"survey/arena", "the holes to choose from"},
+		{"survey/edit", "what a set that is taken over changes"},
 		{"answer/rules", "rule sets to choose under"},
 		{"decide/plan", "kit and rules in force"},
 		{"decide/choose", "the choice of holes"},

@@ -2,13 +2,13 @@ package choosing
 
 import (
 	"errors"
-	"fmt"
 	"net/http"
-	"strconv"
+	"strings"
 
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/survey/edit"
 )
 
 // job returns the job that a request names, of the arena that it names.
@@ -32,11 +32,11 @@ func (d area) accept(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return shell.ErrNowhere
 	}
-	shown, err := strconv.Atoi(r.PostFormValue("set"))
-	if err != nil || shown < 0 || shown > len(c.Alternatives) {
+	look, ok := pick(c, r.PostFormValue("set"))
+	if !ok {
 		return shell.Refuse(http.StatusBadRequest, "There is no such set.", "Go back and pick one of those shown.")
 	}
-	edits := c.Accept(shown, r.PostForm["take"], r.PostFormValue("rest") == "off")
+	edits := look.edits(r.PostForm["take"], r.PostFormValue("rest") == "off")
 	if len(edits) == 0 {
 		return shell.Refuse(http.StatusBadRequest, "Nothing is ticked.", "Go back and tick the holes to take over.")
 	}
@@ -48,7 +48,7 @@ func (d area) accept(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return shell.Because(http.StatusUnprocessableEntity, "The set cannot be taken over.", err)
 	}
-	what := fmt.Sprintf("chosen on the desk: %d edits", len(edits))
+	what := "chosen on the desk: " + look.what
 	_, err = d.Shelf.Save(r.Context(), j.About.Arena, j.About.Version, doc, door.Who(r.Context()), what)
 	var stale *revision.Stale
 	switch {
@@ -58,4 +58,24 @@ func (d area) accept(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return d.Goto(w, r, shell.SharedOf(j.About.Arena, r.URL.Query()).URL())
+}
+
+// toBeReplaced is noted on a hole that is cut and left out.
+const toBeReplaced = "given up: its pane is to be replaced by a whole one"
+
+// edits makes what is looked at part of the document. With rest, what it leaves
+// out is turned off, and of a hole that is cut it is noted that its pane is to be
+// replaced.
+func (s shown) edits(take []string, rest bool) []edit.Edit {
+	out := s.of.Accept(s.n, take, rest)
+	if !rest {
+		return out
+	}
+	for _, l := range s.left() {
+		if l.IsCut() && !strings.Contains(l.Note, toBeReplaced) {
+			note := strings.TrimPrefix(l.Note+"; "+toBeReplaced, "; ")
+			out = append(out, edit.Edit{Do: edit.Set, Path: "holes[" + l.ID + "].note", Value: edit.One(note)})
+		}
+	}
+	return out
 }

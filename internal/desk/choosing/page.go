@@ -18,7 +18,6 @@ import (
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/words"
 )
@@ -43,23 +42,27 @@ type choosePage struct {
 // holeWish is what is wished for one hole of the arena.
 type holeWish struct{ ID, Where, Wish string }
 
-// answerView is a choice's answer.
+// answerView is a choice's answer, and the set of it that is looked at.
 type answerView struct {
 	Words, Took string
+	Ladder      *ladderView
 	Map         template.HTML
+	Fates       []fateView
 	Sets        []setView // the best and its alternatives
-	Shown       int
+	Shown       string    // the name of what is looked at
+	What        string    // the same for people
 	Heads       []table.Column
 	Rows        []chosenRow
+	Why         bool
 	Prices      table.Table
 	Standings   []string
 	Clash       []string
 	Proved      string // under which rule sets
-	InForce     string // what those in force say of the set, where they are others
+	After       string // what the rules in force say of the plan once it is taken over
 	Stale       bool   // somebody saved since
 	Version     int
 	CanAccept   bool
-	Left        []string
+	Left        []leftOut
 }
 
 type setView struct {
@@ -68,9 +71,9 @@ type setView struct {
 }
 
 type chosenRow struct {
-	ID, Name, Why string
-	New           bool
-	Cells         []table.Cell
+	ID, Name, Fate, Why string
+	New                 bool
+	Cells               []table.Cell
 }
 
 // Again returns the page's own address.
@@ -171,76 +174,75 @@ func (p *choosePage) fillAnswer(r *http.Request, b shelf.Book, j *choice) {
 		p.Problem = err.Error()
 		return
 	}
-	shown, _ := strconv.Atoi(r.FormValue("set"))
-	if shown < 0 || shown > len(c.Alternatives) {
-		shown = 0
+	name := r.FormValue("set")
+	look, ok := pick(c, name)
+	if !ok {
+		look, _ = pick(c, "0")
 	}
-	v := viewOf(c, shown, p.Address.Units(c.Arena.Units))
-	v.sets(c, shown, p.Address, j.ID)
-	v.judge(c, shown, b.Maker.Rules)
+	v := viewOf(look, p.Address.Units(c.Arena.Units))
+	v.Ladder = ladderOf(c, p.Address, j.ID, look.name)
+	v.sets(c, look.name, p.Address, j.ID)
+	v.judge(look, b.Maker.Rules)
 	v.Version = j.About.Version
 	v.Stale = b.Document.Head != j.About.Version
 	v.CanAccept = p.Plans && !v.Stale && len(v.Rows) > 0
 	p.Answer = v
 }
 
-// viewOf tells a set of the answer in a system's units.
-func viewOf(a choose.Answer, shown int, sys unit.System) *answerView {
+// viewOf tells what is looked at of an answer in a system's units.
+func viewOf(s shown, sys unit.System) *answerView {
+	a := s.of
 	v := &answerView{
-		Shown: shown, Words: words.ChoiceOutcome(a), Clash: say.All(a.Clash, sys), Standings: words.ChoiceStandings(a),
+		Shown: s.name, What: s.what, Words: words.ChoiceOutcome(a), Clash: say.All(a.Clash, sys), Standings: words.ChoiceStandings(a),
 		Took:   fmt.Sprintf("%.1f s, %d places, %d moments, seed %d", a.Took.Seconds(), a.Candidates, a.Moments, a.Seed),
-		Prices: words.ChoicePrices.Of("", a.Prices, sys),
+		Prices: words.ChoicePrices.Of("", a.Prices, sys), Left: s.left(), Why: s.n == 0,
 	}
-	holes, columns := a.Holes, words.ChosenHoles
-	if shown > 0 {
-		holes, columns = nil, columns.Pick("place", "pane", "height_m", "state")
-		for _, c := range a.Set(shown) {
+	holes, columns := a.Holes, words.ChosenHoles.Pick("pane", "height_m", "worth", "loss", "best_view_share")
+	if s.n > 0 {
+		holes, columns = nil, columns.Pick("pane", "height_m")
+		for _, c := range s.set() {
 			holes = append(holes, choose.Choice{Candidate: c})
 		}
 	}
 	t := columns.Of("", holes, sys)
 	v.Heads = t.Columns
-	left := a.Arena.Working()
+	drawn := s.mapOf(sys)
 	for i, h := range holes {
-		v.Rows = append(v.Rows, chosenRow{h.Hole.ID, h.Say(sys), h.Why.In(sys), h.New, t.Rows[i]})
-		left = slices.DeleteFunc(left, func(own glass.Hole) bool { return own.ID == h.Hole.ID })
-	}
-	for _, h := range left {
-		v.Left = append(v.Left, h.ID)
+		v.Rows = append(v.Rows, chosenRow{h.Hole.ID, placeWords(h.Candidate, sys), string(drawn.Fates[h.Hole.ID]), h.Why.In(sys), h.New, t.Rows[i]})
 	}
 	if len(holes) > 0 {
-		p := chart.OfChoice(a, shown, sys)
-		p.Bare = true
-		v.Map = template.HTML(sheet.InlineSVG(chart.PlanMap(p, shell.MapWidth)))
+		v.Fates = fates(drawn)
+		v.Map = template.HTML(sheet.InlineSVG(chart.PlanMap(drawn, shell.MapWidth)))
 	}
 	return v
 }
 
-// judge says under which rules the set was proved and, where others are in
-// force on the desk, what those say of it.
-func (v *answerView) judge(a choose.Answer, shown int, inForce rules.Sets) {
+// judge says under which rules the answer was proved, and what those in force on
+// the desk will say of the plan once what is looked at is taken over.
+func (v *answerView) judge(s shown, inForce rules.Sets) {
 	names := func(sets rules.Sets) (out []string) {
 		for _, s := range sets.All() {
 			out = append(out, s.Name)
 		}
 		return out
 	}
-	v.Proved = say.Names(names(a.Sets))
-	if len(v.Rows) == 0 || slices.Equal(a.Sets.IDs(), inForce.IDs()) {
-		return
+	v.Proved = say.Names(names(s.of.Sets))
+	if len(v.Rows) > 0 {
+		v.After = fmt.Sprintf("Judged by %s, which is in force here, it is then: %s.",
+			say.Names(names(inForce)), words.Status(inForce.Check(s.of.With(s.set())).Verdict))
 	}
-	verdict := inForce.Check(a.With(a.Set(shown))).Verdict
-	v.InForce = fmt.Sprintf("In force here is %s: by that the set would be judged %q.", say.Names(names(inForce)), verdict)
 }
 
-func (v *answerView) sets(a choose.Answer, shown int, at shell.Address, job string) {
+func (v *answerView) sets(a choose.Answer, shown string, at shell.Address, job string) {
 	if len(a.Holes) == 0 {
 		return
 	}
-	link := func(n int) string { return at.Beside("/choose", "job", job, "set", strconv.Itoa(n)) }
-	v.Sets = append(v.Sets, setView{"Best", link(0), fmt.Sprintf("%.4f", a.Value), "", shown == 0})
+	add := func(n int, name string, value float64, lost string) {
+		id := strconv.Itoa(n)
+		v.Sets = append(v.Sets, setView{name, at.Beside("/choose", "job", job, "set", id) + "#looked-at", fmt.Sprintf("%.4f", value), lost, shown == id})
+	}
+	add(0, "Best", a.Value, "")
 	for i, alt := range a.Alternatives {
-		v.Sets = append(v.Sets, setView{fmt.Sprintf("Next best %d", i+1), link(i + 1), fmt.Sprintf("%.4f", alt.Value),
-			fmt.Sprintf("%.4f less", alt.Lost), shown == i+1})
+		add(i+1, fmt.Sprintf("Next best %d", i+1), alt.Value, fmt.Sprintf("%.4f less", alt.Lost))
 	}
 }

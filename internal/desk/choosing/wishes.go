@@ -86,7 +86,7 @@ func readWishes(q url.Values) wishes {
 // options turns the wishes into a choice's options, and the longest time for it.
 func (w wishes) options() (choose.Options, time.Duration, error) {
 	o := choose.DefaultOptions()
-	o.Plain = !w.Prices
+	o.Plain, o.Ladder = !w.Prices, true
 	o.Keep, o.Forbid = w.Keep, append(w.Forbid, strings.Fields(strings.ReplaceAll(w.Panes, ",", " "))...)
 	seed, cuts, limit := int(o.Seed), -1, int(usualLimit/time.Second)
 	o.Moments = usualMoments

@@ -24,6 +24,7 @@ type Content struct {
 	Others    []Spot            // alternative places
 	Notes     map[string]string // a few words under a hole's label, by id
 	Names     map[string]string // a hole's label, by id, where it is not its id
+	Fates     map[string]Fate   // what becomes of a hole, by id, told in place of its verdict
 	Picked    string            // the hole that is looked at
 	Bare      bool              // no heading and no legend: the page around has them
 	// Key keeps the scale of the heat under a bare map.

@@ -21,7 +21,11 @@ func (m *planMap) marks() {
 		if h.ID == m.Picked {
 			g.Add("picked", sheet.Circle{C: at, R: markSize + 1})
 		}
-		drawMark(g, at, h.State, m.Status[h.ID])
+		if f, ok := m.Fates[h.ID]; ok {
+			drawFate(g, at, f)
+		} else {
+			drawMark(g, at, h.State, m.Status[h.ID])
+		}
 	}
 	for _, w := range m.Arena.Windows {
 		at, out := m.off(w.Station, 0), m.outward(w.Station)
@@ -33,7 +37,11 @@ func (m *planMap) marks() {
 }
 
 func (m *planMap) holeTitle(h glass.Hole) string {
-	return "Hole " + m.name(h.ID) + ": " + markWords(h.State, m.Status[h.ID]) + ", " + h.Size.Format(m.Arena.Units) +
+	words := markWords(h.State, m.Status[h.ID])
+	if f, ok := m.Fates[h.ID]; ok {
+		words = string(f)
+	}
+	return "Hole " + m.name(h.ID) + ": " + words + ", " + h.Size.Format(m.Arena.Units) +
 		", station " + h.Station.Format(m.Arena.Units)
 }
 

@@ -53,6 +53,8 @@ func arenaStyles() sheet.Stylesheet {
 		{Class: "hole-unknown", Style: sheet.Style{Fill: sheet.Doubt, Stroke: sheet.White, Width: sheet.W18}},
 		{Class: "hole-off", Style: sheet.Style{Fill: sheet.White, Stroke: sheet.Slate, Width: sheet.W25, Dash: []float64{0.6, 0.5}}},
 		{Class: "hole-sign", Style: sheet.Style{Stroke: sheet.White, Width: sheet.W35, Fill: sheet.None, Dash: sheet.Solid}},
+		{Class: "hole-stays", Style: sheet.Style{Fill: sheet.Deep, Stroke: sheet.White, Width: sheet.W18}},
+		{Class: "fate-sign", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W35, Fill: sheet.None, Dash: sheet.Solid}},
 		{Class: "hole-cut", Style: sheet.Style{Fill: sheet.White, Stroke: sheet.Ink, Width: sheet.W25}},
 		{Class: "hole-label", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Bold, Size: sheet.SizeText}},
 		{Class: "hole-note", Style: sheet.Style{Fill: sheet.Slate, Face: sheet.Regular, Size: sizeTiny}},

@@ -119,9 +119,8 @@ func ChoiceTables(a choose.Answer, sys unit.System) []table.Table {
 		set := names(alt.Holes, sys)
 		next = append(next, option{k + 1, alt, minus(best, set), minus(set, best)})
 	}
-	steps := ladders(a, sys)
 	return slices.DeleteFunc([]table.Table{
-		steps[0], ChosenHoles.Of(chosenTitle, a.Holes, sys), steps[1], options.Of(nextTitle, next, sys), ChoicePrices.Of(pricesTitle, a.Prices, sys), causes.Of(excludedTitle, a.Excluded, sys),
+		ChoiceLadder(a, sys), ChosenHoles.Of(chosenTitle, a.Holes, sys), append(bought(a), bar).Of(frontierTitle, rungsOf(a, a.Frontier), sys), options.Of(nextTitle, next, sys), ChoicePrices.Of(pricesTitle, a.Prices, sys), causes.Of(excludedTitle, a.Excluded, sys),
 	}, func(t table.Table) bool { return len(t.Rows) == 0 })
 }
 

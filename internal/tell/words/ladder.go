@@ -92,45 +92,68 @@ func rungsOf(a choose.Answer, steps []choose.Step) []rung {
 	return out
 }
 
-// ladders returns the tables of the steps and of what each amount of money buys.
-func ladders(a choose.Answer, sys unit.System) []table.Table {
-	columns := rungs(a.Costs)
-	money := append(columns.Pick("cost_"+strings.ToLower(a.Costs.Currency)), columns.Pick("step", "value", "panes_to_buy", "days_closed")...)
-	return []table.Table{columns.Of(ladderTitle, rungsOf(a, a.Ladder), sys), append(money, bar).Of(frontierTitle, rungsOf(a, a.Frontier), sys)}
+// ChoiceLadder returns the table of the steps, from what is cut today to the best.
+func ChoiceLadder(a choose.Answer, sys unit.System) table.Table {
+	return rungs(a.Costs).Of(ladderTitle, rungsOf(a, a.Ladder), sys)
 }
 
-// afterLadder says what the steps leave unsaid: that the costs are nobody's quote,
-// what keeping all brings, and the step after which money buys least.
+// ChoiceFrontier returns the table of what each amount of money buys, without the
+// bars that text draws.
+func ChoiceFrontier(a choose.Answer, sys unit.System) table.Table {
+	return bought(a).Of(frontierTitle, rungsOf(a, a.Frontier), sys)
+}
+
+func bought(a choose.Answer) table.Fields[rung] {
+	columns := rungs(a.Costs)
+	return append(columns.Pick("cost_"+strings.ToLower(a.Costs.Currency)), columns.Pick("step", "value", "panes_to_buy", "days_closed")...)
+}
+
+// ChoiceStep names a step: "keep all, cut 2".
+func ChoiceStep(s choose.Step) string { return rung{Step: s}.What() }
+
+// afterLadder says what the steps leave unsaid, and that the costs are nobody's quote.
 func afterLadder(a choose.Answer) (lines []string) {
+	if sum := LadderSum(a); sum != "" {
+		lines = append(lines, sum)
+	}
+	lines = append(lines, LadderKey)
+	if note := CostsNote(a.Costs, "name your own with --costs FILE"); note != "" {
+		lines = append(lines, note)
+	}
+	return lines
+}
+
+// LadderKey explains the columns of the steps.
+const LadderKey = "of as many: beside the best set of as many holes, cut anew; panes: to buy, one for each hole given up and each that is ordered made; days: with the ice closed."
+
+// LadderSum says in a sentence what keeping all brings, and what is paid for the
+// rest of the best; "" where no step keeps all.
+func LadderSum(a choose.Answer) string {
 	var keep *choose.Step
 	for k := range a.Ladder {
 		if a.Ladder[k].Kind == choose.KeepStep {
 			keep = &a.Ladder[k]
 		}
 	}
-	if keep != nil && a.Value > 0 {
-		all := a.Ladder[len(a.Ladder)-1]
-		line := fmt.Sprintf("Keeping all %d and cutting %d more brings %.1f %% of the best", len(keep.Kept()), len(keep.Cut()), 100*keep.Value/a.Value)
-		if more := all.Bill.Money - keep.Bill.Money; more > 0 {
-			line += fmt.Sprintf(" for %d %s; the last %.1f %% cost %d %s more and give up %s.", keep.Bill.Money, a.Costs.Currency,
-				100*(a.Value-keep.Value)/a.Value, more, a.Costs.Currency, say.Count(len(all.GivenUp), "hole"))
-		} else {
-			line += "."
-		}
-		lines = append(lines, line)
+	if keep == nil || a.Value <= 0 {
+		return ""
 	}
-	lines = append(lines, "of as many: beside the best set of as many holes, cut anew; panes: to buy, one for each hole given up and each that is ordered made; days: with the ice closed.")
-	if note := costsNote(a.Costs); note != "" {
-		lines = append(lines, note)
+	all := a.Ladder[len(a.Ladder)-1]
+	line := fmt.Sprintf("Keeping all %d and cutting %d more brings %.1f %% of the best", len(keep.Kept()), len(keep.Cut()), 100*keep.Value/a.Value)
+	more := all.Bill.Money - keep.Bill.Money
+	if more <= 0 {
+		return line + "."
 	}
-	return lines
+	return line + fmt.Sprintf(" for %d %s; the last %.1f %% cost %d %s more and give up %s.", keep.Bill.Money, a.Costs.Currency,
+		100*(a.Value-keep.Value)/a.Value, more, a.Costs.Currency, say.Count(len(all.GivenUp), "hole"))
 }
 
-// costsNote says where the costs come from, if that is not the user's file alone.
-func costsNote(c cost.Costs) string {
+// CostsNote says where the costs come from, if that is not the user's own alone, and
+// how to give one's own.
+func CostsNote(c cost.Costs, cure string) string {
 	switch {
 	case c.Invented:
-		return "The costs are invented; name your own with --costs FILE."
+		return "The costs are invented; " + cure + "."
 	case len(c.Silent) > 0:
 		return "The costs file leaves out, and so counts as nothing: " + strings.Join(c.Silent, ", ") + "."
 	}
