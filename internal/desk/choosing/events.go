@@ -15,8 +15,8 @@ import (
 
 // Size of the search's chart, in millimetres of the drawing.
 const (
-	chartWide = 230
-	chartHigh = 62
+	chartWide = 130
+	chartHigh = 48
 )
 
 // chartOf draws the way of the search itself: the value rises, the bound falls;

@@ -37,8 +37,8 @@ type stepRow struct {
 
 // Size of the plot of value against cost, in millimetres of the drawing.
 const (
-	frontierWide = 150
-	frontierHigh = 72
+	frontierWide = 96
+	frontierHigh = 58
 )
 
 // ladderOf tells the steps; nil where there are none.
