@@ -32,7 +32,7 @@ func (s *Study) explain(set []int) []Choice {
 	worth := s.solver.Worth(set)
 	roles := s.roles(set)
 	for k, i := range set {
-		out[k] = Choice{Candidate: s.places[i], Worth: worth[k], Best: sum(roles[k].best), Only: sum(roles[k].only), Why: s.sentence(set, k, &roles[k])}
+		out[k] = Choice{Candidate: s.places[i], Worth: worth[k], Best: sum(roles[k].best), Only: sum(roles[k].only), Why: s.sentence(set, k, &roles[k]), AsGood: s.asGood(set, k)}
 	}
 	return out
 }

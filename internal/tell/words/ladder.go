@@ -138,14 +138,14 @@ func LadderSum(a choose.Answer) string {
 	if keep == nil || a.Value <= 0 {
 		return ""
 	}
-	all := a.Ladder[len(a.Ladder)-1]
-	line := fmt.Sprintf("Keeping all %d and cutting %d more brings %.1f %% of the best", len(keep.Kept()), len(keep.Cut()), 100*keep.Value/a.Value)
+	all, share := a.Ladder[len(a.Ladder)-1], roundedDown(1000*keep.Value/a.Value)/10
+	line := fmt.Sprintf("Keeping all %d and cutting %d more brings %.1f %% of the best", len(keep.Kept()), len(keep.Cut()), share)
 	more := all.Bill.Money - keep.Bill.Money
 	if more <= 0 {
 		return line + "."
 	}
 	return line + fmt.Sprintf(" for %d %s; the last %.1f %% cost %d %s more and give up %s.", keep.Bill.Money, a.Costs.Currency,
-		100*(a.Value-keep.Value)/a.Value, more, a.Costs.Currency, say.Count(len(all.GivenUp), "hole"))
+		100-share, more, a.Costs.Currency, say.Count(len(all.GivenUp), "hole"))
 }
 
 // CostsNote says where the costs come from, if that is not the user's own alone, and
