@@ -37,6 +37,7 @@ type chooseFlags struct {
 	tracks, momentsOut       string
 	apply                    string
 	lenient, plain, counted  bool
+	letter                   letterFlags
 }
 
 func chooseCommand(a *app) *cobra.Command {
@@ -78,6 +79,9 @@ clashing group is named), 2 on bad input.`,
 
   # take the answer over: the arena with the chosen holes as planned
   rinkpane choose my.yaml --apply chosen.yaml
+
+  # one page for the rink's manager: what is asked, why, cost, gain, risk
+  rinkpane choose my.yaml --costs costs.yaml --letter letter.pdf
 
   # judged by one's own games, and the same problem for another solver
   rinkpane choose my.yaml --events season.csv --units-of-events ft --model choice.lp`,
@@ -127,11 +131,12 @@ func chooseInputs(c *cobra.Command, f *chooseFlags) {
 	fl.StringVar(&f.momentsOut, "moments-out", "", "CSV file to write every body of every moment to")
 	fl.StringVar(&f.apply, "apply", "", "file to write the arena to with the chosen holes as planned; its holes that are left out are turned off")
 	f.model.flags(c, "model", "write the same problem as a CPLEX-LP file")
+	f.letter.flags(c)
 }
 
 func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	moments, apply := target{"moments-out", f.momentsOut, f.model.force}, target{"apply", f.apply, f.model.force}
-	if err := errors.Join(f.model.may(), moments.may(), apply.may()); err != nil {
+	if err := errors.Join(f.model.may(), moments.may(), apply.may(), f.letter.check(f.model.force, f.plain)); err != nil {
 		return err
 	}
 	if err := f.open(a, path); err != nil {
@@ -179,6 +184,9 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 		if err := apply.writeBy(func(w io.Writer) error { return f.accept(w, ans) }); err != nil {
 			return err
 		}
+	}
+	if err := f.letter.send(ctx, a, ans, &f.source); err != nil {
+		return err
 	}
 	yes := len(ans.Holes) > 0 || ans.Status == solve.Stopped
 	return a.verdict(yes, wire.ChoiceOf(ans, f.arena.Units), func() string { return words.Choice(ans, f.arena.Units) })

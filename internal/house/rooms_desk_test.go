@@ -166,6 +166,7 @@ var deskRooms = []room{
 		{"tell/table", "sentences broken at words"},
 		{"measure/say", "what an answer leaves out"},
 		{"draw/folder", "the files of command plan"},
+		{"draw/letter", "the page of command choose for the rink's manager"},
 		{"tell/words", "text of command choose"},
 		{"tell/wire", "answers as JSON"},
 		{"answer/frame", "command frame"},

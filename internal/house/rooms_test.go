@@ -283,6 +283,22 @@ var houseRooms = append([]room{
 		{"keep/people", "roles, passwords, and sessions in a register that it does not know"},
 	}},
 
+	{name: "draw/letter", floor: 9.3, uses: []arrow{
+		{"decide/choose", "the choice, and the step that is asked for"},
+		{"answer/fit", "the usual lens wide open"},
+		{"answer/frame", "the pane's usual mirror images"},
+		{"answer/gain", "what each new hole brings over its pane"},
+		{"answer/puck", "what comes through"},
+		{"survey/arena", "the arena once the step is done"},
+		{"survey/glass", "the cautions"},
+		{"survey/kit", "the usual lens"},
+		{"survey/play", "moments to weigh the gain by"},
+		{"measure/unit", "the reader's units"},
+		{"tell/table", "tables to set"},
+		{"tell/words", "all that the letter says"},
+		{"draw/chart", "the small map"},
+		{"draw/sheet", "sets the page, writes the PDF"},
+	}},
 	{name: "draw/book", floor: 9.3, uses: []arrow{
 		{"measure/cores", "tells how far the book is"},
 		{"tell/words", "columns, and what is said of a plan"},

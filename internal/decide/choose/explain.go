@@ -32,7 +32,34 @@ func (s *Study) explain(set []int) []Choice {
 	worth := s.solver.Worth(set)
 	roles := s.roles(set)
 	for k, i := range set {
-		out[k] = Choice{Candidate: s.places[i], Worth: worth[k], Best: sum(roles[k].best), Only: sum(roles[k].only), Why: s.sentence(set, k, &roles[k]), AsGood: s.asGood(set, k)}
+		out[k] = Choice{Candidate: s.places[i], Worth: worth[k], Best: sum(roles[k].best), Only: sum(roles[k].only), Why: s.sentence(set, k, &roles[k])}
+		if kind, part := largest(roles[k].lost); part > 0 {
+			out[k].Serves = kindName(kind)
+		}
+	}
+	return out
+}
+
+// Story is what a set does as a whole, and what each of its holes brings to it.
+type Story struct {
+	Each []Choice
+	Seen float64 // share of the news, from 0 to 1, that some hole sees with a score of [SeenFrom] or more
+	// Misses is the kind of moments of which most news is seen by no hole:
+	// "rush at end A"; "" where every moment is seen.
+	Misses string
+}
+
+// story tells what a set does.
+func (s *Study) story(set []int) Story {
+	var missed [kinds]float64
+	for m := range s.problem.Moments {
+		if !slices.ContainsFunc(set, func(i int) bool { return float64(s.problem.Row(i)[m]) >= SeenFrom }) {
+			missed[s.kinds[m]] += s.solver.rank.weight[m]
+		}
+	}
+	out := Story{Each: s.explain(set), Seen: 1 - sum(missed)}
+	if kind, part := largest(missed); part > 0 {
+		out.Misses = kindName(kind)
 	}
 	return out
 }

@@ -82,3 +82,33 @@ func TestMostMeansMoreThanHalf(t *testing.T) {
 		t.Errorf("%q: all is lost in one kind of moment", got)
 	}
 }
+
+// What a set sees and misses as a whole, moment by moment from the stated scores.
+func TestStoryIsWhatTheScoresSay(t *testing.T) {
+	missing := 0
+	for seed := range uint64(20) {
+		p := instance(seed, 8, 90)
+		s := studied(t, p)
+		set := []int{1, 4}
+		seen, missed := 0.0, map[string]float64{}
+		for m, w := range s.solver.rank.weight {
+			if max(p.Row(1)[m], p.Row(4)[m]) >= SeenFrom {
+				seen += w
+			} else {
+				missed[kindName(int(s.kinds[m]))] += w
+			}
+		}
+		got := s.story(set)
+		if math.Abs(got.Seen-seen) > 1e-9 || len(got.Each) != len(set) {
+			t.Errorf("seed %d: sees %.9f, want %.9f", seed, got.Seen, seen)
+		}
+		for kind, w := range missed {
+			if missing++; got.Misses == "" || w > missed[got.Misses]+1e-9 && kind != "bench" && got.Misses != "bench" {
+				t.Errorf("seed %d: misses %q most, want %q", seed, got.Misses, kind)
+			}
+		}
+	}
+	if missing < 10 {
+		t.Fatalf("only %d kinds of moments are missed", missing)
+	}
+}

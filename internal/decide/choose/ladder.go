@@ -24,6 +24,8 @@ type Step struct {
 	// Alike is the value of the best legal set of as many holes, however many
 	// panes that cuts, so that like is compared with like; without unit.
 	Alike float64
+	// Story is what the set does as a whole and hole by hole.
+	Story Story
 }
 
 // StepKind says what a step may do.
@@ -45,6 +47,17 @@ func (s Step) Cut() []Candidate {
 // Kept returns the holes that are cut today and stay.
 func (s Step) Kept() []Candidate {
 	return slices.DeleteFunc(slices.Clone(s.Holes), func(c Candidate) bool { return !c.IsCut() })
+}
+
+// Keeping returns the best step of the ladder that keeps all holes that are cut and
+// cuts more.
+func (a Answer) Keeping() (best Step, ok bool) {
+	for _, step := range a.Ladder {
+		if step.Kind == KeepStep {
+			best, ok = step, true
+		}
+	}
+	return best, ok
 }
 
 // ladder fills in the steps: what is cut today; for 1, 2, 3, ... panes newly cut
@@ -131,7 +144,7 @@ func (s *Study) best(ctx context.Context, q *Problem, start []int, stage string)
 func (s *Study) step(kind StepKind, most int, res solve.Result) Step {
 	out := Step{
 		Kind: kind, NewCuts: most, Value: res.Value, Bound: res.Bound, Proved: res.Status == solve.Optimal,
-		Holes: s.pick(res.Set), Bill: s.bill(res.Set),
+		Holes: s.pick(res.Set), Bill: s.bill(res.Set), Story: s.story(res.Set),
 	}
 	for _, i := range s.today() {
 		if !slices.Contains(res.Set, i) {

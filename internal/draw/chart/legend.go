@@ -132,7 +132,7 @@ func (m *planMap) legend() {
 		}})
 	}
 	if len(m.Reach) > 0 {
-		entries = append(entries, boxEntry("reach", "turn of the best lens, corners clean"))
+		entries = append(entries, boxEntry("reach", "reach: pan limits"))
 	}
 	if h := m.Heat; h != nil {
 		entries = append(entries, heatEntry(h))
@@ -179,10 +179,14 @@ func countEntry(h *Heat) entry {
 	}}
 }
 
-// key sets the heat's scale alone at the map's foot.
+// key sets the heat's scale and the fates alone at the map's foot.
 func (m *planMap) key() {
 	g, _ := m.d.Group("legend", "")
-	m.d.H += drawLegend(g, sheet.Pt(2, m.d.H), m.d.W-4, []entry{heatEntry(m.Heat)}) + 1
+	entries := m.fateEntries()
+	if m.Heat != nil {
+		entries = append(entries, heatEntry(m.Heat))
+	}
+	m.d.H += drawLegend(g, sheet.Pt(2, m.d.H), m.d.W-4, entries) + 1
 }
 
 // scaleBar draws a bar of a round length and returns where it ends.

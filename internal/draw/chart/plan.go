@@ -27,7 +27,7 @@ type Content struct {
 	Fates     map[string]Fate   // what becomes of a hole, by id, told in place of its verdict
 	Picked    string            // the hole that is looked at
 	Bare      bool              // no heading and no legend: the page around has them
-	// Key keeps the scale of the heat under a bare map.
+	// Key keeps the scale of the heat, or the fates, under a bare map.
 	Key bool
 	// Moving is set for a page on which holes are moved: margins do not depend on
 	// where they stand, and a guide is drawn for the page to show ([MapFrame]).
@@ -106,7 +106,7 @@ func PlanMap(p Content, width float64) *sheet.Drawing {
 	if !p.Bare {
 		m.heading()
 		m.legend()
-	} else if p.Key && p.Heat != nil {
+	} else if p.Key && (p.Heat != nil || p.Fates != nil) {
 		m.key()
 	}
 	return m.d

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"example.org/rinkpane/internal/decide/choose"
@@ -86,4 +87,17 @@ func Frontier(a choose.Answer) Plot {
 		Name: "frontier", Desc: fmt.Sprintf("From %.1f %% of the best for nothing to %.1f %% for the dearest step.", money.Points[0].Y, money.Points[len(money.Points)-1].Y),
 		X: Axis{Name: "cost, " + a.Costs.Currency, FromZero: true}, Y: Axis{Name: "of the best, %"}, Series: []Series{money, keep},
 	}
+}
+
+// fateEntries are the signs that the plan uses, for a legend.
+func (p Content) fateEntries() (out []entry) {
+	used := slices.Collect(maps.Values(p.Fates))
+	for _, f := range Fates() {
+		if slices.Contains(used, f) {
+			out = append(out, entry{string(f), 2 * markSize, func(g *sheet.Group, at sheet.Point) {
+				drawFate(g, sheet.Pt(at.X+markSize, at.Y), f)
+			}})
+		}
+	}
+	return out
 }

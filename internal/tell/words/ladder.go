@@ -129,16 +129,12 @@ const LadderKey = "of as many: beside the best set of as many holes, cut anew; p
 // LadderSum says in a sentence what keeping all brings, and what is paid for the
 // rest of the best; "" where no step keeps all.
 func LadderSum(a choose.Answer) string {
-	var keep *choose.Step
-	for k := range a.Ladder {
-		if a.Ladder[k].Kind == choose.KeepStep {
-			keep = &a.Ladder[k]
-		}
-	}
-	if keep == nil || a.Value <= 0 {
+	keep, ok := a.Keeping()
+	if !ok || a.Value <= 0 {
 		return ""
 	}
-	all, share := a.Ladder[len(a.Ladder)-1], roundedDown(1000*keep.Value/a.Value)/10
+	all := a.Ladder[len(a.Ladder)-1]
+	share := roundedDown(1000*keep.Value/a.Value) / 10 // as in the table
 	line := fmt.Sprintf("Keeping all %d and cutting %d more brings %.1f %% of the best", len(keep.Kept()), len(keep.Cut()), share)
 	more := all.Bill.Money - keep.Bill.Money
 	if more <= 0 {
