@@ -96,7 +96,7 @@ func (f sightFlags) reaches(ctx context.Context, holes []arena.Opening) ([]sight
 	if err != nil {
 		return nil, err
 	}
-	m.MindCorners()
+	m.MindCorners(arena.MaxHoles)
 	g, err := sight.NewGrid(f.arena.Rink, f.grid.Or(sight.DefaultStep))
 	if err != nil {
 		return nil, fmt.Errorf("--grid: %w", err)

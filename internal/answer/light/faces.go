@@ -51,6 +51,9 @@ func stoodUpright(l arena.Light, r arena.Reading) bool {
 	})
 }
 
+// SurveyOfFaces returns an arena's readings as points of the light on upright faces.
+func SurveyOfFaces(l arena.Light) []Point { return surveyOf(l, true) }
+
 // facesOver returns the median light on upright faces by zone: of the readings
 // taken upright, or a share of the flat light.
 func facesOver(a arena.Arena, uniform bool, zones []Zone, lit map[string]ZoneLight) (map[string]unit.Illuminance, error) {
@@ -83,7 +86,9 @@ func uprights(l arena.Light) (n, all int) {
 	return n, len(l.Readings)
 }
 
-// faceNote says what the light on faces rests on.
+// FaceNote says what the light on faces rests on where it is the survey's.
+func FaceNote(a arena.Arena) say.Sentence { return faceNote(a, false) }
+
 func faceNote(a arena.Arena, uniform bool) say.Sentence {
 	n, all := uprights(a.Light)
 	share := math.Round(100 * upright(a.Light))

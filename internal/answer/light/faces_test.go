@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/kit"
 )
 
 func faceReport(t *testing.T, l arena.Light, uniform unit.Maybe[unit.Illuminance]) (Row, string) {
@@ -40,6 +41,20 @@ func TestFacesGetAShareOfFlatReadings(t *testing.T) {
 				t.Errorf("share %g: faces %v of %v, ISO %v of %v, said %q", c.share, row.FaceLux, row.Median, row.Faces.ISO, row.ISO, said)
 			}
 		}
+	}
+}
+
+// A body that takes ISO 2000 at most is within it by a flat meter of 1000 lx, which
+// asks for ISO 1960 (C = 250, f/2.8, 1/1000 s), and past it for faces, which ask for 3267.
+func TestFacesPassTheBodysLimitFirst(t *testing.T) {
+	a := demo(t)
+	a.Light = arena.Light{Readings: []arena.Reading{{Lux: 1000}}}
+	r, err := Compute(a, Request{Wanted: Usual(), Body: kit.Body{ISOMax: 2000}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if row := r.Holes[0].Zones[0]; row.OverISO || !row.OverISOFaces {
+		t.Errorf("flat ISO %v over 2000: %v; faces %v: %v", row.ISO, row.OverISO, row.Faces.ISO, row.OverISOFaces)
 	}
 }
 

@@ -43,9 +43,10 @@ type Row struct {
 	Faces        optics.Exposure  // that suits it
 	Distance     unit.Length      // from the hole to the zone's middle
 	Depth        *Depth           // nil without a lens
-	OverISO      bool
-	PastStop     bool // wider than the lens opens
-	OffFlicker   bool // not a flicker-safe time on known mains
+	OverISO      bool             // a flat meter's ISO passes the body's limit
+	OverISOFaces bool             // the ISO for faces does
+	PastStop     bool             // wider than the lens opens
+	OffFlicker   bool             // not a flicker-safe time on known mains
 }
 
 // guessShare is the share of a zone outside the readings from which its light is

@@ -55,7 +55,7 @@ func rowOf(zl ZoneLight, faces unit.Illuminance, away unit.Length, q Request) (R
 			return row, err
 		}
 	}
-	row.OverISO = q.Body.ISOMax > 0 && overISO(row.ISO, q.Body.ISOMax)
+	row.OverISO, row.OverISOFaces = overISO(row.ISO, q.Body.ISOMax), overISO(row.Faces.ISO, q.Body.ISOMax)
 	lens, ok := q.Lens.Get()
 	if !ok {
 		return row, nil
@@ -74,7 +74,10 @@ func rowOf(zl ZoneLight, faces unit.Illuminance, away unit.Length, q Request) (R
 // ISO that rounds to the body's limit is within it.
 var isoSlack = math.Exp2(1.0 / 6)
 
-func overISO(iso unit.ISO, limit int) bool { return float64(iso) > float64(limit)*isoSlack }
+// overISO reports whether an ISO passes a body's limit, 0 for none.
+func overISO(iso unit.ISO, limit int) bool {
+	return limit > 0 && float64(iso) > float64(limit)*isoSlack
+}
 
 // stopSlack is how far a stop may lie below the lens's widest and still be it:
 // engraved stops are rounded to two figures.

@@ -48,9 +48,10 @@ func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 	return m, nil
 }
 
-// MindCorners makes the mapper tell also what the whole frame sees, which takes it a
-// second and more for each shape of hole. It must be called before the first map.
-func (m *Mapper) MindCorners() { m.tracer.whole = true }
+// MindCorners makes the mapper tell also what the whole frame sees, for so many shapes
+// of hole at most, in the order met: each takes it about half a second of a core. It
+// must be called before the first map.
+func (m *Mapper) MindCorners(shapes int) { m.tracer.wholes = shapes }
 
 // errNoLens answers a kit without a lens.
 var errNoLens = errors.New("kit: it has no lens")

@@ -82,7 +82,7 @@ func (m *Mapper) MapOpening(ctx context.Context, o arena.Opening, g *Grid, heigh
 	out.Lenses = m.lensReaches(s, g, seen)
 	for i := range out.Layers {
 		out.Layers[i].Share = share(seen.some[i], g)
-		if m.tracer.whole {
+		if s.traces.wholes != nil {
 			out.Layers[i].Whole = unit.Known(share(seen.someWhole[i], g))
 		}
 		out.Layers[i].Wedge = s.wedge(out.Layers[i].Height.Metres(), ^uint64(0))
@@ -97,7 +97,7 @@ func (m *Mapper) lensReaches(s *sightline, g *Grid, seen tally) []LensReach {
 		r := LensReach{ID: e.lens.ID, Focal: e.Focal, Stop: e.Stop, Fits: s.traces.fits[k], Blind: s.blind(1 << k)}
 		for i := range seen.some {
 			r.Share = append(r.Share, share(seen.each[i][k], g))
-			if m.tracer.whole {
+			if s.traces.wholes != nil {
 				r.Whole = append(r.Whole, share(seen.eachWhole[i][k], g))
 			}
 		}

@@ -19,9 +19,9 @@ type lensUse struct {
 // tracer traces the limits of lenses in openings, once for each shape of opening.
 // It may be used by many goroutines.
 type tracer struct {
-	body  kit.Body
-	uses  []lensUse
-	whole bool // trace the whole frame's limit too
+	body   kit.Body
+	uses   []lensUse
+	wholes int // for how many shapes the whole frame's limit is traced too
 
 	mu     sync.Mutex
 	shapes map[openingShape]*traces
@@ -46,19 +46,20 @@ func (t *tracer) trace(o arena.Opening) (*traces, error) {
 	shape := openingShape{o.Hole.Size, o.Corner.Value, o.Thick.Value}
 	t.mu.Lock()
 	found, ok := t.shapes[shape]
+	whole := len(t.shapes) < t.wholes
 	t.mu.Unlock()
 	if ok {
 		return found, nil
 	}
 	made := &traces{outlines: make([]*fit.Outline, len(t.uses)), fits: make([]bool, len(t.uses))}
-	if t.whole {
+	if whole {
 		made.wholes = make([]*fit.Outline, len(t.uses))
 	}
 	err := cores.Try(len(t.uses), func(k int) error {
 		c, err := fit.FromKit(o, t.uses[k].lens, t.body, t.uses[k].Setting)
 		if err == nil {
 			made.outlines[k], made.fits[k] = c.Trace(), c.Fits()
-			if t.whole {
+			if whole {
 				made.wholes[k] = c.TraceWhole()
 			}
 		}

@@ -32,9 +32,13 @@ type Answer struct {
 	Candidates int
 	Moments    int
 	Seed       uint64
-	Costs      cost.Costs
-	Ladder     []Step // from what is cut today to the best
-	Frontier   []Step // what each amount of money buys, from nothing spent upward; no set is worth more for as little
+	// Margin is half the 95 % interval of the value, over all moments that the
+	// sampler may draw, without unit.
+	Margin   float64
+	Others   Samples
+	Costs    cost.Costs
+	Ladder   []Step // from what is cut today to the best
+	Frontier []Step // what each amount of money buys, from nothing spent upward; no set is worth more for as little
 	// Cheapest is the least that must be spent for any gain, when the budget
 	// buys none.
 	Cheapest     unit.Maybe[Step]
@@ -72,6 +76,9 @@ type Choice struct {
 	// with a score of [SeenFrom] or more.
 	Only float64
 	Why  say.Sentence
+	// AsGood is the run of places along the boards, this one among them, each of which
+	// may stand for it: legal, and no worse by more than the moments can tell.
+	AsGood []Candidate
 	// Serves is the kind of moments for which the set needs it most: "net-front at
 	// end B"; "" where the set is worth as much without it.
 	Serves string
@@ -82,7 +89,10 @@ type Option struct {
 	Value float64 // without unit
 	Bound float64 // the true next best is no better, without unit
 	Lost  float64 // against the best set, without unit
-	Holes []Candidate
+	// Margin is half the 95 % interval of Lost, over all moments that the sampler may
+	// draw, without unit.
+	Margin float64
+	Holes  []Candidate
 }
 
 // Price is what a constraint costs. Of a pane without a place that only this
@@ -159,6 +169,7 @@ func (s *Study) Answer(ctx context.Context) Answer {
 	}
 	best.Set = s.useful(&s.problem, best.Set)
 	out.Holes = s.explain(best.Set)
+	out.Margin = s.solver.rank.margin(best.Set, nil)
 	if best.Status == solve.Optimal {
 		if s.opt.Ladder {
 			s.ladder(ctx, &out, best)
@@ -167,6 +178,7 @@ func (s *Study) Answer(ctx context.Context) Answer {
 		if !s.opt.Plain {
 			s.prices(ctx, &out, best)
 			s.losses(ctx, &out, best)
+			s.others(ctx, &out, best)
 		}
 	}
 	return out

@@ -23,6 +23,11 @@ import (
 // step in millimetres, 0.1 m from the panes' edges.
 func demoStudy(t testing.TB, step float64, moments int) *Study {
 	t.Helper()
+	return demoSeed(t, step, moments, DefaultOptions().Seed)
+}
+
+func demoSeed(t testing.TB, step float64, moments int, seed uint64) *Study {
+	t.Helper()
 	f, err := examples.Files.Open(examples.Demo)
 	if err != nil {
 		t.Fatal(err)
@@ -49,6 +54,7 @@ func demoStudy(t testing.TB, step float64, moments int) *Study {
 	}
 	o := DefaultOptions()
 	o.Step, o.Moments, o.Plain, o.Alternatives = unit.Length(step)*unit.Millimetre, moments, true, 0
+	o.Seed = seed
 	s, err := Prepare(context.Background(), a, sets, k, o)
 	if err != nil {
 		t.Fatal(err)

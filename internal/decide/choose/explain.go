@@ -26,8 +26,17 @@ type role struct {
 	next []float64      // by member of the set: how often it steps in
 }
 
-// explain describes each chosen hole.
+// explain describes each chosen hole, and where else it might be.
 func (s *Study) explain(set []int) []Choice {
+	out := s.each(set)
+	for k := range out {
+		out[k].AsGood = s.asGood(set, k)
+	}
+	return out
+}
+
+// each describes each hole of a set.
+func (s *Study) each(set []int) []Choice {
 	out := make([]Choice, len(set))
 	worth := s.solver.Worth(set)
 	roles := s.roles(set)
@@ -57,7 +66,7 @@ func (s *Study) story(set []int) Story {
 			missed[s.kinds[m]] += s.solver.rank.weight[m]
 		}
 	}
-	out := Story{Each: s.explain(set), Seen: 1 - sum(missed)}
+	out := Story{Each: s.each(set), Seen: 1 - sum(missed)}
 	if kind, part := largest(missed); part > 0 {
 		out.Misses = kindName(kind)
 	}

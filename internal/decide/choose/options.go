@@ -55,7 +55,7 @@ type Options struct {
 
 // Report is how far the work is.
 type Report struct {
-	Stage string  // "placing", "pairing", "scoring", "ranking", "choosing", "ladder", "frontier", "alternatives", "prices", "losses"
+	Stage string  // "placing", "pairing", "scoring", "ranking", "choosing", "ladder", "frontier", "alternatives", "prices", "losses", "other samples"
 	Share float64 // of the stage that is done, from 0 to 1
 	Value float64 // best so far, without unit
 	Bound float64 // no set is better, without unit

@@ -31,7 +31,8 @@ type Study struct {
 	places  []Candidate // those that may be chosen, in station order, then the barred ones
 	open    int         // how many may be chosen
 	causes  []Cause
-	kinds   []uint8     // of each moment
+	kinds   []uint8 // of each moment
+	kit     kit.Kit
 	bills   []cost.Bill // by place, beside base
 	base    cost.Bill   // a new pane for every hole that is cut today
 	problem Problem
@@ -55,7 +56,7 @@ func Prepare(ctx context.Context, a arena.Arena, sets rules.Sets, k kit.Kit, opt
 	}
 	byStation := func(p, q Candidate) int { return cmp.Compare(p.Hole.Station, q.Hole.Station) }
 	slices.SortStableFunc(open, byStation)
-	s := &Study{arena: a, sets: sets, rules: l.rules, opt: opt, places: slices.Concat(open, barred), open: len(open), causes: l.causes()}
+	s := &Study{arena: a, kit: k, sets: sets, rules: l.rules, opt: opt, places: slices.Concat(open, barred), open: len(open), causes: l.causes()}
 	if len(s.places) > maxCandidates {
 		return nil, fmt.Errorf("step: %g mm makes %d places, at most %d: take a larger step", opt.Step.Millimetres(), len(s.places), maxCandidates)
 	}

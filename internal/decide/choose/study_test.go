@@ -245,7 +245,7 @@ func TestWhatIsLeftUndoneIsNamed(t *testing.T) {
 		t.Fatal(err)
 	}
 	ans := s.Answer(ctx)
-	if want := []string{"prices", "losses"}; ans.Status != solve.Optimal || !slices.Equal(ans.Unfinished, want) || len(ans.Alternatives) != 2 {
+	if want := []string{"prices", "losses", "other samples"}; ans.Status != solve.Optimal || !slices.Equal(ans.Unfinished, want) || len(ans.Alternatives) != 2 {
 		t.Errorf("%s, unfinished %q, want %q; %d alternatives", ans.Status, ans.Unfinished, want, len(ans.Alternatives))
 	}
 }

@@ -125,7 +125,7 @@ func (c Comparison) became(h *plan.Hole, before, after plan.Plan) Hole {
 // differs reports whether anything that people see of a hole changed.
 func differs(a, b plan.Hole) bool {
 	return a.Size != b.Size || a.Opening.Thick.Value != b.Opening.Thick.Value || a.State != b.State || a.Status != b.Status ||
-		OtherLens(a, b) || !Alike(a.Reach.Share, b.Reach.Share) || OtherISO(a, b)
+		OtherLens(a, b) || !Alike(a.Reach.Share, b.Reach.Share) || !Alike(a.Reach.Whole.Or(0), b.Reach.Whole.Or(0)) || OtherISO(a, b)
 }
 
 // OtherLens reports whether another lens, or another end of it, is best.
@@ -138,12 +138,12 @@ func OtherLens(a, b plan.Hole) bool {
 // Alike reports whether two shares print as the same percentage.
 func Alike(a, b float64) bool { return math.Round(100*a) == math.Round(100*b) }
 
-// OtherISO reports whether the slot of the hole's own end asks for another ISO,
+// OtherISO reports whether the slot of the hole's own end asks for another ISO for faces,
 // or with another remark on it.
 func OtherISO(a, b plan.Hole) bool {
 	l, inA := a.SlotLight()
 	m, inB := b.SlotLight()
-	return inA != inB || l.ISOMark() != m.ISOMark() || l.OverISO != m.OverISO || l.Guessed() != m.Guessed()
+	return inA != inB || l.Faces.ISOMark() != m.Faces.ISOMark() || l.OverISOFaces != m.OverISOFaces || l.Guessed() != m.Guessed()
 }
 
 // changedRules lists the rules whose answer changed.

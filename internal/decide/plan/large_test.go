@@ -9,6 +9,7 @@ import (
 
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/measure/cores"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 )
 
@@ -116,5 +117,24 @@ func BenchmarkLargest(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// TestWholeFramesOfTheFirstShapesOnly: a plan tells what the whole frame sees for so
+// many shapes of hole, and says for how many holes it does not.
+func TestWholeFramesOfTheFirstShapesOnly(t *testing.T) {
+	p, err := maker(t).Make(t.Context(), largest(t, wholeShapes+2, wholeShapes+2))
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := 0
+	for _, h := range p.Holes {
+		if _, ok := h.Reach.Whole.Get(); ok {
+			told++
+		}
+	}
+	last := p.Remarks[len(p.Remarks)-1].In(unit.Metric)
+	if told != wholeShapes || !strings.Contains(last, "not for 2 holes of further shapes") {
+		t.Errorf("told for %d holes, remark %q", told, last)
 	}
 }

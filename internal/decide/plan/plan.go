@@ -102,8 +102,11 @@ type LensFit struct {
 
 // IceShare is the share of the ice that a hole can shoot with some lens.
 type IceShare struct {
-	Share     float64 // of the ice at puck height, 0 to 1
+	Share     float64 // of the ice at puck height, 0 to 1: half of the light at the frame's centre
 	FaceShare float64 // of the ice at face height, 0 to 1
+	// Whole and WholeFace are the same with the whole frame within one stop; unknown
+	// for shapes of hole past the first few.
+	Whole, WholeFace unit.Maybe[float64]
 	// Blind is the width of the strip along the near boards that is not seen,
 	// straight ahead of the hole; BlindMean its mean over the boards near the hole.
 	Blind, BlindMean unit.Length

@@ -34,6 +34,12 @@ func checkHole(t *testing.T, name string, p Plan, h Hole) {
 	if len(h.Fits) == 0 || h.Status == "" || h.Size.W <= 0 || h.Size.H <= 0 || h.Opening.Thick.Value <= 0 {
 		t.Errorf("%s, %s: %+v", name, h.ID, h)
 	}
+	// The whole frame never sees more than its centre, and is told for the demo's shape.
+	for _, pair := range [][2]float64{{h.Reach.Whole.Or(2), h.Reach.Share}, {h.Reach.WholeFace.Or(2), h.Reach.FaceShare}} {
+		if pair[0] > pair[1] || pair[0] < pair[1]/2 {
+			t.Errorf("%s, %s: whole frame %g, centre %g", name, h.ID, pair[0], pair[1])
+		}
+	}
 	for _, share := range []float64{h.Reach.Share, h.Reach.FaceShare} {
 		if !(share >= 0 && share <= 1) {
 			t.Errorf("%s, %s: share %g", name, h.ID, share)

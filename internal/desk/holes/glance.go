@@ -47,7 +47,7 @@ func (v *liveView) glanceOf(m plan.SurveyedHole, sys unit.System) *glance {
 	if v.now.Picked != nil {
 		for _, l := range v.now.Picked.Light {
 			if l.Zone == m.Slot {
-				g.Facts = append(g.Facts, shell.Fact{Name: "ISO at the slot", Value: words.ISO(l) + " at " + l.Shutter.Format() + ", " + l.Stop.Format()})
+				g.Facts = append(g.Facts, shell.Fact{Name: "ISO for faces at the slot", Value: words.FaceISO(l) + " (flat meter " + words.ISO(l) + ") at " + l.Shutter.Format() + ", " + l.Stop.Format()})
 			}
 		}
 	}

@@ -42,7 +42,7 @@ type fitRow struct {
 var fitColumns = []string{"framing_share", "pan_clear_deg", "pan_usable_deg", "pan_body_deg", "pan_camera_deg", "tilt_clear_deg", "tilt_usable_deg", "tilt_body_deg", "tilt_camera_deg"}
 
 // lightColumns are what it says of the light, in the order of the page.
-var lightColumns = []string{"zone", "median_lx", "iso_nominal", "face_iso_nominal", "shutter", "stop", "ev100", "distance_m", "framed_mm", "near_m", "far_m"}
+var lightColumns = []string{"zone", "median_lx", "face_iso_nominal", "iso_nominal", "shutter", "stop", "ev100", "distance_m", "framed_mm", "near_m", "far_m"}
 
 // viewHole says everything of the hole picked. While it is moved, what takes
 // longer to work out is left open.
@@ -96,8 +96,7 @@ func holeFacts(h plan.Hole, sys unit.System) []shell.Fact {
 }
 
 func reachWords(r plan.IceShare, sys unit.System) string {
-	return fmt.Sprintf("%.0f %% of the ice at puck height, %.0f %% at face height; straight ahead, the %s nearest to the boards stay unseen",
-		100*r.Share, 100*r.FaceShare, r.Blind.Format(sys))
+	return fmt.Sprintf("By the %s. Straight ahead, the %s nearest to the boards stay unseen", words.ReachWords(r), r.Blind.Format(sys))
 }
 
 func degrees(a unit.Maybe[unit.Angle]) string {

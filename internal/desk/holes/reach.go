@@ -30,7 +30,7 @@ func (v liveView) heat() *chart.Heat {
 	cells := func(l unit.Length) int { return int(math.Ceil(float64(l/heatStep) - 1e-9)) }
 	q := url.Values{"hole": {v.Address.Hole}, "version": {strconv.Itoa(v.version)}}
 	return chart.HeatFrame(cells(dim.Length), cells(dim.Width), heatStep.Metres(),
-		"/arena/"+v.Address.Slug+"/reach.png?"+q.Encode(), "Reach of "+v.Address.Hole+": the stronger the colour, the more lenses can be aimed there")
+		"/arena/"+v.Address.Slug+"/reach.png?"+q.Encode(), "Reach of "+v.Address.Hole+": the stronger the colour, the more lenses can be aimed there with half of their light at the centre")
 }
 
 // reachPicture answers with the reach map of a hole as a picture, of a version or

@@ -66,12 +66,10 @@ func (s State) Numbers(shot *frame.Shot, a arena.Arena, sys unit.System) (Number
 	centre := shot.Transmission(0, 0)
 	add("centre", "Light lost, middle", "%s", lost(centre))
 	add("corner", "Light lost, corner", "%s", lost(worstCorner(shot)))
-	lux, iso, note := s.exposure(shot, a, centre, sys)
+	lux, iso, notes := s.exposure(shot, a, centre, sys)
 	add("light", "Light there", "%s", lux)
-	add("iso", "ISO", "%s", iso)
-	if note != "" {
-		n.Notes = append(n.Notes, note)
-	}
+	add("iso", "ISO for faces", "%s", iso)
+	n.Notes = append(n.Notes, notes...)
 	if value, note := s.patch(shot, a, sys); value != "" {
 		add("patch", "Clear patch", "%s", value)
 		if note != "" {
@@ -145,28 +143,38 @@ func lost(share float64) string {
 	return fmt.Sprintf("%.1f stops", stops)
 }
 
-// exposure tells the light where the camera points and the ISO for it.
-func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64, sys unit.System) (lux, iso, note string) {
-	field, err := light.NewField(light.Survey(a.Light))
+// exposure tells the light where the camera points, and the ISO for it: of upright
+// faces, and of a flat meter beside it.
+func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64, sys unit.System) (lux, iso string, notes []string) {
+	flat, err := light.NewField(light.Survey(a.Light))
 	if err != nil {
-		return "not surveyed", "-", ""
+		return "not surveyed", "-", nil
+	}
+	faces, err := light.NewField(light.SurveyOfFaces(a.Light))
+	if err != nil {
+		return "not surveyed", "-", nil
 	}
 	at := shot.Mount.Point(shot.Aim.Direction().Scale(shot.Aim.Distance.Metres()))
-	e, outside := field.At(geom.Vec2{X: at.X, Y: at.Y})
+	place := geom.Vec2{X: at.X, Y: at.Y}
+	e, outside := flat.At(place)
+	onFaces, _ := faces.At(place)
 	lux = e.Format(sys)
 	if outside {
 		lux += ", a guess"
 	}
 	if pass <= 0 {
-		return lux, "-", ""
+		return lux, "-", nil
 	}
-	needed := optics.DefaultCalibration.ISO(unit.Illuminance(float64(e)*pass), s.Shutter, unit.Stop(s.Stop))
-	mark := optics.NearestISO(needed)
-	iso = mark.Text
+	asked := func(e unit.Illuminance) unit.ISO {
+		return optics.DefaultCalibration.ISO(unit.Illuminance(float64(e)*pass), s.Shutter, unit.Stop(s.Stop))
+	}
+	needed := asked(onFaces)
+	iso = optics.NearestISO(needed).Text + ", flat meter " + optics.NearestISO(asked(e)).Text
+	notes = []string{"ISO: " + light.FaceNote(a).In(sys) + "."}
 	if s.Body.ISOMax > 0 && float64(needed) > float64(s.Body.ISOMax) {
-		note = fmt.Sprintf("This needs more than ISO %d, the most that the body's user accepts: open the stop or take a longer shutter time.", s.Body.ISOMax)
+		notes = append(notes, fmt.Sprintf("This needs more than ISO %d, the most that the body's user accepts: open the stop or take a longer shutter time.", s.Body.ISOMax))
 	}
-	return lux, iso, note
+	return lux, iso, notes
 }
 
 // note tells what the photographer should know.

@@ -40,12 +40,15 @@ func (s setter) sentence() string {
 	survey := s.c.Plan.Survey
 	told := fmt.Sprintf("Photo holes: %s on %s, ice %s. Rules in force: %s. Plan revision %s.",
 		say.Count(survey.Holes, "working hole"), say.Count(survey.Panes, "pane"), words.Size(survey, s.units()), words.Verdict(s.c.Plan.Findings), s.c.Mark)
+	if s.c.Plan.Light.Known {
+		told += " " + words.Faces(s.c.Plan, s.units())
+	}
 	return strings.Join(append([]string{told}, say.All(s.c.Plan.Remarks, s.units())...), " ")
 }
 
 // holeTable is a row for each hole.
 func (s setter) holeTable() table.Table {
-	return words.Holes().Pick("hole", "where", "pane", "size", "state", "status", "best_lens_focal", "reach_share").Of("", s.c.Plan.Holes, s.units())
+	return words.Holes().Pick("hole", "where", "pane", "size", "state", "status", "best_lens_focal", "reach_share", "reach_whole_share", "face_iso_nominal", "iso_nominal").Of("", s.c.Plan.Holes, s.units())
 }
 
 // maps are the plan map and the boards strip, a page each.

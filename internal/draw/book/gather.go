@@ -114,7 +114,7 @@ func (c *Content) mapReaches(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		c.Reaches[h.ID] = chart.HeatOf("lenses that can be aimed there", 0, seen)
+		c.Reaches[h.ID] = chart.HeatOf("lenses aimed there with half of their light at the centre", 0, seen)
 	}
 	return nil
 }

@@ -164,9 +164,9 @@ func (s setter) lenses(f flow, h plan.Hole, wide float64) {
 
 // reach is the map of the ice that lenses can be aimed at.
 func (s setter) reach(f flow, h plan.Hole, wide float64) {
-	f.Heading(fmt.Sprintf("Reach: %.0f %% of the ice at puck height, %.0f %% at faces", 100*h.Reach.Share, 100*h.Reach.FaceShare))
+	f.Heading("Reach")
 	f.Drawing(named(chart.PlanMap(chart.Content{Arena: s.alone(h.ID), Heat: s.c.Reaches[h.ID], Picked: h.ID, Bare: true, Key: true}, wide), h.ID))
-	f.Notes(fmt.Sprintf("Hidden along the near boards: %s on average.", h.Reach.Blind.Format(s.units())))
+	f.Notes("By the "+words.ReachWords(h.Reach)+".", fmt.Sprintf("Hidden along the near boards: %s on average.", h.Reach.BlindMean.Format(s.units())))
 }
 
 // alone returns the arena with one hole and without zones, so that its map has
@@ -185,7 +185,7 @@ func (s setter) light(f flow, h plan.Hole) {
 		f.Notes(words.NoLight)
 		return
 	}
-	t := words.Light().Pick("zone", "median_lx", "shutter", "stop", "iso_nominal", "face_iso_nominal", "distance_m", "framed_mm").Of("", h.Light, s.units())
+	t := words.Light().Pick("zone", "median_lx", "shutter", "stop", "face_iso_nominal", "iso_nominal", "distance_m", "framed_mm").Of("", h.Light, s.units())
 	f.Table(t, sheet.SizeSmall)
-	f.Notes(words.ISONotes(h.Light)...)
+	f.Notes(append([]string{"ISO is for upright faces, flat by a flat meter."}, words.ISONotes(h.Light)...)...)
 }

@@ -132,7 +132,7 @@ func (m *planMap) legend() {
 		}})
 	}
 	if len(m.Reach) > 0 {
-		entries = append(entries, boxEntry("reach", "reach: pan limits"))
+		entries = append(entries, boxEntry("reach", "turn of the best lens, corners clean"))
 	}
 	if h := m.Heat; h != nil {
 		entries = append(entries, heatEntry(h))

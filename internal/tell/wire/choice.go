@@ -18,6 +18,8 @@ type Choice struct {
 	Candidates   int            `json:"candidates"`
 	Moments      int            `json:"moments"`
 	Seed         uint64         `json:"seed"`
+	Margin       float64        `json:"value_margin"` // half the 95 % interval of value over all moments, without unit
+	Others       OtherSamples   `json:"other_samples"`
 	Costs        ChoiceCosts    `json:"costs"`
 	Ladder       []ChoiceStep   `json:"ladder"`         // by new_cuts; a step may give holes up
 	Keeping      []ChoiceStep   `json:"ladder_keeping"` // the steps that keep all that is cut, where they differ
@@ -59,14 +61,25 @@ type ChosenHole struct {
 	Only  float64  `json:"only_view_share"` // from 0 to 1
 	From  float64  `json:"seen_from_score"` // from which only_view_share counts a moment as seen, 0 to 1
 	Why   string   `json:"why"`
+	// AsGood are the ids of the places along the boards that may stand for it.
+	AsGood []string `json:"as_good"`
 }
 
 // ChoiceOption is another set.
 type ChoiceOption struct {
-	Value float64       `json:"value"` // without unit
-	Bound float64       `json:"bound"` // without unit
-	Lost  float64       `json:"lost"`  // without unit
-	Holes []ChosenPlace `json:"holes"`
+	Value  float64       `json:"value"`       // without unit
+	Bound  float64       `json:"bound"`       // without unit
+	Lost   float64       `json:"lost"`        // without unit
+	Margin float64       `json:"lost_margin"` // half the 95 % interval of lost over all moments, without unit
+	Holes  []ChosenPlace `json:"holes"`
+}
+
+// OtherSamples is what other samples of moments say of the best set.
+type OtherSamples struct {
+	Number int     `json:"n"`
+	Low    float64 `json:"value_low"`  // without unit
+	High   float64 `json:"value_high"` // without unit
+	Regret float64 `json:"regret"`     // the most by which another set is better in one of them, without unit
 }
 
 // ChoiceCosts says what the steps' money is.
@@ -140,8 +153,9 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 		Clash: some(say.All(a.Clash, sys)), Unfinished: some(a.Unfinished), Nodes: a.Nodes, Cuts: a.Cuts, RuleSets: a.Sets.IDs(),
 	}
 	out.Holes = Each(a.Holes, func(h choose.Choice) ChosenHole {
-		return ChosenHole{chosenPlace(h.Candidate), h.Worth, plain(h.Loss), h.Best, h.Only, choose.SeenFrom, h.Why.In(sys)}
+		return ChosenHole{chosenPlace(h.Candidate), h.Worth, plain(h.Loss), h.Best, h.Only, choose.SeenFrom, h.Why.In(sys), Each(h.AsGood, func(c choose.Candidate) string { return c.Hole.ID })}
 	})
+	out.Margin, out.Others = a.Margin, OtherSamples(a.Others)
 	out.Costs = ChoiceCosts{a.Costs.Currency, a.Costs.Invented, some(a.Costs.Silent)}
 	step := func(s choose.Step) ChoiceStep { return choiceStep(a, s) }
 	var free, keeping []choose.Step
@@ -154,7 +168,7 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 	}
 	out.Ladder, out.Keeping, out.Frontier = Each(free, step), Each(keeping, step), Each(a.Frontier, step)
 	out.Alternatives = Each(a.Alternatives, func(o choose.Option) ChoiceOption {
-		return ChoiceOption{o.Value, o.Bound, o.Lost, Each(o.Holes, chosenPlace)}
+		return ChoiceOption{o.Value, o.Bound, o.Lost, o.Margin, Each(o.Holes, chosenPlace)}
 	})
 	out.Prices = Each(a.Prices, func(p choose.Price) ChoicePrice {
 		return ChoicePrice{p.Rule, p.Value, p.Bound, p.Gain, Each(p.Holes, func(c choose.Candidate) string { return c.Hole.ID })}

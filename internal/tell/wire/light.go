@@ -45,13 +45,14 @@ type ZoneLight struct {
 type LightRow struct {
 	ZoneLight
 	Exposure
-	Dark       Exposure    `json:"dark"`
-	Bright     Exposure    `json:"bright"`
-	Distance   unit.Length `json:"distance_m"` // from the hole to the zone's middle
-	Depth      *Depth      `json:"depth"`      // null without a lens
-	OverISO    bool        `json:"over_iso_max"`
-	PastStop   bool        `json:"past_widest_stop"`
-	OffFlicker bool        `json:"off_flicker"` // not a flicker-safe time on known mains
+	Dark         Exposure    `json:"dark"`
+	Bright       Exposure    `json:"bright"`
+	Distance     unit.Length `json:"distance_m"` // from the hole to the zone's middle
+	Depth        *Depth      `json:"depth"`      // null without a lens
+	OverISO      bool        `json:"over_iso_max"`
+	OverISOFaces bool        `json:"over_iso_max_faces"` // the ISO for faces passes the body's limit
+	PastStop     bool        `json:"past_widest_stop"`
+	OffFlicker   bool        `json:"off_flicker"` // not a flicker-safe time on known mains
 	// FaceLux is the median light on upright faces, and Faces the setting that suits it.
 	FaceLux unit.Illuminance `json:"face_median_lx"`
 	Faces   Exposure         `json:"faces"`
@@ -110,7 +111,7 @@ func rowsOf(rows []light.Row) []LightRow {
 	for i, r := range rows {
 		out[i] = LightRow{
 			ZoneLight(r.ZoneLight), ExposureOf(r.Exposure), ExposureOf(r.Dark), ExposureOf(r.Bright),
-			r.Distance, nil, r.OverISO, r.PastStop, r.OffFlicker, r.FaceLux, ExposureOf(r.Faces),
+			r.Distance, nil, r.OverISO, r.OverISOFaces, r.PastStop, r.OffFlicker, r.FaceLux, ExposureOf(r.Faces),
 		}
 		if d := r.Depth; d != nil {
 			out[i].Depth = &Depth{Focal: d.Focal.Millimetres(), Near: d.Near}

@@ -104,8 +104,10 @@ type Limits struct {
 
 // IceShare is the share of the ice that a hole can shoot with some lens.
 type IceShare struct {
-	Share     float64  `json:"reach_share"`        // of the ice at puck height, 0 to 1
-	FaceShare float64  `json:"reach_face_share"`   // of the ice at face height, 0 to 1
+	Share     float64  `json:"reach_share"`       // of the ice at puck height, 0 to 1
+	FaceShare float64  `json:"reach_face_share"`  // of the ice at face height, 0 to 1
+	Whole     *float64 `json:"reach_whole_share"` // at puck height with the whole frame within one stop; null when not told
+	WholeFace *float64 `json:"reach_whole_face_share"`
 	Blind     float64  `json:"blind_strip_m"`      // strip along the near boards that is not seen, straight ahead
 	BlindMean float64  `json:"blind_strip_mean_m"` // its mean over the boards near the hole
 	Assumed   []string `json:"assumed"`            // what stood in for numbers that the survey lacks
@@ -157,7 +159,7 @@ func holeOf(h plan.Hole, sys unit.System) Hole {
 		Station: h.Station.Metres(), Height: h.Height.Metres(), Width: h.Size.W.Millimetres(), Tall: h.Size.H.Millimetres(),
 		Thick: h.Opening.Thick.Value.Millimetres(), ThickAssumed: !h.Opening.Thick.Surveyed(), Status: h.Status,
 		Fits: fitsOf(h.Fits), Light: rowsOf(h.Light),
-		Reach: IceShare{h.Reach.Share, h.Reach.FaceShare, h.Reach.Blind.Metres(), h.Reach.BlindMean.Metres(), arena.Reasons(h.Reach.Assumed, sys)},
+		Reach: IceShare{h.Reach.Share, h.Reach.FaceShare, plain(h.Reach.Whole), plain(h.Reach.WholeFace), h.Reach.Blind.Metres(), h.Reach.BlindMean.Metres(), arena.Reasons(h.Reach.Assumed, sys)},
 	}
 	if best, ok := h.BestFit(); ok {
 		out.Best, out.BestFocal = best.Lens.ID, best.Focal.Millimetres()

@@ -24,6 +24,9 @@ func Choice(a choose.Answer, sys unit.System) string {
 			b.WriteString("  " + table.Wrap("- "+k.In(sys), "    "))
 		}
 	}
+	if len(a.Holes) > 0 && a.Margin > 0 {
+		b.WriteString(table.Wrap(ChoiceSamples(a), ""))
+	}
 	if len(a.Holes) > 0 {
 		b.WriteString("A value of 1 sees every moment perfectly once.")
 		if a.Took > 0 {
@@ -52,13 +55,48 @@ func after(a choose.Answer, title string, sys unit.System) (lines []string) {
 	case chosenTitle:
 		lines = []string{"worth: value lost without it; loss: when its pane stays whole and the rest is chosen anew", ""}
 		for _, h := range a.Holes {
-			lines = append(lines, h.Say(sys)+": "+h.Why.In(sys))
+			lines = append(lines, h.Say(sys)+": "+h.Why.In(sys)+anywhere(h, sys))
 		}
 		return append(append(lines, ""), ChoiceStandings(a)...)
+	case nextTitle:
+		return alike(a)
 	case pricesTitle:
 		return []string{"A pane that only the rule left out bars is tried at its middle; another place on it may be better."}
 	}
 	return nil
+}
+
+// alike names the next best sets whose loss is within what the moments can tell.
+func alike(a choose.Answer) []string {
+	var numbers []string
+	for k, o := range a.Alternatives {
+		if o.Lost <= o.Margin {
+			numbers = append(numbers, fmt.Sprint(k+1))
+		}
+	}
+	if len(numbers) == 0 {
+		return nil
+	}
+	return []string{"As good as the best, as far as these moments can tell: " + strings.Join(numbers, ", ") + "."}
+}
+
+// anywhere says from where to where a hole may stand as well, as far as the moments
+// can tell; nothing where no other place is as good.
+func anywhere(h choose.Choice, sys unit.System) string {
+	if n := len(h.AsGood); n > 1 {
+		return fmt.Sprintf(" Anywhere from %s to %s is as good, as far as the moments can tell.", h.AsGood[0].Say(sys), h.AsGood[n-1].Say(sys))
+	}
+	return ""
+}
+
+// ChoiceSamples says how far the proof reaches: for these moments, and how far others
+// move it.
+func ChoiceSamples(a choose.Answer) string {
+	words := fmt.Sprintf("The proof is for these %d moments; over all that the sampler may draw the value is within %.4f of that (95 %%).", a.Moments, a.Margin)
+	if o := a.Others; o.Number > 0 {
+		words += fmt.Sprintf(" In %d other samples the set is worth %.4f to %.4f, and no other set beats it by more than %.4f.", o.Number, o.Low, o.High, o.Regret)
+	}
+	return words
 }
 
 // ChoiceOutcome says in a sentence or two how the search ended.

@@ -31,6 +31,16 @@ func share[T any](head, name string, of func(T) float64) table.Field[T] {
 	return inUnits(head, name, true, func(row T, _ unit.System) table.Cell { return table.Number(Percent(of(row)), of(row)) })
 }
 
+func shareIfTold[T any](head, name string, of func(T) unit.Maybe[float64]) table.Field[T] {
+	return inUnits(head, name, true, func(row T, _ unit.System) table.Cell {
+		v, told := of(row).Get()
+		if !told {
+			return table.None()
+		}
+		return table.Number(Percent(v), v)
+	})
+}
+
 func turn[T any](head, name string, of func(T) unit.Maybe[unit.Angle]) table.Field[T] {
 	return inUnits(head, name, true, func(row T, _ unit.System) table.Cell {
 		a, ok := of(row).Get()
@@ -76,10 +86,15 @@ func Holes() table.Fields[plan.Hole] {
 		explained(numbered("frames", "framing_share", func(h plan.Hole) string {
 			return best(h, func(f plan.LensFit) string { return Percent(f.Framing) }, "")
 		}), "ice on which the lens, zoomed as needed, fills a quarter to all of the frame's height with a player"),
-		explained(share("sees", "reach_share", func(h plan.Hole) float64 { return h.Reach.Share }), "ice that some lens can be aimed at"),
-		explained(numbered("ISO at slot", "iso_nominal", SlotISO), "at 1/1000 s, wide open, by a flat meter in the slot of the hole's own end; upright faces ask for more, see the light"),
-		share("puck height", "reach_puck_share", func(h plan.Hole) float64 { return h.Reach.Share }),
-		share("face height", "reach_face_share", func(h plan.Hole) float64 { return h.Reach.FaceShare }),
+		explained(share("centre", "reach_share", func(h plan.Hole) float64 { return h.Reach.Share }), CentreKey),
+		explained(shareIfTold("whole frame", "reach_whole_share", func(h plan.Hole) unit.Maybe[float64] { return h.Reach.Whole }), WholeKey),
+		explained(numbered("ISO for faces", "face_iso_nominal", func(h plan.Hole) string { return slot(h, FaceISO) }),
+			"at 1/1000 s, wide open, for upright faces in the slot of the hole's own end"),
+		explained(numbered("flat meter", "iso_nominal", func(h plan.Hole) string { return slot(h, ISO) }), "the ISO there by a meter that looks up"),
+		share("centre, puck", "reach_puck_share", func(h plan.Hole) float64 { return h.Reach.Share }),
+		share("face", "reach_face_share", func(h plan.Hole) float64 { return h.Reach.FaceShare }),
+		shareIfTold("whole frame, puck", "reach_whole_puck_share", func(h plan.Hole) unit.Maybe[float64] { return h.Reach.Whole }),
+		shareIfTold("face", "reach_whole_face_share", func(h plan.Hole) unit.Maybe[float64] { return h.Reach.WholeFace }),
 		length("blind strip", "blind_strip_m", func(h plan.Hole) unit.Length { return h.Reach.Blind }),
 		length("mean", "blind_strip_mean_m", func(h plan.Hole) unit.Length { return h.Reach.BlindMean }),
 		left("assumed", "assumed", func(h plan.Hole) string {
@@ -105,10 +120,10 @@ func best(h plan.Hole, of func(plan.LensFit) string, without string) string {
 	return without
 }
 
-// SlotISO prints the ISO that the slot of the hole's own end asks for.
-func SlotISO(h plan.Hole) string {
+// slot prints something of the slot of the hole's own end.
+func slot(h plan.Hole, of func(light.Row) string) string {
 	if l, ok := h.SlotLight(); ok {
-		return ISO(l)
+		return of(l)
 	}
 	return "no reading"
 }
@@ -182,8 +197,8 @@ func Light() table.Fields[light.Row] {
 		numbered("EV", "ev100", func(l light.Row) string { return fmt.Sprintf("%.1f", l.EV100) }),
 		numbered("shutter", "shutter", func(l light.Row) string { return l.Shutter.Format() }),
 		numbered("stop", "stop", func(l light.Row) string { return l.Stop.Format() }),
-		numbered("ISO", "iso_nominal", ISO),
-		numbered("faces", "face_iso_nominal", func(l light.Row) string { return plain(l.Faces.ISOMark()) }),
+		numbered("ISO", "face_iso_nominal", FaceISO),
+		numbered("flat", "iso_nominal", ISO),
 		far("away", "distance_m", func(l light.Row) unit.Length { return l.Distance }),
 		inUnits("framed at", "framed_mm", true, depth(func(d light.Depth, _ unit.System) string { return fmt.Sprintf("%.0f mm", d.Focal.Millimetres()) })),
 		inUnits("sharp from", "near_m", true, depth(func(d light.Depth, sys unit.System) string { return Far(d.Near, sys) })),

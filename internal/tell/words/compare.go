@@ -39,10 +39,12 @@ func Became(h compare.Hole, sys unit.System) []string {
 	tell(a.State != b.State, "now %s instead of %s", b.State, a.State)
 	tell(a.Status != b.Status, "rules %s instead of %s", Status(b.Status), Status(a.Status))
 	tell(compare.OtherLens(*a, *b), "best lens %s instead of %s", Best(*b), Best(*a))
-	tell(!compare.Alike(a.Reach.Share, b.Reach.Share), "sees %s of the ice instead of %s", Percent(b.Reach.Share), Percent(a.Reach.Share))
+	tell(!compare.Alike(a.Reach.Share, b.Reach.Share), "the frame's centre sees %s of the ice instead of %s", Percent(b.Reach.Share), Percent(a.Reach.Share))
+	wasWhole, isWhole := a.Reach.Whole.Or(0), b.Reach.Whole.Or(0)
+	tell(!compare.Alike(wasWhole, isWhole), "the whole frame sees %s of the ice instead of %s", Percent(isWhole), Percent(wasWhole))
 	_, wasLit := a.SlotLight()
 	_, isLit := b.SlotLight()
-	tell(wasLit && isLit && compare.OtherISO(*a, *b), "ISO %s at the slot instead of %s", SlotISO(*b), SlotISO(*a))
+	tell(wasLit && isLit && compare.OtherISO(*a, *b), "ISO for faces %s at the slot instead of %s", slot(*b, FaceISO), slot(*a, FaceISO))
 	return out
 }
 

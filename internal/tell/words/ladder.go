@@ -133,8 +133,7 @@ func LadderSum(a choose.Answer) string {
 	if !ok || a.Value <= 0 {
 		return ""
 	}
-	all := a.Ladder[len(a.Ladder)-1]
-	share := roundedDown(1000*keep.Value/a.Value) / 10 // as in the table
+	all, share := a.Ladder[len(a.Ladder)-1], roundedDown(1000*keep.Value/a.Value)/10
 	line := fmt.Sprintf("Keeping all %d and cutting %d more brings %.1f %% of the best", len(keep.Kept()), len(keep.Cut()), share)
 	more := all.Bill.Money - keep.Bill.Money
 	if more <= 0 {

@@ -105,8 +105,11 @@ func fromHole(hole string) table.Fields[light.Row] {
 	out[0].Head, out[1].Head = "hole "+hole, "distance"
 	return append(out, left("", "", func(l light.Row) string {
 		var cannot []string
-		if l.OverISO {
+		switch {
+		case l.OverISO:
 			cannot = append(cannot, "over the ISO limit")
+		case l.OverISOFaces:
+			cannot = append(cannot, "faces over the ISO limit")
 		}
 		if l.PastStop {
 			cannot = append(cannot, "wider than the lens")

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/answer/sight"
+	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/tell/table"
@@ -34,8 +35,8 @@ func Sight(name string, reaches []sight.Reach, scores []float64, sys unit.System
 		p.say("\n%s", lensFields(layers, sys).Of("", reaches[0].Lenses, sys).Text())
 	}
 	p.say("\n")
-	p.hang("", "Shares are of the ice, at the height of a puck (%s) and of a face (%s), where some lens can be aimed "+
-		"with half of its light or more at the frame's centre; whole frame: with half at every corner of the frame too, at the first height. The blind strip is the ice along the near boards that no lens sees: straight ahead, and its mean over %s "+
+	p.hang("", "Shares are of the ice, at the height of a puck (%s) and of a face (%s): "+
+		CentreKey+"; whole frame, at the first height: "+WholeKey+". The blind strip is the ice along the near boards that no lens sees: straight ahead, and its mean over %s "+
 		"of boards; the next column is what the boards' top alone hides. The score, 0 to 1, is the mean of the view's worth over moments "+
 		"of a game by their news weight (see docs/moments.md).", sight.PuckHeight, sight.FaceHeight, 2*sight.StripSide)
 	p.assumed(assumed)
@@ -82,6 +83,12 @@ func lensFields(layers []sight.Layer, sys unit.System) table.Fields[sight.LensRe
 	return append(out, blind(func(l sight.LensReach) sight.Blind { return l.Blind })...)
 }
 
+// What a share of the ice is the share of: everybody who tells reach says it so.
+const (
+	CentreKey = "ice at which some lens can be aimed with half of its light or more at the frame's centre"
+	WholeKey  = "the same with half or more at every corner of the frame too, within one stop"
+)
+
 // whole is the share of the first height that is seen with the frame's corners too.
 func whole[T any](of func(T) unit.Maybe[float64]) table.Field[T] {
 	return numbered("whole frame", "reach_whole_share", func(row T) string {
@@ -90,6 +97,17 @@ func whole[T any](of func(T) unit.Maybe[float64]) table.Field[T] {
 		}
 		return "-"
 	})
+}
+
+// ReachWords say what a hole sees of the ice at the height of a puck and of a face,
+// by the frame's centre and by the whole frame.
+func ReachWords(r plan.IceShare) string {
+	out := fmt.Sprintf("centre of the frame with half of its light or more: %s of the ice at puck height, %s at faces", Percent(r.Share), Percent(r.FaceShare))
+	puck, told := r.Whole.Get()
+	if !told {
+		return out
+	}
+	return out + fmt.Sprintf("; whole frame within one stop: %s and %s", Percent(puck), Percent(r.WholeFace.Or(puck)))
 }
 
 func blind[T any](of func(T) sight.Blind) table.Fields[T] {

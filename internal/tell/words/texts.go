@@ -26,9 +26,12 @@ func Summary(p plan.Plan, sys unit.System) string {
 	for _, r := range p.Remarks {
 		b.WriteString(table.Wrap(r.In(sys), "  "))
 	}
-	holes := Holes().Pick("hole_marked", "where", "best_lens", "best_focal_mm", "pan_clear_deg", "pan_usable_deg", "framing_share", "reach_share", "iso_nominal").
-		Of("", p.Holes, sys)
-	b.WriteString("\n" + holes.Text() + "\n" + table.Wrap(holes.Keys(), ""))
+	turns := Holes().Pick("hole_marked", "where", "best_lens", "best_focal_mm", "pan_clear_deg", "pan_usable_deg").Of("", p.Holes, sys)
+	sees := Holes().Pick("hole_marked", "framing_share", "reach_share", "reach_whole_share", "face_iso_nominal", "iso_nominal").Of("", p.Holes, sys)
+	b.WriteString("\n" + turns.Text() + "\n" + table.Wrap(turns.Keys(), "") + "\n" + sees.Text() + "\n" + table.Wrap(sees.Keys(), ""))
+	if p.Light.Known {
+		b.WriteString(table.Wrap(Faces(p, sys), ""))
+	}
 	if mend := mendText(p.Findings, sys); mend != "" {
 		b.WriteString("\n" + mend)
 	}
@@ -72,7 +75,7 @@ func heading(p plan.Plan, title string) string {
 // HolesText is each hole's place and size, then what it sees.
 func HolesText(p plan.Plan, sys unit.System) string {
 	places := Holes().Pick("hole", "pane", "where", "station_m", "height_m", "size").Of("", p.Holes, sys)
-	reach := Holes().Pick("hole", "reach_puck_share", "reach_face_share", "blind_strip_m", "blind_strip_mean_m", "state", "assumed").Of("", p.Holes, sys)
+	reach := Holes().Pick("hole", "reach_puck_share", "reach_face_share", "reach_whole_puck_share", "reach_whole_face_share", "blind_strip_m", "blind_strip_mean_m", "state", "assumed").Of("", p.Holes, sys)
 	var assumed strings.Builder
 	head := "\nAssumed, since the survey does not say:\n"
 	for _, h := range p.Holes {
@@ -82,8 +85,8 @@ func HolesText(p plan.Plan, sys unit.System) string {
 		}
 	}
 	return heading(p, "Holes") + places.Text() +
-		"\nShare of the ice that some lens can be aimed at with half of its light, and the width of\n" +
-		"the strip along the near boards that none can: straight ahead, and its mean.\n" + reach.Text() + assumed.String()
+		"\n" + table.Wrap("At the height of a puck and of a face: centre: "+CentreKey+"; whole frame: "+WholeKey+". Then the width of "+
+		"the strip along the near boards that no lens can be aimed at: straight ahead, and its mean.", "") + reach.Text() + assumed.String()
 }
 
 // FindingsText is every rule over the whole arena, then what is to be mended.
@@ -140,7 +143,7 @@ func LightText(p plan.Plan, sys unit.System) string {
 		}
 		fmt.Fprintf(&b, "\nHole %s%s\n%s", h.ID, lens, Light().Of("", h.Light, sys).Text())
 	}
-	return out + guessNote + " " + overNote + "\n" + faceKey + "\n" + b.String()
+	return out + guessNote + " " + overNote + "\n" + table.Wrap(Faces(p, sys)+" flat: the ISO by a flat meter.", "") + b.String()
 }
 
 // NoLight says why a light table is empty.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/answer/light"
+	"example.org/rinkpane/internal/answer/optics"
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
@@ -141,9 +142,14 @@ func Turn(a unit.Maybe[unit.Angle]) string {
 
 // ISO prints a row's ISO as a camera is set, with ? where the light is mostly a
 // guess and ! where the body's limit is passed.
-func ISO(l light.Row) string {
-	out := plain(l.ISOMark())
-	if l.OverISO {
+func ISO(l light.Row) string { return marked(l, l.Exposure, l.OverISO) }
+
+// FaceISO is [ISO] for upright faces: the one to take a player's picture by.
+func FaceISO(l light.Row) string { return marked(l, l.Faces, l.OverISOFaces) }
+
+func marked(l light.Row, x optics.Exposure, over bool) string {
+	out := plain(x.ISOMark())
+	if over {
 		out += "!"
 	}
 	if l.Guessed() {
@@ -156,8 +162,12 @@ func ISO(l light.Row) string {
 const (
 	guessNote = "?: mostly outside the readings, a guess."
 	overNote  = "!: above the ISO that the body's user accepts."
-	faceKey   = "faces: the ISO for upright faces, which get less light than a flat meter."
 )
+
+// Faces says what the ISO for faces rests on.
+func Faces(p plan.Plan, sys unit.System) string {
+	return "ISO: " + light.FaceNote(p.Arena).In(sys) + "."
+}
 
 // ISONotes tells what the signs that [ISO] puts behind the rows' ISO mean:
 // nothing when no row has one.
@@ -166,7 +176,7 @@ func ISONotes(rows []light.Row) []string {
 	if slices.ContainsFunc(rows, light.Row.Guessed) {
 		out = append(out, guessNote)
 	}
-	if slices.ContainsFunc(rows, func(l light.Row) bool { return l.OverISO }) {
+	if slices.ContainsFunc(rows, func(l light.Row) bool { return l.OverISO || l.OverISOFaces }) {
 		out = append(out, overNote)
 	}
 	return out
