@@ -16,6 +16,7 @@ func TestVisitorChoosesHoles(t *testing.T) {
 	v.open(demoPage)
 	v.do(chromedp.Click(`a[href="` + choosePath + `"]`))
 	v.waitFor(`!!document.querySelector(".wishes")`)
+	v.do(chromedp.Click(`[data-more] summary`))
 	v.do(
 		chromedp.SetValue(`[name="moments"]`, "400"), chromedp.SetValue(`[name="step"]`, "600 mm"),
 		chromedp.SetValue(`[name="count"]`, "4"), chromedp.Click(`[name="prices"]`),

@@ -173,10 +173,55 @@ func TestWishesThatCannotBe(t *testing.T) {
 			t.Errorf("%s: the page repeats a script", wish)
 		}
 	}
+	const good = "moments=300&step=1+m&rules=common-practice&"
+	for wish, at := range map[string][2]string{
+		good + "cost.currency=USD&cost.closure=-150":                         {"cost.closure", "below zero"},
+		good + "cost.currency=&cost.closure=150":                             {"cost.currency", "is missing"},
+		good + "cost.currency=dollars":                                       {"cost.currency", "three letters, as USD"},
+		good + "cost.currency=USD&cost.panes.acrylic.each=dear":              {"cost.panes.acrylic.each", "write an amount of money"},
+		good + "cost.currency=USD&cost.hours.day=0":                          {"cost.hours.day", "a number from 0.25 to 24"},
+		good + "budget=much":                                                 {"budget", "write an amount of money"},
+		good + "budget=-1":                                                   {"budget", "below zero"},
+		good + "costs=" + url.QueryEscape("rinkpane: costs 1\nlabour: -2\n"): {"costs", "line "},
+		good + "new-cuts=some":                                               {"new-cuts", "whole number from 0 to 60"},
+	} {
+		says(t, ask(t, h, "POST", choosePath, wish), 422, `aria-describedby="wrong-`+at[0]+`"`, at[1])
+	}
 	for _, path := range []string{"?job=forged", "/forged/events"} {
 		if w := ask(t, h, "GET", choosePath+path, ""); w.Code != http.StatusNotFound {
 			t.Errorf("GET %s: %d, want 404", path, w.Code)
 		}
+	}
+}
+
+// TestBudgetAndOwnCosts: with one's own costs the steps are told in one's own
+// currency and are no longer called invented; a budget that buys nothing is told at
+// its field with the cheapest step.
+func TestBudgetAndOwnCosts(t *testing.T) {
+	h, d, _ := ownDesk(t, false)
+	t.Cleanup(d.jobs.Close)
+	choose := func(wish string) string {
+		to := ask(t, h, "POST", choosePath, "moments=300&step=600+mm&alternatives=0&seed=1&rules=common-practice&"+wish).Header().Get("Location")
+		_, job, _ := strings.Cut(to, "job=")
+		j, ok := d.jobs.Job(job)
+		if !ok {
+			t.Fatalf("%s: not begun", wish)
+		}
+		<-j.Done()
+		return ask(t, h, "GET", to, "").Body.String()
+	}
+	own := choose("cost.currency=SEK&cost.cutting=1000&cost.cover=900&cost.hours.cut=2&cost.labour=600&cost.panes.acrylic.each=4000")
+	if !strings.Contains(own, "cost, SEK") || strings.Contains(own, "costs are invented") || !strings.Contains(own, "counts as nothing: call-out, closure") {
+		t.Errorf("own costs:\n%s", strings.Join(between(own, `class="cost-note">`, "</p>"), "\n"))
+	}
+	poor := choose("budget=100")
+	for _, want := range []string{"100 USD buys nothing; the cheapest step (keep all, cut 1) costs ", `aria-describedby="wrong-budget"`} {
+		if !strings.Contains(poor, want) {
+			t.Errorf("a budget that buys nothing: the page lacks %s", want)
+		}
+	}
+	if page := choose("costs=" + url.QueryEscape("rinkpane: costs 1\ncurrency: EUR\ncutting: 80\ncover: 50\npanes: {acrylic: {each: 700}}\n")); !strings.Contains(page, "cost, EUR") {
+		t.Error("a pasted costs file is not used")
 	}
 }
 

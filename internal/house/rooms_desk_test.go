@@ -137,6 +137,8 @@ var deskRooms = []room{
 		{"answer/rules", "rule sets to choose under"},
 		{"decide/plan", "kit and rules in force"},
 		{"decide/choose", "the choice of holes"},
+		{"decide/cost", "what changes cost"},
+		{"measure/form", "quotes what was typed, the field of a fault"},
 		{"tell/table", "tables as cells"},
 		{"tell/words", "the choice in words"},
 		{"draw/chart", "the map of a choice, the way of a search"},

@@ -11,6 +11,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/draw/chart"
@@ -27,7 +28,10 @@ type choosePage struct {
 	shell.Frame
 	Slug, Arena string
 	Address     shell.Address
-	Problem     string // what is wrong with the form
+	Problem     string   // what is wrong with the form as a whole
+	Wrong       problems // and with its fields
+	Work, Panes []costField
+	Currency    string // the budget's
 	Wishes      wishes
 	Holes       []holeWish
 	RuleSets    []shell.Choice
@@ -93,17 +97,17 @@ func (d area) show(w http.ResponseWriter, r *http.Request) error {
 	}
 	id := r.FormValue("job")
 	if id == "" {
-		return d.page(w, r, b, at, nil, usualWishes(b.Maker.Rules), "")
+		return d.page(w, r, b, at, nil, usualWishes(b.Maker.Rules), nil)
 	}
 	j, ok := d.jobs.Job(id)
 	if !ok || j.About.Arena != b.Document.ID {
 		return shell.Refuse(http.StatusNotFound, "This choice is no longer kept.", "Open the arena and choose again.")
 	}
 	defer j.Watch()()
-	return d.page(w, r, b, at, j, j.About.wishes, "")
+	return d.page(w, r, b, at, j, j.About.wishes, nil)
 }
 
-func (d area) page(w http.ResponseWriter, r *http.Request, b shelf.Book, at shell.Address, j *choice, form wishes, problem string) error {
+func (d area) page(w http.ResponseWriter, r *http.Request, b shelf.Book, at shell.Address, j *choice, form wishes, problem error) error {
 	a, err := b.Arena.Check()
 	if err != nil {
 		return err
@@ -114,12 +118,14 @@ func (d area) page(w http.ResponseWriter, r *http.Request, b shelf.Book, at shel
 	}
 	page := choosePage{
 		Frame: d.Frame(r, "Choose holes"), Address: at, Slug: b.Document.ID, Arena: a.Name,
-		Problem: problem, Wishes: form,
+		Wishes: form,
 	}
 	status := http.StatusOK
-	if problem != "" {
-		status = http.StatusUnprocessableEntity
+	if problem != nil {
+		status, page.Problem = http.StatusUnprocessableEntity, problem.Error()
+		errors.As(problem, &page.Wrong)
 	}
+	page.fillCosts(a.Units)
 	page.fillWishes(a, b.Maker.Rules)
 	if j != nil {
 		page.Job = j.ID
@@ -164,6 +170,34 @@ func (p *choosePage) fillWishes(a arena.Arena, inForce rules.Sets) {
 	p.FormMap = template.HTML(sheet.InlineSVG(chart.PlanMap(bare, shell.MapWidth)))
 }
 
+// fillCosts fills the costs that are asked for, and opens what holds a fault.
+func (p *choosePage) fillCosts(sys unit.System) {
+	p.Work, p.Panes = costFields(sys)
+	p.Work, p.Panes = p.Wishes.Costs.filled(p.Work), p.Wishes.Costs.filled(p.Panes)
+	p.Currency = p.Work[0].Value
+}
+
+// Open reports that a fault or a wish lies in what is folded away.
+func (p choosePage) Open(fold string) bool {
+	if fold == "costs" {
+		return !p.Wishes.Costs.invented()
+	}
+	for _, name := range []string{"count", "heights", "step", "panes", "moments", "seed", "alternatives", "limit"} {
+		if p.Wrong[name] != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// field is a field of the form: its name, what stands in it, what is wrong with it.
+type field struct{ Name, Label, Value, Hint, Mode, Wrong string }
+
+// At returns a field of the form with what is wrong with it.
+func (p choosePage) At(name, label, value, hint, mode string) field {
+	return field{name, label, value, hint, mode, p.Wrong[name]}
+}
+
 func (p *choosePage) fillAnswer(r *http.Request, b shelf.Book, j *choice) {
 	c, err := j.Outcome()
 	switch {
@@ -178,6 +212,9 @@ func (p *choosePage) fillAnswer(r *http.Request, b shelf.Book, j *choice) {
 	look, ok := pick(c, name)
 	if !ok {
 		look, _ = pick(c, "0")
+	}
+	if most, err := cost.ParseMoney(p.Wishes.Budget); err == nil && len(c.Frontier) == 1 && len(c.Unfinished) == 0 {
+		p.Wrong = problems{"budget": words.ChoiceShort(c, most) + "."}
 	}
 	v := viewOf(look, p.Address.Units(c.Arena.Units))
 	v.Ladder = ladderOf(c, p.Address, j.ID, look.name)

@@ -2,8 +2,8 @@ package choosing
 
 import (
 	"context"
-	"errors"
 	"fmt"
+	"maps"
 	"net/http"
 	"net/url"
 	"slices"
@@ -13,11 +13,14 @@ import (
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/people"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 )
@@ -45,6 +48,39 @@ type wishes struct {
 	Keep, Forbid                                []string
 	Rules                                       []string
 	Prices                                      bool
+	Budget                                      string
+	Costs                                       costWishes
+}
+
+// problems are what is wrong with a form, by the name of the field.
+type problems map[string]string
+
+// Error says which fields to look at.
+func (p problems) Error() string {
+	var names []string
+	for _, field := range slices.Sorted(maps.Keys(p)) {
+		names = append(names, fieldName(field))
+	}
+	return fmt.Sprintf("%s to mend: %s. What is wrong stands beside each.", say.Count(len(p), "field"), say.Names(names))
+}
+
+// fieldName is what people call a field: "newly cut panes", "the costs' closure".
+func fieldName(field string) string {
+	if path, ok := strings.CutPrefix(field, costPrefix); ok {
+		return "the costs' " + strings.ReplaceAll(path, ".", " ")
+	}
+	if name, ok := map[string]string{"new-cuts": "newly cut panes", "limit": "longest time", "alternatives": "next best sets (alternatives)"}[field]; ok {
+		return name
+	}
+	return field
+}
+
+// errOrNil is p as an error; nil when nothing is wrong.
+func (p problems) errOrNil() error {
+	if len(p) == 0 {
+		return nil
+	}
+	return p
 }
 
 // usualStep is the distance between places that a form begins with.
@@ -69,6 +105,7 @@ func readWishes(q url.Values) wishes {
 	w := wishes{
 		Count: q.Get("count"), NewCuts: q.Get("new-cuts"), Moments: q.Get("moments"), Seed: q.Get("seed"), Alternatives: q.Get("alternatives"),
 		Step: q.Get("step"), Heights: q.Get("heights"), Limit: q.Get("limit"), Panes: q.Get("panes"), Rules: q["rules"], Prices: q.Get("prices") == "1",
+		Budget: strings.TrimSpace(q.Get("budget")), Costs: readCosts(q),
 	}
 	for name, values := range q {
 		if id, ok := strings.CutPrefix(name, "hole-"); ok && len(values) > 0 {
@@ -85,36 +122,17 @@ func readWishes(q url.Values) wishes {
 
 // options turns the wishes into a choice's options, and the longest time for it.
 func (w wishes) options() (choose.Options, time.Duration, error) {
-	o := choose.DefaultOptions()
+	o, wrong := choose.DefaultOptions(), problems{}
 	o.Plain, o.Ladder = !w.Prices, true
 	o.Keep, o.Forbid = w.Keep, append(w.Forbid, strings.Fields(strings.ReplaceAll(w.Panes, ",", " "))...)
-	seed, cuts, limit := int(o.Seed), -1, int(usualLimit/time.Second)
-	o.Moments = usualMoments
-	for _, n := range []struct {
-		name, text string
-		to         *int
-		lo, hi     int
-	}{
-		{"count", w.Count, &o.Count, 1, 60}, {"newly cut panes", w.NewCuts, &cuts, 0, 60},
-		{"moments", w.Moments, &o.Moments, 100, mostWishedMoments}, {"seed", w.Seed, &seed, 0, 1 << 30},
-		{"alternatives", w.Alternatives, &o.Alternatives, 0, 8}, {"longest time in seconds", w.Limit, &limit, 1, int(mostLimit / time.Second)},
-	} {
-		if strings.TrimSpace(n.text) == "" {
-			continue
-		}
-		v, err := strconv.Atoi(strings.TrimSpace(n.text))
-		if err != nil || v < n.lo || v > n.hi {
-			return o, 0, fmt.Errorf("%s: write a whole number from %d to %d", n.name, n.lo, n.hi)
-		}
-		*n.to = v
-	}
-	o.Seed = uint64(seed)
-	if cuts >= 0 {
-		o.NewCuts = unit.Known(cuts)
-	}
+	limit := w.numbers(&o, wrong)
+	w.money(&o, wrong)
 	var err error
 	if o.Step, err = unit.ParseLength(w.Step); err != nil {
-		return o, 0, fmt.Errorf("step: %w", err)
+		wrong["step"] = err.Error()
+	} else if err := o.Check(); err != nil {
+		field, text, _ := strings.Cut(err.Error(), ": ")
+		wrong[field] = text
 	}
 	for part := range strings.SplitSeq(w.Heights, ",") {
 		if strings.TrimSpace(part) == "" {
@@ -122,11 +140,62 @@ func (w wishes) options() (choose.Options, time.Duration, error) {
 		}
 		z, err := unit.ParseLength(part)
 		if err != nil {
-			return o, 0, fmt.Errorf("heights: %w", err)
+			wrong["heights"] = err.Error()
+			break
 		}
 		o.Heights = append(o.Heights, z)
 	}
-	return o, time.Duration(limit) * time.Second, o.Check()
+	return o, limit, wrong.errOrNil()
+}
+
+// numbers reads the whole numbers of the form and returns the longest time.
+func (w wishes) numbers(o *choose.Options, wrong problems) time.Duration {
+	seed, cuts, limit := int(o.Seed), -1, int(usualLimit/time.Second)
+	o.Moments = usualMoments
+	for _, n := range []struct {
+		field, text string
+		to          *int
+		lo, hi      int
+	}{
+		{"count", w.Count, &o.Count, 1, 60}, {"new-cuts", w.NewCuts, &cuts, 0, 60},
+		{"moments", w.Moments, &o.Moments, 100, mostWishedMoments}, {"seed", w.Seed, &seed, 0, 1 << 30},
+		{"alternatives", w.Alternatives, &o.Alternatives, 0, 8}, {"limit", w.Limit, &limit, 1, int(mostLimit / time.Second)},
+	} {
+		if strings.TrimSpace(n.text) == "" {
+			continue
+		}
+		v, err := strconv.Atoi(strings.TrimSpace(n.text))
+		if err != nil || v < n.lo || v > n.hi {
+			wrong[n.field] = fmt.Sprintf("%s: write a whole number from %d to %d", form.Quote(n.text), n.lo, n.hi)
+			continue
+		}
+		*n.to = v
+	}
+	o.Seed = uint64(seed)
+	if cuts >= 0 {
+		o.NewCuts = unit.Known(cuts)
+	}
+	return time.Duration(limit) * time.Second
+}
+
+// money reads the costs and what may be spent.
+func (w wishes) money(o *choose.Options, wrong problems) {
+	var field string
+	var err error
+	if o.Costs, field, err = w.Costs.costs(); err != nil {
+		wrong[field] = err.Error()
+	}
+	if w.Budget == "" {
+		return
+	}
+	most, err := cost.ParseMoney(w.Budget)
+	if err != nil {
+		wrong["budget"] = err.Error()
+		return
+	}
+	// Less than coming at all costs buys nothing, and so does just that much; with it
+	// the choice can still tell the cheapest step.
+	o.Budget = unit.Known(max(most, o.Costs.Start().Money))
 }
 
 // rulesOf returns the rule sets that were ticked.
@@ -140,12 +209,12 @@ func rulesOf(ids []string, inForce rules.Sets) (rules.Sets, error) {
 		}
 		s, err := rules.Shipped(id)
 		if err != nil {
-			return rules.Sets{}, err
+			return rules.Sets{}, problems{"rules": err.Error()}
 		}
 		out = append(out, s)
 	}
 	if len(out) == 0 {
-		return rules.Sets{}, errors.New("rules: tick one rule set at least")
+		return rules.Sets{}, problems{"rules": "tick one rule set at least"}
 	}
 	return rules.InForce(out...)
 }
@@ -156,10 +225,10 @@ func (d area) start(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	form := readWishes(r.PostForm)
-	id, err := d.begin(r, b, form)
+	wished := readWishes(r.PostForm)
+	id, err := d.begin(r, b, wished)
 	if err != nil {
-		return d.page(w, r, b, at, nil, form, err.Error())
+		return d.page(w, r, b, at, nil, wished, err)
 	}
 	return d.Goto(w, r, at.Beside("/choose", "job", id))
 }
@@ -175,8 +244,8 @@ func (d area) opened(r *http.Request) (shell.Address, shelf.Book, error) {
 }
 
 // begin starts the job of a filled-in form.
-func (d area) begin(r *http.Request, b shelf.Book, form wishes) (string, error) {
-	opt, limit, err := form.options()
+func (d area) begin(r *http.Request, b shelf.Book, wished wishes) (string, error) {
+	opt, limit, err := wished.options()
 	if err != nil {
 		return "", err
 	}
@@ -185,7 +254,7 @@ func (d area) begin(r *http.Request, b shelf.Book, form wishes) (string, error) 
 		return "", err
 	}
 	maker := b.Maker
-	if maker.Rules, err = rulesOf(form.Rules, maker.Rules); err != nil {
+	if maker.Rules, err = rulesOf(wished.Rules, maker.Rules); err != nil {
 		return "", err
 	}
 	id, _, err := people.Token(d.random)
@@ -193,7 +262,7 @@ func (d area) begin(r *http.Request, b shelf.Book, form wishes) (string, error) 
 		return "", err
 	}
 	p, _ := door.Person(r.Context())
-	_, err = d.jobs.Start(id, p.Name, About{b.Document.ID, b.Version.Number, form}, func(ctx context.Context, tell func(Progress)) (choose.Answer, error) {
+	_, err = d.jobs.Start(id, p.Name, About{b.Document.ID, b.Version.Number, wished}, func(ctx context.Context, tell func(Progress)) (choose.Answer, error) {
 		return work(ctx, a, maker, opt, limit, tell)
 	})
 	return id, err
