@@ -225,6 +225,32 @@ func TestBudgetAndOwnCosts(t *testing.T) {
 	}
 }
 
+// TestRunningChoiceIsFoundAgain: every page of the arena tells that a choice is
+// being worked out and leads to it, in the visitor's units; its own page, other
+// arenas and the time after it do not.
+func TestRunningChoiceIsFoundAgain(t *testing.T) {
+	h, d, _ := ownDesk(t, false)
+	t.Cleanup(d.jobs.Close)
+	to := ask(t, h, "POST", choosePath, strings.ReplaceAll(quickWishes, "moments=300", "moments=50000")).Header().Get("Location")
+	_, job, _ := strings.Cut(to, "job=")
+	j, ok := d.jobs.Job(job)
+	if !ok {
+		t.Fatalf("started at %q", to)
+	}
+	const told = "A choice of holes is being worked out"
+	for _, below := range []string{"", "/survey", "/versions", "/paper", "/choose", "/compare"} {
+		says(t, ask(t, h, "GET", demoPage+below+"?units=metric", ""), 200, told, `href="`+choosePath+"?job="+job+`&amp;units=metric"`)
+	}
+	j.Cancel()
+	own := ask(t, h, "GET", to, "").Body.String()
+	<-j.Done()
+	for where, page := range map[string]string{"its own page": own, "after it": ask(t, h, "GET", demoPage, "").Body.String()} {
+		if strings.Contains(page, told) {
+			t.Errorf("%s tells of it", where)
+		}
+	}
+}
+
 // A form begins in the visitor's units.
 func TestChoiceBeginsInTheVisitorsUnits(t *testing.T) {
 	h, _, _ := ownDesk(t, false)

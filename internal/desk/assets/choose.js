@@ -12,9 +12,9 @@ export function watchChoice(view) {
   source.addEventListener("progress", (event) => {
     const n = JSON.parse(event.data);
     put("words", n.words);
-    for (const name of ["value", "bound", "gap"]) put(name, n[name]);
+    put("best", n.best);
     const share = view.querySelector("[data-share]");
-    if (share instanceof HTMLProgressElement) share.value = n.share;
+    if (share instanceof HTMLProgressElement) share.value = n.whole;
     const chart = view.querySelector("[data-chart]");
     if (chart && n.chart) chart.innerHTML = n.chart; // a drawing of the desk's own, its texts escaped
   });

@@ -9,6 +9,7 @@ package choosing
 
 import (
 	"embed"
+	"fmt"
 	"io"
 
 	"example.org/rinkpane/internal/decide/choose"
@@ -39,9 +40,23 @@ type area struct {
 	random io.Reader // for ids of jobs
 }
 
+// under returns the choice that is being worked out for an arena.
+func (d area) under(at shell.Address) (shell.Work, bool) {
+	j, ok := d.jobs.Open(func(a About) bool { return a.Arena == at.Slug })
+	if !ok {
+		return shell.Work{}, false
+	}
+	reports, _ := j.Reports()
+	return shell.Work{
+		Words: fmt.Sprintf("A choice of holes is being worked out, %.0f %%", 100*newsOf(reports).Whole),
+		URL:   at.Beside("/choose", "job", j.ID),
+	}, true
+}
+
 // New returns the area.
 func New(s *shell.Shell, jobs Keeper, random io.Reader) shell.Area {
 	d := area{s, jobs, random}
+	s.Under = d.under
 	const page = "/arena/{slug}/choose"
 	row := func(pattern string, need people.Act, answer shell.Answer, samples ...string) shell.Route {
 		return shell.Route{Pattern: pattern, Need: need, Most: shell.Form, Answer: answer, Samples: samples}

@@ -41,34 +41,56 @@ func chartOf(reports []Progress) template.HTML {
 // news is one event of a choice under way.
 type news struct {
 	Words string        `json:"words"`
-	Share float64       `json:"share"` // of the stage, from 0 to 1
-	Value string        `json:"value"`
-	Bound string        `json:"bound"`
-	Gap   string        `json:"gap"`
+	Whole float64       `json:"whole"` // of the work as a whole, from 0 to 1
+	Best  string        `json:"best"`  // so far, and how much better it can still get; "" before there is a set
 	Chart template.HTML `json:"chart"`
 }
 
-var stageWords = map[string]string{
-	"placing": "Looking for places along the panes", "pairing": "Asking which places are too near each other",
-	"scoring": "Scoring every place for every moment", "choosing": "Choosing: the value rises, the bound falls",
-	"alternatives": "Looking for the next best sets", "prices": "Asking what each rule costs", "losses": "Asking what each pane is worth",
+// stages are what a choice does one after the other, and the share of the work
+// that each is taken for; own choice after the demo arena.
+var stages = []struct {
+	name, words string
+	share       float64
+}{
+	{"placing", "Looking for places along the panes", 0.05},
+	{"pairing", "Asking which places are too near each other", 0.05},
+	{"scoring", "Looking at every moment of the game through every place", 0.25},
+	{"ranking", "Putting the places in order", 0.05},
+	{"choosing", "Looking for the best set", 0.1},
+	{"ladder", "Proving each step from what is cut today to the best", 0.15},
+	{"frontier", "Asking what each amount of money buys", 0.15},
+	{"alternatives", "Looking for the next best sets", 0.05},
+	{"prices", "Asking what each rule costs", 0.1},
+	{"losses", "Asking what each pane is worth", 0.05},
 }
 
 func newsOf(reports []Progress) news {
 	if len(reports) == 0 {
-		return news{Words: "Waiting for its turn", Value: "-", Bound: "-", Gap: "-"}
+		return news{Words: "Waiting for its turn: other work is being done"}
 	}
 	last := reports[len(reports)-1]
-	n := news{Words: stageWords[last.Stage], Share: last.Share, Value: "-", Bound: "-", Gap: "-", Chart: chartOf(reports)}
-	best := lastSearch(reports)
-	if best.Value > 0 {
-		n.Value = fmt.Sprintf("%.4f", best.Value)
+	n := news{Chart: chartOf(reports)}
+	for i, s := range stages {
+		if s.name == last.Stage {
+			n.Words = fmt.Sprintf("Step %d of %d: %s", i+1, len(stages), s.words)
+			n.Whole += s.share * min(1, max(0, last.Share))
+			break
+		}
+		n.Whole += s.share
 	}
-	if best.Bound > 0 {
-		n.Bound = fmt.Sprintf("%.4f", best.Bound)
-		n.Gap = fmt.Sprintf("%.2f %%", 100*max(0, best.Bound-best.Value)/best.Bound)
+	if best := lastSearch(reports); best.Value > 0 && best.Bound > 0 {
+		n.Best = bestWords(best.Value, best.Bound)
 	}
 	return n
+}
+
+// bestWords says how good a set is, and how much better one can still be.
+func bestWords(value, bound float64) string {
+	words := fmt.Sprintf("Best set so far: value %.4f. ", value)
+	if gap := (bound - value) / bound; gap >= 0.00005 {
+		return words + fmt.Sprintf("It can still get better by %.2f %% at most.", 100*gap)
+	}
+	return words + "It is the best: none is worth more."
 }
 
 // lastSearch returns the last report of the search itself.

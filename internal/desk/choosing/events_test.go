@@ -1,6 +1,7 @@
 package choosing
 
 import (
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -27,7 +28,7 @@ func TestChartOfASearch(t *testing.T) {
 	if none := chartOf([]Progress{scoring}); none != "" {
 		t.Errorf("no report of the search: %.80s", none)
 	}
-	if n := newsOf([]Progress{at(2, 0.8, 1)}); n.Gap != "20.00 %" || n.Value != "0.8000" {
+	if n := newsOf([]Progress{at(2, 0.8, 1)}); n.Best != "Best set so far: value 0.8000. It can still get better by 20.00 % at most." {
 		t.Errorf("told as %+v", n)
 	}
 }
@@ -45,7 +46,31 @@ func TestLastReportOfAStageIsTold(t *testing.T) {
 	tell(choose.Report{Stage: "alternatives"})
 	now = now.Add(tellEvery)
 	tell(choose.Report{Stage: "alternatives", Share: 1})
-	if n := newsOf(told); len(told) != 4 || n.Bound != "1.0000" || n.Gap != "0.00 %" {
+	if n := newsOf(told); len(told) != 4 || n.Best != "Best set so far: value 1.0000. It is the best: none is worth more." {
 		t.Errorf("%d reports told, the end of the search as %+v", len(told), n)
+	}
+}
+
+// TestProgressOfAWholeChoice: the share of the work never falls from stage to
+// stage, every stage has words, and before its first value a choice has no chart.
+func TestProgressOfAWholeChoice(t *testing.T) {
+	before, all := 0.0, 0.0
+	var reports []Progress
+	for _, s := range stages {
+		for _, share := range []float64{0, 0.5, 1} {
+			reports = append(reports, Progress{choose.Report{Stage: s.name, Share: share}, 1})
+			n := newsOf(reports)
+			if n.Whole < before || n.Whole > 1+1e-9 || !strings.Contains(n.Words, s.words) {
+				t.Errorf("%s at %g: %+v after %g", s.name, share, n, before)
+			}
+			if n.Best != "" || n.Chart != "" {
+				t.Errorf("%s: told before the first value: %+v", s.name, n)
+			}
+			before = n.Whole
+		}
+		all += s.share
+	}
+	if math.Abs(all-1) > 1e-9 {
+		t.Errorf("the stages make up %g of the work, want 1", all)
 	}
 }

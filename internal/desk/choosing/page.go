@@ -19,6 +19,7 @@ import (
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/words"
 )
@@ -44,7 +45,11 @@ type choosePage struct {
 }
 
 // holeWish is what is wished for one hole of the arena.
-type holeWish struct{ ID, Where, Wish string }
+type holeWish struct {
+	ID, Where, Station string
+	Cut                bool
+	Wish               string
+}
 
 // answerView is a choice's answer, and the set of it that is looked at.
 type answerView struct {
@@ -131,7 +136,7 @@ func (d area) page(w http.ResponseWriter, r *http.Request, b shelf.Book, at shel
 		page.Job = j.ID
 		reports, _ := j.Reports()
 		page.News = newsOf(reports)
-		page.Running = !j.Ended()
+		page.Running, page.Under = !j.Ended(), nil
 		if !page.Running {
 			page.fillAnswer(r, b, j)
 		}
@@ -141,7 +146,7 @@ func (d area) page(w http.ResponseWriter, r *http.Request, b shelf.Book, at shel
 
 func (p *choosePage) fillWishes(a arena.Arena, inForce rules.Sets) {
 	for _, h := range a.Working() {
-		wish := holeWish{h.ID, h.Station.Format(a.Units), "free"}
+		wish := holeWish{h.ID, a.PlaceOf(h.Station).Say(a.Units), h.Station.Format(a.Units), h.State == glass.Cut, "free"}
 		if slices.Contains(p.Wishes.Keep, h.ID) {
 			wish.Wish = "keep"
 		}

@@ -40,6 +40,13 @@ type Frame struct {
 	Person string // who is signed in; "" while nobody is set up
 	Role   people.Role
 	Plans  bool // the visitor may change plans
+	Under  *Work
+}
+
+// Work is work under way for an arena, to be found again from any of its pages.
+type Work struct {
+	Words string // "a choice of holes is being worked out, 40 %"
+	URL   string
 }
 
 // Frame returns the frame of a page for a visitor.
@@ -49,8 +56,14 @@ func (s *Shell) Frame(r *http.Request, title string) Frame {
 		here = r.URL.RequestURI()
 	}
 	p, _ := door.Person(r.Context())
+	var under *Work
+	if at, err := ReadAddress(r.PathValue("slug"), r.URL.Query()); err == nil && at.Slug != "" && s.Under != nil {
+		if w, ok := s.Under(at.Shared()); ok {
+			under = &w
+		}
+	}
 	return Frame{
-		Title: title, Theme: themeOf(r), Themes: themes, Here: here,
+		Under: under, Title: title, Theme: themeOf(r), Themes: themes, Here: here,
 		Person: p.Name, Role: p.Role, Plans: door.May(r.Context(), people.Plan),
 	}
 }

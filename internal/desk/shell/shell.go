@@ -26,6 +26,9 @@ import (
 type Shell struct {
 	Shelf *shelf.Shelf
 	Log   *slog.Logger
+	// Under returns the work under way for an arena, for its pages; set by the
+	// area that does such work, nil without one.
+	Under func(at Address) (Work, bool)
 
 	assets    assetSet
 	templates *template.Template

@@ -65,6 +65,7 @@ func drawFate(g *sheet.Group, at sheet.Point, f Fate) {
 // FateKey is a drawing of a fate's sign alone, for the words beside a map.
 func FateKey(f Fate) *sheet.Drawing {
 	d := sheet.New("sign", 5, 5, Styles())
+	d.Title = string(f)
 	g, _ := d.Group("holes", "")
 	drawFate(g, sheet.Pt(2.5, 2.5), f)
 	return d

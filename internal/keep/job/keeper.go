@@ -32,6 +32,8 @@ type Keeper[A, R, T any] interface {
 	Start(id, owner string, about A, work Work[R, T]) (*Job[A, R, T], error)
 	// Job returns a job by its id: one under way, or one of the [Kept] last ended.
 	Job(id string) (*Job[A, R, T], bool)
+	// Open returns the newest job under way of those that are meant.
+	Open(meant func(about A) bool) (*Job[A, R, T], bool)
 	// Closing is closed when the keeper closes.
 	Closing() <-chan struct{}
 	// Close cancels every job and waits until they have ended.
@@ -49,8 +51,9 @@ const (
 // holds is up to its outcome; the desk's tests hold it below 1 MiB.
 const Kept = 12
 
-// Patience is how long a job goes on while nobody watches.
-const Patience = 15 * time.Second
+// Patience is how long a job goes on while nobody watches: whoever looks at
+// other pages meanwhile finds it again.
+const Patience = 5 * time.Minute
 
 // Why a job is not begun.
 var (

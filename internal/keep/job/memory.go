@@ -47,6 +47,18 @@ func (m *Memory[A, R, T]) Job(id string) (*Job[A, R, T], bool) {
 	return m.kept[i], true
 }
 
+// Open returns the newest job under way of those that are meant.
+func (m *Memory[A, R, T]) Open(meant func(about A) bool) (*Job[A, R, T], bool) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	for _, j := range slices.Backward(m.kept) {
+		if !j.Ended() && meant(j.About) {
+			return j, true
+		}
+	}
+	return nil, false
+}
+
 // Start begins a job: see [Keeper].
 func (m *Memory[A, R, T]) Start(id, owner string, about A, work Work[R, T]) (*Job[A, R, T], error) {
 	if m.ctx.Err() != nil {

@@ -67,6 +67,42 @@ func TestTooManyJobsAreRefused(t *testing.T) {
 	}
 }
 
+// TestOpenFindsWhatIsUnderWay: the newest that is meant and has not ended.
+func TestOpenFindsWhatIsUnderWay(t *testing.T) {
+	b := InMemory[string, int, string]()
+	defer b.Close()
+	start := func(id, about string) *Job[string, int, string] {
+		j, err := b.Start(id, "", about, func(ctx context.Context, _ func(int)) (string, error) {
+			<-ctx.Done()
+			return "", ctx.Err()
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return j
+	}
+	start("1", "here")
+	newest := start("2", "here")
+	start("3", "elsewhere")
+	found := func() string {
+		if j, ok := b.Open(func(about string) bool { return about == "here" }); ok {
+			return j.ID
+		}
+		return "none"
+	}
+	if id := found(); id != "2" {
+		t.Errorf("found %s, want 2", id)
+	}
+	newest.Cancel()
+	<-newest.Done()
+	if id := found(); id != "1" {
+		t.Errorf("after 2 has ended: found %s, want 1", id)
+	}
+	if _, ok := b.Open(func(about string) bool { return about == "nowhere" }); ok {
+		t.Error("found a job that nobody asked for")
+	}
+}
+
 // TestNobodyWatching: a job goes on while somebody watches and ends after the
 // last one left; the patience is cut short here.
 func TestNobodyWatching(t *testing.T) {
