@@ -49,7 +49,7 @@ func deskCommand(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			defer s.Close()
+			defer func() { closeWithin(storeTimeout, s.Close) }()
 			known, err := s.People(c.Context())
 			if err != nil {
 				return err
@@ -92,6 +92,24 @@ func deskCommand(a *app) *cobra.Command {
 // deskMemory is when the desk starts to look harder for memory to give back, in
 // bytes; GOMEMLIMIT sets another. Own choice: a shared server holds many programs.
 const deskMemory = 120 << 20
+
+// storeTimeout is how long a closing desk waits for its store. With what the desk
+// itself waits for, it ends within ten seconds. A store that is left at work loses
+// nothing: what was acknowledged is written.
+const storeTimeout = 2 * time.Second
+
+// closeWithin closes something, and leaves it to the process's end when that takes longer.
+func closeWithin(limit time.Duration, end func() error) {
+	ended := make(chan struct{})
+	go func() {
+		defer close(ended)
+		_ = end()
+	}()
+	select {
+	case <-ended:
+	case <-time.After(limit):
+	}
+}
 
 // openDesk says where the desk is, at once, and serves until Ctrl-C.
 func openDesk(ctx context.Context, a *app, d *desk.Desk, ln net.Listener) error {

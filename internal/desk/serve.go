@@ -22,7 +22,7 @@ const (
 	readTimeout   = 30 * time.Second // a megabyte over a slow line
 	writeTimeout  = 60 * time.Second
 	idleTimeout   = 2 * time.Minute
-	closeTimeout  = 5 * time.Second // for requests under way when the desk closes
+	closeTimeout  = 4 * time.Second // for requests under way when the desk closes
 	cancelTimeout = time.Second     // for what was cancelled then
 	mostHeader    = 16 << 10        // bytes
 )
@@ -69,7 +69,7 @@ func reason(err error) error {
 
 // Serve answers on the listener until ctx ends, then lets requests under way
 // finish, cancels those that do not, and returns nil: within [closeTimeout] and
-// [cancelTimeout], whatever is at work.
+// twice [cancelTimeout], whatever is at work.
 func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 	requests, giveUp := context.WithCancel(context.WithoutCancel(ctx))
 	defer giveUp()

@@ -196,6 +196,7 @@ var houseRooms = append([]room{
 		{"draw/sheet/internal/typeface", "fonts to embed"},
 	}},
 	{name: "draw/sheet", floor: 8.2, uses: []arrow{
+		{"measure/cores", "tells how far a long PDF is"},
 		{"measure/geom", "corners of outlines"},
 		{"measure/ink", "fills outlines on pictures"},
 		{"tell/table", "a table on paper"},

@@ -19,7 +19,7 @@ type editing struct {
 
 type trying struct {
 	Base  int         `json:"base" minimum:"0" doc:"The version to start from; the newest for 0."`
-	Edits []edit.Edit `json:"edits" maxItems:"500" doc:"May be empty."`
+	Edits []edit.Edit `json:"edits" maxItems:"500" doc:"May be empty. So many that a second of work suffices: 4 MiB over the size of the arena's text."`
 	Hole  string      `json:"hole,omitempty" doc:"The hole picked."`
 	Lens  string      `json:"lens,omitempty" doc:"The lens in it; the first that fits without it."`
 	Focal float64     `json:"focal_mm,omitempty" minimum:"0" doc:"An end of the lens's range; the short one without it."`
@@ -65,7 +65,7 @@ func (s *server) tried(b shelf.Book, edits []edit.Edit) (doc *arena.Document, wh
 	if len(edits) == 0 {
 		return b.Arena, "", nil
 	}
-	return s.Shelf.Edited(b, edits)
+	return s.Shelf.Tried(b, edits)
 }
 
 func (s *server) try(_ context.Context, b shelf.Book, in *onBase[trying]) (Tried, error) {

@@ -143,13 +143,24 @@ func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	return print.Data, err
 }
 
-// Lack says which letters of the arena's names the drawings' fonts lack; "" when none.
+// Lack says which letters of what drawings and book print of the arena's own words
+// their fonts lack; "" when none.
 func Lack(b shelf.Book) string {
 	a, err := b.Arena.Check()
 	if err != nil {
 		return "" // nothing is drawn of it
 	}
-	return sheet.Lacking(append(a.Openings(), a.Name)...).String()
+	texts := append(a.Openings(), a.Name, a.Place)
+	for _, h := range a.Working() {
+		texts = append(texts, h.Note)
+	}
+	for _, p := range a.Panes {
+		texts = append(texts, p.ID)
+	}
+	for _, z := range a.Zones {
+		texts = append(texts, z.ID)
+	}
+	return sheet.Lacking(texts...).String()
 }
 
 // zipOf packs files below one folder, the same to the byte for the same files.

@@ -160,12 +160,18 @@ func TestLackIsTold(t *testing.T) {
 	if said := parcel.Lack(b); said != "" {
 		t.Errorf("nothing is missing, yet: %s", said)
 	}
-	text := strings.Replace(string(b.Arena.Bytes()), "name: Tidewater Pavilion", "name: 冰场 Pavilion", 1)
-	doc, err := arena.Read("foreign.yaml", strings.NewReader(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if said := parcel.Lack(shelf.Book{Arena: doc}); !strings.Contains(said, "lack 2 letters of: 冰场;") {
-		t.Errorf("told: %q", said)
+	for _, of := range [][2]string{
+		{"name: Tidewater Pavilion", "name: 冰场 Pavilion"},
+		{"place: Quillhaven", "place: 冰场"},
+		{"note: Behind the goal line", "note: 冰场 behind the goal line"},
+	} {
+		text := strings.Replace(string(b.Arena.Bytes()), of[0], of[1], 1)
+		doc, err := arena.Read("foreign.yaml", strings.NewReader(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if said := parcel.Lack(shelf.Book{Arena: doc}); !strings.Contains(said, "lack 2 letters of: 冰场;") {
+			t.Errorf("%s: told %q", of[1], said)
+		}
 	}
 }

@@ -140,7 +140,17 @@ func (s *Shelf) Whole(ctx context.Context, b Book) (plan.Plan, error) {
 // Edited returns a book's document with edits made, checked, and what they did
 // in a line. Errors: [*edit.Fault], and the [*form.Problem] of the outcome.
 func (s *Shelf) Edited(b Book, edits []edit.Edit) (*arena.Document, string, error) {
-	doc, what, err := edit.Editor{Standard: b.Maker.Rules.Standard}.Apply(b.Arena, edits)
+	return edited(b, edits, false)
+}
+
+// Tried is Edited for an answer at once, of which nothing will be saved: fewer edits
+// are taken of a large document.
+func (s *Shelf) Tried(b Book, edits []edit.Edit) (*arena.Document, string, error) {
+	return edited(b, edits, true)
+}
+
+func edited(b Book, edits []edit.Edit, trial bool) (*arena.Document, string, error) {
+	doc, what, err := edit.Editor{Standard: b.Maker.Rules.Standard, Trial: trial}.Apply(b.Arena, edits)
 	if err != nil {
 		return nil, "", err
 	}

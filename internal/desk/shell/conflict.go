@@ -1,6 +1,7 @@
 package shell
 
 import (
+	"context"
 	"errors"
 	"net/http"
 	"strings"
@@ -25,7 +26,10 @@ type conflictPage struct {
 
 func (s *Shell) showConflict(w http.ResponseWriter, r *http.Request, late *shelf.Late) error {
 	page := conflictPage{Frame: s.Frame(r, "Somebody saved before you"), ID: late.Head.Document, Head: late.Head, What: late.What}
-	page.Diff = DiffLines(late.From.Text, late.Head.Text)
+	var err error
+	if page.Diff, err = DiffLines(r.Context(), late.From.Text, late.Head.Text); err != nil {
+		return err
+	}
 	var at *form.Problem
 	var wrong error
 	if page.Merged, page.Clashes, wrong = late.Merged(); errors.As(wrong, &at) {
@@ -41,14 +45,18 @@ type DiffLine struct {
 }
 
 // DiffLines returns what changed between two texts, without their names; none
-// when nothing did.
-func DiffLines(from, to string) (out []DiffLine) {
+// when nothing did. The error is ctx's.
+func DiffLines(ctx context.Context, from, to string) (out []DiffLine, err error) {
+	c, err := revision.Compare(ctx, from, to, "", "")
+	if err != nil {
+		return nil, err
+	}
 	kinds := map[byte]string{'-': "gone", '+': "come", '@': "place"}
-	lines := strings.Split(strings.TrimSuffix(revision.Diff(from, to, "", ""), "\n"), "\n")
+	lines := strings.Split(strings.TrimSuffix(c.Text, "\n"), "\n")
 	for _, line := range lines[min(2, len(lines)):] {
 		if line != "" {
 			out = append(out, DiffLine{kinds[line[0]], line})
 		}
 	}
-	return out
+	return out, nil
 }

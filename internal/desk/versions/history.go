@@ -61,7 +61,10 @@ func (d area) versionsPage(w http.ResponseWriter, r *http.Request) error {
 	if errors.Join(err1, err2) != nil {
 		return shell.ErrNoVersion
 	}
-	page.Files, page.Lack, page.Diff = filesOf(to), parcel.Lack(to), shell.DiffLines(from.Text, to.Version.Text)
+	page.Files, page.Lack = filesOf(to), shell.Sentence(parcel.Lack(to))
+	if page.Diff, err = shell.DiffLines(r.Context(), from.Text, to.Version.Text); err != nil {
+		return err
+	}
 	return d.Page(w, r, http.StatusOK, "versions.tmpl", page)
 }
 

@@ -93,7 +93,7 @@ func (c Content) PDF(ctx context.Context) (Print, error) {
 			out, lack = append(out, p), lack.And(d.Lacking())
 		}
 	}
-	data, err := sheet.PDF(sheet.Info{
+	data, err := sheet.PDF(ctx, sheet.Info{
 		Title: "Arena book: " + c.Arena.Name, Subject: "Photo holes of " + c.Arena.Name + ", plan revision " + c.Mark,
 		Keywords: c.stamp(), Creator: c.Options.Creator,
 	}, out...)

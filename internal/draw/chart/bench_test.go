@@ -17,7 +17,7 @@ func BenchmarkPlanMapSVG(b *testing.B) {
 func BenchmarkPlanMapPDF(b *testing.B) {
 	p := planOf(b, demo(b))
 	for b.Loop() {
-		if _, err := sheet.PDF(sheet.Info{}, sheet.Page{Drawing: chart.PlanMap(p, 277)}); err != nil {
+		if _, err := sheet.PDF(b.Context(), sheet.Info{}, sheet.Page{Drawing: chart.PlanMap(p, 277)}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -95,7 +95,7 @@ func (p ShopOrder) Folder(ctx context.Context, r Request) (Folder, error) {
 	}
 	sets, lacks, errs := make([][]File, len(jobs)), make([]sheet.Lack, len(jobs)), make([]error, len(jobs))
 	if err := cores.EachUntil(ctx, "drawing the holes", len(jobs), func(i int) {
-		sets[i], lacks[i], errs[i] = p.holeFiles(jobs[i], r, paper)
+		sets[i], lacks[i], errs[i] = p.holeFiles(ctx, jobs[i], r, paper)
 	}); err != nil {
 		return Folder{}, err
 	}
@@ -112,11 +112,11 @@ func (p ShopOrder) Folder(ctx context.Context, r Request) (Folder, error) {
 		}
 		out.Files, out.Lack = append(out.Files, s...), out.Lack.And(lacks[i])
 	}
-	if err := p.windowFiles(&out, r, paper); err != nil {
+	if err := p.windowFiles(ctx, &out, r, paper); err != nil {
 		return Folder{}, err
 	}
 	if len(r.Holes) == 0 {
-		err = p.listFiles(&out, r, paper)
+		err = p.listFiles(ctx, &out, r, paper)
 	}
 	out.Files = append(out.Files, p.holeTables(jobs)...)
 	return out, err
@@ -178,10 +178,10 @@ func (p ShopOrder) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
 	return slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper))
 }
 
-func (p ShopOrder) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, sheet.Lack, error) {
+func (p ShopOrder) holeFiles(ctx context.Context, j Job, r Request, paper sheet.Paper) ([]File, sheet.Lack, error) {
 	id := j.Hole.ID
 	sheets := p.Sheets(j, paper)
-	drawing, err := p.pdf("Hole "+id+": shop drawing", r.Creator, sheets)
+	drawing, err := p.pdf(ctx, "Hole "+id+": shop drawing", r.Creator, sheets)
 	if err != nil {
 		return nil, sheet.Lack{}, err
 	}
@@ -189,7 +189,7 @@ func (p ShopOrder) holeFiles(j Job, r Request, paper sheet.Paper) ([]File, sheet
 	if err != nil {
 		return nil, sheet.Lack{}, err
 	}
-	template, err := p.pdf("Hole "+id+": template, full size", r.Creator, tiles)
+	template, err := p.pdf(ctx, "Hole "+id+": template, full size", r.Creator, tiles)
 	if err != nil {
 		return nil, sheet.Lack{}, err
 	}
@@ -216,7 +216,7 @@ func lackOf(drawings []*sheet.Drawing) (l sheet.Lack) {
 }
 
 // windowFiles adds the low windows asked for.
-func (p ShopOrder) windowFiles(out *Folder, r Request, paper sheet.Paper) error {
+func (p ShopOrder) windowFiles(ctx context.Context, out *Folder, r Request, paper sheet.Paper) error {
 	var patches []table.Table
 	for _, w := range p.windows(r) {
 		job, err := p.WindowJob(w, r.Kit)
@@ -225,7 +225,7 @@ func (p ShopOrder) windowFiles(out *Folder, r Request, paper sheet.Paper) error 
 			continue
 		}
 		pages := p.windowPage(job, paper)
-		pdf, err := p.pdf("Low window "+w.ID, r.Creator, pages)
+		pdf, err := p.pdf(ctx, "Low window "+w.ID, r.Creator, pages)
 		if err != nil {
 			return err
 		}
@@ -243,13 +243,13 @@ func (p ShopOrder) windowFiles(out *Folder, r Request, paper sheet.Paper) error 
 }
 
 // listFiles adds the cut list.
-func (p ShopOrder) listFiles(out *Folder, r Request, paper sheet.Paper) error {
+func (p ShopOrder) listFiles(ctx context.Context, out *Folder, r Request, paper sheet.Paper) error {
 	list, err := p.List(r.Options, r.Spares)
 	if err != nil {
 		return err
 	}
 	pages := p.listPages(list, paper)
-	pdf, err := p.pdf("Cut list", r.Creator, pages)
+	pdf, err := p.pdf(ctx, "Cut list", r.Creator, pages)
 	if err != nil {
 		return err
 	}
@@ -288,7 +288,7 @@ func tableFile(name string, tables []table.Table) []File {
 }
 
 // pdf sets drawings as the pages of one PDF that carries the plan's stamp.
-func (p ShopOrder) pdf(title, creator string, drawings []*sheet.Drawing) ([]byte, error) {
+func (p ShopOrder) pdf(ctx context.Context, title, creator string, drawings []*sheet.Drawing) ([]byte, error) {
 	pages := make([]sheet.Page, len(drawings))
 	for i, d := range drawings {
 		pages[i] = sheet.Page{Drawing: d, Bookmarks: []sheet.Bookmark{{Title: d.Title}}}
@@ -297,5 +297,5 @@ func (p ShopOrder) pdf(title, creator string, drawings []*sheet.Drawing) ([]byte
 		Title: title + ", " + p.Arena.Name, Subject: p.subject() + ", plan revision " + p.Mark,
 		Keywords: p.Stamp(), Creator: creator,
 	}
-	return sheet.PDF(info, pages...)
+	return sheet.PDF(ctx, info, pages...)
 }

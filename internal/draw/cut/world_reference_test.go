@@ -84,7 +84,7 @@ func TestTemplateOnPaper(t *testing.T) {
 			if err != nil || len(tiles) != 1 {
 				t.Fatalf("%s: %d sheets, %v", paper, len(tiles), err)
 			}
-			data, err := p.pdf("template", "test", tiles)
+			data, err := p.pdf(t.Context(), "template", "test", tiles)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -29,7 +29,7 @@ func BenchmarkInlineSVG(b *testing.B) {
 func BenchmarkPDF(b *testing.B) {
 	d := parts()
 	for b.Loop() {
-		if _, err := sheet.PDF(sheet.Info{Title: "bench"}, sheet.Page{Drawing: d}); err != nil {
+		if _, err := sheet.PDF(b.Context(), sheet.Info{Title: "bench"}, sheet.Page{Drawing: d}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -42,7 +42,7 @@ func BenchmarkPDFBook40Pages(b *testing.B) {
 		pages[i] = sheet.Page{Drawing: d, Bookmarks: []sheet.Bookmark{{Title: "page"}}}
 	}
 	for b.Loop() {
-		if _, err := sheet.PDF(sheet.Info{Title: "bench"}, pages...); err != nil {
+		if _, err := sheet.PDF(b.Context(), sheet.Info{Title: "bench"}, pages...); err != nil {
 			b.Fatal(err)
 		}
 	}

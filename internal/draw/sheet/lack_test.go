@@ -82,7 +82,7 @@ func TestPicturesSayWhatTheyLack(t *testing.T) {
 
 func pdfOf(t *testing.T, d *sheet.Drawing) []byte {
 	t.Helper()
-	data, err := sheet.PDF(sheet.Info{}, sheet.Page{Drawing: d})
+	data, err := sheet.PDF(t.Context(), sheet.Info{}, sheet.Page{Drawing: d})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,11 +2,13 @@ package sheet
 
 import (
 	"cmp"
+	"context"
 	"errors"
 	"fmt"
 	"strings"
 
 	"example.org/rinkpane/internal/draw/sheet/internal/pdffile"
+	"example.org/rinkpane/internal/measure/cores"
 )
 
 // Info is what a PDF says of itself.
@@ -29,13 +31,16 @@ type Bookmark struct {
 // pointsPerMM is the PDF's unit: 72 points to the inch of 25.4 mm (ISO 32000-1, 8.3.2.3).
 const pointsPerMM = 72 / 25.4
 
+// fewPages are packed at once, and not worth a word on how far the work is.
+const fewPages = 40
+
 var errNoPages = errors.New("a PDF needs at least one page")
 
 // PDF returns the pages as one PDF 1.7 file. A page is as large as its drawing,
 // one millimetre of the drawing is 72/25.4 points; readers are asked to print
 // without scaling. Text is set in embedded subsets of the Go fonts and can be
-// searched. It fails when there is no page.
-func PDF(info Info, pages ...Page) ([]byte, error) {
+// searched. It fails when there is no page, and with ctx's error when ctx ends.
+func PDF(ctx context.Context, info Info, pages ...Page) ([]byte, error) {
 	if len(pages) == 0 {
 		return nil, errNoPages
 	}
@@ -47,6 +52,12 @@ func PDF(info Info, pages ...Page) ([]byte, error) {
 	}
 	var marks []pdffile.Bookmark
 	for i, p := range pages {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		if len(pages) > fewPages {
+			cores.Tell(ctx, "packing the pages", float64(i)/float64(len(pages)))
+		}
 		p.Drawing = p.Drawing.printable()
 		w.page(w.pages[i], p.Drawing)
 		for _, m := range p.Bookmarks {

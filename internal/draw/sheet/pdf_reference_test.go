@@ -2,7 +2,9 @@ package sheet_test
 
 import (
 	"bytes"
+	"context"
 	"encoding/xml"
+	"errors"
 	"math"
 	"regexp"
 	"strconv"
@@ -11,6 +13,7 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/cores"
 )
 
 // The readers are poppler's pdfinfo, pdffonts and pdftotext (package
@@ -26,7 +29,7 @@ func samplePDF(t *testing.T) []byte {
 	}
 	second := sample()
 	second.Add(sheet.LayerText, "note", sheet.Text{At: sheet.Pt(10, 10), S: "back to page 1"}).To("#page=1")
-	got, err := sheet.PDF(info,
+	got, err := sheet.PDF(t.Context(), info,
 		sheet.Page{Drawing: sample(), Bookmarks: []sheet.Bookmark{{Title: "Holes × 2"}, {Title: "B-goal", Level: 1, Y: 30}, {Title: "A-goal", Level: 1, Y: 60}}},
 		sheet.Page{Drawing: second, Bookmarks: []sheet.Bookmark{{Title: "Sign-off"}}})
 	if err != nil {
@@ -42,7 +45,7 @@ func TestPDFIsTheSameEveryTime(t *testing.T) {
 }
 
 func TestPDFNeedsAPage(t *testing.T) {
-	if _, err := sheet.PDF(sheet.Info{}); err == nil {
+	if _, err := sheet.PDF(t.Context(), sheet.Info{}); err == nil {
 		t.Error("no error without pages")
 	}
 }
@@ -216,5 +219,23 @@ func TestMuPDFReadsOutlineAndLinks(t *testing.T) {
 	links := tool(t, "mupdf-tools", "s.pdf", pdf, "mutool", "show", "FILE", "pages/2/Annots/2")
 	if !strings.Contains(links, "/Dest") {
 		t.Errorf("the second link on page 2 leads nowhere: %s", links)
+	}
+}
+
+// TestPDFEndsWithItsContext: a long book is left at the next page, and says how far it is.
+func TestPDFEndsWithItsContext(t *testing.T) {
+	pages := make([]sheet.Page, 200)
+	for i := range pages {
+		pages[i] = sheet.Page{Drawing: &sheet.Drawing{W: 100, H: 100}}
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	told := 0
+	ctx = cores.Told(ctx, func(string, float64) {
+		if told++; told == 3 {
+			stop()
+		}
+	})
+	if _, err := sheet.PDF(ctx, sheet.Info{}, pages...); !errors.Is(err, context.Canceled) || told != 3 {
+		t.Errorf("%v, told %d times", err, told)
 	}
 }

@@ -82,7 +82,7 @@ func TestPNGRefusesAbsurdSizes(t *testing.T) {
 // softening of edges.
 func TestPopplerPaintsTheSame(t *testing.T) {
 	for name, d := range map[string]*sheet.Drawing{"sample": sample(), "parts": parts()} {
-		pdf, err := sheet.PDF(sheet.Info{}, sheet.Page{Drawing: d})
+		pdf, err := sheet.PDF(t.Context(), sheet.Info{}, sheet.Page{Drawing: d})
 		if err != nil {
 			t.Fatal(err)
 		}

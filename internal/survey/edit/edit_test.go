@@ -225,4 +225,13 @@ func TestARowIsBoundedByItsWork(t *testing.T) {
 	if _, _, err := (edit.Editor{}).Apply(doc, row[:3]); err != nil {
 		t.Errorf("three edits: %v", err)
 	}
+	// Who only tries is to have the answer within a second.
+	if _, _, err = (edit.Editor{Trial: true}).Apply(doc, row[:20]); !errors.As(err, &fault) || !strings.Contains(err.Error(), "send at most 13") {
+		t.Errorf("20 edits tried of %d bytes: %v", len(text), err)
+	}
+	// A small document that the first edit makes a large one.
+	grow := append([]edit.Edit{{Do: edit.Text, Text: text}}, row[1:]...)
+	if _, _, err := (edit.Editor{}).Apply(demo(t), grow); !errors.As(err, &fault) || fault.Number != 2 || !strings.Contains(err.Error(), "send at most 5") {
+		t.Errorf("edits of a document that grew: %v", err)
+	}
 }
