@@ -80,5 +80,5 @@ func (f letterFlags) page(ctx context.Context, ans choose.Answer, s *source) (le
 	if err != nil {
 		return letter.Print{}, err
 	}
-	return content.PDF()
+	return content.PDF(ctx)
 }

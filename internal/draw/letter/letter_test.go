@@ -101,7 +101,7 @@ func TestLetterByPoppler(t *testing.T) {
 		best        bool
 	}{{"letter", "(letter)", unit.Imperial, false}, {"a4", "(A4)", unit.Metric, true}} {
 		c := whole(t, answer(t), v.paper, v.sys, v.best)
-		print, err := c.PDF()
+		print, err := c.PDF(t.Context())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -209,8 +209,8 @@ func TestSignsOnTheMap(t *testing.T) {
 }
 
 func TestLetterIsReproducible(t *testing.T) {
-	one, err1 := whole(t, answer(t), "a4", unit.Metric, false).PDF()
-	two, err2 := whole(t, answer(t), "a4", unit.Metric, false).PDF()
+	one, err1 := whole(t, answer(t), "a4", unit.Metric, false).PDF(t.Context())
+	two, err2 := whole(t, answer(t), "a4", unit.Metric, false).PDF(t.Context())
 	if err1 != nil || err2 != nil || !bytes.Equal(one.Data, two.Data) || len(one.Data) > 1<<20 {
 		t.Errorf("%d and %d bytes, %v, %v", len(one.Data), len(two.Data), err1, err2)
 	}
@@ -228,14 +228,14 @@ func TestLetterRefuses(t *testing.T) {
 			t.Errorf("%v, want %s", err, want)
 		}
 	}
-	if _, err := whole(t, answer(t), "a5", unit.Metric, false).PDF(); err == nil || !strings.Contains(err.Error(), "a5: too small") {
+	if _, err := whole(t, answer(t), "a5", unit.Metric, false).PDF(t.Context()); err == nil || !strings.Contains(err.Error(), "a5: too small") {
 		t.Error(err)
 	}
 	c := whole(t, answer(t), "a4", unit.Metric, false)
 	for range 5 {
 		c.Step.Story.Each = append(c.Step.Story.Each, c.Step.Story.Each...)
 	}
-	if _, err := c.PDF(); err == nil || !strings.Contains(err.Error(), "too many new holes for one page") {
+	if _, err := c.PDF(t.Context()); err == nil || !strings.Contains(err.Error(), "too many new holes for one page") {
 		t.Error(err)
 	}
 }
@@ -244,7 +244,7 @@ func TestLetterRefuses(t *testing.T) {
 func TestLackingLetters(t *testing.T) {
 	ans := answer(t)
 	ans.Arena.Name = "रिंक"
-	print, err := whole(t, ans, "a4", unit.Metric, false).PDF()
+	print, err := whole(t, ans, "a4", unit.Metric, false).PDF(t.Context())
 	if err != nil || !strings.Contains(print.Lack.String(), "रिंक") {
 		t.Errorf("%v, lacking %q", err, print.Lack)
 	}

@@ -1,6 +1,7 @@
 package letter
 
 import (
+	"context"
 	"errors"
 	"fmt"
 
@@ -26,8 +27,8 @@ func Room(paper sheet.Paper) error {
 }
 
 // PDF returns the letter as one page. It refuses paper that is too small, and more
-// new holes than one page has room for.
-func (c Content) PDF() (Print, error) {
+// new holes than one page has room for. It ends with ctx.
+func (c Content) PDF(ctx context.Context) (Print, error) {
 	if err := Room(c.Options.Paper); err != nil {
 		return Print{}, err
 	}
@@ -35,7 +36,7 @@ func (c Content) PDF() (Print, error) {
 	if !ok {
 		return Print{}, errors.New("too many new holes for one page: ask for fewer, or on larger paper")
 	}
-	data, err := sheet.PDF(sheet.Info{
+	data, err := sheet.PDF(ctx, sheet.Info{
 		Title: d.Title, Subject: "What is asked, why, at what cost and risk", Creator: c.Options.Creator,
 	}, sheet.Page{Drawing: d})
 	return Print{data, d.Lacking()}, err
