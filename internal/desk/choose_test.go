@@ -80,7 +80,7 @@ func TestStepIsTakenOver(t *testing.T) {
 	if err != nil || len(c.Ladder) < 2 {
 		t.Fatalf("%d steps, %v", len(c.Ladder), err)
 	}
-	says(t, ask(t, h, "GET", to, ""), 200, "What each amount of money buys", "sheet-frontier", "the most that money buys", "cost, USD", "Keeping all 5 and cutting 3 more brings")
+	says(t, ask(t, h, "GET", to, ""), 200, "What each amount of money buys", "sheet-frontier", "most for the money", "cost, USD", "Keeping all 5 and cutting 3 more brings")
 	last := ""
 	for k, step := range c.Ladder {
 		last = "step-" + strconv.Itoa(k)

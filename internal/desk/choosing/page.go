@@ -270,8 +270,10 @@ func (v *answerView) judge(s shown, inForce rules.Sets) {
 	}
 	v.Proved = say.Names(names(s.of.Sets))
 	if len(v.Rows) > 0 {
-		v.After = fmt.Sprintf("Judged by %s, which is in force here, it is then: %s.",
-			say.Names(names(inForce)), words.Status(inForce.Check(s.of.With(s.set())).Verdict))
+		v.After = fmt.Sprintf("The verdict once it is taken over, by the rules in force here: %s.", words.Status(inForce.Check(s.of.With(s.set())).Verdict))
+		if !slices.Equal(s.of.Sets.IDs(), inForce.IDs()) {
+			v.After += " In force here is " + say.Names(names(inForce)) + "."
+		}
 	}
 }
 

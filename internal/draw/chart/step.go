@@ -75,7 +75,7 @@ func FateKey(f Fate) *sheet.Drawing {
 // beside the steps that keep all that is cut today.
 func Frontier(a choose.Answer) Plot {
 	point := func(s choose.Step) XY { return XY{float64(s.Bill.Money), 100 * s.Value / a.Value} }
-	money, keep := Series{Name: "the most that money buys", Steps: true}, Series{Name: "all that is cut today stays"}
+	money, keep := Series{Name: "most for the money", Steps: true}, Series{Name: "all that is cut stays"}
 	for _, s := range a.Frontier {
 		money.Points = append(money.Points, point(s))
 	}
