@@ -3,6 +3,7 @@ package desk
 import (
 	"bufio"
 	"context"
+	"html"
 	"io"
 	"net/http"
 	"net/http/httptest"
@@ -90,6 +91,20 @@ func TestStepIsTakenOver(t *testing.T) {
 			if drawn := len(regexp.MustCompile("<title>Hole [^<]*: "+fate+", ").FindAllString(page, -1)); drawn != n {
 				t.Errorf("%s: %d holes are drawn as %s, want %d", last, drawn, fate, n)
 			}
+		}
+	}
+	// Each step that cuts holes has its letter to take away; today has none.
+	says(t, ask(t, h, "GET", choosePath+"/"+job+"/letter?set=step-0", ""), http.StatusBadRequest, "There is no letter about this set.")
+	says(t, ask(t, h, "GET", choosePath+"/"+job+"/letter?set=1", ""), http.StatusBadRequest)
+	for _, set := range []string{last, "0", "money-1"} {
+		links := between(ask(t, h, "GET", to+"&set="+set, "").Body.String(), `Ask the rink for it: <a href="`, `"`)
+		if len(links) != 1 {
+			t.Fatalf("%s: letters %q", set, links)
+		}
+		w := ask(t, h, "GET", html.UnescapeString(links[0]), "")
+		if w.Code != 200 || w.Header().Get("Content-Type") != "application/pdf" || !strings.HasPrefix(w.Body.String(), "%PDF-") ||
+			!strings.HasSuffix(w.Header().Get("Content-Disposition"), `-letter.pdf"`) {
+			t.Errorf("%s: letter %d, %v, %.200s", set, w.Code, w.Header(), w.Body)
 		}
 	}
 	if len(c.Ladder[len(c.Ladder)-1].GivenUp) == 0 {

@@ -89,7 +89,7 @@ func New(o Options) (*Desk, error) {
 		survey.New(s),
 		picture.New(s, o.Version),
 		versions.New(s),
-		choosing.New(s, d.jobs, o.Random),
+		choosing.New(s, d.jobs, o.Random, "rinkpane "+o.Version),
 		access.New(s, d.door),
 		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {

@@ -133,7 +133,7 @@ func TestHeavyWorkWaitsForATurn(t *testing.T) {
 	heavy := map[string]bool{
 		"GET /arena/{slug}/reach.png": true, "GET /arena/{slug}/paper": true, "GET /arena/{slug}/picture.png": true, "GET /arena/{slug}/picture.svg": true,
 		"POST /api/arenas/{id}/try": true, "GET /api/arenas/{id}/reach": true, "POST /api/arenas/{id}/reach": true, "GET /api/arenas/{id}/plan": true,
-		"GET /api/arenas/{id}/files/{kind}": true, "GET /api/arenas/{id}/diff": true, "POST /api/arenas/{id}/edits": true,
+		"GET /arena/{slug}/choose/{job}/letter": true, "GET /api/arenas/{id}/files/{kind}": true, "GET /api/arenas/{id}/diff": true, "POST /api/arenas/{id}/edits": true,
 	}
 	met := 0
 	for _, r := range exampleDesk(t).table {

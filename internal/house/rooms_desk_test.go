@@ -142,6 +142,7 @@ var deskRooms = []room{
 		{"tell/table", "tables as cells"},
 		{"tell/words", "the choice in words"},
 		{"draw/chart", "the map of a choice, the way of a search"},
+		{"draw/letter", "the page for the rink's manager"},
 		{"draw/sheet", "the same as a picture"},
 	}},
 	{name: "desk", floor: 10.3, uses: []arrow{

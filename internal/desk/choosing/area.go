@@ -38,6 +38,8 @@ type area struct {
 	*shell.Shell
 	jobs   Keeper
 	random io.Reader // for ids of jobs
+
+	creator string // the program and its version, in files
 }
 
 // under returns the choice that is being worked out for an arena.
@@ -53,9 +55,9 @@ func (d area) under(at shell.Address) (shell.Work, bool) {
 	}, true
 }
 
-// New returns the area.
-func New(s *shell.Shell, jobs Keeper, random io.Reader) shell.Area {
-	d := area{s, jobs, random}
+// New returns the area; creator stands in files as the program that made them.
+func New(s *shell.Shell, jobs Keeper, random io.Reader, creator string) shell.Area {
+	d := area{s, jobs, random, creator}
 	s.Under = d.under
 	const page = "/arena/{slug}/choose"
 	row := func(pattern string, need people.Act, answer shell.Answer, samples ...string) shell.Route {
@@ -65,6 +67,7 @@ func New(s *shell.Shell, jobs Keeper, random io.Reader) shell.Area {
 		row("GET "+page, people.Read, d.show, "/arena/"+shell.SampleArena+"/choose"),
 		row("POST "+page, people.Plan, d.start),
 		row("GET "+page+"/{job}/events", people.Read, d.events),
+		{Pattern: "GET " + page + "/{job}/letter", Need: people.Read, Most: shell.Form, Answer: d.letter, Heavy: true},
 		row("POST "+page+"/{job}/cancel", people.Plan, d.cancel),
 		row("POST "+page+"/{job}/accept", people.Plan, d.accept),
 	}}

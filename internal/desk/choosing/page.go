@@ -55,6 +55,7 @@ type holeWish struct {
 type answerView struct {
 	Words, Took string
 	Ladder      *ladderView
+	Letter      string // where the page for the manager is; "" without one
 	Map         template.HTML
 	Fates       []fateView
 	Sets        []setView // the best and its alternatives
@@ -222,6 +223,9 @@ func (p *choosePage) fillAnswer(r *http.Request, b shelf.Book, j *choice) {
 		p.Wrong = problems{"budget": words.ChoiceShort(c, most) + "."}
 	}
 	v := viewOf(look, p.Address.Units(c.Arena.Units))
+	if _, ok := look.asked(); ok {
+		v.Letter = p.Address.Beside("/choose/"+j.ID+"/letter", "set", look.name)
+	}
 	v.Ladder = ladderOf(c, p.Address, j.ID, look.name)
 	v.sets(c, look.name, p.Address, j.ID)
 	v.judge(look, b.Maker.Rules)
