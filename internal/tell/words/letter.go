@@ -209,8 +209,12 @@ func HowSure(a choose.Answer, s choose.Step) string {
 	case choose.SpendStep:
 		work = "costs no more"
 	}
-	return fmt.Sprintf("Proved for these %s moments of play (seed %d): no set of holes that keeps to the rules and %s is worth more. Over all moments that may be drawn the best set's value is within %.1f %% of this (95 %%): smaller differences tell nothing. The rules: %s.",
-		thousands(a.Moments), a.Seed, work, 100*a.Margin/a.Value, strings.Join(sets, "; "))
+	proof := "is worth more"
+	if !s.Proved {
+		proof = fmt.Sprintf("is worth over %.2f %% more", 100*(s.Bound/s.Value-1))
+	}
+	return fmt.Sprintf("Proved for these %s moments of play (seed %d): no set of holes that keeps to the rules and %s %s. Over all moments that may be drawn the best set's value is within %.1f %% of this (95 %%). The rules: %s.",
+		thousands(a.Moments), a.Seed, work, proof, 100*a.Margin/a.Value, strings.Join(sets, "; "))
 }
 
 func thousands(n int) string {
