@@ -58,7 +58,7 @@ func TestAppliedChoice(t *testing.T) {
 		if rapid.Bool().Draw(rt, "heights") {
 			args = append(args, "--heights", fmt.Sprintf("%d mm", rapid.IntRange(1350, 1750).Draw(rt, "height")))
 		}
-		code, text, errs := ask(args...)
+		code, text, _ := ask(args...)
 		if code != exitDone {
 			if _, err := os.Stat(out); err == nil {
 				rt.Fatalf("%v: exit %d, and yet an arena", args, code)
@@ -70,10 +70,10 @@ func TestAppliedChoice(t *testing.T) {
 			return
 		}
 		applied++
-		if code, text, errs = ask("check", out, "--rules", rules); code != exitDone {
+		if code, text, errs := ask("check", out, "--rules", rules); code != exitDone {
 			rt.Fatalf("%v: check says %d\n%s%s", args, code, text, errs)
 		}
-		if code, text, errs = ask("cut", out, "--rules", rules, "--out", shop); code != exitDone {
+		if code, text, errs := ask("cut", out, "--rules", rules, "--out", shop); code != exitDone {
 			rt.Fatalf("%v: cut says %d\n%s%s", args, code, text, errs)
 		}
 		if drawn, err := os.ReadDir(filepath.Join(shop, "holes")); err != nil || len(drawn) != len(answer.Holes) {

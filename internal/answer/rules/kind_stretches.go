@@ -84,9 +84,10 @@ func (s Stretch) contains(r rink.Rink, at unit.Length) bool {
 type laid []Stretch
 
 func (d stretches) prepare(c *check) demand {
-	out := make(laid, 0, len(rink.Corners())*len(d.pieces))
+	corners := rink.Corners()
+	out := make(laid, 0, len(corners)*len(d.pieces))
 	r := c.arena.Rink
-	for _, corner := range rink.Corners() {
+	for _, corner := range corners {
 		for _, p := range d.pieces {
 			at, ok := r.Landmark(corner, p.landmark)
 			if !ok {

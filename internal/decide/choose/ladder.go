@@ -200,10 +200,11 @@ func (s *Study) bill(set []int) cost.Bill {
 	return out
 }
 
-// budget states that a set that changes anything costs at most so much.
+// budget states that a set that changes anything costs at most so much. What is
+// cut today costs nothing and stays within any budget.
 func (s *Study) budget(most cost.Money) Cap {
 	out := Cap{Label: say.Make("spend at most %d %s", most, s.opt.Costs.Currency)}
-	out.Most = int(most - s.base.Plus(s.opt.Costs.Start()).Money)
+	out.Most = int(max(most, s.opt.Costs.Start().Money) - s.base.Plus(s.opt.Costs.Start()).Money)
 	for _, b := range s.bills {
 		out.Cost = append(out.Cost, int(b.Money))
 	}

@@ -148,3 +148,17 @@ func TestBudget(t *testing.T) {
 		}
 	}
 }
+
+// A budget below what it costs to come at all buys nothing; today's holes stay
+// within it, and the cheapest step is told.
+func TestBudgetBelowTheCallOut(t *testing.T) {
+	s := laddered(t, 3, 10, 40)
+	s.opt.Costs.CallOut = 400
+	s.opt.Budget = unit.Known(cost.Money(100))
+	s.problem.Caps = []Cap{s.budget(100)}
+	s.solver = solver(t, s.problem)
+	got := ladderOf(s)
+	if _, told := got.Cheapest.Get(); !told || len(got.Frontier) != 1 || got.Frontier[0].Bill.Money != 0 {
+		t.Errorf("%d points, cheapest told: %v", len(got.Frontier), told)
+	}
+}

@@ -64,7 +64,8 @@ const sure = 1.959964
 func (r *ranking) margin(a, b []int) float64 {
 	d := make([]float64, r.problem.Moments)
 	one, two := r.one, r.two
-	for sign, set := range map[float64][]int{1: a, -1: b} {
+	for k, set := range [2][]int{a, b} {
+		sign := float64(1 - 2*k)
 		clear(one)
 		clear(two)
 		for _, i := range set {

@@ -193,9 +193,7 @@ func (w wishes) money(o *choose.Options, wrong problems) {
 		wrong["budget"] = err.Error()
 		return
 	}
-	// Less than coming at all costs buys nothing, and so does just that much; with it
-	// the choice can still tell the cheapest step.
-	o.Budget = unit.Known(max(most, o.Costs.Start().Money))
+	o.Budget = unit.Known(most)
 }
 
 // rulesOf returns the rule sets that were ticked.
