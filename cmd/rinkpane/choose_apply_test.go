@@ -73,7 +73,11 @@ func TestAppliedChoice(t *testing.T) {
 		if code, text, errs := ask("check", out, "--rules", rules); code != exitDone {
 			rt.Fatalf("%v: check says %d\n%s%s", args, code, text, errs)
 		}
-		if code, text, errs := ask("cut", out, "--rules", rules, "--out", shop); code != exitDone {
+		code, text, errs := ask("cut", out, "--rules", rules, "--out", shop)
+		if code == exitNo && strings.Contains(errs, "is not recorded; measure it") {
+			return // an order does not rest on a guess: cut asks for the length that the survey lacks
+		}
+		if code != exitDone {
 			rt.Fatalf("%v: cut says %d\n%s%s", args, code, text, errs)
 		}
 		if drawn, err := os.ReadDir(filepath.Join(shop, "holes")); err != nil || len(drawn) != len(answer.Holes) {

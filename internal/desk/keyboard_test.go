@@ -48,6 +48,8 @@ func TestKeyboardAloneChoosesAndTakesAway(t *testing.T) {
 			v.tabTo(`.ways a[href*="/choose"]`)
 			v.do(chromedp.KeyEvent(kb.Enter))
 			v.waitFor(`document.querySelector(".wishes") !== null`)
+			v.tabTo(`details[data-more] summary`)
+			v.do(chromedp.KeyEvent(kb.Enter))
 			for _, field := range []struct{ name, value string }{{"count", "4"}, {"step", "600 mm"}, {"moments", "400"}, {"alternatives", "1"}} {
 				v.tabTo(`[name="` + field.name + `"]`)
 				v.typeOver(field.value)
