@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"strings"
 
+	"example.org/rinkpane/internal/decide/choose"
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
@@ -20,17 +21,26 @@ func (d area) job(r *http.Request) (*choice, error) {
 	return j, nil
 }
 
+// finished returns a choice that has ended, and its answer.
+func (d area) finished(r *http.Request) (*choice, choose.Answer, error) {
+	j, err := d.job(r)
+	if err != nil || !j.Ended() {
+		return nil, choose.Answer{}, shell.ErrNowhere
+	}
+	c, err := j.Outcome()
+	if err != nil {
+		return nil, choose.Answer{}, shell.ErrNowhere
+	}
+	return j, c, nil
+}
+
 // accept answers POST /arena/{slug}/choose/{job}/accept: the ticked holes, as
 // they were proved, become planned holes of a new version, and those left out are
 // turned off when that was asked for.
 func (d area) accept(w http.ResponseWriter, r *http.Request) error {
-	j, err := d.job(r)
-	if err != nil || !j.Ended() {
-		return shell.ErrNowhere
-	}
-	c, err := j.Outcome()
+	j, c, err := d.finished(r)
 	if err != nil {
-		return shell.ErrNowhere
+		return err
 	}
 	look, ok := pick(c, r.PostFormValue("set"))
 	if !ok {

@@ -27,13 +27,9 @@ func (s shown) asked() (step choose.Step, ok bool) {
 // letter answers GET /arena/{slug}/choose/{job}/letter?set=NAME: the page for the
 // rink's manager that asks for what is looked at, as a PDF.
 func (d area) letter(w http.ResponseWriter, r *http.Request) error {
-	j, err := d.job(r)
-	if err != nil || !j.Ended() {
-		return shell.ErrNowhere
-	}
-	c, err := j.Outcome()
+	j, c, err := d.finished(r)
 	if err != nil {
-		return shell.ErrNowhere
+		return err
 	}
 	look, ok := pick(c, cmp.Or(r.FormValue("set"), "0"))
 	step, is := look.asked()
