@@ -70,10 +70,7 @@ func (s *scene) around(ev Event) {
 		period = 1 + s.rng.IntN(3)
 	}
 	if team < 0 {
-		team = 0
-		if Attacks(0, period) != int(sign(ev.X)) {
-			team = 1
-		}
+		team = attacker(int(sign(ev.X)), period)
 	}
 	toward := s.attacked(ev, team, period)
 	end := float64(toward)

@@ -114,15 +114,19 @@ func (s *scene) attack(t Track, puck Puck) (team, end int) {
 		end = int(sign(puck.X))
 	}
 	if end != 0 && t.Period > 0 {
-		team = map[bool]int{true: 0, false: 1}[Attacks(0, t.Period) == end]
+		team = attacker(end, t.Period)
 	}
 	for k, g := range guards {
 		switch {
 		case g == 0:
-		case end != 0 && t.Period == 0: // who does not guard the end attacks it
-			team = map[bool]int{true: 1 - k, false: k}[g == end]
+		case end != 0 && t.Period == 0 && g == end: // who does not guard the end attacks it
+			team = 1 - k
+		case end != 0 && t.Period == 0:
+			team = k
+		case end == 0 && team == k:
+			end = -g
 		case end == 0 && team >= 0:
-			end = map[bool]int{true: -g, false: g}[k == team]
+			end = g
 		}
 	}
 	if end == 0 {
@@ -136,7 +140,10 @@ func (t Track) periodOf(team, end int) int {
 	if t.Period > 0 {
 		return t.Period
 	}
-	return map[bool]int{true: 1, false: 2}[Attacks(team, 1) == end]
+	if Attacks(team, 1) == end {
+		return 1
+	}
+	return 2
 }
 
 // seat gives the tracked bodies their places in the moment's row, then finds
