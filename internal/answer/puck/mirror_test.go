@@ -52,7 +52,9 @@ func TestSectorOfMirroredAndMovedHoles(t *testing.T) {
 		}
 		beside, next := clearBehind(t, a, shots, at+unit.Inch, height)
 		_, far := apart(s, next)
-		off := max(math.Abs(share(beside.bearings(), s.From.Radians())-lowTail), math.Abs(share(beside.bearings(), s.To.Radians())-highTail))
+		v := beside.bearings()
+		share := func(x unit.Angle) float64 { return below(v, x.Radians()) / below(v, math.Inf(1)) }
+		off := max(math.Abs(share(s.From)-lowTail), math.Abs(share(s.To)-highTail))
 		if off > 0.01 || far > 0.5 {
 			t.Errorf("at %.2f m: %+v; an inch on %+v: shares off by %.3f", at.Metres(), s, next, off)
 		}

@@ -142,13 +142,12 @@ func (w weighted) below(x float64) float64 {
 	return 0
 }
 
-// share returns the share of the weight below x.
-func share(v []weighted, x float64) float64 {
-	sum, total := 0.0, 0.0
+// below returns the weight below x.
+func below(v []weighted, x float64) (sum float64) {
 	for _, w := range v {
-		sum, total = sum+w.below(x), total+w.weight
+		sum += w.below(x)
 	}
-	return sum / total
+	return sum
 }
 
 // quantile returns the value below which the share q of the weight lies.
@@ -157,8 +156,9 @@ func quantile(v []weighted, q float64) float64 {
 	for _, x := range v {
 		lo, hi = min(lo, x.value-x.wide), max(hi, x.value+x.wide)
 	}
+	due := q * below(v, hi)
 	for range quantileSteps {
-		if mid := (lo + hi) / 2; share(v, mid) < q {
+		if mid := (lo + hi) / 2; below(v, mid) < due {
 			lo = mid
 		} else {
 			hi = mid
