@@ -137,7 +137,7 @@ func (f frameFlags) request() (frame.Request, error) {
 	q := frame.Request{
 		Hole: f.hole, Lens: lens, Body: body, Use: use, Focus: f.focus, Moment: &m, Planes: f.planes, Target: f.aim.Or(frame.Chest(m)),
 		Shutter: f.shutter.Or(light.UsualShutter), Speed: f.speed.Or(frame.UsualSpeed),
-		Through: f.through.Or(frame.ByHole), Haze: f.pane.haze, Mirror: f.pane.stands.Or(frame.UsualMirror),
+		Through: f.through.Or(frame.ByHole), Haze: f.pane.haze, Mirror: f.pane.stands,
 	}
 	if f.empty {
 		q.Moment = nil

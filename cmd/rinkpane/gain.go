@@ -47,10 +47,7 @@ func parseShare(s string) (float64, error) {
 	return v, nil
 }
 
-const (
-	gainMoments     = 2000
-	mostGainMoments = 200_000
-)
+const mostGainMoments = 200_000
 
 func gainCommand(a *app) *cobra.Command {
 	var f gainFlags
@@ -77,7 +74,7 @@ frame --through pane draws the picture.`,
 	fl.StringVar(&f.hole, "hole", "", "id of the hole")
 	f.kitFlag(c)
 	f.lensFlags.flags(c)
-	fl.IntVar(&f.moments, "moments", gainMoments, "how many sampled moments of a game")
+	fl.IntVar(&f.moments, "moments", gain.UsualMoments, "how many sampled moments of a game")
 	quantity(c, &f.focal, "focal", "mm", unit.ParseFocal, "focal length, in mm unless said (default: the lens's longest)")
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (default: wide open)")
 	f.pane.add(c)
@@ -104,7 +101,7 @@ func runGain(a *app, path string, f gainFlags) error {
 		return err
 	}
 	g, err := gain.Of(f.arena, frame.Request{
-		Hole: f.hole, Lens: lens, Body: body, Use: use, Haze: f.pane.haze, Mirror: f.pane.stands.Or(frame.UsualMirror),
+		Hole: f.hole, Lens: lens, Body: body, Use: use, Haze: f.pane.haze, Mirror: f.pane.stands,
 	}, set)
 	if err != nil {
 		return err

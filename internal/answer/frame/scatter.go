@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/answer/optics"
 )
 
 // A scatter is what a pane adds to a picture: light of the whole scene that it
@@ -87,17 +87,13 @@ func (sc *scatter) meanLight() [3]float32 {
 func (sc *scatter) at(x, y float32) added {
 	i, j := min(int(x), veilAcross-1), min(int(y), veilDown-1)
 	t, u := x-float32(i), y-float32(j)
-	mix := func(of func(added) float32) float32 {
-		a, b := of(sc.nodes[j][i]), of(sc.nodes[j][i+1])
-		c, d := of(sc.nodes[j+1][i]), of(sc.nodes[j+1][i+1])
-		top, bottom := a+t*(b-a), c+t*(d-c)
-		return top + u*(bottom-top)
-	}
-	return added{
-		mix(func(a added) float32 { return a.scattered }),
-		mix(func(a added) float32 { return a.mirrored }),
-		mix(func(a added) float32 { return a.ghost }),
-	}
+	top, bottom := sc.nodes[j][i].to(sc.nodes[j][i+1], t), sc.nodes[j+1][i].to(sc.nodes[j+1][i+1], t)
+	return top.to(bottom, u)
+}
+
+// to returns the shares a part t of the way to another place's.
+func (a added) to(b added, t float32) added {
+	return added{a.scattered + t*(b.scattered-a.scattered), a.mirrored + t*(b.mirrored-a.mirrored), a.ghost + t*(b.ghost-a.ghost)}
 }
 
 // drop lays the pane's light over a band of the picture.
@@ -124,5 +120,5 @@ func (s *Shot) GhostPixels() (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return float64(seen.Ghost.Apart*unit.Length(m)) / float64(pitch), nil
+	return optics.PixelsOn(seen.Ghost.Apart, m, pitch), nil
 }

@@ -27,10 +27,10 @@ type Request struct {
 	Planes  bool         // draw where the plane of focus and the limits of depth of field meet the ice
 	// Through is what the lens looks through; by the pane, Haze is the pane's
 	// (ASTM D1003; a worn pane's when unknown) and Mirror the luminance of what
-	// stands behind the camera.
+	// stands behind the camera over the scene's, a ratio (UsualMirror when unknown).
 	Through Through
 	Haze    unit.Maybe[float64]
-	Mirror  float64 // over the scene's, a ratio
+	Mirror  unit.Maybe[float64]
 	// Turn, when known, aims by angles instead of at Target.
 	Turn unit.Maybe[Aim]
 }
@@ -81,7 +81,7 @@ type Shot struct {
 // target behind the glass, and a lens that sees nothing there.
 func NewShot(a arena.Arena, q Request) (*Shot, error) {
 	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed,
-		Planes: q.Planes, Mirror: q.Mirror, coc: optics.CircleOfConfusion(q.Body.Sensor)}
+		Planes: q.Planes, Mirror: q.Mirror.Or(UsualMirror), coc: optics.CircleOfConfusion(q.Body.Sensor)}
 	if err := s.open(q); err != nil {
 		return nil, err
 	}
@@ -131,7 +131,7 @@ func (s *Shot) open(q Request) error {
 		if err != nil {
 			return err
 		}
-		if _, err := pane.See(0, optics.Surround{Detail: UsualDetail, Mirror: q.Mirror}); err != nil {
+		if _, err := pane.See(0, Around(s.Mirror)); err != nil {
 			return err
 		}
 		s.pane, s.panel = &pane, &pane.Plate

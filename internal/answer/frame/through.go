@@ -40,6 +40,12 @@ const (
 	UsualMirror = 0.1  // without unit
 )
 
+// Around is what a dark jersey must show against, with stands of a luminance over
+// the scene's behind the camera.
+func Around(mirror float64) optics.Surround {
+	return optics.Surround{Detail: UsualDetail, Mirror: mirror}
+}
+
 // PaneOf returns the pane of an opening as a plate with a haze, a worn pane's
 // when unknown. An open low window has none, and a pane whose material nobody
 // recorded is refused.
@@ -90,6 +96,6 @@ func (s *Shot) Seen(x, y float64) (optics.Seen, bool) {
 	if s.pane == nil {
 		return optics.Seen{}, false
 	}
-	seen, err := s.pane.See(incidence(s.ray(x, y)), optics.Surround{Detail: UsualDetail, Mirror: s.Mirror})
+	seen, err := s.pane.See(incidence(s.ray(x, y)), Around(s.Mirror))
 	return seen, err == nil
 }

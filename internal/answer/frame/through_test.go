@@ -11,7 +11,7 @@ import (
 )
 
 func byPane(haze, mirror float64) func(*Request) {
-	return func(q *Request) { q.Through, q.Haze, q.Mirror = ByPane, unit.Known(haze), mirror }
+	return func(q *Request) { q.Through, q.Haze, q.Mirror = ByPane, unit.Known(haze), unit.Known(mirror) }
 }
 
 // Through the pane the frame loses the plate's share at each place, and none to

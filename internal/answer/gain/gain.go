@@ -99,10 +99,13 @@ func Of(a arena.Arena, q frame.Request, moments *play.Set) (Answer, error) {
 	ans := Answer{
 		Hole: q.Hole, Lens: q.Lens.Name, Focal: s.Focal, Stop: s.Stop, Pane: in.ID, Top: a.Boards.Height + in.Height,
 		New: optics.Pane{Plate: worn.Plate, Haze: min(worn.Haze, props.HazeNew)}, Worn: worn,
-		Mirror: q.Mirror, Assumed: s.Assumed,
+		Mirror: s.Mirror, Assumed: s.Assumed,
 	}
 	return ans, ans.fill(s, moments)
 }
+
+// UsualMoments is how many moments the gain is worked out over when nobody says.
+const UsualMoments = 2000
 
 // farEnough lets the shot be set up: gain asks it for no distance.
 const farEnough = 10 * unit.Metre
@@ -143,7 +146,7 @@ func (ans *Answer) fill(s *frame.Shot, moments *play.Set) error {
 
 // row sets the two ways side by side at one angle.
 func (ans *Answer) row(s *frame.Shot, angle unit.Angle) (Row, error) {
-	around := optics.Surround{Detail: frame.UsualDetail, Mirror: ans.Mirror}
+	around := frame.Around(ans.Mirror)
 	fresh, err := ans.New.See(angle, around)
 	if err != nil {
 		return Row{}, err
@@ -159,7 +162,11 @@ func (ans *Answer) row(s *frame.Shot, angle unit.Angle) (Row, error) {
 		if err != nil {
 			return Row{}, err
 		}
-		row.GhostPx = float64(fresh.Ghost.Apart) * m / float64(s.Sensor) * float64(s.Pixels[0])
+		pitch, err := optics.PixelPitch(s.Sensor, s.Pixels[0])
+		if err != nil {
+			return Row{}, err
+		}
+		row.GhostPx = optics.PixelsOn(fresh.Ghost.Apart, m, pitch)
 	}
 	return row, nil
 }

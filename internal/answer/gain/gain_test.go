@@ -34,7 +34,7 @@ func ask(t testing.TB) (arena.Arena, frame.Request, *play.Set) {
 		t.Fatal(err)
 	}
 	return a, frame.Request{
-		Hole: "B1", Lens: l, Body: k.Bodies[0], Mirror: frame.UsualMirror,
+		Hole: "B1", Lens: l, Body: k.Bodies[0],
 		Use: fit.Setting{Focal: l.FocalMax, Stop: l.StopLong}, Shutter: 0.001,
 	}, set
 }

@@ -199,7 +199,7 @@ func (s State) Shot(a arena.Arena, moments *play.Set) (*frame.Shot, error) {
 		q.Moment = &m
 	}
 	if s.Pane {
-		q.Through, q.Mirror = frame.ByPane, frame.UsualMirror
+		q.Through = frame.ByPane
 	}
 	if f, ok := s.Focus.Get(); ok {
 		q.Focus = unit.Known(unit.Length(f))

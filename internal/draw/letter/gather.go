@@ -34,9 +34,6 @@ type Content struct {
 	Options Options
 }
 
-// gainMoments is how many moments the gain of each new hole is worked out over.
-const gainMoments = 2000
-
 // Gather works out what a step of an answer brings and risks. It refuses a step that
 // asks for nothing.
 func Gather(ctx context.Context, ans choose.Answer, step choose.Step, k kit.Kit, o Options) (Content, error) {
@@ -85,7 +82,7 @@ func (c *Content) gain(after arena.Arena, k kit.Kit) error {
 	if err != nil {
 		return err
 	}
-	moments, err := play.Sample(after.Rink, play.DefaultAssumptions(), c.Answer.Seed, gainMoments)
+	moments, err := play.Sample(after.Rink, play.DefaultAssumptions(), c.Answer.Seed, gain.UsualMoments)
 	if err != nil {
 		return err
 	}
@@ -94,7 +91,7 @@ func (c *Content) gain(after arena.Arena, k kit.Kit) error {
 		if _, known := pane.Material.Get(); !known {
 			continue
 		}
-		g, err := gain.Of(after, frame.Request{Hole: h.Hole.ID, Lens: lens, Body: body, Use: use, Mirror: frame.UsualMirror}, moments)
+		g, err := gain.Of(after, frame.Request{Hole: h.Hole.ID, Lens: lens, Body: body, Use: use}, moments)
 		if err != nil {
 			return err
 		}
