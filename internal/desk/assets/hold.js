@@ -9,7 +9,7 @@ import { restHeat, staleHeat } from "./heat.js";
 import { ask, quiet, whenAnswered } from "./live.js";
 import { plan as planNow, said } from "./plan.js";
 import { say, sayState } from "./say.js";
-import { send } from "./swap.js";
+import { save } from "./save.js";
 
 /** @typedef {import("./plan.js").Plan} Plan */
 /** @typedef {import("./plan.js").Hole} Hole */
@@ -118,8 +118,12 @@ export async function letGo() {
   }
   const back = new URLSearchParams(said("state"));
   back.set("hole", hole.id);
-  await send(`/arena/${encodeURIComponent(said("arena"))}/holes`, new URLSearchParams({
-    base: said("base"), back: back.toString(), act: "place", hole: hole.id,
-    station_m: station.toFixed(6), height_m: height.toFixed(6),
-  }), hole.id);
+  await save({
+    url: `/arena/${encodeURIComponent(said("arena"))}/holes`,
+    hole: hole.id,
+    fields: new URLSearchParams({
+      base: said("base"), back: back.toString(), act: "place", hole: hole.id,
+      station_m: station.toFixed(6), height_m: height.toFixed(6),
+    }),
+  });
 }

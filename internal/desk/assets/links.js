@@ -3,7 +3,8 @@
 // page in place.
 
 import { holding, letGo } from "./hold.js";
-import { go, send } from "./swap.js";
+import { save } from "./save.js";
+import { go } from "./swap.js";
 
 /** @param {HTMLElement} page */
 export function inPlace(page) {
@@ -42,7 +43,7 @@ async function submit(form, submitter) {
   }
   const fields = new URLSearchParams();
   for (const [name, value] of new FormData(form, submitter)) fields.append(name, String(value));
-  await send(action, fields, "");
+  await save({ url: action, fields, hole: "" });
 }
 
 /** Whether an address is another state of this very page. @param {string} url */

@@ -28,19 +28,11 @@ export async function go(url, hole, remember) {
 }
 
 /**
- * Sends a form and shows the page that answers it.
- * @param {string} url @param {URLSearchParams} fields @param {string} hole
- */
-export async function send(url, fields, hole) {
-  const again = () => void send(url, fields, hole);
-  await show(fetch(url, { method: "POST", credentials: "same-origin", body: fields }), hole, true, () => fault(again));
-}
-
-/**
+ * Puts the page that answers a question in place of this one.
  * @param {Promise<Response>} asked @param {string} hole @param {boolean} remember
  * @param {() => void} otherwise what to do when no page comes
  */
-async function show(asked, hole, remember, otherwise) {
+export async function show(asked, hole, remember, otherwise) {
   const turn = ++latest;
   const answer = await asked.catch(() => null);
   const text = answer && (answer.headers.get("Content-Type") ?? "").startsWith("text/html") ? await answer.text() : null;
@@ -57,25 +49,6 @@ async function show(asked, hole, remember, otherwise) {
     else history.pushState({ hole }, "", path);
   }
   tell();
-}
-
-/**
- * The desk does not answer: what was to be saved is kept, to be sent again.
- * @param {() => void} again
- */
-function fault(again) {
-  document.querySelector("[data-fault]")?.remove();
-  const box = document.createElement("p");
-  box.className = "form-problem";
-  box.setAttribute("role", "alert");
-  box.setAttribute("data-fault", "");
-  box.append("The desk does not answer: this is not saved yet, and nothing is lost. Is it still running? ");
-  const button = document.createElement("button");
-  button.className = "press quiet";
-  button.textContent = "Save again";
-  button.addEventListener("click", again);
-  box.append(button);
-  document.querySelector("main")?.prepend(box);
 }
 
 function verdict() {

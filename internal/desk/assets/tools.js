@@ -5,7 +5,8 @@
 import { metresPerPixel, placeAt } from "./drawing.js";
 import { snap } from "./fitting.js";
 import { plan, said } from "./plan.js";
-import { onContent, send } from "./swap.js";
+import { save } from "./save.js";
+import { onContent } from "./swap.js";
 
 let free = false; // kept from page to page
 
@@ -36,9 +37,13 @@ async function add(box, x, y, shift) {
   const size = { id: "", station_m: 0, height_m: 1.5, hole_width_mm: 140, hole_height_mm: 115, state: "planned" };
   const near = free || shift ? null : snap(now, size, at.station, Math.min(9 * metresPerPixel(box), 0.6));
   const name = document.querySelector('details[data-adding] input[name="as"]');
-  await send(`/arena/${encodeURIComponent(said("arena"))}/holes`, new URLSearchParams({
-    base: said("base"), back: said("state"), act: "add",
-    station_m: (near ? near.station_m : at.station).toFixed(6),
-    as: name instanceof HTMLInputElement ? name.value : "",
-  }), "");
+  await save({
+    url: `/arena/${encodeURIComponent(said("arena"))}/holes`,
+    hole: "",
+    fields: new URLSearchParams({
+      base: said("base"), back: said("state"), act: "add",
+      station_m: (near ? near.station_m : at.station).toFixed(6),
+      as: name instanceof HTMLInputElement ? name.value : "",
+    }),
+  });
 }
