@@ -142,12 +142,12 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 	if err := f.open(a, path); err != nil {
 		return err
 	}
-	opt, err := chooseOptions(a, f.arena, f)
+	opt, err := chooseOptions(ctx, a, f.arena, f)
 	if err != nil {
 		return err
 	}
 	if moments.path != "" {
-		if opt.Set, err = opt.Sample(f.arena.Rink); err != nil {
+		if opt.Set, err = opt.Sample(ctx, f.arena.Rink); err != nil {
 			return err
 		}
 		if err := moments.writeBy(opt.Set.WriteMoments); err != nil {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -17,7 +18,7 @@ import (
 )
 
 // chooseOptions makes the options of a choice from the flags.
-func chooseOptions(a *app, ar arena.Arena, f chooseFlags) (choose.Options, error) {
+func chooseOptions(ctx context.Context, a *app, ar arena.Arena, f chooseFlags) (choose.Options, error) {
 	opt := choose.DefaultOptions()
 	opt.Count, opt.Keep, opt.Forbid = f.count, f.keep, f.forbid
 	opt.Moments, opt.Seed, opt.Second, opt.Alternatives, opt.Plain = f.moments, f.seed, f.second, f.alternatives, f.plain
@@ -56,7 +57,7 @@ func chooseOptions(a *app, ar arena.Arena, f chooseFlags) (choose.Options, error
 	if err := chooseEvents(a, ar, f, &opt); err != nil {
 		return opt, err
 	}
-	if err := chooseTracks(a, ar, f, &opt); err != nil {
+	if err := chooseTracks(ctx, a, ar, f, &opt); err != nil {
 		return opt, err
 	}
 	if err := opt.Check(); err != nil {
@@ -140,7 +141,7 @@ func chooseEvents(a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) er
 }
 
 // chooseTracks reads tracked moments; what was filled is said on standard error.
-func chooseTracks(a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) error {
+func chooseTracks(ctx context.Context, a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) error {
 	if f.tracks == "" {
 		return nil
 	}
@@ -152,7 +153,7 @@ func chooseTracks(a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) er
 	if err != nil {
 		return fmt.Errorf("--tracks: %w", err)
 	}
-	set, filled, err := play.Tracked(ar.Rink, tracks, opt.Play, opt.Seed)
+	set, filled, err := play.Tracked(ctx, ar.Rink, tracks, opt.Play, opt.Seed)
 	if err != nil {
 		return fmt.Errorf("--tracks: %w", err)
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"image/png"
 	"strings"
@@ -69,7 +70,7 @@ boards' ledge. Without --out it only tells the numbers.`,
 			if err := needFlags(c, "hole"); err != nil {
 				return err
 			}
-			return runFrame(a, args[0], f)
+			return runFrame(c.Context(), a, args[0], f)
 		},
 	}
 	fl := c.Flags()
@@ -95,14 +96,14 @@ boards' ledge. Without --out it only tells the numbers.`,
 	return c
 }
 
-func runFrame(a *app, path string, f frameFlags) error {
+func runFrame(ctx context.Context, a *app, path string, f frameFlags) error {
 	if err := f.out.may(".png", ".svg"); err != nil {
 		return err
 	}
 	if err := f.open(a, path); err != nil {
 		return err
 	}
-	q, err := f.request()
+	q, err := f.request(ctx)
 	if err != nil {
 		return err
 	}
@@ -121,7 +122,7 @@ func runFrame(a *app, path string, f frameFlags) error {
 }
 
 // request turns the flags into a picture's request.
-func (f frameFlags) request() (frame.Request, error) {
+func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 	lens, body, err := f.lensFlags.of(&f.source)
 	if err != nil {
 		return frame.Request{}, err
@@ -130,7 +131,7 @@ func (f frameFlags) request() (frame.Request, error) {
 	if err != nil {
 		return frame.Request{}, fmt.Errorf("--%w", err)
 	}
-	m, err := f.subject(f.arena.Rink)
+	m, err := f.subject(ctx, f.arena.Rink)
 	if err != nil {
 		return frame.Request{}, err
 	}
@@ -146,11 +147,11 @@ func (f frameFlags) request() (frame.Request, error) {
 }
 
 // subject samples the moment that is photographed.
-func (f frameFlags) subject(r rink.Rink) (play.Moment, error) {
+func (f frameFlags) subject(ctx context.Context, r rink.Rink) (play.Moment, error) {
 	if f.moment < 0 || f.moment >= mostMoments {
 		return play.Moment{}, fmt.Errorf("--moment %d: write 0 to %d", f.moment, mostMoments-1)
 	}
-	set, err := play.Sample(r, play.DefaultAssumptions(), f.seed, f.moment+1)
+	set, err := play.Sample(ctx, r, play.DefaultAssumptions(), f.seed, f.moment+1)
 	if err != nil {
 		return play.Moment{}, err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -67,7 +68,7 @@ frame --through pane draws the picture.`,
 			if err := needFlags(c, "hole"); err != nil {
 				return err
 			}
-			return runGain(a, args[0], f)
+			return runGain(c.Context(), a, args[0], f)
 		},
 	}
 	fl := c.Flags()
@@ -81,7 +82,7 @@ frame --through pane draws the picture.`,
 	return c
 }
 
-func runGain(a *app, path string, f gainFlags) error {
+func runGain(ctx context.Context, a *app, path string, f gainFlags) error {
 	if f.moments < 1 || f.moments > mostGainMoments {
 		return fmt.Errorf("--moments %d: write 1 to %d", f.moments, mostGainMoments)
 	}
@@ -96,7 +97,7 @@ func runGain(a *app, path string, f gainFlags) error {
 	if err != nil {
 		return fmt.Errorf("--%w", err)
 	}
-	set, err := play.Sample(f.arena.Rink, play.DefaultAssumptions(), 1, f.moments)
+	set, err := play.Sample(ctx, f.arena.Rink, play.DefaultAssumptions(), 1, f.moments)
 	if err != nil {
 		return err
 	}

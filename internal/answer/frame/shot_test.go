@@ -45,7 +45,7 @@ func request(t testing.TB, a arena.Arena) Request {
 	if !ok {
 		t.Fatal("the built-in kit has no 70-200")
 	}
-	set, err := play.Sample(a.Rink, play.DefaultAssumptions(), 7, 40)
+	set, err := play.Sample(t.Context(), a.Rink, play.DefaultAssumptions(), 7, 40)
 	if err != nil {
 		t.Fatal(err)
 	}

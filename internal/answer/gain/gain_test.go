@@ -29,7 +29,7 @@ func ask(t testing.TB) (arena.Arena, frame.Request, *play.Set) {
 		t.Fatal(err)
 	}
 	l, _ := k.Lens("70-200")
-	set, err := play.Sample(a.Rink, play.DefaultAssumptions(), 1, 400)
+	set, err := play.Sample(t.Context(), a.Rink, play.DefaultAssumptions(), 1, 400)
 	if err != nil {
 		t.Fatal(err)
 	}

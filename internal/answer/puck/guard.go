@@ -81,7 +81,7 @@ const orientations = 256
 // that is open, in the arena's order. It ends early with ctx's error when ctx ends.
 func Assess(ctx context.Context, a arena.Arena, o Options) ([]Guard, error) {
 	if o.Shots == nil {
-		shots, err := DefaultShots(a.Rink)
+		shots, err := DefaultShots(ctx, a.Rink)
 		if err != nil {
 			return nil, err
 		}

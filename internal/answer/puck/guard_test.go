@@ -147,7 +147,7 @@ func TestNoGoalLineNoShots(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if shots, err := DefaultShots(r); len(shots) != 0 || err != nil {
+	if shots, err := DefaultShots(t.Context(), r); len(shots) != 0 || err != nil {
 		t.Errorf("%d shots, %v", len(shots), err)
 	}
 }

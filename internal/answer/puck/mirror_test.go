@@ -35,7 +35,7 @@ func apart(a, b Sector) (deg, m float64) {
 // differ by more where a goal's frame leaves a gap between two groups of bearings.)
 func TestSectorOfMirroredAndMovedHoles(t *testing.T) {
 	a := demo(t)
-	shots, err := DefaultShots(a.Rink)
+	shots, err := DefaultShots(t.Context(), a.Rink)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,7 +11,7 @@ import (
 func overGlass(t *testing.T) float64 {
 	t.Helper()
 	a := demo(t)
-	shots, err := DefaultShots(a.Rink)
+	shots, err := DefaultShots(t.Context(), a.Rink)
 	if err != nil {
 		t.Fatal(err)
 	}

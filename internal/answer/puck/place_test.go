@@ -186,7 +186,7 @@ func TestExpectByHand(t *testing.T) {
 // start on the ice, in or before the attacking zone.
 func TestDefaultShotsKeepTheirShares(t *testing.T) {
 	r := demo(t).Rink
-	shots, err := DefaultShots(r)
+	shots, err := DefaultShots(t.Context(), r)
 	if err != nil {
 		t.Fatal(err)
 	}

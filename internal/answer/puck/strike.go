@@ -2,6 +2,7 @@ package puck
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"maps"
 	"math"
@@ -73,12 +74,12 @@ const playedMoments = 4000
 // side is favoured by the sample, gathered in cells of the ice, a part of them tipped,
 // and, from stated places, clearances out of the zone and dump-ins into the
 // corner. It is nil on a rink without a goal line.
-func DefaultShots(r rink.Rink) ([]Shot, error) {
+func DefaultShots(ctx context.Context, r rink.Rink) ([]Shot, error) {
 	goal, ok := goalLine(r)
 	if !ok {
 		return nil, nil
 	}
-	set, err := play.Sample(r, play.DefaultAssumptions(), 1, playedMoments)
+	set, err := play.Sample(ctx, r, play.DefaultAssumptions(), 1, playedMoments)
 	if err != nil {
 		return nil, fmt.Errorf("sampling shots: %w", err)
 	}

@@ -41,7 +41,7 @@ func ring(t testing.TB, n int) (arena.Arena, kit.Kit, []glass.Hole) {
 
 func momentsOf(t testing.TB, a arena.Arena, seed uint64, n int) *play.Set {
 	t.Helper()
-	s, err := play.Sample(a.Rink, play.DefaultAssumptions(), seed, n)
+	s, err := play.Sample(t.Context(), a.Rink, play.DefaultAssumptions(), seed, n)
 	if err != nil {
 		t.Fatal(err)
 	}

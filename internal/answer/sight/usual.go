@@ -20,7 +20,7 @@ const (
 // [0, 1], without unit; nil on a rink that is too small to hold one. Errors: a kit
 // without use, an opening that lies in no pane, ctx's.
 func Usual(ctx context.Context, a arena.Arena, k kit.Kit, openings []arena.Opening) ([]float64, error) {
-	set, err := play.Sample(a.Rink, play.DefaultAssumptions(), usualSeed, usualMoments)
+	set, err := play.Sample(ctx, a.Rink, play.DefaultAssumptions(), usualSeed, usualMoments)
 	if errors.Is(err, play.ErrSmall) {
 		return nil, nil
 	}

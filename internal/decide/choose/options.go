@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"context"
 	"fmt"
 
 	"example.org/rinkpane/internal/answer/sight"
@@ -117,14 +118,14 @@ func (o Options) Check() error {
 
 // Sample returns the moments that the options ask for: those that are made already,
 // else around the user's events, else the sampler's.
-func (o Options) Sample(r rink.Rink) (*play.Set, error) {
+func (o Options) Sample(ctx context.Context, r rink.Rink) (*play.Set, error) {
 	switch {
 	case o.Set != nil:
 		return o.Set, nil
 	case len(o.Events) > 0:
-		return play.Around(r, o.Events, o.Play, o.Seed, o.Moments)
+		return play.Around(ctx, r, o.Events, o.Play, o.Seed, o.Moments)
 	}
-	return play.Sample(r, o.Play, o.Seed, o.Moments)
+	return play.Sample(ctx, r, o.Play, o.Seed, o.Moments)
 }
 
 func (o Options) tell(r Report) {

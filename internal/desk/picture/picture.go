@@ -49,7 +49,7 @@ func (d area) sit(r *http.Request) (sitting, error) {
 			return s, cannot(err)
 		}
 	}
-	if s.moments, err = Sample(s.arena); err != nil {
+	if s.moments, err = Sample(r.Context(), s.arena); err != nil {
 		return s, cannot(err)
 	}
 	if s.state, err = Read(r.URL.Query(), s.arena, s.book.Maker.Kit); err != nil {

@@ -13,6 +13,7 @@
 package picture
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"net/url"
@@ -217,6 +218,6 @@ func (s State) Shot(a arena.Arena, moments *play.Set) (*frame.Shot, error) {
 func degrees(v float64) unit.Angle { return unit.Angle(v * math.Pi / 180) }
 
 // Sample makes the moments of a rink.
-func Sample(a arena.Arena) (*play.Set, error) {
-	return play.Sample(a.Rink, play.DefaultAssumptions(), momentSeed, Moments)
+func Sample(ctx context.Context, a arena.Arena) (*play.Set, error) {
+	return play.Sample(ctx, a.Rink, play.DefaultAssumptions(), momentSeed, Moments)
 }

@@ -60,7 +60,7 @@ func TestAddressesGiveTheSameState(t *testing.T) {
 // is aimed at; with the pan and tilt that this gives, the numbers stay.
 func TestTheSubjectIsInTheMiddleAndSharp(t *testing.T) {
 	a, k := demo(t)
-	moments, err := Sample(a)
+	moments, err := Sample(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -127,7 +127,7 @@ func TestPrintedWindowTellsItsClearPatch(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	moments, err := Sample(a)
+	moments, err := Sample(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -158,7 +158,7 @@ func TestPrintedWindowTellsItsClearPatch(t *testing.T) {
 // numbers then say what the pane leaves, and light is the pane's.
 func TestThroughThePane(t *testing.T) {
 	a, k := demo(t)
-	moments, err := Sample(a)
+	moments, err := Sample(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -16,7 +16,7 @@ import (
 // sampler's with seed 1.
 func phaseMoment(t *testing.T, r rink.Rink, p play.Phase) play.Moment {
 	t.Helper()
-	set, err := play.Sample(r, play.DefaultAssumptions(), 1, 500)
+	set, err := play.Sample(t.Context(), r, play.DefaultAssumptions(), 1, 500)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -47,7 +47,7 @@ func Gather(ctx context.Context, ans choose.Answer, step choose.Step, k kit.Kit,
 	if c.Guards, err = puck.Assess(ctx, after, puck.DefaultOptions()); err != nil {
 		return Content{}, err
 	}
-	return c, c.gain(after, k)
+	return c, c.gain(ctx, after, k)
 }
 
 // Asked picks the step that a letter asks for: the best that keeps every hole that is
@@ -69,7 +69,7 @@ func Asked(ans choose.Answer, best bool) (choose.Step, error) {
 
 // gain works out what each new hole brings over its pane. A pane whose material
 // nobody recorded has no answer.
-func (c *Content) gain(after arena.Arena, k kit.Kit) error {
+func (c *Content) gain(ctx context.Context, after arena.Arena, k kit.Kit) error {
 	lens, err := k.PickLens("", after.Lenses)
 	if err != nil {
 		return err
@@ -82,7 +82,7 @@ func (c *Content) gain(after arena.Arena, k kit.Kit) error {
 	if err != nil {
 		return err
 	}
-	moments, err := play.Sample(after.Rink, play.DefaultAssumptions(), c.Answer.Seed, gain.UsualMoments)
+	moments, err := play.Sample(ctx, after.Rink, play.DefaultAssumptions(), c.Answer.Seed, gain.UsualMoments)
 	if err != nil {
 		return err
 	}

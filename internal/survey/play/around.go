@@ -1,6 +1,7 @@
 package play
 
 import (
+	"context"
 	"math"
 	"strings"
 
@@ -48,11 +49,11 @@ func phaseNames() string {
 // a blue line goes at the nearer goal, whatever the period; one without a phase follows from its place:
 // a scramble within 4.5 m of the goal, zone play behind the blue line, else a
 // rush.
-func Around(r rink.Rink, events []Event, a Assumptions, seed uint64, n int) (*Set, error) {
+func Around(ctx context.Context, r rink.Rink, events []Event, a Assumptions, seed uint64, n int) (*Set, error) {
 	if len(events) == 0 {
 		return nil, errNoEvents
 	}
-	return build(LayoutOf(r), a, seed, n, func(s *scene, i int) {
+	return build(ctx, LayoutOf(r), a, seed, n, func(s *scene, i int) {
 		k := i % len(events)
 		if len(events) > n {
 			k = int(int64(i) * int64(len(events)) / int64(n))

@@ -94,7 +94,7 @@ func TestAroundKeepsThePuckWhereItWas(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Around(r, events, DefaultAssumptions(), 1, 900)
+	s, err := Around(t.Context(), r, events, DefaultAssumptions(), 1, 900)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -116,11 +116,11 @@ func TestAroundKeepsThePuckWhereItWas(t *testing.T) {
 	if s.At(0).Shot != true || s.At(0).Phase != ZonePlay || s.At(3).Phase != NetFront {
 		t.Errorf("phases from places: %s, %s", s.At(0).Phase, s.At(3).Phase)
 	}
-	few, err := Around(r, events, DefaultAssumptions(), 1, 3)
+	few, err := Around(t.Context(), r, events, DefaultAssumptions(), 1, 3)
 	if err != nil || few.Len() != 3 {
 		t.Fatal(err)
 	}
-	if _, err := Around(r, nil, DefaultAssumptions(), 1, 3); err == nil {
+	if _, err := Around(t.Context(), r, nil, DefaultAssumptions(), 1, 3); err == nil {
 		t.Error("no events: no error")
 	}
 }
@@ -134,7 +134,7 @@ func TestShotsAndGoalsGoAtTheGoalBeforeThem(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Around(r, events, DefaultAssumptions(), 1, 500)
+	s, err := Around(t.Context(), r, events, DefaultAssumptions(), 1, 500)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package play
 
 import (
+	"context"
 	"errors"
 	"math/rand/v2"
 
@@ -27,16 +28,16 @@ const leastLength, leastWidth = 20.0, 10.0
 // the last bit, whatever the number of cores: moment i has a stream of its own.
 //
 // Errors: n outside 1..MaxMoments, assumptions that [Assumptions.Check]
-// refuses, a rink under 20 m by 10 m.
-func Sample(r rink.Rink, a Assumptions, seed uint64, n int) (*Set, error) {
-	return build(LayoutOf(r), a, seed, n, func(s *scene, _ int) { s.draw() })
+// refuses, a rink under 20 m by 10 m; ctx's, in whose time the moments are made.
+func Sample(ctx context.Context, r rink.Rink, a Assumptions, seed uint64, n int) (*Set, error) {
+	return build(ctx, LayoutOf(r), a, seed, n, func(s *scene, _ int) { s.draw() })
 }
 
 // runLength is how many moments one core makes at a time.
 const runLength = 256
 
 // build fills a set in parallel; fill writes moment i into the scene.
-func build(lay Layout, a Assumptions, seed uint64, n int, fill func(s *scene, i int)) (*Set, error) {
+func build(ctx context.Context, lay Layout, a Assumptions, seed uint64, n int, fill func(s *scene, i int)) (*Set, error) {
 	if n < 1 || n > MaxMoments {
 		return nil, errCount
 	}
@@ -47,7 +48,7 @@ func build(lay Layout, a Assumptions, seed uint64, n int, fill func(s *scene, i 
 		return nil, ErrSmall
 	}
 	set := NewSet(lay, n)
-	cores.Each((n+runLength-1)/runLength, func(run int) {
+	err := cores.EachUntil(ctx, "making moments", (n+runLength-1)/runLength, func(run int) {
 		src := rand.NewPCG(0, 0)
 		rng := rand.New(src)
 		for i := run * runLength; i < min(n, (run+1)*runLength); i++ {
@@ -57,6 +58,9 @@ func build(lay Layout, a Assumptions, seed uint64, n int, fill func(s *scene, i 
 			set.Put(i, s.m)
 		}
 	})
+	if err != nil {
+		return nil, err
+	}
 	return set, nil
 }
 

@@ -1,6 +1,8 @@
 package play
 
 import (
+	"context"
+	"errors"
 	"math"
 	"runtime"
 	"slices"
@@ -23,7 +25,7 @@ func standard(t testing.TB, name string) rink.Rink {
 
 func sample(t testing.TB, r rink.Rink, a Assumptions, seed uint64, n int) *Set {
 	t.Helper()
-	s, err := Sample(r, a, seed, n)
+	s, err := Sample(t.Context(), r, a, seed, n)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -136,7 +138,7 @@ func TestMomentsAreSoundOnAnyRink(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s, err := Sample(r, DefaultAssumptions(), rapid.Uint64().Draw(t, "seed"), 60)
+		s, err := Sample(t.Context(), r, DefaultAssumptions(), rapid.Uint64().Draw(t, "seed"), 60)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -243,7 +245,7 @@ func TestSampleRefuses(t *testing.T) {
 		"small rink":  {small, DefaultAssumptions(), 10},
 		"zero shares": {na, bad, 10},
 	} {
-		if _, err := Sample(c.r, c.a, 1, c.n); err == nil {
+		if _, err := Sample(t.Context(), c.r, c.a, 1, c.n); err == nil {
 			t.Errorf("%s: no error", name)
 		}
 	}
@@ -283,8 +285,18 @@ func TestPhasesHaveNames(t *testing.T) {
 func BenchmarkSample(b *testing.B) {
 	r := standard(b, "north-american")
 	for b.Loop() {
-		if _, err := Sample(r, DefaultAssumptions(), 1, 20_000); err != nil {
+		if _, err := Sample(b.Context(), r, DefaultAssumptions(), 1, 20_000); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// Whoever gives up does not wait until all moments are made.
+func TestSampleEndsWithItsContext(t *testing.T) {
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	set, err := Sample(ctx, standard(t, "north-american"), DefaultAssumptions(), 1, 100_000)
+	if !errors.Is(err, context.Canceled) || set != nil {
+		t.Errorf("%v, %v", set, err)
 	}
 }

@@ -1,6 +1,7 @@
 package play
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"strings"
@@ -35,9 +36,9 @@ func (f Filled) String() string {
 // seeds of [Sample]; an unseen puck 0.9 m before the subject; a face toward the
 // puck; phase, weight and attacked end as for events ([Around]); the subject is
 // the attacking skater nearest to the puck. All is counted.
-func Tracked(r rink.Rink, tracks []Track, a Assumptions, seed uint64) (*Set, Filled, error) {
+func Tracked(ctx context.Context, r rink.Rink, tracks []Track, a Assumptions, seed uint64) (*Set, Filled, error) {
 	fills := make([]Filled, len(tracks))
-	set, err := build(LayoutOf(r), a, seed, len(tracks), func(s *scene, i int) { fills[i] = s.tracked(tracks[i]) })
+	set, err := build(ctx, LayoutOf(r), a, seed, len(tracks), func(s *scene, i int) { fills[i] = s.tracked(tracks[i]) })
 	sum := Filled{Moments: len(tracks)}
 	for _, f := range fills {
 		sum.People, sum.Pucks, sum.Phases, sum.Weights = sum.People+f.People, sum.Pucks+f.Pucks, sum.Phases+f.Phases, sum.Weights+f.Weights

@@ -26,7 +26,7 @@ func TestMomentsComeBackAsWritten(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	back, filled, err := Tracked(r, tracks, DefaultAssumptions(), 99)
+	back, filled, err := Tracked(t.Context(), r, tracks, DefaultAssumptions(), 99)
 	if err != nil || filled.String() != "" || filled.Moments != 300 {
 		t.Fatalf("%v, filled %q", err, filled)
 	}
@@ -55,7 +55,7 @@ func TestUnseenIsFilledAndCounted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	set, f, err := Tracked(r, tracks, DefaultAssumptions(), 1)
+	set, f, err := Tracked(t.Context(), r, tracks, DefaultAssumptions(), 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -98,7 +98,7 @@ func TestWhoAttacksWhere(t *testing.T) {
 		if err != nil {
 			t.Fatal(c.name, err)
 		}
-		set, _, err := Tracked(r, tracks, DefaultAssumptions(), 1)
+		set, _, err := Tracked(t.Context(), r, tracks, DefaultAssumptions(), 1)
 		if err != nil {
 			t.Fatal(c.name, err)
 		}
@@ -161,7 +161,7 @@ func TestAnyPartOfAMomentIsFilledAgain(t *testing.T) {
 			}
 		}
 		part.Seen = rapid.Bool().Draw(t, "puck")
-		again, f, err := Tracked(r, []Track{part}, DefaultAssumptions(), rapid.Uint64().Draw(t, "seed"))
+		again, f, err := Tracked(t.Context(), r, []Track{part}, DefaultAssumptions(), rapid.Uint64().Draw(t, "seed"))
 		if err != nil {
 			t.Fatal(err)
 		}
