@@ -64,6 +64,61 @@ func TestChoiceIsTakenOver(t *testing.T) {
 	}
 }
 
+// TestUsualChoiceGivesALegalPlan: a choice as the form begins, taken over as the
+// page begins, keeps every rule, and of what is cut nothing is given up.
+func TestUsualChoiceGivesALegalPlan(t *testing.T) {
+	h, d, _ := ownDesk(t, false)
+	t.Cleanup(d.jobs.Close)
+	wishes := strings.Replace(usualForm(t, h), "moments=6000", "moments=300", 1)
+	to := ask(t, h, "POST", choosePath, wishes).Header().Get("Location")
+	_, job, _ := strings.Cut(to, "job=")
+	j, ok := d.jobs.Job(job)
+	if !ok {
+		t.Fatalf("started at %q with %s", to, wishes)
+	}
+	<-j.Done()
+	page := ask(t, h, "GET", to, "").Body.String()
+	form := url.Values{"set": between(page, `name="set" value="`, `"`), "take": between(page, `name="take" value="`, `"`), "rest": between(page, `name="rest" value="`, `"`)}
+	says(t, ask(t, h, "POST", choosePath+"/"+job+"/accept", form.Encode()), http.StatusSeeOther)
+	b, err := d.shell.Shelf.Open(t.Context(), "quillhaven", 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := b.Arena.Check()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if v := b.Maker.Rules.Check(a).Verdict; v != rules.Pass {
+		t.Errorf("taken over with %v: %s", form, v)
+	}
+	cut := 0
+	for _, hole := range a.Holes {
+		if hole.State == glass.Cut {
+			cut++
+		}
+	}
+	if cut != 5 || len(a.Working()) <= 5 {
+		t.Errorf("%d of the 5 cut holes are left, %d work: %v", cut, len(a.Working()), form)
+	}
+}
+
+// usualForm is what a browser sends of the form of a choice as it begins.
+func usualForm(t *testing.T, h http.Handler) string {
+	t.Helper()
+	out := url.Values{}
+	form := strings.Join(between(ask(t, h, "GET", choosePath, "").Body.String(), `<form class="wishes"`, "</form>"), "")
+	for _, tag := range between(form, "<input ", ">") {
+		name, value := between(tag, `name="`, `"`), between(tag, `value="`, `"`)
+		if ticks := strings.Contains(tag, `type="`); len(name) == 1 && (!ticks || strings.Contains(tag, " checked")) {
+			out.Add(name[0], html.UnescapeString(strings.Join(value, "")))
+		}
+	}
+	if len(out) < 10 {
+		t.Fatalf("the form sends only %v", out)
+	}
+	return out.Encode()
+}
+
 // TestStepIsTakenOver looks at every step of a finished choice, and takes the
 // last, which gives holes up: the new version is a legal plan, and of what is cut
 // and left out it is noted that its pane is to be replaced.
@@ -256,10 +311,13 @@ func TestRunningChoiceIsFoundAgain(t *testing.T) {
 	for _, below := range []string{"", "/survey", "/versions", "/paper", "/choose", "/compare"} {
 		says(t, ask(t, h, "GET", demoPage+below+"?units=metric", ""), 200, told, `href="`+choosePath+"?job="+job+`&amp;units=metric"`)
 	}
+	for _, path := range []string{"/arenas", "/library", "/people"} {
+		says(t, ask(t, h, "GET", path, ""), 200, told+" for Tidewater Pavilion", `href="`+choosePath+"?job="+job)
+	}
 	j.Cancel()
 	own := ask(t, h, "GET", to, "").Body.String()
 	<-j.Done()
-	for where, page := range map[string]string{"its own page": own, "after it": ask(t, h, "GET", demoPage, "").Body.String()} {
+	for where, page := range map[string]string{"its own page": own, "after it": ask(t, h, "GET", demoPage, "").Body.String() + ask(t, h, "GET", "/arenas", "").Body.String()} {
 		if strings.Contains(page, told) {
 			t.Errorf("%s tells of it", where)
 		}

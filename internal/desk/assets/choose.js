@@ -13,6 +13,10 @@ export function watchChoice(view) {
     const n = JSON.parse(event.data);
     put("words", n.words);
     put("best", n.best);
+    for (const stage of view.querySelectorAll("[data-stage]")) {
+      const at = Number(stage.getAttribute("data-stage"));
+      stage.className = at < n.stage ? "done" : at === n.stage ? "now" : "";
+    }
     const share = view.querySelector("[data-share]");
     if (share instanceof HTMLProgressElement) share.value = n.whole;
     const chart = view.querySelector("[data-chart]");

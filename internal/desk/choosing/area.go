@@ -30,6 +30,7 @@ type choice = job.Job[About, Progress, choose.Answer]
 // About is what a choice was asked for.
 type About struct {
 	Arena   string // id
+	Name    string // of the arena, for people
 	Version int
 	wishes  wishes
 }
@@ -42,15 +43,20 @@ type area struct {
 	creator string // the program and its version, in files
 }
 
-// under returns the choice that is being worked out for an arena.
+// under returns the choice that is being worked out for an arena; for any, where
+// the address names none.
 func (d area) under(at shell.Address) (shell.Work, bool) {
-	j, ok := d.jobs.Open(func(a About) bool { return a.Arena == at.Slug })
+	j, ok := d.jobs.Open(func(a About) bool { return at.Slug == "" || a.Arena == at.Slug })
 	if !ok {
 		return shell.Work{}, false
 	}
 	reports, _ := j.Reports()
+	whose := ""
+	if at.Slug == "" {
+		at.Slug, whose = j.About.Arena, " for "+j.About.Name
+	}
 	return shell.Work{
-		Words: fmt.Sprintf("A choice of holes is being worked out, %.0f %%", 100*newsOf(reports).Whole),
+		Words: fmt.Sprintf("A choice of holes is being worked out%s, %.0f %%", whose, 100*newsOf(reports).Whole),
 		URL:   at.Beside("/choose", "job", j.ID),
 	}, true
 }

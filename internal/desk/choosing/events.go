@@ -19,8 +19,11 @@ const (
 	chartHigh = 48
 )
 
+// shortestSearch is the time of a search, in seconds, below which its way is no news.
+const shortestSearch = 1.0
+
 // chartOf draws the way of the search itself: the value rises, the bound falls;
-// each holds until the next report.
+// each holds until the next report. A search that was over at once has no chart.
 func chartOf(reports []Progress) template.HTML {
 	value, bound := chart.Series{Name: "best so far", Steps: true}, chart.Series{Name: "no set is worth more", Steps: true}
 	for _, p := range reports {
@@ -29,7 +32,7 @@ func chartOf(reports []Progress) template.HTML {
 			bound.Points = append(bound.Points, chart.XY{X: p.Seconds, Y: p.Bound})
 		}
 	}
-	if len(value.Points) == 0 {
+	if n := len(value.Points); n == 0 || value.Points[n-1].X-value.Points[0].X < shortestSearch {
 		return ""
 	}
 	return template.HTML(sheet.InlineSVG(chart.Plot{
@@ -41,6 +44,7 @@ func chartOf(reports []Progress) template.HTML {
 // news is one event of a choice under way.
 type news struct {
 	Words string        `json:"words"`
+	Stage int           `json:"stage"` // its place among the stages; -1 before the first
 	Whole float64       `json:"whole"` // of the work as a whole, from 0 to 1
 	Best  string        `json:"best"`  // so far, and how much better it can still get; "" before there is a set
 	Chart template.HTML `json:"chart"`
@@ -64,14 +68,24 @@ var stages = []struct {
 	{"losses", "Asking what each pane is worth", 0.05},
 }
 
+// Stages are what a choice does, in words.
+func (choosePage) Stages() []string {
+	out := make([]string, len(stages))
+	for i, s := range stages {
+		out[i] = s.words
+	}
+	return out
+}
+
 func newsOf(reports []Progress) news {
 	if len(reports) == 0 {
-		return news{Words: "Waiting for its turn: other work is being done"}
+		return news{Stage: -1, Words: "Waiting for its turn: other work is being done"}
 	}
 	last := reports[len(reports)-1]
 	n := news{Chart: chartOf(reports)}
 	for i, s := range stages {
 		if s.name == last.Stage {
+			n.Stage = i
 			n.Words = fmt.Sprintf("Step %d of %d: %s", i+1, len(stages), s.words)
 			n.Whole += s.share * min(1, max(0, last.Share))
 			break

@@ -14,10 +14,10 @@ func at(seconds, value, bound float64) Progress {
 }
 
 // TestChartOfASearch: both lines are drawn from the search's own reports, one
-// report alone draws level lines, and none no chart.
+// search that was over at once has none: its scale of hundredths of a second tells nothing.
 func TestChartOfASearch(t *testing.T) {
 	scoring := Progress{choose.Report{Stage: "scoring", Share: 1}, 1}
-	for _, reports := range [][]Progress{{at(2, 0.8, 1)}, {scoring, at(2, 0.8, 1), at(4, 0.9, 0.9)}} {
+	for _, reports := range [][]Progress{{at(2, 0.8, 1), at(3, 0.8, 1)}, {scoring, at(2, 0.8, 1), at(4, 0.9, 0.9)}} {
 		drawn := string(chartOf(reports))
 		for _, want := range []string{`data-series="best so far"`, `data-series="no set is worth more"`, "time, s"} {
 			if !strings.Contains(drawn, want) {
@@ -25,8 +25,10 @@ func TestChartOfASearch(t *testing.T) {
 			}
 		}
 	}
-	if none := chartOf([]Progress{scoring}); none != "" {
-		t.Errorf("no report of the search: %.80s", none)
+	for _, reports := range [][]Progress{{scoring}, {at(2, 0.8, 1)}, {at(1.26, 1, 1.3), at(1.32, 1, 1)}} {
+		if none := chartOf(reports); none != "" {
+			t.Errorf("%v: %.80s", reports, none)
+		}
 	}
 	if n := newsOf([]Progress{at(2, 0.8, 1)}); n.Best != "Best set so far: value 0.8000. It can still get better by 20.00 % at most." {
 		t.Errorf("told as %+v", n)

@@ -1,6 +1,7 @@
 package choosing
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -188,7 +189,7 @@ func (p choosePage) Open(fold string) bool {
 	if fold == "costs" {
 		return !p.Wishes.Costs.invented()
 	}
-	for _, name := range []string{"count", "heights", "step", "panes", "moments", "seed", "alternatives", "limit"} {
+	for _, name := range []string{"heights", "step", "panes", "moments", "seed", "alternatives", "limit"} {
 		if p.Wrong[name] != "" {
 			return true
 		}
@@ -214,8 +215,7 @@ func (p *choosePage) fillAnswer(r *http.Request, b shelf.Book, j *choice) {
 		p.Problem = err.Error()
 		return
 	}
-	name := r.FormValue("set")
-	look, ok := pick(c, name)
+	look, ok := pick(c, cmp.Or(r.FormValue("set"), usualLook(c)))
 	if !ok {
 		look, _ = pick(c, "0")
 	}

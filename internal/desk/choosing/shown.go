@@ -1,6 +1,7 @@
 package choosing
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,6 +23,17 @@ const (
 	stepName  = "step-"
 	moneyName = "money-"
 )
+
+// usualLook is the name of what is looked at first: the best step that keeps all
+// that is cut, which costs no pane; the best set where there is none.
+func usualLook(a choose.Answer) string {
+	for k, step := range slices.Backward(a.Ladder) {
+		if step.Kind == choose.KeepStep {
+			return stepName + strconv.Itoa(k)
+		}
+	}
+	return "0"
+}
 
 // pick returns what a name means in an answer; ok is false where it has none such.
 // A step stands as the only next best set of the answer returned with it.

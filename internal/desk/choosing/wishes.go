@@ -260,7 +260,7 @@ func (d area) begin(r *http.Request, b shelf.Book, wished wishes) (string, error
 		return "", err
 	}
 	p, _ := door.Person(r.Context())
-	_, err = d.jobs.Start(id, p.Name, About{b.Document.ID, b.Version.Number, wished}, func(ctx context.Context, tell func(Progress)) (choose.Answer, error) {
+	_, err = d.jobs.Start(id, p.Name, About{b.Document.ID, b.Document.Name, b.Version.Number, wished}, func(ctx context.Context, tell func(Progress)) (choose.Answer, error) {
 		return work(ctx, a, maker, opt, limit, tell)
 	})
 	return id, err

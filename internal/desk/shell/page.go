@@ -40,7 +40,8 @@ type Frame struct {
 	Person string // who is signed in; "" while nobody is set up
 	Role   people.Role
 	Plans  bool // the visitor may change plans
-	Under  *Work
+	Under  *Work // of the arena that the page is about, of any where it is about none
+	Alone  bool  // the page is about no arena
 }
 
 // Work is work under way for an arena, to be found again from any of its pages.
@@ -57,13 +58,14 @@ func (s *Shell) Frame(r *http.Request, title string) Frame {
 	}
 	p, _ := door.Person(r.Context())
 	var under *Work
-	if at, err := ReadAddress(r.PathValue("slug"), r.URL.Query()); err == nil && at.Slug != "" && s.Under != nil {
+	at, err := ReadAddress(r.PathValue("slug"), r.URL.Query())
+	if err == nil && s.Under != nil && door.May(r.Context(), people.Read) {
 		if w, ok := s.Under(at.Shared()); ok {
 			under = &w
 		}
 	}
 	return Frame{
-		Under: under, Title: title, Theme: themeOf(r), Themes: themes, Here: here,
+		Under: under, Alone: at.Slug == "", Title: title, Theme: themeOf(r), Themes: themes, Here: here,
 		Person: p.Name, Role: p.Role, Plans: door.May(r.Context(), people.Plan),
 	}
 }
