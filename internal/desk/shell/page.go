@@ -39,7 +39,7 @@ type Frame struct {
 	Here   string // this page's own path and query, to return to
 	Person string // who is signed in; "" while nobody is set up
 	Role   people.Role
-	Plans  bool // the visitor may change plans
+	Plans  bool  // the visitor may change plans
 	Under  *Work // of the arena that the page is about, of any where it is about none
 	Alone  bool  // the page is about no arena
 }
