@@ -6,6 +6,10 @@ import (
 	"net/url"
 	"strings"
 	"testing"
+
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/rink"
+	"example.org/rinkpane/internal/survey/starter"
 )
 
 // TestTwoBrowsersMergeTheirMoves lets two people move different holes from the same
@@ -146,7 +150,8 @@ func TestNudgeIsAsLongAsTheButtonSays(t *testing.T) {
 
 // TestSurveyForms fills in parts of the survey, rightly and wrongly.
 func TestSurveyForms(t *testing.T) {
-	h, _, _ := ownDesk(t, false)
+	h, d, _ := ownDesk(t, false)
+	addRows(t, d)
 	form := func(part string, fields url.Values) *httptest.ResponseRecorder {
 		return ask(t, h, "POST", demoPage+"/survey/"+part, fields.Encode())
 	}
@@ -165,6 +170,39 @@ func TestSurveyForms(t *testing.T) {
 	says(t, form("zones", url.Values{"base": {"4"}, "item": {"zones[first-aid]"}, "act": {"remove"}}), 404)
 	says(t, ask(t, h, "GET", demoPage+"/survey/holes?item=holes%5BB1%5D", ""), 200, "Hole B1</h3>")
 	says(t, ask(t, h, "GET", demoPage+"/survey/light?item=light.readings%5B%233%5D", ""), 200, "Reading 3</h3>")
+	// A row of equal panes, one of them changed by itself: it gets a line of its own.
+	if w = form("panes", url.Values{"base": {"4"}, "item": {"panes[P020]"}, "id": {"P020"}, "width": {"46 in"}, "curved": {"yes"}, "height": {"8 ft"}, "count": {"1"}}); w.Code != 303 {
+		t.Fatalf("a pane of another width: %d %.400s", w.Code, w.Body)
+	}
+	says(t, ask(t, h, "GET", "/arena/rows/survey/panes", ""), 200, "P004 to P011")
+	says(t, ask(t, h, "GET", "/arena/rows/survey/panes?item=panes%5BP004%5D", ""), 200, "Panes P004 to P011", "To change one of them alone", ">P007</a>")
+	const seventh = "/arena/rows/survey/panes?item=panes%5BP007%5D"
+	says(t, ask(t, h, "GET", seventh, ""), 200, "Pane P007", `value="1.2 m"`)
+	w = ask(t, h, "POST", "/arena/rows/survey/panes", url.Values{"base": {"1"}, "item": {"panes[P007]"}, "one": {"yes"}, "id": {"P007"}, "width": {"1.1 m"}}.Encode())
+	if w.Code != 303 {
+		t.Fatalf("one pane of a row: %d %.400s", w.Code, w.Body)
+	}
+	says(t, ask(t, h, "GET", "/arena/rows/survey/panes", ""), 200, "P004 to P006", "P008 to P011")
 	says(t, ask(t, h, "GET", demoPage+"/survey/nothing", ""), 404)
 	says(t, ask(t, h, "GET", demoPage+"/survey/panes?item=panes%5Bnone%5D", ""), 404)
+}
+
+// addRows puts an arena whose panes are told in rows on the desk.
+func addRows(t *testing.T, d *Desk) {
+	t.Helper()
+	r, err := rink.Standard(rink.International)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, _, err := starter.Begin(starter.Layout{Rink: r, Standard: rink.International, Pane: 1.2 * unit.Metre, Units: unit.Metric})
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := d.shell.Shelf.Read("rows", string(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := d.shell.Shelf.Add(t.Context(), "rows", doc, "test", "begun"); err != nil {
+		t.Fatal(err)
+	}
 }

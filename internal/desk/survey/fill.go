@@ -79,7 +79,7 @@ func (p Part) asked(doc *arena.Document, field, item string, a Answers) string {
 	rest := field
 	if p.IsList() {
 		var is bool
-		if rest, is = p.within(doc, field, item, a); !is {
+		if rest, is = p.follows(doc, field, item, a); !is {
 			return ""
 		}
 	} else if p.Path != "" {
@@ -101,9 +101,9 @@ func (p Part) asked(doc *arena.Document, field, item string, a Answers) string {
 	return found
 }
 
-// within returns what follows the item in a field's path. An item may be named by
+// follows returns what stands behind the item in a field's path. An item may be named by
 // its new id, or by its number where its id is no good.
-func (p Part) within(doc *arena.Document, field, item string, a Answers) (string, bool) {
+func (p Part) follows(doc *arena.Document, field, item string, a Answers) (string, bool) {
 	if rest, is := strings.CutPrefix(field, item); is && item != "" {
 		return rest, true
 	}

@@ -7,11 +7,12 @@ const idHint = "letters, digits, dots and dashes; no other of its kind has it"
 
 func panes() Part {
 	return Part{
-		Name: "panes", Title: "The panes", Lead: "In station order. A pane without a start begins where the one before it ends.",
-		Path: "panes", Item: "pane", Columns: []string{"id", "from", "width", "height", "thickness", "material", "curved", "gate"},
+		Name: "panes", Title: "The panes", Lead: "In station order. A pane without a start begins where the one before it ends; one that is changed moves those beside it along.",
+		Path: "panes", Item: "pane", Columns: []string{"id", "count", "from", "width", "height", "thickness", "material", "curved", "gate"},
 		Questions: []Question{
 			line("id", "Name", idHint, true),
 			line("width", "Width", "along the boards, "+lengthHint, true),
+			line("count", "How many", "equal panes side by side, whose names count on: 12 from P007 are P007 to P018; empty: one", false),
 			place("from", "Starts at", false),
 			line("height", "Height above the boards", "empty: as all the glass", false),
 			line("thickness", "Thickness", "empty: as all the glass", false),

@@ -27,6 +27,8 @@ type surveyPage struct {
 	Part    Part
 	Rows    []itemRow
 	Item    string // path of the item that is edited; "" for a new one, or none
+	Alone   string // the pane of a row that is edited by itself; ""
+	Row     []rowLink
 	New     bool
 	Fields  []field
 	Other   string // what is wrong that belongs to no field
@@ -52,15 +54,19 @@ func (d area) surveyPage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	item := r.URL.Query().Get("item")
+	doc := b.Arena
+	one, single := page.Part.aloneOf(b.Arena, item, r.URL.Query().Get("one") != "")
 	switch {
 	case item == "new" && page.Part.IsList():
 		page.New = true
+	case single:
+		page.Item, page.Alone, page.Part, doc = item, one.id, page.Part.one(), one.doc
 	case item != "" && (!page.Part.IsList() || !slices.Contains(b.Arena.Items(page.Part.Path), item)):
 		return errNoItem
 	default:
 		page.Item = item
 	}
-	d.fillSurvey(b, page, page.Part.Read(b.Arena, page.Item), nil)
+	d.fillSurvey(b, page, page.Part.Read(doc, page.Item), nil)
 	return d.Page(w, r, http.StatusOK, "survey.tmpl", page)
 }
 
@@ -126,6 +132,11 @@ func (d area) fillSurvey(b shelf.Book, page *surveyPage, a Answers, wrong map[st
 	for _, row := range page.Part.Items(b.Arena) {
 		page.Rows = append(page.Rows, itemRow{row, page.Address.Part(page.Part.Name, row.Path), row.Path == page.Item})
 	}
+	if page.Alone == "" && page.Item != "" {
+		page.Row = page.Part.links(b.Arena, page.Item, func(item, first string) string {
+			return page.Address.Beside("/survey/"+page.Part.Name, "item", item, "one", first)
+		})
+	}
 	if !page.Part.IsList() || page.Item != "" || page.New {
 		page.Fields = fieldsOf(page.Part, a, wrong)
 	}
@@ -150,7 +161,12 @@ func (d area) saveSurvey(w http.ResponseWriter, r *http.Request) error {
 	part, list := page.Part, page.Part.IsList()
 	page.Item = r.PostFormValue("item")
 	page.New = list && page.Item == ""
-	if list && !page.New && !b.Arena.Has(page.Item) {
+	doc, before := b.Arena, []edit.Edit(nil)
+	if one, single := part.aloneOf(b.Arena, page.Item, r.PostFormValue("one") != ""); single {
+		part, doc, before = part.one(), one.doc, one.make
+		page.Part, page.Alone = part, one.id
+	}
+	if list && !page.New && !doc.Has(page.Item) {
 		return errNoItem
 	}
 	answers, wrong := Answers(r.PostForm), map[string]string(nil)
@@ -161,9 +177,13 @@ func (d area) saveSurvey(w http.ResponseWriter, r *http.Request) error {
 	}
 	var edits []edit.Edit
 	if r.PostFormValue("act") == "remove" && list && !page.New {
-		answers, edits = part.Read(b.Arena, page.Item), part.Remove(page.Item)
+		answers, edits = part.Read(doc, page.Item), part.Remove(page.Item)
 	} else {
-		filled := part.Fill(b.Arena, page.Item, answers, func(edits []edit.Edit) (*arena.Document, string, error) { return d.Shelf.Edited(b, edits) })
+		filled := part.Fill(doc, page.Item, answers, func(edits []edit.Edit) (*arena.Document, string, error) {
+			from := b
+			from.Arena = doc
+			return d.Shelf.Edited(from, edits)
+		})
 		if !filled.OK() {
 			wrong = filled.Wrong
 			return again(&shell.Problem{Status: http.StatusUnprocessableEntity, Text: shell.Sentence(filled.Other)})
@@ -171,15 +191,18 @@ func (d area) saveSurvey(w http.ResponseWriter, r *http.Request) error {
 		edits = filled.Edits
 	}
 	if len(edits) > 0 {
-		if _, err := d.Edit(r, b, "", edits...); err != nil {
+		if _, err := d.Edit(r, b, "", append(before, edits...)...); err != nil {
 			return d.Again(r, err, "", again)
 		}
 	}
 	return d.Goto(w, r, page.Action)
 }
 
-// ItemName names the item that is edited: "Hole B1", "Reading 3".
+// ItemName names the item that is edited: "Hole B1", "Reading 3", "Panes P004 to P011".
 func (p *surveyPage) ItemName() string {
+	if n := len(p.Row); n > 1 {
+		return "Panes " + p.Row[0].ID + " to " + p.Row[n-1].ID
+	}
 	name := strings.Trim(p.Item[strings.LastIndexByte(p.Item, '[')+1:], "#]") // items without a name are counted: "[#3]"
 	return strings.ToUpper(p.Part.Item[:1]) + p.Part.Item[1:] + " " + name
 }

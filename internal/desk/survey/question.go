@@ -151,6 +151,9 @@ func (p Part) Items(doc *arena.Document) []Row {
 		for _, name := range p.Columns {
 			row.Cells = append(row.Cells, p.cell(name, answers))
 		}
+		if ids := p.within(doc, at); len(ids) > 1 {
+			row.Cells[0] = ids[0] + " to " + ids[len(ids)-1]
+		}
 		out = append(out, row)
 	}
 	return out

@@ -151,7 +151,8 @@ func TestMessagesStandBesideTheirFields(t *testing.T) {
 		{"boards", "", map[string]string{"height": "42", "ledge": "9"}, map[string]string{"height": "unit", "ledge": "unit"}, ""},
 		{"boards", "", map[string]string{"height": ""}, map[string]string{"height": "missing"}, ""},
 		{"boards", "", map[string]string{"height": "5 ft"}, nil, "holes["},
-		{"panes", "panes[P020]", map[string]string{"width": "9 ft", "material": "paper"}, map[string]string{"material": "paper"}, "panes[P026].from"},
+		{"panes", "panes[P020]", map[string]string{"width": "9 ft", "material": "paper"}, map[string]string{"material": "paper"}, ""}, // the rest moves along
+		{"panes", "panes[P020]", map[string]string{"from": "1 ft", "material": "paper"}, map[string]string{"from": "before pane", "material": "paper"}, ""},
 		{"panes", "panes[P020]", map[string]string{"id": "P021"}, map[string]string{"id": "earlier"}, ""},
 		{"panes", "panes[P020]", map[string]string{"id": "no spaces please"}, map[string]string{"id": ""}, ""},
 		{"holes", "holes[B2]", map[string]string{"place": "soon", "size": "big", "height": "up"}, map[string]string{"place": "soon", "size": "big", "height": "up"}, ""},

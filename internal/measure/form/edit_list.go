@@ -34,15 +34,34 @@ func (d *Document) Append(path string, e Entry) (*Document, error) {
 	if flow(s.node) {
 		return c.addInBrackets(s.node, e.inline())
 	}
-	return c.addLines(c.end(s.node), d.item(s.node, e))
+	return c.addLines(c.end(s.node), d.item(s.node, s.node.Content[len(s.node.Content)-1], e))
 }
 
-// item writes one more item of a block list, in the style of its last one.
-func (d *Document) item(list *yaml.Node, e Entry) string {
-	last := list.Content[len(list.Content)-1]
-	text := d.dashed(list.Column-1, e, last.Kind != yaml.MappingNode || flow(last))
+// Insert returns the document with one more item behind the list's item at path,
+// written like that one.
+func (d *Document) Insert(path string, e Entry) (*Document, error) {
+	s, _, err := d.find(path)
+	if err != nil {
+		return nil, err
+	}
+	c := &change{Document: d, path: path, want: cloned(d.root)}
+	if s.node == nil || s.key != nil {
+		return nil, c.byHand()
+	}
+	list := at(c.want, s.way[:len(s.way)-1])
+	list.Content = slices.Insert(list.Content, s.index+1, e.node())
+	end := c.end(s.node)
+	if flow(s.parent) {
+		return c.rewrite(splice{end, end, ", " + e.inline()})
+	}
+	return c.addLines(end, d.item(s.parent, s.node, e))
+}
+
+// item writes one more item of a block list, in the style of another one.
+func (d *Document) item(list, like *yaml.Node, e Entry) string {
+	text := d.dashed(list.Column-1, e, like.Kind != yaml.MappingNode || flow(like))
 	if n := len(list.Content); n > 1 {
-		if dash, ok := d.dashLine(list, last); ok && d.apart(dash) {
+		if dash, ok := d.dashLine(list, like); ok && d.apart(dash) {
 			text = d.newline() + text
 		}
 	}

@@ -28,6 +28,29 @@ func (d *Document) Set(path string, e Entry) (*Document, error) {
 	return c.replaceField(s, e)
 }
 
+// Placed is a text for a single value that the document has.
+type Placed struct{ Path, Text string }
+
+// SetEach returns the document with several single values replaced in one pass;
+// they stand in the document's order.
+func (d *Document) SetEach(values []Placed) (*Document, error) {
+	c := &change{Document: d, want: cloned(d.root)}
+	var cuts []splice
+	for _, v := range values {
+		s, _, err := d.find(v.Path)
+		if err != nil {
+			return nil, err
+		}
+		if c.path = v.Path; s.node == nil || s.node.Kind != yaml.ScalarNode || isNull(s.node) {
+			return nil, c.byHand()
+		}
+		e := Text(v.Text)
+		*at(c.want, s.way) = *e.node()
+		cuts = append(cuts, splice{c.start(s.node), c.end(s.node), e.inline()})
+	}
+	return c.rewrite(cuts...)
+}
+
 // replaceField writes a field's new value after its colon. A value of several
 // lines gives way to one of one line; a comment on the field's own line stays.
 func (c *change) replaceField(s spot, e Entry) (*Document, error) {

@@ -56,9 +56,14 @@ func (rd *reader) fresh() { rd.ids = make(map[string]bool) }
 // id reads an id that no earlier item of the list has.
 func (rd *reader) id(m form.Map) string {
 	id := form.Parse(m.At("id"), form.ID)
+	rd.taken(m, id)
+	return id
+}
+
+// taken notes an id of the list's item m.
+func (rd *reader) taken(m form.Map, id string) {
 	if rd.ids[id] && id != "" {
 		m.At("id").Failf("%s is the id of an earlier one in this list; give each its own", form.Quote(id))
 	}
 	rd.ids[id] = true
-	return id
 }

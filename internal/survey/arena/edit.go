@@ -18,6 +18,12 @@ func (d *Document) Set(path string, e form.Entry) (*Document, error) {
 	return edited(d.form.Set(path, e))
 }
 
+// Placed is a text for a single value that the document has.
+type Placed = form.Placed
+
+// SetEach returns the document with several single values replaced, told in its order.
+func (d *Document) SetEach(values []Placed) (*Document, error) { return edited(d.form.SetEach(values)) }
+
 // Append returns the document with one more item in the list at path.
 func (d *Document) Append(path string, e form.Entry) (*Document, error) {
 	return edited(d.form.Append(path, e))

@@ -15,7 +15,7 @@ var (
 	markingsFields     = fieldsOfMarkings()
 	boardsFields       = []string{"height", "ledge", "setback"}
 	glassFields        = []string{"height", "thickness", "material"}
-	paneFields         = []string{"id", "from", "width", "height", "thickness", "material", "curved", "gate"}
+	paneFields         = []string{"id", "from", "width", "count", "height", "thickness", "material", "curved", "gate"}
 	holeFields         = []string{"id", "place", "station", "height", "size", "corner-radius", "rounding", "cover", "state", "note"}
 	placeFields        = []string{"corner", "landmark", "offset"}
 	coverFields        = []string{"material", "tether"}

@@ -46,7 +46,7 @@ panes:
   - id: P2
     from: {corner: B-box, landmark: goal-line, offset: -4 ft}
     width: 8 ft
-  - {id: P3, from: 425 ft, width: 10 ft}
+  - {id: P3, from: 425 ft, width: 10 ft, count: 2}
 holes:
   - id: H1
     place:

@@ -65,10 +65,35 @@ func (rd *reader) panes(n form.Node, u usual) {
 		if !m.OK() {
 			return
 		}
-		rd.lies(m, p)
-		rd.a.Panes = append(rd.a.Panes, p)
-		next = p.To()
+		next = rd.row(m, p)
 	}
+}
+
+// row adds a pane, and as many equal ones beside it as its line counts. It returns
+// the station where they end.
+func (rd *reader) row(m form.Map, p glass.Pane) unit.Length {
+	count := 1
+	if n := m.At("count"); n.Present() {
+		count = n.Int(1, MaxPanes)
+		if count > 1 && counted(p.ID, 1) == "" {
+			m.At("id").Failf("%s ends in no number for the row to count on from; write one, as in %s1", form.Quote(p.ID), p.ID)
+		}
+	}
+	if len(rd.a.Panes)+count > MaxPanes {
+		m.At("count").Failf("makes %d panes in all; at most %d are read", len(rd.a.Panes)+count, MaxPanes)
+	}
+	first := p
+	for k := range count {
+		if k > 0 {
+			p.ID, p.From = counted(first.ID, k), first.From+unit.Length(k)*first.Width
+			rd.taken(m, p.ID)
+		}
+		if rd.lies(m, p); !m.OK() {
+			break
+		}
+		rd.a.Panes = append(rd.a.Panes, p)
+	}
+	return p.To()
 }
 
 func (rd *reader) pane(m form.Map, u usual, next unit.Length) glass.Pane {

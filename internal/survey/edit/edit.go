@@ -36,20 +36,23 @@ const (
 	Set    Verb = "set"    // a field or list item anew; adds a missing field
 	Append Verb = "append" // one more item to a list
 	Remove Verb = "remove" // a field or list item
+	Apart  Verb = "apart"  // one of a row of equal panes, which gets a line of its own
 	Text   Verb = "text"   // the whole document anew
 )
 
 // Verbs lists the verbs.
-func Verbs() []Verb { return []Verb{Move, Add, Copy, Delete, Turn, Rename, Set, Append, Remove, Text} }
+func Verbs() []Verb {
+	return []Verb{Move, Add, Copy, Delete, Turn, Rename, Set, Append, Remove, Apart, Text}
+}
 
 // Edit is one change. Which fields count depends on the verb.
 type Edit struct {
-	Do    Verb        `json:"do" enum:"move,add,copy,delete,turn,rename,set,append,remove,text" doc:"What to do."`
+	Do    Verb        `json:"do" enum:"move,add,copy,delete,turn,rename,set,append,remove,apart,text" doc:"What to do."`
 	Hole  string      `json:"hole,omitempty" doc:"move, copy, delete, turn, rename: the hole's id."`
 	As    string      `json:"as,omitempty" doc:"add, copy: the new hole's id; the next free one without it. rename: the id that the hole gets, wherever the document mentions it."`
 	To    *Spot       `json:"to,omitempty" doc:"move, add, copy: where to."`
 	State glass.State `json:"state,omitempty" enum:"planned,cut,off" doc:"turn: the hole's state."`
-	Path  string      `json:"path,omitempty" doc:"set, append, remove: a field or list item, such as boards.height, panes[P7].width, light.readings[#3]."`
+	Path  string      `json:"path,omitempty" doc:"set, append, remove, apart: a field or list item, such as boards.height, panes[P7].width, light.readings[#3]."`
 	Value *Value      `json:"value,omitempty" doc:"set, append: a text as a person writes it (5.5 in x 4.5 in), a list, or an object of fields. add: fields of the new hole besides its place."`
 	Text  string      `json:"text,omitempty" doc:"text: the whole document."`
 	// Like, on add, is the very hole to add, in place of the editor's standard one.
@@ -147,6 +150,10 @@ func (e Editor) apply(doc *arena.Document, one Edit) (*arena.Document, string, e
 		return turn(doc, one)
 	case Set, Append, Remove:
 		return field(doc, one)
+	case Apart:
+		id, _ := paneOf(one.Path)
+		next, err := doc.Apart(id)
+		return next, "give " + id + " a line of its own", err
 	case Text:
 		return rewrite(doc, one)
 	}

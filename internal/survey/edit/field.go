@@ -16,6 +16,14 @@ func field(doc *arena.Document, one Edit) (*arena.Document, string, error) {
 	if len(one.Path) > longestPath {
 		return nil, "", fmt.Errorf("path: longer than %d characters", longestPath)
 	}
+	if id, _ := paneOf(one.Path); id != "" && one.Do != Append {
+		return pane(doc, one, id)
+	}
+	return plain(doc, one)
+}
+
+// plain makes an edit of a field or list item where it stands.
+func plain(doc *arena.Document, one Edit) (*arena.Document, string, error) {
 	if one.Do == Remove {
 		next, err := doc.Remove(one.Path)
 		return next, "remove " + one.Path, err

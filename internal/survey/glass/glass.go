@@ -42,6 +42,10 @@ type Pane struct {
 // To returns the station of the pane's other edge; it may pass the rink's perimeter.
 func (p Pane) To() unit.Length { return p.From + p.Width }
 
+// WidestPost is the widest piece of boards without a pane that counts as a
+// stanchion between two panes, and not as open boards (own choice).
+const WidestPost = 150 * unit.Millimetre
+
 // State is how far a hole has come.
 type State string
 

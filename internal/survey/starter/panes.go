@@ -109,8 +109,27 @@ func widths(from, to, nominal, least, leaves int) []int {
 	return append(out, length)
 }
 
-// line writes a pane as a line of the arena file.
-func (p pane) line(g grid, h habits) string {
+// lines writes the schedule, equal panes side by side in one line.
+func lines(panes []pane, g grid, h habits) string {
+	var b strings.Builder
+	for i := 0; i < len(panes); {
+		n := 1
+		for i+n < len(panes) && panes[i+n].continues(panes[i]) {
+			n++
+		}
+		b.WriteString(panes[i].line(n, g, h))
+		i += n
+	}
+	return b.String()
+}
+
+// continues reports whether a pane is one more of the row that another begins.
+func (p pane) continues(row pane) bool {
+	return !p.first && p.title == "" && p.width == row.width && p.high == row.high && p.curved == row.curved && p.gate == row.gate
+}
+
+// line writes n equal panes as a line of the arena file.
+func (p pane) line(n int, g grid, h habits) string {
 	var b strings.Builder
 	if p.title != "" {
 		b.WriteString("  # " + p.title + "\n")
@@ -120,6 +139,9 @@ func (p pane) line(g grid, h habits) string {
 		b.WriteString(", from: " + g.text(p.from))
 	}
 	b.WriteString(", width: " + g.text(p.width))
+	if n > 1 {
+		fmt.Fprintf(&b, ", count: %d", n)
+	}
 	if p.high {
 		b.WriteString(", height: " + g.text(g.down(h.highGlass)))
 	}

@@ -3,6 +3,7 @@ package starter
 import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // Report tells how far an arena has been surveyed and what is missing.
@@ -45,9 +46,8 @@ func Missing(a arena.Arena) Report {
 // Complete reports whether nothing is missing.
 func (r Report) Complete() bool { return len(r.Unsurveyed) == 0 && len(r.Gaps) == 0 }
 
-// post is the widest piece of boards without a pane that counts as a stanchion
-// and not as a gap in the survey.
-const post = 150 * unit.Millimetre
+// post is the widest piece of boards without a pane that is no gap in the survey.
+const post = glass.WidestPost
 
 // boards adds up the panes and finds the boards between them.
 func (r *Report) boards(a arena.Arena) {

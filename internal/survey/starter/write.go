@@ -31,9 +31,7 @@ func (w *writer) all() {
 	w.rink()
 	w.glass()
 	w.put("panes:\n")
-	for _, p := range w.panes {
-		w.b.WriteString(p.line(w.grid, w.habits))
-	}
+	w.b.WriteString(lines(w.panes, w.grid, w.habits))
 	w.allHoles()
 	w.rest()
 }
@@ -116,8 +114,9 @@ glass:
 
 # Panes in station order: stations run along the boards, counter-clockwise seen
 # from above, from 0 at the benches' end of the red line, first toward end B. A
-# pane starts where the one before it ends, unless it says from. No glass stands
-# before the benches, only their doors.
+# pane starts where the one before it ends, unless it says from; count: so many
+# equal panes side by side, whose ids count on. No glass stands before the
+# benches, only their doors.
 `, w.habits.boards, form.Choices(glass.Names(nil)), w.len(w.habits.glass), w.habits.thickness)
 }
 
