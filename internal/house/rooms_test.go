@@ -146,7 +146,13 @@ var houseRooms = append([]room{
 		{"answer/sight", "scores"},
 	}},
 
+	{name: "decide/custody", floor: 7.05, uses: []arrow{
+		{"measure/chance", "rates of incidents and how sure they differ"},
+		{"measure/form", "words to choose from"},
+		{"measure/unit", "measures and limits of an inspection"},
+	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
+		{"decide/custody", "covers, alarms, rates"},
 		{"answer/optics", "marks of shutter, stop and ISO"},
 		{"decide/solve", "why a search stopped"},
 		{"decide/compare", "what differs between two plans"},
@@ -176,6 +182,7 @@ var houseRooms = append([]room{
 		{"golang.org/x/text", "one writing of each name (Unicode's normal forms)"},
 	}},
 	{name: "keep/store", floor: 10, uses: []arrow{
+		{"decide/custody", "events of covers and holes to keep"},
 		{"keep/revision", "documents and versions to keep"},
 		{"keep/people", "people and sessions to keep"},
 	}, needs: []arrow{
@@ -320,6 +327,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/wire", floor: 7.3, uses: []arrow{
+		{"decide/custody", "covers, alarms, rates"},
 		{"answer/optics", "exposures"},
 		{"tell/table", "an answer's lists as tables"},
 		{"survey/glass", "the cautions"},

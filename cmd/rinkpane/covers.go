@@ -1,0 +1,116 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/internal/decide/custody"
+	"example.org/rinkpane/internal/keep/store"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
+)
+
+func coversCommand(a *app) *cobra.Command {
+	var place storePlace
+	var only, day string
+	c := &cobra.Command{
+		Use:   "covers",
+		Short: "Show where every cover is, what is wrong, and how often something happened",
+		Long: "Reads what the desk and the phones at the glass have kept: each cover's state, how long its hole was\n" +
+			"open on the day, what the phase of the day does not allow, and the incidents of all days with their\n" +
+			"rate in a thousand hours open. A day lasts from 04:00 to 04:00.",
+		Example: "  rinkpane covers\n  rinkpane covers --day 2026-11-28 --json\n  rinkpane covers --arena harbour-hall --csv=rates",
+		Args:    noArgument,
+	}
+	place.flags(c)
+	c.Flags().StringVar(&only, "arena", "", "only this arena, by its id on the desk (default: all that have covers)")
+	c.Flags().StringVar(&day, "day", "", "the day, as 2026-11-28 (default: today)")
+	c.RunE = func(c *cobra.Command, _ []string) error {
+		now, window, err := dayAsked(day, time.Now())
+		if err != nil {
+			return err
+		}
+		s, err := place.open(c.Context())
+		if err != nil {
+			return err
+		}
+		defer s.Close()
+		all, err := minding(c.Context(), s, only, window, now)
+		if err != nil {
+			return err
+		}
+		return a.print(wire.Covers(all), func() string { return coversText(all, now.Location()) })
+	}
+	return c
+}
+
+// dayAsked returns a day's window, and up to when it is told: its end, or now.
+func dayAsked(day string, now time.Time) (time.Time, custody.Window, error) {
+	window := custody.DayOf(now)
+	if day != "" {
+		t, err := time.ParseInLocation(time.DateOnly, day, now.Location())
+		if err != nil {
+			return now, window, fmt.Errorf("--day %s: write a day as 2026-11-28", form.Quote(day))
+		}
+		window = custody.DayOf(t.Add(12 * time.Hour))
+	}
+	if now.After(window.To) {
+		now = window.To
+	}
+	return now, window, nil
+}
+
+// minding reads how the covers of an arena, or of all, stand.
+func minding(ctx context.Context, s *store.Store, only string, window custody.Window, now time.Time) ([]wire.Minding, error) {
+	arenas, err := s.Arenas(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var out []wire.Minding
+	for _, id := range arenas {
+		if only != "" && only != id {
+			continue
+		}
+		h, err := historyOf(ctx, s, id)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, wire.Minding{Arena: id, Board: custody.Fold(h, window, now), Rates: custody.RatesOf(h, custody.Window{To: now})})
+	}
+	if only != "" && len(out) == 0 {
+		return nil, fmt.Errorf("--arena %s: nothing is kept about it; arenas with covers: %s", form.Quote(only), strings.Join(arenas, ", "))
+	}
+	return out, nil
+}
+
+// historyOf reads all events of an arena.
+func historyOf(ctx context.Context, k custody.Keeper, arena string) (custody.History, error) {
+	const page = 10_000
+	var all []custody.Event
+	for after := int64(0); ; {
+		some, err := k.Since(ctx, arena, after, page)
+		if err != nil {
+			return nil, err
+		}
+		if all = append(all, some...); len(some) < page {
+			return custody.HistoryOf(all), nil
+		}
+		after = some[len(some)-1].Seq
+	}
+}
+
+func coversText(all []wire.Minding, zone *time.Location) string {
+	if len(all) == 0 {
+		return "Nothing is kept about covers yet: label them on the desk, or open it with --demo-season.\n"
+	}
+	texts := make([]string, len(all))
+	for i, m := range all {
+		texts[i] = words.CoversText(m.Arena, m.Board, m.Rates, zone)
+	}
+	return strings.Join(texts, "\n")
+}

@@ -1,0 +1,76 @@
+package wire
+
+import (
+	"time"
+
+	"example.org/rinkpane/internal/decide/custody"
+)
+
+// Minding is how the covers of one arena stand, with its rates.
+type Minding struct {
+	Arena string
+	Board custody.Board
+	Rates []custody.Rate
+}
+
+// Covers encodes how covers stand, one list over all arenas. Names are the contract's.
+func Covers(all []Minding) Object {
+	var phases, covers, holes, alarms, rates, outliers []Object
+	for _, m := range all {
+		b := m.Board
+		phases = append(phases, Object{"arena", m.Arena, "day", b.Window.Date(), "phase", b.Phase, "since", moment(b.Began)})
+		open := map[string]time.Duration{}
+		for _, h := range b.Holes {
+			open[h.ID] = h.OpenInAll()
+			holes = append(holes, hole(m.Arena, h))
+		}
+		for _, c := range b.Covers {
+			covers = append(covers, Object{"id", c.ID, "hole", c.Hole, "state", c.State, "since", moment(c.Since),
+				"open_minutes", open[c.Hole].Minutes(), "arena", m.Arena, "by", c.By, "words", c.Words})
+		}
+		for _, a := range b.Alarms {
+			alarms = append(alarms, Object{"arena", m.Arena, "hole", a.Hole, "cover", a.Cover, "why", a.Why, "phase", a.Phase,
+				"since", moment(a.Since), "due", moment(a.Due), "late", a.Late})
+		}
+		for _, r := range m.Rates {
+			rates = append(rates, rate(m.Arena, r))
+		}
+		for _, o := range custody.Outliers(m.Rates) {
+			outliers = append(outliers, Object{"arena", m.Arena, "hole", o.Hole, "incidents", o.Incidents, "open_hours", o.Open.Hours(),
+				"expected", o.Expected, "p", o.P, "p_adjusted", o.Adjusted, "above", o.Above()})
+		}
+	}
+	return Object{"covers", list(covers), "rates", list(rates), "phases", list(phases), "holes", list(holes), "alarms", list(alarms), "outliers", list(outliers)}
+}
+
+func hole(arena string, h custody.Hole) Object {
+	o := Object{"arena", arena, "hole", h.ID, "closed", h.Closed, "seated", h.Seated, "spare_panes", h.Panes}
+	for _, p := range custody.Phases() {
+		o = append(o, "open_minutes_"+string(p), h.Open[p].Minutes())
+	}
+	return o
+}
+
+func rate(arena string, r custody.Rate) Object {
+	o := Object{"hole", r.Hole, "phase", r.Phase, "incidents", r.Incidents, "open_hours", r.Open.Hours()}
+	if p, known := r.PerOpen.Get(); known {
+		return append(o, "rate", p.Rate, "low", p.Low, "high", p.High, "arena", arena)
+	}
+	return append(o, "rate", nil, "low", nil, "high", nil, "arena", arena)
+}
+
+// moment writes a time as RFC 3339 in UTC, null for none.
+func moment(t time.Time) any {
+	if t.IsZero() {
+		return nil
+	}
+	return t.UTC()
+}
+
+// list is a list that is [] and not null when it is empty.
+func list(of []Object) []Object {
+	if of == nil {
+		return []Object{}
+	}
+	return of
+}
