@@ -1,7 +1,6 @@
 package custody
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"time"
@@ -67,30 +66,4 @@ func (b Batch) may(e Event, received time.Time) error {
 		return fmt.Errorf("event %s is of another day than the day link, which is for %s", e.ID, b.Guest.Day)
 	}
 	return nil
-}
-
-// Receipt is what became of an event.
-type Receipt struct {
-	ID      ID
-	Seq     int64 // its place in the stream
-	Again   bool  // it was kept before
-	Refused error // why it was not kept, in one line; nil when it was
-}
-
-// ErrForged says that an id is taken by an event that says something else.
-var ErrForged = errors.New("this id is taken by another event: nothing was kept of this one")
-
-// Keeper keeps events and photos. Any number of goroutines and programs may use one
-// at the same time.
-type Keeper interface {
-	// Append keeps events of any arenas, each unless one of its id is kept, and returns
-	// a receipt for each, in their order. Once it has returned without error they
-	// survive the end of the program and of the machine. On an error nobody knows
-	// which are kept: send them again.
-	Append(ctx context.Context, now time.Time, events []Event) ([]Receipt, error)
-	// Since returns the events of an arena with a Seq above after, by Seq, at most so many.
-	Since(ctx context.Context, arena string, after int64, most int) ([]Event, error)
-	// Await returns once the arena has an event with a Seq above after, whichever
-	// program kept it, or the context ends.
-	Await(ctx context.Context, arena string, after int64) error
 }

@@ -163,3 +163,23 @@ func TestEventsOnAFullDisk(t *testing.T) {
 	}
 	checkSound(t, s)
 }
+
+// A photo opens under the arena that it was taken in, and under no other.
+func TestPhotosAreTheArenas(t *testing.T) {
+	eachStore(t, func(t *testing.T, s *Store) {
+		p := custody.Photo{Kind: "image/png", Data: []byte("\x89PNG\x00\xff")}
+		for range 2 {
+			if err := s.KeepPhoto(t.Context(), noon, "east", "Ada", p); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if got, err := s.Photo(t.Context(), "east", p.Key()); err != nil || got.Key() != p.Key() || got.Kind != p.Kind {
+			t.Errorf("%+v, %v", got, err)
+		}
+		for arena, key := range map[string]string{"west": p.Key(), "east": "x", "east\x00": p.Key(), "": "\xff"} {
+			if _, err := s.Photo(t.Context(), arena, key); !errors.Is(err, custody.ErrNoPhoto) {
+				t.Errorf("%q %.5q: %v", arena, key, err)
+			}
+		}
+	})
+}

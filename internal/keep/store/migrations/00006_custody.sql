@@ -25,12 +25,13 @@ CREATE TABLE event_head (
 
 -- Photos by their SHA-256, without metadata.
 CREATE TABLE photo (
-    id      TEXT PRIMARY KEY,
+    id      TEXT NOT NULL,
     arena   TEXT NOT NULL,
     kind    TEXT NOT NULL,
     who     TEXT NOT NULL,
     kept_us BIGINT NOT NULL,
-    body    BYTEA NOT NULL
+    body    BYTEA NOT NULL,
+    PRIMARY KEY (arena, id)
 );
 
 -- +goose Down
