@@ -25,6 +25,7 @@ func commands(a *app) []*cobra.Command {
 		cutCommand(a),
 		bookCommand(a),
 		planCommand(a),
+		inspectCommand(a),
 		coversCommand(a),
 		deskCommand(a),
 		peopleCommand(a),

@@ -150,6 +150,9 @@ var houseRooms = append([]room{
 		{"measure/chance", "rates of incidents and how sure they differ"},
 		{"measure/form", "words to choose from"},
 		{"measure/unit", "measures and limits of an inspection"},
+		{"survey/glass", "a hole that is cut now"},
+		{"survey/arena", "the hole that was measured"},
+		{"survey/edit", "the edits that take measures over"},
 	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
 		{"decide/custody", "covers, alarms, rates"},
@@ -233,6 +236,8 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "draw/cut", floor: 8.4, uses: []arrow{
+		{"decide/custody", "what an inspection measures, and what it proved"},
+		{"tell/words", "the same in words"},
 		{"answer/rules", "the verdict on a hole, which its sheets carry"},
 		{"tell/table", "each table once, for paper and spreadsheets"},
 		{"measure/say", "reasons and assumptions, in no units yet"},

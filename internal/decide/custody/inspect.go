@@ -74,10 +74,10 @@ func (f Inspected) photos() (keys []string) {
 	return slices.DeleteFunc(keys, func(k string) bool { return k == "" })
 }
 
-// Readings returns what was measured.
-func (f Inspected) Readings() []Reading {
+// Readings returns what was measured as readings.
+func Readings(all []Measured) []Reading {
 	var out []Reading
-	for _, m := range f.Measured {
+	for _, m := range all {
 		out = append(out, Reading{m.What, unit.Length(m.Value) * unit.Millimetre, unit.Length(m.U) * unit.Millimetre, m.Photo})
 	}
 	return out

@@ -34,8 +34,8 @@ const (
 // Finding is a reading that was judged.
 type Finding struct {
 	Reading
-	Limits
-	Verdict Verdict
+	Low, High unit.Maybe[unit.Length] // what the drawing allows
+	Verdict   Verdict
 	// Would is the coarsest usual instrument that proves one or the other if it reads
 	// the same; nil when the reading is proved, or none would do.
 	Would *Instrument
@@ -51,7 +51,7 @@ type Finding struct {
 // Source: ISO 14253-1 (proving conformity and nonconformity), and JCGM 106:2012,
 // 8.3.2 (guarded acceptance with a guard band of U = 2u).
 func Judge(r Reading, l Limits) Finding {
-	f := Finding{Reading: r, Limits: l, Verdict: Unproved}
+	f := Finding{Reading: r, Low: l.Low, High: l.High, Verdict: Unproved}
 	inside := l.margin(r.Value)
 	switch {
 	case inside >= r.U-rounding:

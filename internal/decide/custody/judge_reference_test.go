@@ -95,7 +95,7 @@ func TestProofsAreSure(t *testing.T) {
 		if f.Would != nil {
 			again := f.Reading
 			again.U = f.Would.U
-			if v := custody.Judge(again, f.Limits).Verdict; v == custody.Unproved {
+			if v := custody.Judge(again, custody.Limits{What: f.What, Low: f.Low, High: f.High}).Verdict; v == custody.Unproved {
 				t.Fatalf("%s would not do: %+v", f.Would.Name, f)
 			}
 		}

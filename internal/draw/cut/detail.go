@@ -159,22 +159,6 @@ func (r Route) title() string {
 	}[r]
 }
 
-// size is one size of a drawing with its tolerance.
-type size struct {
-	what     string
-	is, plus unit.Length
-}
-
-// sizes lists the job's sizes with their tolerances.
-func (j Job) sizes() []size {
-	o := j.Cover.Options
-	return []size{
-		{what: "hole's width", is: j.Hole.Size.W, plus: o.HoleTolerance}, {what: "hole's height", is: j.Hole.Size.H, plus: o.HoleTolerance},
-		{what: "corner radius", is: j.Corner, plus: radiusTolerance}, {what: "edge rounding, both faces", is: j.Rounding, plus: roundTolerance},
-		{what: "pane's thickness (the sheet's own)", is: j.Thick, plus: j.Material.ThicknessTolerance(j.Thick)},
-	}
-}
-
 // sourcesOf lists the limits' sources once each.
 func sourcesOf(limits []glass.Limit) []string {
 	var out []string

@@ -1,6 +1,7 @@
 package cut
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/rinkpane/internal/answer/rules"
@@ -103,6 +104,20 @@ func (p ShopOrder) Job(h glass.Hole, o Options) (Job, error) {
 	}
 	j.weigh()
 	return j, nil
+}
+
+// JobOf gathers the job of the hole with an id. One that is off or not there is an error.
+func (p ShopOrder) JobOf(hole string, o Options) (Job, error) {
+	jobs, refused, err := p.jobs(Request{Holes: []string{hole}, Options: o})
+	switch {
+	case err != nil:
+		return Job{}, err
+	case len(refused) > 0:
+		return Job{}, refused[0]
+	case len(jobs) == 0:
+		return Job{}, fmt.Errorf("%q is a low window, which has no drawing of a hole; write %s", hole, p.names())
+	}
+	return jobs[0], nil
 }
 
 // weigh takes the masses of the pane as it is on the glass, not along the boards.

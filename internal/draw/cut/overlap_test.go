@@ -12,15 +12,15 @@ import (
 	"example.org/rinkpane/internal/survey/glass"
 )
 
-// words is a text of a drawing with the box that it fills.
-type words struct {
+// boxedText is a text of a drawing with the box that it fills.
+type boxedText struct {
 	text string
 	box  sheet.Rect
 }
 
 // wordsOf gathers every text of a drawing; groups are followed.
-func wordsOf(d *sheet.Drawing) []words {
-	var out []words
+func wordsOf(d *sheet.Drawing) []boxedText {
+	var out []boxedText
 	var follow func(items []*sheet.Element, base sheet.Style, offset sheet.Point)
 	follow = func(items []*sheet.Element, base sheet.Style, offset sheet.Point) {
 		for _, e := range items {
@@ -31,7 +31,7 @@ func wordsOf(d *sheet.Drawing) []words {
 			case sheet.Text:
 				box := s.Box(style)
 				box.X, box.Y = box.X+offset.X, box.Y+offset.Y
-				out = append(out, words{s.S, box})
+				out = append(out, boxedText{s.S, box})
 			}
 		}
 	}
@@ -212,7 +212,7 @@ func TestWordsKeepTheirPlaceInOddSizes(t *testing.T) {
 	for _, c := range oddHoles {
 		p, j := oddPlan(t, unit.Imperial, c)
 		d := p.detailPage(j, paper)[0]
-		column := slices.IndexFunc(wordsOf(d), func(w words) bool { return w.text == "Sizes and tolerances" })
+		column := slices.IndexFunc(wordsOf(d), func(w boxedText) bool { return w.text == "Sizes and tolerances" })
 		for _, w := range wordsOf(d) {
 			if left := wordsOf(d)[column].box.X; strings.HasSuffix(w.text, "both faces") && w.box.X < left && w.box.X+w.box.W > left-2 {
 				t.Errorf("%v: %q reaches the right column", c, w.text)
@@ -223,7 +223,7 @@ func TestWordsKeepTheirPlaceInOddSizes(t *testing.T) {
 			t.Fatal(err)
 		}
 		d = sheets[0]
-		if !slices.ContainsFunc(wordsOf(d), func(w words) bool { return w.text == "Hole "+j.Hole.ID+": template, full size" }) {
+		if !slices.ContainsFunc(wordsOf(d), func(w boxedText) bool { return w.text == "Hole "+j.Hole.ID+": template, full size" }) {
 			t.Errorf("%v: the title block does not name the hole", c)
 		}
 		hole, pilots := outlineOf(d)

@@ -74,3 +74,19 @@ func list(of []Object) []Object {
 	}
 	return of
 }
+
+// Inspection encodes what an inspection proves. Names are the contract's.
+func Inspection(j custody.Judged) Object {
+	return Object{
+		"verdict", j.Verdict, "hole", j.Hole,
+		"findings", Each(j.Findings, func(f custody.Finding) Object {
+			o := Object{"what", f.What, "measured_mm", f.Value, "limit_low_mm", f.Low, "limit_high_mm", f.High,
+				"uncertainty_mm", f.U, "verdict", f.Verdict, "conforms", f.Conformance()}
+			if f.Would == nil {
+				return append(o, "would_do", nil, "would_do_uncertainty_mm", nil)
+			}
+			return append(o, "would_do", f.Would.Name, "would_do_uncertainty_mm", f.Would.U)
+		}),
+		"seen", Each(j.Seen, func(s custody.Seen) Object { return Object{"what", s.What, "right", s.Right} }),
+	}
+}
