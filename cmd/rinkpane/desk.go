@@ -68,7 +68,7 @@ func deskCommand(a *app) *cobra.Command {
 				return err
 			}
 			d, err := desk.New(desk.Options{
-				Shelf: on, Register: s, SignIn: !desk.Near(addr), Code: code, Version: version(),
+				Shelf: on, Register: s, Covers: s, SignIn: !desk.Near(addr), Code: code, Version: version(),
 				Log: slog.New(slog.NewTextHandler(a.err, nil)), Now: time.Now, Random: rand.Reader,
 			})
 			if err != nil {

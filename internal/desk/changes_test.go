@@ -23,7 +23,7 @@ func ownDesk(t *testing.T, signIn bool) (http.Handler, *Desk, *store.Store) {
 	t.Helper()
 	on, s := exampleShelf(t, t.TempDir())
 	t.Cleanup(func() { s.Close() })
-	d, err := New(Options{Shelf: on, Register: s, SignIn: signIn, Code: firstCode, Version: "test",
+	d, err := New(Options{Shelf: on, Register: s, Covers: s, SignIn: signIn, Code: firstCode, Version: "test",
 		Log: slog.New(slog.NewTextHandler(os.Stderr, nil)), Now: time.Now, Random: rand.Reader})
 	if err != nil {
 		t.Fatal(err)

@@ -23,6 +23,7 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/desk/access"
 	"example.org/rinkpane/internal/desk/api"
 	"example.org/rinkpane/internal/desk/arenas"
@@ -32,6 +33,7 @@ import (
 	"example.org/rinkpane/internal/desk/library"
 	"example.org/rinkpane/internal/desk/parcel"
 	"example.org/rinkpane/internal/desk/picture"
+	"example.org/rinkpane/internal/desk/rinkside"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/desk/survey"
@@ -44,6 +46,7 @@ import (
 type Options struct {
 	Shelf    *shelf.Shelf
 	Register people.Register
+	Covers   custody.Keeper // what happens to holes after they were cut
 	// SignIn asks for sign-in even while nobody is set up: the desk can be
 	// reached from other machines.
 	SignIn  bool
@@ -90,6 +93,7 @@ func New(o Options) (*Desk, error) {
 		picture.New(s, o.Version),
 		versions.New(s),
 		choosing.New(s, d.jobs, o.Random, "rinkpane "+o.Version),
+		rinkside.New(s, rinkside.Options{Keeper: o.Covers, Door: d.door, Now: o.Now, Random: o.Random}),
 		access.New(s, d.door),
 		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {

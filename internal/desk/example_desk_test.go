@@ -95,7 +95,7 @@ func exampleDesk(t testing.TB) *Desk {
 		}
 		on, s := exampleShelf(t, sharedDesk.folder)
 		sharedDesk.desk, sharedDesk.err = New(Options{
-			Shelf: on, Register: s, Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
+			Shelf: on, Register: s, Covers: s, Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
 			Now: time.Now, Random: rand.Reader,
 		})
 	})

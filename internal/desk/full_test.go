@@ -40,7 +40,7 @@ func TestFullDiskIsSaid(t *testing.T) {
 	_, s := exampleShelf(t, t.TempDir())
 	defer s.Close()
 	full := fullStore{s}
-	d, err := New(Options{Shelf: shelf.New(full, exampleMaker(t), time.Now), Register: full, Code: firstCode, Version: "test",
+	d, err := New(Options{Shelf: shelf.New(full, exampleMaker(t), time.Now), Register: full, Covers: full, Code: firstCode, Version: "test",
 		Log: slog.New(slog.NewTextHandler(os.Stderr, nil)), Now: time.Now, Random: rand.Reader})
 	if err != nil {
 		t.Fatal(err)

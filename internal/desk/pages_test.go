@@ -61,7 +61,7 @@ func TestEveryAnswerCarriesItsGuards(t *testing.T) {
 	h := exampleDesk(t).Handler()
 	wanted := map[string]string{
 		"Content-Security-Policy": "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; " +
-			"font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
+			"font-src 'self'; connect-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
 		"X-Content-Type-Options":       "nosniff",
 		"Referrer-Policy":              "no-referrer",
 		"Cross-Origin-Opener-Policy":   "same-origin",

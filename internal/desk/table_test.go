@@ -10,7 +10,7 @@ import (
 
 // values stand for the variables of patterns on a desk of the examples.
 var values = strings.NewReplacer("{$}", "", "{slug}", shell.SampleArena, "{id}", shell.SampleArena, "{number}", "1",
-	"{kind}", "plan.json", "{part}", "rink", "{job}", "x", "{hash}", "0", "{name}", "x")
+	"{kind}", "plan.json", "{part}", "rink", "{job}", "x", "{hash}", "0", "{name}", "x", "{token}", "x")
 
 // methodAndPath returns a route's method and its pattern with the variables filled in.
 func methodAndPath(t testing.TB, r shell.Route) (method, path string) {

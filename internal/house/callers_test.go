@@ -28,15 +28,13 @@ var calledByTests = map[string]string{
 	"examples.Largest":             "tests and benchmarks of other rooms plan it",
 	"keep/store/cluster.Start":     "the room is for tests",
 
-	"decide/custody.ApprovalOf":      "drawings and pages that tell it follow",
-	"decide/custody.IDOf":            "phones make ids; the terminal's own follow",
-	"decide/custody.InspectionsDue":  "the page that tells it follows",
-	"decide/custody.LinkFor":         "the page at the glass follows",
-	"decide/custody.OpenLink":        "the page at the glass follows",
-	"decide/custody.History.Revoked": "the page at the glass follows",
-	"decide/custody.PhotoOf":         "the page at the glass follows",
-	"keep/store.Store.KeepPhoto":     "the page at the glass follows",
-	"keep/store.Store.Await":         "the board that follows changes comes next",
+	"decide/custody.ApprovalOf":     "drawings and pages that tell it follow",
+	"decide/custody.IDOf":           "phones make ids; the terminal's own follow",
+	"decide/custody.InspectionsDue": "the page that tells it follows",
+	"decide/custody.LinkFor":        "the page at the glass follows",
+	"decide/custody.PhotoOf":        "the page at the glass follows",
+	"keep/store.Store.KeepPhoto":    "the page at the glass follows",
+	"keep/store.Store.Await":        "the board that follows changes comes next",
 }
 
 // leastExported is how many exported functions the reading must meet to be believed.

@@ -105,6 +105,13 @@ var deskRooms = []room{
 		{"desk/door", "signs in and out"},
 		{"desk/shell", "the page around"},
 	}},
+	{name: "desk/rinkside", floor: 10.25, uses: []arrow{
+		{"decide/custody", "what happens to holes, and what follows from it"},
+		{"keep/people", "who may mind covers"},
+		{"keep/revision", "the arena that a link is for"},
+		{"desk/door", "who minds them, the secret of day links"},
+		{"desk/shell", "the page around"},
+	}},
 	{name: "desk/api", floor: 10.25, uses: []arrow{
 		{"measure/unit", "lengths asked for"},
 		{"tell/wire", "answers as JSON"},
@@ -146,6 +153,8 @@ var deskRooms = []room{
 		{"draw/sheet", "the same as a picture"},
 	}},
 	{name: "desk", floor: 10.3, uses: []arrow{
+		{"desk/rinkside", "an area"},
+		{"decide/custody", "the keeper of what happens to holes"},
 		{"desk/choosing", "an area"},
 		{"decide/choose", "what jobs come to"},
 		{"keep/job", "long work beside the requests"},

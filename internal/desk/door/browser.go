@@ -90,6 +90,10 @@ func (d *Door) proof(ctx context.Context, number string, p people.Person) (strin
 	return number + "." + base64.RawURLEncoding.EncodeToString(mac.Sum(nil)), nil
 }
 
+// Secret returns the register's secret, which signs what the desk gives away; each use
+// signs with words of its own before what it signs.
+func (d *Door) Secret(ctx context.Context) (string, error) { return d.secret.get(ctx, d) }
+
 // secret is the register's secret, asked for once.
 type secret struct {
 	mu  sync.Mutex

@@ -56,6 +56,9 @@ func loadAssets(folder fs.FS) (assetSet, error) {
 	return set, nil
 }
 
+// Asset returns where an asset is served.
+func (s *Shell) Asset(name string) (string, error) { return s.assets.address(name) }
+
 // address returns where an asset is served; an unknown one is an error, so that
 // a page with a wrong name does not render.
 func (s assetSet) address(name string) (string, error) {

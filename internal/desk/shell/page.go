@@ -70,6 +70,15 @@ func (s *Shell) Frame(r *http.Request, title string) Frame {
 	}
 }
 
+// Dim returns the frame for a page that is used in the dark: dim unless the visitor
+// asked for light.
+func (f Frame) Dim() Frame {
+	if f.Theme == themeAuto {
+		f.Theme = themeDim
+	}
+	return f
+}
+
 // Page renders a page whole before the first byte goes out, so that a template
 // that fails gives an error page instead of half a page.
 func (s *Shell) Page(w http.ResponseWriter, r *http.Request, status int, name string, page any) error {

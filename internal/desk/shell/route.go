@@ -99,5 +99,6 @@ func halfSent(err error) error {
 // ForProgram reports whether a program asks, or a page's module: it is answered
 // in JSON, errors as problem details (RFC 9457).
 func ForProgram(r *http.Request) bool {
-	return strings.HasPrefix(r.URL.Path, "/api/") || strings.HasSuffix(r.URL.Path, "/live")
+	accept := r.Header.Get("Accept")
+	return accept == "application/json" || accept == "text/event-stream" || strings.HasPrefix(r.URL.Path, "/api/") || strings.HasSuffix(r.URL.Path, "/live")
 }

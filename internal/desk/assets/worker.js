@@ -1,0 +1,45 @@
+// @ts-check
+// The service worker of the page at the glass: it opens the page without a network, at
+// once. Marks are kept and sent by the page itself. What is kept is the page and its
+// files; every answer of the desk about covers comes from the desk.
+
+/** @type {any} */
+const worker = self;
+
+const pages = /^\/(phone|day)\/[^/]+$/;
+
+/** @param {string[]} files the page's files, whose addresses change with their content */
+export function serve(files) {
+  const name = "glass " + files[0];
+  worker.addEventListener("install", (/** @type {any} */ e) => {
+    e.waitUntil(caches.open(name).then((kept) => kept.addAll(files)));
+    worker.skipWaiting();
+  });
+  worker.addEventListener("activate", (/** @type {any} */ e) => e.waitUntil(begin(name)));
+  worker.addEventListener("fetch", (/** @type {any} */ e) => {
+    const { pathname } = new URL(e.request.url);
+    if (e.request.method !== "GET") return;
+    if (e.request.mode === "navigate" && pages.test(pathname)) e.respondWith(page(e));
+    else if (files.includes(pathname)) e.respondWith(caches.match(e.request, { cacheName: name }).then((kept) => kept ?? fetch(e.request)));
+  });
+}
+
+/** @param {string} name of what is kept now; what older workers kept goes, but for the pages @returns {Promise<void>} */
+async function begin(name) {
+  for (const other of await caches.keys()) if (other !== name && other.startsWith("glass /")) await caches.delete(other);
+  await worker.clients.claim();
+}
+
+/** The kept page at once, and a fresh one for the next time; without a kept one the desk's. @param {any} e */
+async function page(e) {
+  const kept = await caches.open("glass pages");
+  const there = await kept.match(e.request, { ignoreSearch: true });
+  const fresh = fetch(e.request).then(async (answer) => {
+    if (answer.ok && !answer.redirected) await kept.put(e.request.url.split("?")[0] ?? "", answer.clone());
+    else if (answer.status === 403 || answer.status === 404) await kept.delete(e.request, { ignoreSearch: true });
+    return answer;
+  });
+  if (!there) return fresh;
+  e.waitUntil(fresh.catch(() => null));
+  return there;
+}
