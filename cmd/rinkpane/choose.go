@@ -23,11 +23,11 @@ type chooseFlags struct {
 	source
 	keep, forbid, heights, materials []string
 
-	count, newCuts, moments, alternatives int
-	seed                                  uint64
-	second                                float64
-	step, edge                            unit.Maybe[unit.Length]
-	face                                  unit.Maybe[unit.Angle]
+	count, people, newCuts, moments, alternatives int
+	seed                                          uint64
+	second                                        float64
+	step, edge                                    unit.Maybe[unit.Length]
+	face                                          unit.Maybe[unit.Angle]
 
 	limit                    unit.Maybe[time.Duration]
 	model                    target
@@ -36,7 +36,8 @@ type chooseFlags struct {
 	play, events, eventUnits string
 	tracks, momentsOut       string
 	apply                    string
-	lenient, plain, counted  bool
+	lenient, plain           bool
+	counted, manned          bool // the flag was given
 	letter                   letterFlags
 }
 
@@ -87,7 +88,7 @@ clashing group is named), 2 on bad input.`,
   rinkpane choose my.yaml --events season.csv --units-of-events ft --model choice.lp`,
 		Args: oneArena,
 		RunE: func(c *cobra.Command, args []string) error {
-			f.counted = c.Flags().Changed("count")
+			f.counted, f.manned = c.Flags().Changed("count"), c.Flags().Changed("people")
 			return runChoose(c.Context(), a, args[0], f)
 		},
 	}
@@ -101,6 +102,7 @@ func chooseWishes(c *cobra.Command, f *chooseFlags) {
 	fl := c.Flags()
 	f.rulesFlag(c)
 	fl.IntVar(&f.count, "count", 0, "exactly this many holes (default as many as the rules allow, 8 if they do not say)")
+	fl.IntVar(&f.people, "people", 0, "most holes that are worked at once, one lens a person: in each phase of play the best of the set (default all)")
 	fl.StringSliceVar(&f.keep, "keep", nil, "hole that must be in the answer, or a place such as \"B-bench goal-line -33 in\"")
 	fl.StringSliceVar(&f.forbid, "forbid", nil, "hole, place or pane that must not be used")
 	fl.IntVar(&f.newCuts, "new-cuts", -1, "most panes to be newly cut (default no limit)")

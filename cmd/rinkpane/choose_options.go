@@ -27,6 +27,9 @@ func chooseOptions(ctx context.Context, a *app, ar arena.Arena, f chooseFlags) (
 	if f.counted && f.count < 1 {
 		return opt, fmt.Errorf("--count: %d: write a number from 1, or leave it out", f.count)
 	}
+	if opt.People = f.people; f.manned && f.people < 1 {
+		return opt, fmt.Errorf("--people: %d: write a number from 1, or leave it out", f.people)
+	}
 	if f.newCuts < -1 {
 		return opt, fmt.Errorf("--new-cuts: %d: write a number from 0", f.newCuts)
 	}

@@ -28,7 +28,7 @@ func TestChoiceIsTakenOver(t *testing.T) {
 	t.Cleanup(d.jobs.Close)
 	server := httptest.NewServer(h)
 	defer server.Close()
-	w := ask(t, h, "POST", choosePath, quickWishes)
+	w := ask(t, h, "POST", choosePath, quickWishes+"&people=2")
 	to := w.Header().Get("Location")
 	if w.Code != http.StatusSeeOther || !strings.HasPrefix(to, choosePath+"?job=") {
 		t.Fatalf("started with %d to %q\n%.300s", w.Code, to, w.Body)
@@ -41,7 +41,7 @@ func TestChoiceIsTakenOver(t *testing.T) {
 	if !strings.Contains(page, "proved") || strings.Count(page, `name="take"`) == 0 {
 		t.Fatalf("the answer's page:\n%.2000s", page)
 	}
-	for _, want := range []string{"From what is cut today to the best", "The costs are invented", "#looked-at"} {
+	for _, want := range []string{"From what is cut today to the best", "The costs are invented", "#looked-at", "Who works at once", "2 holes at once, one lens a person"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the answer's page lacks %s", want)
 		}
@@ -254,6 +254,7 @@ func TestWishesThatCannotBe(t *testing.T) {
 		good + "budget=-1":                                                   {"budget", "below zero"},
 		good + "costs=" + url.QueryEscape("rinkpane: costs 1\nlabour: -2\n"): {"costs", "line "},
 		good + "new-cuts=some":                                               {"new-cuts", "whole number from 0 to 60"},
+		good + "people=0":                                                    {"people", "whole number from 1 to 60"},
 	} {
 		says(t, ask(t, h, "POST", choosePath, wish), 422, `aria-describedby="wrong-`+at[0]+`"`, at[1])
 	}

@@ -12,6 +12,13 @@ import (
 // one that needs more than this is answered by a value and a bound.
 const furtherNodes = 100
 
+// Nodes of the first search where crews are counted, and of each after it: most end
+// at their first node, and of the others more nodes narrow the bound but little.
+const (
+	crewNodes        = 12
+	furtherCrewNodes = 3
+)
+
 // WithoutGroups returns the best set if the groups for which drop says so did not
 // hold; start is a set to begin with. A search that is too long ends with a
 // bound above its value.
@@ -59,10 +66,10 @@ func (s *Solver) leaving(ctx context.Context, gone []int, exact bool, start []in
 // Worth returns what each member of a set adds to its value: the value less
 // that of the set without it, in the order of the set, without unit.
 func (s *Solver) Worth(set []int) []float64 {
-	all := s.rank.Of(set)
+	all := s.Value(set)
 	out := make([]float64, len(set))
 	for k := range set {
-		out[k] = all - s.rank.Of(without(set, k))
+		out[k] = all - s.Value(without(set, k))
 	}
 	return out
 }

@@ -27,6 +27,10 @@ type Answer struct {
 	Value  float64 // without unit
 	Bound  float64 // no legal set is worth more, without unit
 	Holes  []Choice
+	// People is how many holes are worked at once at most, 0 for all; Crews who of the
+	// set then works in which phase of play, in the phases' order.
+	People int
+	Crews  []Crew
 	// Took is left at 0 for the caller, who has a clock.
 	Took       time.Duration
 	Candidates int
@@ -156,7 +160,11 @@ func (s *Study) Answer(ctx context.Context) Answer {
 		Today: s.standing(ctx, Candidate.IsCut),
 		Drawn: s.standing(ctx, func(Candidate) bool { return true }),
 	}
-	best := s.solver.Solve(ctx, s.opt.Nodes, s.telling("choosing"))
+	nodes := s.opt.Nodes
+	if nodes == 0 && s.solver.crews != nil {
+		nodes = crewNodes
+	}
+	best := s.solver.Solve(ctx, nodes, s.telling("choosing"))
 	out.Status, out.Value, out.Bound, out.Nodes, out.Cuts = best.Status, best.Value, best.Bound, best.Nodes, best.Cuts
 	if s.open == 0 && len(best.Set) == 0 {
 		out.Status = solve.Infeasible
@@ -169,8 +177,9 @@ func (s *Study) Answer(ctx context.Context) Answer {
 	}
 	best.Set = s.useful(&s.problem, best.Set)
 	out.Holes = s.explain(best.Set)
-	out.Margin = s.solver.rank.margin(best.Set, nil)
-	if best.Status == solve.Optimal {
+	out.Margin = s.solver.margin(best.Set, nil)
+	out.People, out.Crews = s.opt.People, s.crews(best.Set)
+	if best.Status == solve.Optimal || s.solver.crews != nil && ctx.Err() == nil {
 		if s.opt.Ladder {
 			s.ladder(ctx, &out, best)
 		}

@@ -41,7 +41,7 @@ func (s *Study) each(set []int) []Choice {
 	worth := s.solver.Worth(set)
 	roles := s.roles(set)
 	for k, i := range set {
-		out[k] = Choice{Candidate: s.places[i], Worth: worth[k], Best: sum(roles[k].best), Only: sum(roles[k].only), Why: s.sentence(set, k, &roles[k])}
+		out[k] = Choice{Candidate: s.places[i], Worth: worth[k], Best: sum(roles[k].best), Only: sum(roles[k].only), Why: s.sentence(set, k, worth[k], &roles[k])}
 		if kind, part := largest(roles[k].lost); part > 0 {
 			out[k].Serves = kindName(kind)
 		}
@@ -61,11 +61,11 @@ type Story struct {
 // story tells what a set does.
 func (s *Study) story(set []int) Story {
 	var missed [kinds]float64
-	for m := range s.problem.Moments {
-		if !slices.ContainsFunc(set, func(i int) bool { return float64(s.problem.Row(i)[m]) >= SeenFrom }) {
-			missed[s.kinds[m]] += s.solver.rank.weight[m]
+	s.solver.views(set, func(m int, one, _ float32) {
+		if float64(one) < SeenFrom {
+			missed[s.kinds[m]] += s.solver.weight[m]
 		}
-	}
+	})
 	out := Story{Each: s.each(set), Seen: 1 - sum(missed)}
 	if kind, part := largest(missed); part > 0 {
 		out.Misses = kindName(kind)
@@ -85,43 +85,57 @@ func (s *Study) roles(set []int) []role {
 	for k := range out {
 		out[k].next = make([]float64, len(set))
 	}
-	d := s.opt.Second
-	for m := range s.problem.Moments {
-		w := s.solver.rank.weight[m]
-		a, b, c := -1, -1, -1 // best, second, third member
-		var v [3]float64
-		seen, last := 0, -1
+	for _, c := range s.solver.crewsOf(set) {
+		var at []int // in the set, of who works
 		for k, i := range set {
-			x := float64(s.problem.Row(i)[m])
-			if x >= SeenFrom {
-				seen, last = seen+1, k
-			}
-			switch {
-			case a < 0 || x > v[0]:
-				c, v[2], b, v[1], a, v[0] = b, v[1], a, v[0], k, x
-			case b < 0 || x > v[1]:
-				c, v[2], b, v[1] = b, v[1], k, x
-			case c < 0 || x > v[2]:
-				c, v[2] = k, x
+			if slices.Contains(c.members, i) {
+				at = append(at, k)
 			}
 		}
-		if a < 0 || v[0] <= 0 {
-			continue
-		}
-		kind := s.kinds[m]
-		out[a].best[kind] += w
-		out[a].lost[kind] += w * (v[0] - v[1] + d*(v[1]-v[2]))
-		if b >= 0 {
-			out[b].lost[kind] += w * d * (v[1] - v[2])
-			if v[1] > 0 {
-				out[a].next[b] += w
+		for m := range s.problem.Moments {
+			if c.works(&s.problem, m) {
+				s.play(out, set, at, m)
 			}
-		}
-		if seen == 1 {
-			out[last].only[kind] += w
 		}
 	}
 	return out
+}
+
+// play adds what one moment says of the roles of those who work in it.
+func (s *Study) play(out []role, set, at []int, m int) {
+	w, d := s.solver.weight[m], s.opt.Second
+	a, b, c := -1, -1, -1 // best, second, third member
+	var v [3]float64
+	seen, last := 0, -1
+	for _, k := range at {
+		x := float64(s.problem.Row(set[k])[m])
+		if x >= SeenFrom {
+			seen, last = seen+1, k
+		}
+		switch {
+		case a < 0 || x > v[0]:
+			c, v[2], b, v[1], a, v[0] = b, v[1], a, v[0], k, x
+		case b < 0 || x > v[1]:
+			c, v[2], b, v[1] = b, v[1], k, x
+		case c < 0 || x > v[2]:
+			c, v[2] = k, x
+		}
+	}
+	if a < 0 || v[0] <= 0 {
+		return
+	}
+	kind := s.kinds[m]
+	out[a].best[kind] += w
+	out[a].lost[kind] += w * (v[0] - v[1] + d*(v[1]-v[2]))
+	if b >= 0 {
+		out[b].lost[kind] += w * d * (v[1] - v[2])
+		if v[1] > 0 {
+			out[a].next[b] += w
+		}
+	}
+	if seen == 1 {
+		out[last].only[kind] += w
+	}
 }
 
 func kindOf(s *play.Set, m int) uint8 {
@@ -159,7 +173,7 @@ func largest(list [kinds]float64) (kind int, part float64) {
 }
 
 // sentence says in one sentence or two what member k is good for.
-func (s *Study) sentence(set []int, k int, r *role) say.Sentence {
+func (s *Study) sentence(set []int, k int, lost float64, r *role) say.Sentence {
 	var form strings.Builder
 	var args []any
 	add := func(words string, more ...any) {
@@ -176,8 +190,7 @@ func (s *Study) sentence(set []int, k int, r *role) say.Sentence {
 		kind, part := largest(r.only)
 		add("; alone in seeing %s, %s of it %s", percent(only), mostly(part), kindName(kind))
 	}
-	lost, total := sum(r.lost), s.solver.Value(set)
-	if total > 0 && lost > 0 {
+	if total := s.solver.Value(set); total > 0 && lost > 0 && sum(r.lost) > 0 {
 		kind, part := largest(r.lost)
 		add(". Without it %s of the value is lost, %s of it %s", percent(lost/total), mostly(part), kindName(kind))
 	}

@@ -36,7 +36,7 @@ func TestRolesAreWhatTheScoresSay(t *testing.T) {
 		worth := s.solver.Worth(set)
 		for k, got := range s.roles(set) {
 			var best, only float64
-			for m, w := range s.solver.rank.weight {
+			for m, w := range s.solver.weight {
 				mine := p.Row(set[k])[m]
 				first, alone := mine > 0, mine >= SeenFrom
 				for j, i := range set {
@@ -71,14 +71,14 @@ func TestMostMeansMoreThanHalf(t *testing.T) {
 	r.best[0] = 0.5
 	r.only[0], r.only[2], r.only[4] = 0.04, 0.03, 0.03
 	r.lost[0], r.lost[2] = 0.06, 0.04
-	got := s.sentence([]int{0}, 0, &r).In(unit.Metric)
+	got := s.sentence([]int{0}, 0, sum(r.lost), &r).In(unit.Metric)
 	for _, want := range []string{"alone in seeing 10 %, 40 % of it rush at end A", "is lost, most of it rush at end A"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q lacks %q", got, want)
 		}
 	}
 	r.lost[2] = 0
-	if got := s.sentence([]int{0}, 0, &r).In(unit.Metric); !strings.Contains(got, "all of it rush at end A") {
+	if got := s.sentence([]int{0}, 0, sum(r.lost), &r).In(unit.Metric); !strings.Contains(got, "all of it rush at end A") {
 		t.Errorf("%q: all is lost in one kind of moment", got)
 	}
 }
@@ -91,7 +91,7 @@ func TestStoryIsWhatTheScoresSay(t *testing.T) {
 		s := studied(t, p)
 		set := []int{1, 4}
 		seen, missed := 0.0, map[string]float64{}
-		for m, w := range s.solver.rank.weight {
+		for m, w := range s.solver.weight {
 			if max(p.Row(1)[m], p.Row(4)[m]) >= SeenFrom {
 				seen += w
 			} else {

@@ -26,6 +26,7 @@ type Step struct {
 	Alike float64
 	// Story is what the set does as a whole and hole by hole.
 	Story Story
+	Crews []Crew // who works when, where not all of it is worked at once
 }
 
 // StepKind says what a step may do.
@@ -69,6 +70,9 @@ func (s *Study) ladder(ctx context.Context, out *Answer, best solve.Result) {
 	out.Ladder = []Step{first}
 	start := today
 	for k := 1; ctx.Err() == nil; k++ {
+		if len(s.cuts(best.Set)) <= k {
+			start = best.Set
+		}
 		free := s.cutting(ctx, k, nil, start)
 		if free.Set == nil {
 			break
@@ -82,7 +86,7 @@ func (s *Study) ladder(ctx context.Context, out *Answer, best solve.Result) {
 			}
 		}
 		out.Ladder = append(out.Ladder, step)
-		if start = free.Set; free.Value >= best.Value-solve.Tolerance || k > len(s.places) {
+		if start = free.Set; free.Value >= best.Value-solve.Tolerance || k > len(step.Cut()) {
 			break
 		}
 	}
@@ -107,6 +111,11 @@ func (s *Study) today() (set []int) {
 		}
 	}
 	return set
+}
+
+// cuts returns the places of a set that are newly cut.
+func (s *Study) cuts(set []int) []int {
+	return slices.DeleteFunc(slices.Clone(set), func(i int) bool { return s.places[i].IsCut() })
 }
 
 // cutting returns the best set that cuts at most so many panes and keeps some holes.
@@ -144,7 +153,7 @@ func (s *Study) best(ctx context.Context, q *Problem, start []int, stage string)
 func (s *Study) step(kind StepKind, most int, res solve.Result) Step {
 	out := Step{
 		Kind: kind, NewCuts: most, Value: res.Value, Bound: res.Bound, Proved: res.Status == solve.Optimal,
-		Holes: s.pick(res.Set), Bill: s.bill(res.Set), Story: s.story(res.Set),
+		Holes: s.pick(res.Set), Bill: s.bill(res.Set), Story: s.story(res.Set), Crews: s.crews(res.Set),
 	}
 	for _, i := range s.today() {
 		if !slices.Contains(res.Set, i) {

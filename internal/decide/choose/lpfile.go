@@ -3,6 +3,7 @@ package choose
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"example.org/rinkpane/internal/decide/solve"
@@ -20,6 +21,11 @@ import (
 //	          x_im + z_im <= y_i                                  for each i, m
 //	          sum of y in a group <= its cap; the count; fixed candidates
 //
+// Where only K are worked at once, u<i>_<f>, whole, is 1 when candidate i is worked
+// in phase f:
+//
+//	x_im + z_im <= u_if,  u_if <= y_i,  sum over i of u_if <= K
+//
 // Only pairs with c_im > 0 have variables. For a given set y the best x and z
 // give each moment its two best chosen scores, the better one first since d <
 // 1: that is the value of the set. x and z need not be declared whole: given
@@ -30,6 +36,7 @@ func (p *Problem) WriteLP(out io.Writer, name string, candidate func(i int) stri
 	w := lpFile{solve.NewLPFile(out, &program, fmt.Sprintf("%s: %d candidates, %d moments, second view %g", name, p.Candidates(), p.Moments, p.Second), candidate), p}
 	w.objective()
 	w.views()
+	others := w.crews()
 	w.Rows(func(r int) string {
 		if r == 0 {
 			return "count"
@@ -42,7 +49,7 @@ func (p *Problem) WriteLP(out io.Writer, name string, candidate func(i int) stri
 		return p.Groups[r-1].Rule + " " + p.Groups[r-1].Name
 	})
 	w.Caps(func(int) string { return "budget, less what is spent in any case" })
-	return w.End()
+	return w.End(others...)
 }
 
 type lpFile struct {
@@ -52,13 +59,8 @@ type lpFile struct {
 
 func (w *lpFile) objective() {
 	p := w.p
-	var sum float64
-	for _, weight := range p.Weight {
-		sum += float64(weight)
-	}
 	w.Maximize()
-	for m := range p.Moments {
-		share := float64(p.Weight[m]) / sum
+	for m, share := range p.shares() {
 		for i := range p.Candidates() {
 			if c := float64(p.Score[i*p.Moments+m]); c > 0 {
 				w.Term(share*c, 'x', i, m)
@@ -104,7 +106,32 @@ func (w *lpFile) views() {
 			for _, letter := range letters {
 				w.Term(1, letter, i, m)
 			}
-			fmt.Fprintf(w, " - y%d <= 0\n", i)
+			if p.People > 0 {
+				fmt.Fprintf(w, " - u%d_%d <= 0\n", i, p.Phase[m])
+			} else {
+				fmt.Fprintf(w, " - y%d <= 0\n", i)
+			}
 		}
 	}
+}
+
+// crews states that of the set only so many are worked in each phase; it returns the
+// names of their variables.
+func (w *lpFile) crews() (names []string) {
+	p := w.p
+	if p.People == 0 {
+		return nil
+	}
+	for f := range int(slices.Max(p.Phase)) + 1 {
+		for i := range p.Candidates() {
+			names = append(names, fmt.Sprintf("u%d_%d", i, f))
+			fmt.Fprintf(w, " of%d_%d: u%d_%d - y%d <= 0\n", i, f, i, f, i)
+		}
+		fmt.Fprintf(w, " crew%d:", f)
+		for i := range p.Candidates() {
+			w.Term(1, 'u', i, f)
+		}
+		fmt.Fprintf(w, " <= %d\n", p.People)
+	}
+	return names
 }

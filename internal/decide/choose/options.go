@@ -33,6 +33,7 @@ type Options struct {
 
 	Count   int             // exactly this many holes; 0: at most CommonCount
 	NewCuts unit.Maybe[int] // at most this many panes newly cut
+	People  int             // at most this many holes worked at once; 0: all
 	Keep    []string        // holes or places that must be in the answer
 	Forbid  []string        // holes, places or panes that must not
 
@@ -105,6 +106,8 @@ func (o Options) Check() error {
 		return fmt.Errorf("edge: %g mm: write a length of at least 0", o.Edge.Millimetres())
 	case o.Count < 0 || o.Count > maxCount:
 		return fmt.Errorf("count: %d: write a number from 1 to %d", o.Count, maxCount)
+	case o.People < 0:
+		return fmt.Errorf("people: %d: write a number from 1", o.People)
 	case o.NewCuts.Or(0) < 0:
 		return fmt.Errorf("new cuts: %d: write a number from 0", o.NewCuts.Or(0))
 	case o.Alternatives < 0 || o.Alternatives > maxAlternatives:

@@ -24,6 +24,11 @@ type Problem struct {
 	// Second is the worth of a second view of a moment as a share of a first
 	// view's, from 0 up to but not including 1.
 	Second float64
+	// People is how many of a set's members are worked at once, one lens a person; 0
+	// for all. Phase is each moment's phase of play: in each the best crew of the set
+	// is at work.
+	People int
+	Phase  []uint8
 
 	Groups []Group
 	Caps   []Cap
@@ -97,6 +102,8 @@ func (p *Problem) Check() error {
 		return fmt.Errorf("%d weights for %d moments", len(p.Weight), p.Moments)
 	case !(p.Second >= 0 && p.Second < 1):
 		return fmt.Errorf("second view: %g: write a share from 0 up to but not including 1", p.Second)
+	case p.People < 0 || p.People > 0 && len(p.Phase) != p.Moments:
+		return fmt.Errorf("people: %d with %d phases for %d moments", p.People, len(p.Phase), p.Moments)
 	case p.Count < 0:
 		return fmt.Errorf("count: %d: write a whole number from 0", p.Count)
 	}
@@ -116,6 +123,19 @@ func (p *Problem) Check() error {
 		}
 	}
 	return nil
+}
+
+// shares returns the moments' weights, scaled to a sum of 1.
+func (p *Problem) shares() []float64 {
+	var sum float64
+	for _, w := range p.Weight {
+		sum += float64(w)
+	}
+	out := make([]float64, len(p.Weight))
+	for m, w := range p.Weight {
+		out[m] = float64(w) / sum
+	}
+	return out
 }
 
 // program states the problem for the solver: row 0 is the count, then a row for

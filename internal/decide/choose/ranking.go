@@ -34,15 +34,8 @@ const parts = 12
 // newRanking sorts each moment's candidates; what it returns is of no use when ctx
 // has ended.
 func newRanking(ctx context.Context, p *Problem) *ranking {
-	r := &ranking{problem: p, second: p.Second, weight: make([]float64, p.Moments), part: make([]uint8, p.Moments)}
+	r := &ranking{problem: p, second: p.Second, weight: p.shares(), part: make([]uint8, p.Moments)}
 	r.one, r.two = make([]float32, p.Moments), make([]float32, p.Moments)
-	var sum float64
-	for _, w := range p.Weight {
-		sum += float64(w)
-	}
-	for m, w := range p.Weight {
-		r.weight[m] = float64(w) / sum
-	}
 	if r.count(ctx); ctx.Err() != nil {
 		return r
 	}

@@ -60,26 +60,19 @@ const sure = 1.959964
 //
 // with d_m the difference in moment m: the standard error of a mean with weights,
 // the weights scaled to a sum of 1 (linearised ratio estimator; Cochran, Sampling
-// Techniques, chapter 6). Moments are drawn independently.
-func (r *ranking) margin(a, b []int) float64 {
-	d := make([]float64, r.problem.Moments)
-	one, two := r.one, r.two
+// Techniques, chapter 6). Moments are drawn independently. Crews are held as they
+// are best for these moments.
+func (s *Solver) margin(a, b []int) float64 {
+	d := make([]float64, s.problem.Moments)
 	for k, set := range [2][]int{a, b} {
 		sign := float64(1 - 2*k)
-		clear(one)
-		clear(two)
-		for _, i := range set {
-			top2(one, two, r.problem.Row(i))
-		}
-		for m := range d {
-			d[m] += sign * (float64(one[m]) + r.second*float64(two[m]))
-		}
+		s.views(set, func(m int, one, two float32) { d[m] += sign * (float64(one) + s.problem.Second*float64(two)) })
 	}
 	var mean, sum float64
-	for m, w := range r.weight {
+	for m, w := range s.weight {
 		mean += w * d[m]
 	}
-	for m, w := range r.weight {
+	for m, w := range s.weight {
 		sum += w * w * (d[m] - mean) * (d[m] - mean)
 	}
 	return sure * math.Sqrt(sum)
@@ -90,15 +83,18 @@ func (r *ranking) margin(a, b []int) float64 {
 // within the margin of the best.
 func (s *Study) asGood(set []int, k int) []Candidate {
 	rest := without(set, k)
-	gains := s.solver.rank.Gains(rest, func(i int) bool { return i < s.open && !slices.Contains(rest, i) })
+	value := s.solver.Value(set)
 	own := s.places[set[k]]
 	good := func(i int) bool {
 		if i == set[k] {
 			return true
 		}
 		swapped := slices.Sorted(slices.Values(append(slices.Clone(rest), i)))
-		lost := gains[set[k]] - gains[i]
-		return lost < nearEnough && s.problem.Allows(swapped) && lost <= s.solver.rank.margin(set, swapped)
+		if !s.problem.Allows(swapped) {
+			return false
+		}
+		lost := value - s.solver.Value(swapped)
+		return lost < nearEnough && lost <= s.solver.margin(set, swapped)
 	}
 	var level []int // places of the same height, in station order
 	for i := range s.open {

@@ -27,7 +27,7 @@ func TestMarginIsTheSpreadOfOtherSeeds(t *testing.T) {
 			b = slices.Compact(b)
 		}
 		values, lost = append(values, s.solver.Value(a)), append(lost, s.solver.Value(a)-s.solver.Value(b))
-		ofValue, ofLost = ofValue+s.solver.rank.margin(a, nil)/seeds, ofLost+s.solver.rank.margin(a, b)/seeds
+		ofValue, ofLost = ofValue+s.solver.margin(a, nil)/seeds, ofLost+s.solver.margin(a, b)/seeds
 	}
 	for what, c := range map[string]struct {
 		margin float64
@@ -66,7 +66,7 @@ func TestAsGoodIsLegalAndWithinTheMargin(t *testing.T) {
 			}
 			runs++
 			set := slices.Sorted(slices.Values(append(without(best.Set, k), i)))
-			if lost := best.Value - s.solver.Value(set); !s.problem.Allows(set) || lost > s.solver.rank.margin(best.Set, set)+solve.Tolerance {
+			if lost := best.Value - s.solver.Value(set); !s.problem.Allows(set) || lost > s.solver.margin(best.Set, set)+solve.Tolerance {
 				t.Errorf("%s for %s loses %.5f", c.Hole.ID, h.Hole.ID, lost)
 			}
 		}

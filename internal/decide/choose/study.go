@@ -107,8 +107,9 @@ func (s *Study) score(ctx context.Context, k kit.Kit) error {
 	})
 	// Of the moments only their kinds are kept: the bodies take much memory.
 	s.kinds = make([]uint8, moments.Len())
+	s.problem.People, s.problem.Phase = s.opt.People, make([]uint8, moments.Len())
 	for m := range s.kinds {
-		s.kinds[m] = kindOf(moments, m)
+		s.kinds[m], s.problem.Phase[m] = kindOf(moments, m), uint8(moments.Phase[m])
 	}
 	s.problem.Score, s.problem.Moments, s.problem.Weight = scores.Value, moments.Len(), moments.Weight
 	return err

@@ -110,8 +110,9 @@ func (w *LPFile) row(name string, columns []int, sign string, count int) {
 	fmt.Fprintf(w, " %s %d\n", sign, count)
 }
 
-// End writes what the columns may be, and all that is still held back.
-func (w *LPFile) End() error {
+// End writes what the columns may be, other variables that are 0 or 1, and all that
+// is still held back.
+func (w *LPFile) End(others ...string) error {
 	if len(w.program.In) > 0 {
 		fmt.Fprintln(w, "Bounds")
 	}
@@ -121,6 +122,9 @@ func (w *LPFile) End() error {
 	fmt.Fprintln(w, "Binaries")
 	for i := range w.program.Columns {
 		fmt.Fprintf(w, " y%d\n", i)
+	}
+	for _, name := range others {
+		fmt.Fprintln(w, " "+name)
 	}
 	fmt.Fprintln(w, "End")
 	return w.Flush()

@@ -66,6 +66,7 @@ type answerView struct {
 	Rows        []chosenRow
 	Why         bool
 	Prices      table.Table
+	Crews       table.Table // who works when
 	Standings   []string
 	Clash       []string
 	Proved      string // under which rule sets
@@ -242,6 +243,7 @@ func viewOf(s shown, sys unit.System) *answerView {
 		Shown: s.name, What: s.what, Words: words.ChoiceOutcome(a), Clash: say.All(a.Clash, sys), Standings: words.ChoiceStandings(a),
 		Took:   fmt.Sprintf("%.1f s, %d places, %d moments, seed %d", a.Took.Seconds(), a.Candidates, a.Moments, a.Seed),
 		Prices: words.ChoicePrices.Of("", a.Prices, sys), Left: s.left(), Why: s.n == 0,
+		Crews: words.ChoiceCrews(s.crews(), sys),
 	}
 	holes, columns := a.Holes, words.ChosenHoles.Pick("pane", "height_m", "worth", "loss", "best_view_share")
 	if s.n > 0 {

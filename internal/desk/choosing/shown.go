@@ -63,6 +63,17 @@ func pick(a choose.Answer, name string) (s shown, ok bool) {
 
 func (s shown) set() []choose.Candidate { return s.of.Set(s.n) }
 
+// crews returns who of the set works when, where not all of it is worked at once.
+func (s shown) crews() []choose.Crew {
+	switch {
+	case s.step != nil:
+		return s.step.Crews
+	case s.n == 0:
+		return s.of.Crews
+	}
+	return nil
+}
+
 // left returns the arena's holes that the set leaves out.
 func (s shown) left() (out []leftOut) {
 	stays := map[string]bool{}

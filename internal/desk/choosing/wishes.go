@@ -42,14 +42,14 @@ const (
 
 // wishes is the form of a choice as it was filled in.
 type wishes struct {
-	Count, NewCuts, Moments, Seed, Alternatives string
-	Step, Heights, Limit                        string
-	Panes                                       string // not to be used
-	Keep, Forbid                                []string
-	Rules                                       []string
-	Prices                                      bool
-	Budget                                      string
-	Costs                                       costWishes
+	Count, People, NewCuts, Moments, Seed, Alternatives string
+	Step, Heights, Limit                                string
+	Panes                                               string // not to be used
+	Keep, Forbid                                        []string
+	Rules                                               []string
+	Prices                                              bool
+	Budget                                              string
+	Costs                                               costWishes
 }
 
 // problems are what is wrong with a form, by the name of the field.
@@ -69,7 +69,7 @@ func fieldName(field string) string {
 	if path, ok := strings.CutPrefix(field, costPrefix); ok {
 		return "the costs' " + strings.ReplaceAll(path, ".", " ")
 	}
-	if name, ok := map[string]string{"new-cuts": "newly cut panes", "limit": "longest time", "alternatives": "next best sets (alternatives)"}[field]; ok {
+	if name, ok := map[string]string{"new-cuts": "newly cut panes", "limit": "longest time", "people": "holes worked at once", "alternatives": "next best sets (alternatives)"}[field]; ok {
 		return name
 	}
 	return field
@@ -103,7 +103,7 @@ func usualWishes(sets rules.Sets) wishes {
 // readWishes reads a form that was sent.
 func readWishes(q url.Values) wishes {
 	w := wishes{
-		Count: q.Get("count"), NewCuts: q.Get("new-cuts"), Moments: q.Get("moments"), Seed: q.Get("seed"), Alternatives: q.Get("alternatives"),
+		Count: q.Get("count"), People: q.Get("people"), NewCuts: q.Get("new-cuts"), Moments: q.Get("moments"), Seed: q.Get("seed"), Alternatives: q.Get("alternatives"),
 		Step: q.Get("step"), Heights: q.Get("heights"), Limit: q.Get("limit"), Panes: q.Get("panes"), Rules: q["rules"], Prices: q.Get("prices") == "1",
 		Budget: strings.TrimSpace(q.Get("budget")), Costs: readCosts(q),
 	}
@@ -157,7 +157,7 @@ func (w wishes) numbers(o *choose.Options, wrong problems) time.Duration {
 		to          *int
 		lo, hi      int
 	}{
-		{"count", w.Count, &o.Count, 1, 60}, {"new-cuts", w.NewCuts, &cuts, 0, 60},
+		{"count", w.Count, &o.Count, 1, 60}, {"people", w.People, &o.People, 1, 60}, {"new-cuts", w.NewCuts, &cuts, 0, 60},
 		{"moments", w.Moments, &o.Moments, 100, mostWishedMoments}, {"seed", w.Seed, &seed, 0, 1 << 30},
 		{"alternatives", w.Alternatives, &o.Alternatives, 0, 8}, {"limit", w.Limit, &limit, 1, int(mostLimit / time.Second)},
 	} {

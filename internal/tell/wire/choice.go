@@ -14,6 +14,8 @@ type Choice struct {
 	Bound        float64        `json:"bound"` // without unit
 	Gap          float64        `json:"gap"`   // share of the bound, from 0 to 1
 	Holes        []ChosenHole   `json:"holes"`
+	People       *int           `json:"people"` // holes worked at once at most; null for all
+	Crews        []ChoiceCrew   `json:"crews"`  // who works when; empty where all do
 	Seconds      float64        `json:"seconds"`
 	Candidates   int            `json:"candidates"`
 	Moments      int            `json:"moments"`
@@ -65,6 +67,20 @@ type ChosenHole struct {
 	AsGood []string `json:"as_good"`
 }
 
+// ChoiceCrew is who of a set works in a phase of play.
+type ChoiceCrew struct {
+	Phase string   `json:"phase"`
+	Share float64  `json:"news_share"` // of the news that the phase is, from 0 to 1
+	Value float64  `json:"value"`      // that the crew adds, without unit
+	Holes []string `json:"holes"`
+}
+
+func choiceCrew(c choose.Crew) ChoiceCrew {
+	return ChoiceCrew{c.Phase.String(), c.Share, c.Value, Each(c.Holes, id)}
+}
+
+func id(c choose.Candidate) string { return c.Hole.ID }
+
 // ChoiceOption is another set.
 type ChoiceOption struct {
 	Value  float64       `json:"value"`       // without unit
@@ -105,13 +121,15 @@ type ChoiceStep struct {
 	Panes   int      `json:"panes_to_buy"`
 	Days    float64  `json:"days_closed"` // in units of a day of work
 	Proved  bool     `json:"proved"`
+
+	Crews []ChoiceCrew `json:"crews"`
 }
 
 func choiceStep(a choose.Answer, s choose.Step) ChoiceStep {
-	id := func(c choose.Candidate) string { return c.Hole.ID }
 	out := ChoiceStep{
 		Kind: string(s.Kind), NewCuts: s.NewCuts, Kept: Each(s.Kept(), id), Cut: Each(s.Cut(), id), GivenUp: Each(s.GivenUp, id),
 		Value: s.Value, Bound: s.Bound, Cost: int(s.Bill.Money), Panes: s.Bill.Panes, Days: a.Costs.Days(s.Bill), Proved: s.Proved,
+		Crews: Each(s.Crews, choiceCrew),
 	}
 	if a.Value > 0 {
 		out.Share = s.Value / a.Value
@@ -153,8 +171,12 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 		Clash: some(say.All(a.Clash, sys)), Unfinished: some(a.Unfinished), Nodes: a.Nodes, Cuts: a.Cuts, RuleSets: a.Sets.IDs(),
 	}
 	out.Holes = Each(a.Holes, func(h choose.Choice) ChosenHole {
-		return ChosenHole{chosenPlace(h.Candidate), h.Worth, plain(h.Loss), h.Best, h.Only, choose.SeenFrom, h.Why.In(sys), Each(h.AsGood, func(c choose.Candidate) string { return c.Hole.ID })}
+		return ChosenHole{chosenPlace(h.Candidate), h.Worth, plain(h.Loss), h.Best, h.Only, choose.SeenFrom, h.Why.In(sys), Each(h.AsGood, id)}
 	})
+	if a.People > 0 {
+		out.People = &a.People
+	}
+	out.Crews = Each(a.Crews, choiceCrew)
 	out.Margin, out.Others = a.Margin, OtherSamples(a.Others)
 	out.Costs = ChoiceCosts{a.Costs.Currency, a.Costs.Invented, some(a.Costs.Silent)}
 	step := func(s choose.Step) ChoiceStep { return choiceStep(a, s) }
@@ -171,7 +193,7 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 		return ChoiceOption{o.Value, o.Bound, o.Lost, o.Margin, Each(o.Holes, chosenPlace)}
 	})
 	out.Prices = Each(a.Prices, func(p choose.Price) ChoicePrice {
-		return ChoicePrice{p.Rule, p.Value, p.Bound, p.Gain, Each(p.Holes, func(c choose.Candidate) string { return c.Hole.ID })}
+		return ChoicePrice{p.Rule, p.Value, p.Bound, p.Gain, Each(p.Holes, id)}
 	})
 	out.Excluded = Each(a.Excluded, func(c choose.Cause) ChoiceCause { return ChoiceCause{c.Cause, len(c.Panes), c.Panes} })
 	return out

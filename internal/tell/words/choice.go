@@ -92,11 +92,20 @@ func anywhere(h choose.Choice, sys unit.System) string {
 // ChoiceSamples says how far the proof reaches: for these moments, and how far others
 // move it.
 func ChoiceSamples(a choose.Answer) string {
-	words := fmt.Sprintf("The proof is for these %d moments; over all that the sampler may draw the value is within %.4f of that (95 %%).", a.Moments, a.Margin)
+	what := "proof"
+	if a.Status != solve.Optimal {
+		what = "bound"
+	}
+	words := fmt.Sprintf("The %s is for these %d moments; over all that the sampler may draw the value is within %.4f of that (95 %%).", what, a.Moments, a.Margin)
 	if o := a.Others; o.Number > 0 {
 		words += fmt.Sprintf(" In %d other samples the set is worth %.4f to %.4f, and no other set beats it by more than %.4f.", o.Number, o.Low, o.High, o.Regret)
 	}
 	return words
+}
+
+// ChoicePeople says how many holes are worked at once, and that all values count so.
+func ChoicePeople(a choose.Answer) string {
+	return fmt.Sprintf("%s at once, one lens a person: values are those of the best %d in each phase of play.", say.Count(a.People, "hole"), a.People)
 }
 
 // ChoiceOutcome says in a sentence or two how the search ended.
@@ -111,10 +120,14 @@ func ChoiceOutcome(a choose.Answer) string {
 		return "The best set is empty: what is forbidden leaves no place that sees anything."
 	case len(a.Holes) == 0:
 		return "No set of holes keeps the rules and wishes."
-	case a.Status != solve.Optimal:
-		return fmt.Sprintf("Best set so far: %s, value %.4f; none is worth more than %.4f (gap %.2f %%).", holes, a.Value, a.Bound, 100*a.Gap())
 	}
 	words := fmt.Sprintf("Best set: %s, value %.4f; proved: no legal set is worth more than %.4f.", holes, a.Value, a.Bound)
+	if a.Status != solve.Optimal {
+		words = fmt.Sprintf("Best set so far: %s, value %.4f; none is worth more than %.4f (gap %.2f %%).", holes, a.Value, a.Bound, 100*a.Gap())
+	}
+	if a.People > 0 {
+		words += "\n" + ChoicePeople(a)
+	}
 	if len(a.Unfinished) > 0 {
 		words += fmt.Sprintf("\nStopped before these were complete: %s.", strings.Join(a.Unfinished, ", "))
 	}
@@ -158,7 +171,7 @@ func ChoiceTables(a choose.Answer, sys unit.System) []table.Table {
 		next = append(next, option{k + 1, alt, minus(best, set), minus(set, best)})
 	}
 	return slices.DeleteFunc([]table.Table{
-		ChoiceLadder(a, sys), ChosenHoles.Of(chosenTitle, a.Holes, sys), append(bought(a), bar).Of(frontierTitle, rungsOf(a, a.Frontier), sys), options.Of(nextTitle, next, sys), ChoicePrices.Of(pricesTitle, a.Prices, sys), causes.Of(excludedTitle, a.Excluded, sys),
+		ChoiceLadder(a, sys), ChosenHoles.Of(chosenTitle, a.Holes, sys), ChoiceCrews(a.Crews, sys), append(bought(a), bar).Of(frontierTitle, rungsOf(a, a.Frontier), sys), options.Of(nextTitle, next, sys), ChoicePrices.Of(pricesTitle, a.Prices, sys), causes.Of(excludedTitle, a.Excluded, sys),
 	}, func(t table.Table) bool { return len(t.Rows) == 0 })
 }
 

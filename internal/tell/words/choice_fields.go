@@ -34,6 +34,44 @@ var ChosenHoles = table.Fields[choose.Choice]{
 	}},
 }
 
+// worker is a hole that is worked in a phase of play; the phase is told once to people.
+type worker struct {
+	choose.Crew
+	hole choose.Candidate
+	next bool // of the same crew as the row above
+}
+
+var workers = table.Fields[worker]{
+	once(text("phase", "phase", func(w worker, _ unit.System) string { return w.Phase.String() })),
+	once(number("% of the news", "news_percent", "%.0f", func(w worker) float64 { return 100 * w.Share })),
+	once(number("value", "value", "%.4f", func(w worker) float64 { return w.Value })),
+	text("worked at once", "hole", func(w worker, sys unit.System) string { return w.hole.Say(sys) }),
+}
+
+// once leaves a field's text out below the first row of a crew.
+func once(f table.Field[worker]) table.Field[worker] {
+	of := f.Cell
+	f.Cell = func(w worker, sys unit.System) table.Cell {
+		c := of(w, sys)
+		if w.next {
+			c.Text = ""
+		}
+		return c
+	}
+	return f
+}
+
+// ChoiceCrews returns the table of who works in which phase of play.
+func ChoiceCrews(crews []choose.Crew, sys unit.System) table.Table {
+	var rows []worker
+	for _, c := range crews {
+		for k, h := range c.Holes {
+			rows = append(rows, worker{c, h, k > 0})
+		}
+	}
+	return workers.Of("Who works at once, phase by phase", rows, sys)
+}
+
 var options = table.Fields[option]{
 	number("next best", "next_best", "%.0f", func(o option) float64 { return float64(o.number) }),
 	valued(func(o option) (value, bound float64) { return o.Value, o.Bound }),

@@ -66,7 +66,7 @@ func rungs(costs cost.Costs) table.Fields[rung] {
 func roundedDown(x float64) float64 { return math.Floor(x + 1e-6) }
 
 // barWidth is how long a full bar is, in letters.
-const barWidth = 40
+const barWidth = 38
 
 var bar = table.Field[rung]{Column: table.Column{Head: "of what money can add"}, Cell: func(r rung, _ unit.System) table.Cell {
 	return table.Words(strings.TrimSpace(strings.Repeat("#", int(r.gain*barWidth+0.5)) + fmt.Sprintf(" %.0f %%", roundedDown(100*r.gain))))
