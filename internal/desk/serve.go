@@ -91,6 +91,7 @@ func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 	case <-ctx.Done():
 	}
 	jobs := d.closeJobs() // its watchers leave, so that Shutdown need not wait for them
+	d.shell.Shelf.Close()
 	last, cancel := context.WithTimeout(requests, closeTimeout)
 	defer cancel()
 	time.AfterFunc(closeTimeout, giveUp)

@@ -1,7 +1,6 @@
 package choosing
 
 import (
-	"encoding/json"
 	"fmt"
 	"html/template"
 	"net/http"
@@ -117,11 +116,8 @@ func lastSearch(reports []Progress) (last choose.Report) {
 	return last
 }
 
-// How often events go out, and how long one may take to be written.
-const (
-	eventPause   = 250 * time.Millisecond
-	eventTimeout = 10 * time.Second
-)
+// eventPause is how long after one event the next goes out at the earliest.
+const eventPause = 250 * time.Millisecond
 
 // events answers GET /arena/{slug}/choose/{job}/events: server-sent events until
 // the choice is done, the visitor leaves or the desk closes.
@@ -132,28 +128,15 @@ func (d area) events(w http.ResponseWriter, r *http.Request) error {
 	}
 	leave := j.Watch()
 	defer leave()
-	out := http.NewResponseController(w)
-	w.Header().Set("Content-Type", "text/event-stream")
-	w.Header().Set("Cache-Control", "no-store")
-	send := func(name string, what any) bool {
-		text, err := json.Marshal(what)
-		if err != nil {
-			return false
-		}
-		_ = out.SetWriteDeadline(time.Now().Add(eventTimeout)) // a recorder in a test has no deadline
-		if _, err := fmt.Fprintf(w, "event: %s\ndata: %s\n\n", name, text); err != nil {
-			return false
-		}
-		return out.Flush() == nil
-	}
+	stream := shell.NewStream(w)
 	for {
 		reports, next := j.Reports()
-		if !send("progress", newsOf(reports)) {
+		if !stream.Send("", "progress", newsOf(reports)) {
 			return nil
 		}
 		select {
 		case <-j.Done():
-			send("done", struct{}{})
+			stream.Send("", "done", struct{}{})
 			return nil
 		case <-r.Context().Done():
 			return nil

@@ -91,7 +91,18 @@ func Who(ctx context.Context) string {
 	if p, ok := Person(ctx); ok {
 		return p.Name
 	}
-	return "desk"
+	return nobody
+}
+
+// nobody stands for the name of a visitor while nobody is set up.
+const nobody = "desk"
+
+// Named returns what a sentence to people calls whoever changed something.
+func Named(who string) string {
+	if who == nobody {
+		return "Somebody at this desk"
+	}
+	return who
 }
 
 // Person returns the person who signed in; ok is false while nobody is set up.

@@ -35,10 +35,11 @@ func (d area) handsOn(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return again(http.StatusUnprocessableEntity, shell.SentenceOf(err))
 	}
-	if _, err := d.Edit(r, b, "", edits...); err != nil {
+	made, err := d.Edit(r, b, "", edits...)
+	if err != nil {
 		return d.Again(r, err, "", func(p *shell.Problem) error { return again(p.Status, p.Say()) })
 	}
-	if as := edits[0].As; as != "" {
+	if as := made.Edits[0].As; as != "" {
 		back.Set("hole", as)
 	}
 	if edits[0].Do == edit.Delete {

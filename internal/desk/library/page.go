@@ -130,7 +130,7 @@ func (d area) save(w http.ResponseWriter, r *http.Request) error {
 		page.Text, _, _ = late.Merged()
 		page.Base = late.Head.Number
 		page.Problem = &shell.Problem{Text: fmt.Sprintf("%s has saved version %d meanwhile (%s). Both are joined below, yours where both changed the same lines: look at it, and save it again.",
-			late.Head.Who, late.Head.Number, late.Head.What)}
+			door.Named(late.Head.Who), late.Head.Number, late.Head.What)}
 		return d.Page(w, r, http.StatusConflict, "own.tmpl", page)
 	}
 	if errors.Is(err, revision.ErrNone) {

@@ -14,6 +14,9 @@ type Late struct {
 	From revision.Version
 	Mine string
 	What string // of the save
+	// Both are the parts of an arena that both changed, as [arena.Document.Differ]
+	// names them; none where a whole text was saved.
+	Both []string
 
 	read func(text string) error
 }
@@ -34,11 +37,14 @@ func (s *Shelf) put(ctx context.Context, id, name string, base int, next revisio
 	v, err := s.keeper.Save(ctx, id, name, base, next)
 	var stale *revision.Stale
 	if !errors.As(err, &stale) {
+		if err == nil {
+			s.watchers.tell(id)
+		}
 		return v, err
 	}
 	from, err := s.keeper.Version(ctx, id, max(base, 1))
 	if err != nil {
 		return revision.Version{}, err
 	}
-	return revision.Version{}, &Late{stale, from, next.Text, next.What, read}
+	return revision.Version{}, &Late{Stale: stale, From: from, Mine: next.Text, What: next.What, read: read}
 }

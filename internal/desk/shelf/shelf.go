@@ -49,6 +49,9 @@ type Shelf struct {
 	plans     *bounded[string, plan.Plan]
 	wholes    *bounded[string, plan.Plan]
 	revisions *bounded[string, string]
+
+	sent     sent
+	watchers *watchers
 }
 
 // New returns a shelf over a keeper; now is the clock that versions are dated by.
@@ -61,6 +64,7 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 		plans:     newBounded[string, plan.Plan](mostPlans),
 		wholes:    newBounded[string, plan.Plan](mostWholes),
 		revisions: newBounded[string, string](mostRevisions),
+		watchers:  newWatchers(),
 	}
 }
 

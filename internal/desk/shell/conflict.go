@@ -3,12 +3,17 @@ package shell
 import (
 	"context"
 	"errors"
+	"maps"
 	"net/http"
+	"slices"
+	"strconv"
 	"strings"
 
+	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/say"
 )
 
 // conflictPage is shown to the second of two who saved: what the first changed,
@@ -16,6 +21,7 @@ import (
 type conflictPage struct {
 	Frame
 	ID      string
+	Who     string
 	Head    revision.Version
 	What    string
 	Diff    []DiffLine
@@ -25,7 +31,11 @@ type conflictPage struct {
 }
 
 func (s *Shell) showConflict(w http.ResponseWriter, r *http.Request, late *shelf.Late) error {
-	page := conflictPage{Frame: s.Frame(r, "Somebody saved before you"), ID: late.Head.Document, Head: late.Head, What: late.What}
+	who := door.Named(late.Head.Who)
+	if len(late.Both) > 0 {
+		return s.askConflict(w, r, late, who)
+	}
+	page := conflictPage{Frame: s.Frame(r, "Somebody saved before you"), ID: late.Head.Document, Who: who, Head: late.Head, What: late.What}
 	var err error
 	if page.Diff, err = DiffLines(r.Context(), late.From.Text, late.Head.Text); err != nil {
 		return err
@@ -36,6 +46,45 @@ func (s *Shell) showConflict(w http.ResponseWriter, r *http.Request, late *shelf
 		page.Problem = problemAt(at, page.Merged)
 	}
 	return s.Page(w, r, http.StatusConflict, "conflict.tmpl", page)
+}
+
+// bothPage asks whose change shall count where two changed the same.
+type bothPage struct {
+	Frame
+	ID, Who string
+	Head    revision.Version
+	What    string // of what was to be saved
+	Parts   string // what both changed: "hole B2 and the boards"
+	Action  string
+	Fields  []Fact // of the form, made on the newest version
+}
+
+func (s *Shell) askConflict(w http.ResponseWriter, r *http.Request, late *shelf.Late, who string) error {
+	parts := make([]string, len(late.Both))
+	for i, p := range late.Both {
+		parts[i] = partWords(p)
+	}
+	page := bothPage{ID: late.Head.Document, Who: who, Head: late.Head, What: late.What, Parts: say.Names(parts), Action: r.URL.RequestURI()}
+	page.Frame = s.Frame(r, "You both changed "+page.Parts)
+	for _, name := range slices.Sorted(maps.Keys(r.PostForm)) {
+		for _, value := range r.PostForm[name] {
+			if name == "base" {
+				value = strconv.Itoa(late.Head.Number)
+			}
+			if name != "once" { // it is another change now
+				page.Fields = append(page.Fields, Fact{name, value})
+			}
+		}
+	}
+	return s.Page(w, r, http.StatusConflict, "both.tmpl", page)
+}
+
+// partWords names a part of an arena in a sentence: "hole B2", "the boards".
+func partWords(part string) string {
+	if id, ok := strings.CutPrefix(part, "holes["); ok {
+		return "hole " + strings.TrimSuffix(id, "]")
+	}
+	return "the " + strings.ReplaceAll(part, "-", " ")
 }
 
 // DiffLine is a line of what changed between two texts.

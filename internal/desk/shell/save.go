@@ -26,11 +26,11 @@ func (s *Shell) Base(r *http.Request) (shelf.Book, error) {
 }
 
 // Edit makes edits in the version that a form was made from, and saves the outcome
-// on top of it; without words of their own the version says what they did. Where
-// somebody was quicker the error is answered by a page that shows what came between.
-func (s *Shell) Edit(r *http.Request, from shelf.Book, what string, edits ...edit.Edit) (*arena.Document, error) {
-	doc, _, err := s.Shelf.Edit(r.Context(), from, edits, door.Who(r.Context()), what)
-	return doc, err
+// on top of it; without words of their own the version says what they did. What
+// others saved since is kept, and where both changed the same the error is answered
+// by a page that asks.
+func (s *Shell) Edit(r *http.Request, from shelf.Book, what string, edits ...edit.Edit) (shelf.Joined, error) {
+	return s.Shelf.Join(r.Context(), from, shelf.Change{Edits: edits, Who: door.Who(r.Context()), What: what, Once: r.PostFormValue("once")})
 }
 
 // YesOrNo reads a field of a form that is one of both.

@@ -41,11 +41,11 @@ func (d area) saveText(w http.ResponseWriter, r *http.Request) error {
 		text = strings.ReplaceAll(text, "\n", "\r\n") // a browser's text has lost the document's line ends
 	}
 	what, id := r.PostFormValue("what"), from.Document.ID
-	doc, err := d.Edit(r, from, what, edit.Edit{Do: edit.Text, Text: text})
+	made, err := d.Edit(r, from, what, edit.Edit{Do: edit.Text, Text: text})
 	if err != nil {
 		return d.Again(r, err, text, func(p *shell.Problem) error {
 			return d.Page(w, r, p.Status, "text.tmpl", textPage{d.Frame(r, id+": text"), id, from.Version.Number, text, what, p})
 		})
 	}
-	return d.BackTo(w, r, doc)
+	return d.BackTo(w, r, made.Document)
 }

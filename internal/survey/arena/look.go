@@ -10,3 +10,7 @@ func (d *Document) IsGroup(path string) bool { return d.form.IsGroup(path) }
 // Items returns the paths of the items of the list at a path: "panes[P7]",
 // "light.readings[#3]".
 func (d *Document) Items(path string) []string { return d.form.Items(path) }
+
+// Differ returns the paths of what two documents hold otherwise: each hole for
+// itself, "holes[H3]", else a field with all that is in it, "boards".
+func (d *Document) Differ(other *Document) []string { return d.form.Differ(other.form, "holes") }
