@@ -6,6 +6,9 @@ import { dragging } from "./drag.js";
 import { finder } from "./finder.js";
 import { keys } from "./keys.js";
 import { inPlace } from "./links.js";
+import { outbox } from "./outbox.js";
+import { plan } from "./plan.js";
+import { watchSaves } from "./saves.js";
 import { showPickedOnStrip } from "./strip.js";
 import { tools } from "./tools.js";
 import { tour } from "./tour.js";
@@ -19,7 +22,10 @@ if (page) {
     dragging(page);
     keys(page);
     showPickedOnStrip(page);
+    setTimeout(() => void plan().catch(() => {}), 100); // at hand before a hole is, with or without the network
   }
+  outbox();
+  watchSaves();
 }
 
 const view = document.querySelector("[data-picture]");

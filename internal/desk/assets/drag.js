@@ -24,7 +24,7 @@ export function dragging(page) {
     if (!mark || !(box instanceof HTMLElement) || event.button !== 0 || !event.isPrimary || !editable()) return;
     press = { id: event.pointerId, box, hole: mark.getAttribute("data-hole") ?? "", x: event.clientX, y: event.clientY, dragging: false, grabX: 0, grabY: 0 };
     event.target?.addEventListener("touchmove", still, { passive: false });
-    void plan(); // have it ready
+    void plan().catch(() => {}); // have it ready; take says when it cannot be had
   });
   // touch-action does not reach the parts of a drawing, so a finger on a hole is kept from panning
   // the page here; and by the part touched itself, which may be drawn anew meanwhile (below).

@@ -6,6 +6,7 @@ import { moveMark, showGuide } from "./drawing.js";
 import { freeze, thaw } from "./still.js";
 import { inside, snapWords } from "./fitting.js";
 import { restHeat, staleHeat } from "./heat.js";
+import { note } from "./notes.js";
 import { ask, quiet, whenAnswered } from "./live.js";
 import { plan as planNow, said } from "./plan.js";
 import { say, sayState } from "./say.js";
@@ -26,7 +27,7 @@ whenAnswered((asked, answer) => {
   if (!held || held.hole.id !== asked.hole) return;
   moveMark(held.plan, held.hole.id, held.station, held.height); // it may be ahead of the answer
   held.wrong = answer.wrong;
-  note(answer.wrong);
+  noteWrong(answer.wrong);
 });
 
 /** @returns {boolean} whether a hole is in the hand */
@@ -42,7 +43,11 @@ export function holding() {
 export async function take(id) {
   if (held && held.hole.id === id) return true;
   if (held) await letGo();
-  const plan = await planNow();
+  const plan = await planNow().catch(() => null);
+  if (!plan) {
+    note("unsent", "The desk does not answer, and this page does not know the holes yet: nothing was moved.", []);
+    return false;
+  }
   const hole = plan.holes.find((h) => h.id === id);
   if (!hole || hole.state === "off") return false;
   held = { plan, hole, station: hole.station_m, height: hole.height_m, moved: false, wrong: "" };
@@ -87,7 +92,7 @@ function rested() {
 }
 
 /** Shows why a hole cannot stand where it is. @param {string} wrong */
-function note(wrong) {
+function noteWrong(wrong) {
   const text = document.querySelector("[data-snapped]");
   if (text && wrong) text.textContent = wrong;
 }

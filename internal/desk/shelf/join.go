@@ -68,6 +68,20 @@ func (s *Shelf) Join(ctx context.Context, b Book, c Change) (Joined, error) {
 	return Joined{}, revision.ErrDown
 }
 
+// Advance returns the newest version above a book up to which everything came from
+// the same queue as a change: what that was made on is what its sender saw.
+func (s *Shelf) Advance(ctx context.Context, b Book, who, once string) (Book, error) {
+	own := s.sent.own(b.Document.ID, Change{Who: who, Once: once})
+	n := b.Version.Number
+	for slices.Contains(own, n+1) {
+		n++
+	}
+	if n == b.Version.Number {
+		return b, nil
+	}
+	return s.Open(ctx, b.Document.ID, n)
+}
+
 // others returns the parts of the arena that others than the change's own queue
 // changed from one version to a newer one.
 func (s *Shelf) others(ctx context.Context, from, to Book, c Change) ([]string, error) {

@@ -22,7 +22,11 @@ func (s *Shell) Base(r *http.Request) (shelf.Book, error) {
 	if err != nil || base < 1 {
 		return shelf.Book{}, ErrIncomplete
 	}
-	return s.Book(r, r.PathValue("slug"), base)
+	b, err := s.Book(r, r.PathValue("slug"), base)
+	if err != nil {
+		return b, err
+	}
+	return s.Shelf.Advance(r.Context(), b, door.Who(r.Context()), r.PostFormValue("once"))
 }
 
 // Edit makes edits in the version that a form was made from, and saves the outcome
