@@ -128,7 +128,7 @@ func TestHandsWithoutAScript(t *testing.T) {
 	for form, status := range map[string]int{
 		"base=9&hole=none&act=up&back=": 422, "base=9&hole=A1&act=fly&back=": 422, "base=&hole=A1&act=up": 400,
 		"base=99&hole=A1&act=up": 404, "base=9&act=add&station_m=soon": 422, "base=9&hole=A1&act=place&station_m=x": 422,
-		"base=1&hole=A1&act=up&back=": 409, "base=9&act=add&station_m=12.8016&as=X1": 422,
+		"base=1&hole=B2&act=up&back=": 409, "base=9&act=add&station_m=12.8016&as=X1": 422,
 	} {
 		if w := post(form); w.Code != status {
 			t.Errorf("%s: %d, expected %d", form, w.Code, status)
