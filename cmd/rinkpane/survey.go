@@ -17,6 +17,7 @@ import (
 type surveyFlags struct {
 	rink   rinkFlags
 	pane   unit.Maybe[unit.Length]
+	plan   struct{ name, place, markings, panes, list, benches string }
 	out    target
 	schema bool
 	kit    bool
@@ -36,8 +37,11 @@ exit 2 when the file cannot be read as an arena.`,
 		Example: `  # begin a survey: panes 4 ft wide all round
   rinkpane survey --standard north-american --pane "4 ft" --out my.yaml
 
-  # a rink of your own dimensions
-  rinkpane survey --length "56 m" --width "26 m" --corner-radius "7.5 m" --out my.yaml
+  # a rink of your own size, its panes in a sentence; corners and markings by the book or in proportion
+  rinkpane survey --length "60 m" --width "26 m" --panes "1.2 m, 1.8 m at the ends, gates at 41.4 m" --out my.yaml
+
+  # the panes from the contractor's list (id,from,width,count,height,thickness,material,curved,gate)
+  rinkpane survey --standard international --pane-list panes.csv --out my.yaml
 
   # what is still missing?
   rinkpane survey my.yaml
@@ -52,6 +56,19 @@ exit 2 when the file cannot be read as an arena.`,
 	}
 	f.rink.flags(c)
 	quantity(c, &f.pane, "pane", "length", unit.ParseLength, "width of most panes (default 4 ft or 1.2 m)")
+	for _, t := range []struct {
+		to          *string
+		name, usage string
+	}{
+		{&f.plan.name, "name", "the rink's name"},
+		{&f.plan.place, "place", "its town or building"},
+		{&f.plan.markings, "markings", "of own dimensions: book, proportion or none (default: the book where the length is its, else in proportion)"},
+		{&f.plan.panes, "panes", `the panes in a sentence, as "126 panes of 4 ft, 6 ft at the ends, gates at 20 ft and 180 ft"`},
+		{&f.plan.list, "pane-list", "the panes from a list, a CSV file with a line for each"},
+		{&f.plan.benches, "benches", `where the players' benches stand: "one side" (default) or opposite`},
+	} {
+		c.Flags().StringVar(t.to, t.name, "", t.usage)
+	}
 	f.out.flags(c, "out", "write the new arena file here")
 	c.Flags().BoolVar(&f.schema, "schema", false, "print the JSON Schema of the arena file, and do nothing else")
 	c.Flags().BoolVar(&f.kit, "kit", false, "print the built-in kit of bodies and lenses, to edit, and do nothing else")
@@ -59,7 +76,7 @@ exit 2 when the file cannot be read as an arena.`,
 }
 
 func runSurvey(a *app, c *cobra.Command, f surveyFlags, args []string) error {
-	begins := anyChanged(c, append(ownDimensions(), "standard", "pane", "out", "force")...)
+	begins := anyChanged(c, append(ownDimensions(), "standard", "pane", "out", "force", "name", "place", "markings", "panes", "pane-list", "benches")...)
 	switch {
 	case (f.schema || f.kit) && (begins || len(args) > 0 || f.schema && f.kit):
 		return errors.New("--schema and --kit each stand alone: they print a text and do nothing else")
@@ -80,28 +97,22 @@ func runSurvey(a *app, c *cobra.Command, f surveyFlags, args []string) error {
 }
 
 func beginSurvey(a *app, c *cobra.Command, f surveyFlags) error {
-	r, own, err := f.rink.rink(c)
+	l, err := f.layout(a, c)
 	if err != nil {
 		return err
 	}
-	sys, err := a.system(own)
-	if err != nil {
-		return err
-	}
-	text, ar, err := starter.Begin(starter.Layout{Rink: r, Standard: f.rink.standard, Pane: f.pane.Or(starter.UsualPane(sys)), Units: sys})
+	text, ar, err := starter.Begin(l)
 	if err != nil {
 		return fmt.Errorf("survey: %w", err)
 	}
+	notes := l.Notes(ar)
 	if f.out.path == "" {
-		return a.print(wire.Object{"document", string(text), "panes", len(ar.Panes), "holes", len(ar.Holes)}, func() string { return string(text) })
+		return a.print(wire.Object{"document", string(text), "panes", len(ar.Panes), "holes", len(ar.Holes), "notes", notes}, func() string { return string(text) })
 	}
 	if err := f.out.write(text); err != nil {
 		return err
 	}
-	return a.print(wire.Object{"path", f.out.path, "panes", len(ar.Panes), "holes", len(ar.Holes)}, func() string {
-		return fmt.Sprintf("%s: %d panes, %d planned holes. Measure and correct it, then:\n  rinkpane survey %[1]s\n  rinkpane check %[1]s\n",
-			f.out.path, len(ar.Panes), len(ar.Holes))
-	})
+	return a.print(wire.Object{"path", f.out.path, "panes", len(ar.Panes), "holes", len(ar.Holes), "notes", notes}, func() string { return words.Begun(f.out.path, ar, notes) })
 }
 
 func reportSurvey(a *app, path string) error {

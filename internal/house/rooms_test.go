@@ -66,6 +66,7 @@ var houseRooms = append([]room{
 		{"survey/glass", "the materials to choose from"},
 		{"measure/form", "the materials as choices"},
 		{"survey/arena", "the document begun, and the arena that lacks something"},
+		{"measure/say", "doubts about lengths, in no units yet"},
 	}},
 	{name: "answer/rules", floor: 5, uses: []arrow{
 		{"measure/say", "what a finding asks to be done, in no units yet"},

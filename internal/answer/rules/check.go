@@ -34,6 +34,7 @@ func (s Sets) Check(a arena.Arena) Report {
 			rep.Notes = append(rep.Notes, fmt.Sprintf("The rule set %s concerns no hole of this arena.", id))
 		}
 	}
+	rep.Notes = append(rep.Notes, guessNotes(a, rep.Findings)...)
 	rep.Verdict = on.verdict(rep.Findings)
 	return rep
 }

@@ -92,10 +92,10 @@ func (d *Document) dashed(indent int, e Entry, oneLine bool) string {
 
 func (c *change) beginMissing(in *yaml.Node, name string, e Entry) (*Document, error) {
 	if flow(in) {
-		return c.addInBrackets(in, scalar(name)+": "+Items(e).inline())
+		return c.addInBrackets(in, Scalar(name)+": "+Items(e).inline())
 	}
 	indent := in.Content[0].Column - 1
-	head := strings.Repeat(" ", indent) + scalar(name) + ":" + c.newline()
+	head := strings.Repeat(" ", indent) + Scalar(name) + ":" + c.newline()
 	return c.addLines(c.end(in), head+c.dashed(indent+2, e, false))
 }
 

@@ -90,7 +90,7 @@ func (c *change) replaceItem(s spot, e Entry) (*Document, error) {
 
 // addField writes a field that is not there yet, after the last one.
 func (c *change) addField(in *yaml.Node, name string, e Entry) (*Document, error) {
-	text := scalar(name) + ": " + e.inline()
+	text := Scalar(name) + ": " + e.inline()
 	if flow(in) {
 		return c.addInBrackets(in, text)
 	}

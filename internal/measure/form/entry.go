@@ -37,7 +37,7 @@ func (e Entry) inline() string {
 	case yaml.MappingNode:
 		parts := make([]string, len(e.fields))
 		for i, f := range e.fields {
-			parts[i] = scalar(f.Name) + ": " + f.Value.inline()
+			parts[i] = Scalar(f.Name) + ": " + f.Value.inline()
 		}
 		return "{" + strings.Join(parts, ", ") + "}"
 	case yaml.SequenceNode:
@@ -47,7 +47,7 @@ func (e Entry) inline() string {
 		}
 		return "[" + strings.Join(parts, ", ") + "]"
 	}
-	return scalar(e.text)
+	return Scalar(e.text)
 }
 
 // block returns the entry with a line for each of its fields, lines after the
@@ -58,14 +58,14 @@ func (e Entry) block(indent int, newline string) string {
 	}
 	lines := make([]string, len(e.fields))
 	for i, f := range e.fields {
-		lines[i] = scalar(f.Name) + ": " + f.Value.inline()
+		lines[i] = Scalar(f.Name) + ": " + f.Value.inline()
 	}
 	return strings.Join(lines, newline+strings.Repeat(" ", indent))
 }
 
-// scalar writes a text plainly where YAML reads it back as the same text, even
+// Scalar writes a text plainly where YAML reads it back as the same text, even
 // inside brackets; in double quotes otherwise.
-func scalar(s string) string {
+func Scalar(s string) string {
 	if s != "" && strings.IndexFunc(s, func(r rune) bool { return !unicode.IsPrint(r) }) < 0 {
 		for _, frame := range [][2]string{{"k: ", "\n"}, {"{k: ", "}\n"}} {
 			root, err := parse([]byte(frame[0] + s + frame[1]))

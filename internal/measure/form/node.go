@@ -145,6 +145,9 @@ func (n Node) OK() bool { return n.doc.err == nil }
 // IsMap reports whether the value is there and is fields.
 func (n Node) IsMap() bool { return n.yaml != nil && n.yaml.Kind == yaml.MappingNode }
 
+// Path names the value as messages and edits do.
+func (n Node) Path() string { return n.field }
+
 // Value returns the text of a single value, for messages; "" for fields, lists
 // and what was left out.
 func (n Node) Value() string {

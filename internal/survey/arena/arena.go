@@ -45,7 +45,8 @@ type Arena struct {
 	Kit           string   // id of the kit that the desk plans this rink with; "" is the program's
 	RuleSets      []string // ids of the rule sets in force at this rink; empty: the program's
 
-	thick unit.Maybe[unit.Length] // see TakingThickness
+	thick   unit.Maybe[unit.Length] // see TakingThickness
+	sources map[string]Source       // by path; see Source
 }
 
 // Zone is a stretch of boards with a use: no hole where Kind forbids one.

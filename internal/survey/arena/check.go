@@ -31,12 +31,13 @@ func (rd *reader) arena(m form.Map) {
 	rd.a.Place = form.Optional(m.At("place"), form.Line)
 	rd.a.Note = form.Optional(m.At("note"), form.Line)
 	rd.a.Units = form.Parse(m.At("units"), unit.ParseSystem)
+	rd.source(m, []string{"source"})
 	rd.rink(m.At("rink").Map(rinkFields...))
 	if !m.OK() {
 		return
 	}
 	rd.boards(m.At("boards").Map(boardsFields...))
-	rd.panes(m.At("panes"), paneDefaults(m.At("glass")))
+	rd.panes(m.At("panes"), rd.paneDefaults(m.At("glass")))
 	if !m.OK() {
 		return
 	}

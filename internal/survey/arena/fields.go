@@ -9,20 +9,20 @@ const Kind = "arena 1"
 // The fields of each group of an arena file, in the order a starter writes
 // them. The reader accepts no others; a test holds the JSON Schema to them.
 var (
-	arenaFields = []string{"rinkpane", "name", "place", "note", "units", "rink", "boards", "glass",
+	arenaFields = []string{"rinkpane", "name", "place", "note", "units", "source", "rink", "boards", "glass",
 		"panes", "holes", "low-windows", "zones", "light", "dispensations", "lenses", "kit", "rules"}
-	rinkFields         = []string{"standard", "length", "width", "corner-radius", "markings"}
+	rinkFields         = []string{"standard", "length", "width", "corner-radius", "markings", "source"}
 	markingsFields     = fieldsOfMarkings()
-	boardsFields       = []string{"height", "ledge", "setback"}
-	glassFields        = []string{"height", "thickness", "material"}
-	paneFields         = []string{"id", "from", "width", "count", "height", "thickness", "material", "curved", "gate"}
-	holeFields         = []string{"id", "place", "station", "height", "size", "corner-radius", "rounding", "cover", "state", "note"}
+	boardsFields       = []string{"height", "ledge", "setback", "source"}
+	glassFields        = []string{"height", "thickness", "material", "source"}
+	paneFields         = []string{"id", "from", "width", "count", "height", "thickness", "material", "curved", "gate", "source"}
+	holeFields         = []string{"id", "place", "station", "height", "size", "corner-radius", "rounding", "cover", "state", "note", "source"}
 	placeFields        = []string{"corner", "landmark", "offset"}
 	coverFields        = []string{"material", "tether"}
-	windowFields       = []string{"id", "place", "station", "height", "size", "kind", "material", "thickness", "nearest", "printed", "corner-radius", "rounding", "cover", "note"}
-	zoneFields         = []string{"id", "kind", "from", "to", "note"}
-	lightFields        = []string{"mains", "readings", "upright-share"}
-	readingFields      = []string{"x", "y", "height", "light", "facing"}
+	windowFields       = []string{"id", "place", "station", "height", "size", "kind", "material", "thickness", "nearest", "printed", "corner-radius", "rounding", "cover", "note", "source"}
+	zoneFields         = []string{"id", "kind", "from", "to", "note", "source"}
+	lightFields        = []string{"mains", "readings", "upright-share", "source"}
+	readingFields      = []string{"x", "y", "height", "light", "facing", "source"}
 	dispensationFields = []string{"rule", "holes", "by", "reference", "date"}
 )
 

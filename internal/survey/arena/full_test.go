@@ -6,6 +6,7 @@ name: Full
 place: Nowhere
 note: every field once
 units: imperial
+source: guess
 rink:
   standard: north-american
   length: 200 ft
@@ -30,6 +31,7 @@ boards:
   height: 42 in
   ledge: 9 in
   setback: 1 in
+  source: {height: measured, ledge: drawing}
 glass:
   height: 6 ft
   thickness: 5/8 in

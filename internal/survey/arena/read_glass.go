@@ -30,6 +30,7 @@ func (rd *reader) boards(m form.Map) {
 		Ledge:   form.Maybe(m.At("ledge"), form.Within(0, mostLedge)),
 		Setback: form.Maybe(m.At("setback"), form.Within(0, mostLedge)),
 	}
+	rd.source(m, boardsFields)
 }
 
 // usual is what a pane has when its own line does not say.
@@ -39,11 +40,12 @@ type usual struct {
 	material  unit.Maybe[glass.Material]
 }
 
-func paneDefaults(n form.Node) usual {
+func (rd *reader) paneDefaults(n form.Node) usual {
 	if !n.Present() {
 		return usual{}
 	}
 	m := n.Map(glassFields...)
+	rd.source(m, glassFields)
 	return usual{
 		height:    form.Maybe(m.At("height"), form.Within(leastPane, mostPane)),
 		thickness: form.Maybe(m.At("thickness"), form.Within(leastThick, mostThick)),
@@ -83,6 +85,7 @@ func (rd *reader) row(m form.Map, p glass.Pane) unit.Length {
 		m.At("count").Failf("makes %d panes in all; at most %d are read", len(rd.a.Panes)+count, MaxPanes)
 	}
 	first := p
+	rd.source(m, paneFields)
 	for k := range count {
 		if k > 0 {
 			p.ID, p.From = counted(first.ID, k), first.From+unit.Length(k)*first.Width
@@ -92,6 +95,7 @@ func (rd *reader) row(m form.Map, p glass.Pane) unit.Length {
 			break
 		}
 		rd.a.Panes = append(rd.a.Panes, p)
+		rd.as(first.ID, p.ID)
 	}
 	return p.To()
 }

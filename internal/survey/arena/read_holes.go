@@ -26,6 +26,7 @@ func (rd *reader) holes(n form.Node) {
 			return
 		}
 		rd.inPane(m, &h)
+		rd.source(m, holeFields)
 		rd.a.Holes = append(rd.a.Holes, h)
 	}
 }
@@ -127,6 +128,7 @@ func (rd *reader) windows(n form.Node) {
 		}
 		w.Corner = rd.corner(m, w.Size)
 		rd.inBoards(m, w)
+		rd.source(m, windowFields)
 		rd.a.Windows = append(rd.a.Windows, w)
 	}
 }

@@ -34,6 +34,7 @@ func (rd *reader) zones(n form.Node) {
 		if m.OK() && z.From == z.To {
 			m.At("to").Failf("zone %s ends where it starts; it runs along rising stations from one to the other", z.ID)
 		}
+		rd.source(m, zoneFields)
 		rd.a.Zones = append(rd.a.Zones, z)
 	}
 	rd.a.NoZones = len(rd.a.Zones) == 0
@@ -48,6 +49,7 @@ func (rd *reader) light(n form.Node) {
 	}
 	m := n.Map(lightFields...)
 	rd.a.Light.Mains = form.Maybe(m.At("mains"), mains)
+	rd.source(m, lightFields)
 	rd.a.Light.Upright = form.Maybe(m.At("upright-share"), uprightShare)
 	list := m.At("readings")
 	if !list.Present() {
@@ -80,6 +82,7 @@ func (rd *reader) reading(m form.Map) Reading {
 	if m.OK() && !rd.a.Rink.Contains(r.At) {
 		m.At("x").Failf("the reading lies off the ice; x runs along the rink from centre ice toward end B, y across toward the penalty boxes")
 	}
+	rd.source(m, readingFields)
 	return r
 }
 

@@ -31,6 +31,7 @@ func (rd *reader) rink(m form.Map) {
 	if v := m.At("markings"); v.Present() {
 		markings(&d.Markings, v.Map(markingsFields...))
 	}
+	rd.source(m, rinkFields)
 	if !m.OK() {
 		return
 	}

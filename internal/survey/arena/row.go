@@ -83,12 +83,27 @@ func (d *Document) sized(row string, n int) (*Document, error) {
 	return d, nil
 }
 
+// words copies a group of single values of a pane.
+func (d *Document) words(path string) form.Entry {
+	var fields []form.Field
+	for _, name := range paneFields {
+		if v := d.Value(path + "." + name); v != "" {
+			fields = append(fields, form.Field{Name: name, Value: form.Text(v)})
+		}
+	}
+	return form.Fields(fields...)
+}
+
 // like writes a row of n panes that begins where the line before it ends and is
 // otherwise as the one at path.
 func (d *Document) like(path, id string, n int) form.Entry {
 	fields := []form.Field{{Name: "id", Value: form.Text(id)}}
 	for _, name := range paneFields {
 		text := d.Value(path + "." + name)
+		if name == "source" && d.IsGroup(path+".source") {
+			fields = append(fields, form.Field{Name: name, Value: d.words(path + ".source")})
+			continue
+		}
 		switch {
 		case name == "count" && n > 1:
 			text = strconv.Itoa(n)

@@ -2,6 +2,7 @@ package starter
 
 import (
 	"math"
+	"slices"
 
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/rink"
@@ -58,13 +59,15 @@ type span struct {
 	id, kind string
 	// What stands on it: a door at each end with open boards between, a door at
 	// one end, glass as elsewhere, or a gate of two leaves.
-	doorFirst, doorLast, open, gate bool
+	doorFirst, doorLast, open bool
+	leaves                    int    // of a gate: so many panes; 0: no gate
+	door                      string // what the gate is for
 }
 
 // spans places benches, boxes, the timekeeper and the ice machine's gate on a
 // rink, in station order. On a short rink they shrink; what has no room is
 // left out.
-func spans(r rink.Rink, h habits) []span {
+func spans(r rink.Rink, h habits, benches Benches) []span {
 	d := r.Dimensions()
 	per := r.Perimeter()
 	straight := d.Length/2 - d.CornerRadius // of a side, from the red line
@@ -84,7 +87,15 @@ func spans(r rink.Rink, h habits) []span {
 	arc := unit.Length(math.Pi/2) * d.CornerRadius
 	if end := d.Width - 2*d.CornerRadius; end >= h.iceGate {
 		middle := per/2 + straight + arc + end/2 // the middle of end A's boards
-		out = append(out, span{from: middle - h.iceGate/2, to: middle + h.iceGate/2, id: "ice-machine", kind: "gate", gate: true})
+		out = append(out, span{from: middle - h.iceGate/2, to: middle + h.iceGate/2, id: "ice-machine", kind: "gate", leaves: 2, door: "ice machine"})
+	}
+	if benches == Opposite {
+		guest := min(bench, straight-keeper-box-h.benchFrom)
+		if guest > 2*h.door {
+			from := side + keeper + box
+			out = slices.Insert(out, 4, span{from: from, to: from + guest, id: "guest-bench", kind: "bench", doorFirst: true, doorLast: true, open: true})
+		}
+		return out
 	}
 	if bench > 2*h.door {
 		last := per - h.benchFrom
@@ -136,8 +147,8 @@ func stretches(r rink.Rink, h habits, sp []span) []stretch {
 				continue
 			}
 			put(p.from, "", 0, false)
-			if p.gate {
-				put(p.to, "ice machine", 2, false)
+			if p.leaves > 0 {
+				put(p.to, p.door, p.leaves, false)
 				continue
 			}
 			if p.doorFirst {

@@ -19,6 +19,8 @@ type pane struct {
 	curved      bool
 	gate        string
 	title       string // of the comment above it; "" for none
+	told        bool   // by a list, with text as its line; "" within a row
+	text        string
 }
 
 // grid is the scale that lengths are written on: sixteenths of an inch, or
@@ -47,7 +49,7 @@ func (g grid) down(l unit.Length) int { return int(math.Floor(float64(l/g.mark()
 func (g grid) text(n int) string { return (unit.Length(n) * g.mark()).Tape(g.sys) }
 
 // schedule lays panes of a nominal width on every stretch that has glass.
-func schedule(r rink.Rink, g grid, h habits, all []stretch, nominal unit.Length) []pane {
+func schedule(r rink.Rink, g grid, h habits, all []stretch, nominal func(stretch) unit.Length) []pane {
 	d := r.Dimensions()
 	highFrom := d.Length/2 - d.Markings.GoalLine - h.highTo // |x| from which the glass is high
 	if !r.Marked() {
@@ -60,7 +62,7 @@ func schedule(r rink.Rink, g grid, h habits, all []stretch, nominal unit.Length)
 			continue
 		}
 		at := g.up(s.from)
-		for i, w := range widths(at, g.down(s.to), g.down(nominal), g.up(leastPane), s.leaves) {
+		for i, w := range widths(at, g.down(s.to), g.down(nominal(s)), g.up(leastPane), s.leaves) {
 			p := pane{from: at, width: w, first: i == 0, curved: s.curved, gate: s.gate}
 			middle := r.Point(unit.Length(float64(at)+float64(w)/2) * g.mark())
 			p.high = math.Abs(middle.X) > highFrom.Metres()
@@ -114,6 +116,11 @@ func lines(panes []pane, g grid, h habits) string {
 	var b strings.Builder
 	for i := 0; i < len(panes); {
 		n := 1
+		if panes[i].told {
+			b.WriteString(panes[i].text)
+			i++
+			continue
+		}
 		for i+n < len(panes) && panes[i+n].continues(panes[i]) {
 			n++
 		}

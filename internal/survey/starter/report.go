@@ -14,6 +14,9 @@ type Report struct {
 	Open       unit.Length // boards without panes where none are due: before benches
 	Unsurveyed []Stretch   // boards of which nothing is known
 	Gaps       []Gap
+	Origins    []Origin // where the numbers come from, by part; none where nobody says
+	Guesses    []Gap    // guessed numbers, and what that costs
+	Doubts     []Doubt  // likely slips of the pen
 }
 
 // Stretch is a piece of boards from one station to another along rising
@@ -40,6 +43,8 @@ func Missing(a arena.Arena) Report {
 	for _, find := range []func(arena.Arena) []Gap{rinkGaps, boardGaps, paneGaps, holeGaps, windowGaps, zoneGaps, lightGaps} {
 		r.Gaps = append(r.Gaps, find(a)...)
 	}
+	r.origins(a)
+	r.Doubts = doubts(a)
 	return r
 }
 

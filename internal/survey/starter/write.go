@@ -2,6 +2,7 @@ package starter
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 
 	"example.org/rinkpane/internal/measure/form"
@@ -40,17 +41,20 @@ func (w *writer) head() {
 	w.put(`rinkpane: arena 1
 
 # A first survey of one rink. Everything in it is a proposal until somebody has
-# measured it: walk round with a tape and correct the numbers.
+# measured it: walk round with a tape and correct the numbers. source says where
+# numbers come from: measured, drawing or guess. What stands here is guessed, of
+# everything that has no source of its own.
 #
 # Lengths carry their unit: 42 in, 4 1/2 in, 5' 6", 114 mm, 8.5 m. What is not
 # measured yet is left empty or left out; it counts as unknown, never as zero.
 #   rinkpane survey THIS-FILE   tells what is missing and what that costs
 #   rinkpane check THIS-FILE    proves the holes against the rules
-name: My rink
-place: My town
+name: %s
+place: %s
 units: %s
+source: guess
 
-`, w.plan.Units)
+`, form.Scalar(cmp.Or(w.plan.Name, "My rink")), form.Scalar(cmp.Or(w.plan.Place, "My town")), w.plan.Units)
 }
 
 func (w *writer) rink() {
@@ -60,6 +64,9 @@ func (w *writer) rink() {
 		return
 	}
 	w.put("# The ice between the boards. Corners and landmarks (goal-line, circle-bottom,\n# circle-top, blue-line) follow from the markings, measured from the end boards.\nrink:\n")
+	if w.plan.Markings != "" {
+		w.put("  # markings: %s\n", w.plan.Markings)
+	}
 	w.put("  length: %s\n  width: %s\n  corner-radius: %s\n", d.Length.Exact(w.plan.Units), d.Width.Exact(w.plan.Units), d.CornerRadius.Exact(w.plan.Units))
 	if w.plan.Rink.Marked() {
 		w.markings(d.Markings)

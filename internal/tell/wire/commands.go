@@ -36,10 +36,19 @@ func Missing(a arena.Arena, r starter.Report) Object {
 		"unsurveyed", Each(r.Unsurveyed, func(s starter.Stretch) Object {
 			return Object{"from_m", a.Rink.Wrap(s.From), "to_m", a.Rink.Wrap(s.To), "length_m", s.Length()}
 		}),
-		"gaps", Each(r.Gaps, func(g starter.Gap) Object {
-			return Object{"part", g.Part, "field", g.Field, "of", g.Of, "holes", g.Holes, "costs", g.Costs, "cure", g.Cure}
+		"gaps", Each(r.Gaps, gap),
+		"origins", Each(r.Origins, func(o starter.Origin) Object {
+			return Object{"part", o.Part, "measured", o.Measured, "drawing", o.Drawing, "guess", o.Guess, "unsaid", o.Unsaid}
+		}),
+		"guesses", Each(r.Guesses, gap),
+		"doubts", Each(r.Doubts, func(d starter.Doubt) Object {
+			return Object{"part", d.Part, "of", d.Of, "says", d.Says.In(a.Units), "cure", d.Cure.In(a.Units)}
 		}),
 	}
+}
+
+func gap(g starter.Gap) Object {
+	return Object{"part", g.Part, "field", g.Field, "of", g.Of, "holes", g.Holes, "costs", g.Costs, "cure", g.Cure}
 }
 
 // Shot encodes what a lens gives that is focused on a subject.

@@ -36,10 +36,43 @@ func Survey(a arena.Arena, rep starter.Report, sys unit.System) string {
 			length("length", "length_m", starter.Stretch.Length),
 		}.Of("", rep.Unsurveyed, sys).Text())
 	}
-	if len(rep.Gaps) > 0 {
-		p.say("\nMissing, what it costs, and what to do\n")
+	if len(rep.Doubts) > 0 {
+		p.say("\nLikely a slip of the pen\n")
 	}
-	for _, g := range rep.Gaps {
+	for _, d := range rep.Doubts {
+		p.WriteString(table.Hang("  ", DoubtAbout(d)+": "+d.Says.In(sys)) + table.Hang("      -> ", d.Cure.In(sys)))
+	}
+	p.gaps("Missing, what it costs, and what to do", rep.Gaps)
+	if len(rep.Origins) > 0 {
+		p.say("\nWhere the numbers come from\n%s", origins.Of("", rep.Origins, sys).Text())
+	}
+	p.gaps("Guessed, what that costs, and what to do", rep.Guesses)
+	return p.String()
+}
+
+// origins are the columns of the table of sources.
+var origins = table.Fields[starter.Origin]{
+	left("part", "part", func(o starter.Origin) string { return o.Part }),
+	number("measured", "measured", "%.0f", func(o starter.Origin) float64 { return float64(o.Measured) }),
+	number("drawing", "drawing", "%.0f", func(o starter.Origin) float64 { return float64(o.Drawing) }),
+	number("guess", "guess", "%.0f", func(o starter.Origin) float64 { return float64(o.Guess) }),
+	number("not said", "unsaid", "%.0f", func(o starter.Origin) float64 { return float64(o.Unsaid) }),
+}
+
+// DoubtAbout names what a doubt is about: "zones: home-bench", "boards".
+func DoubtAbout(d starter.Doubt) string {
+	if d.Of == "" {
+		return d.Part
+	}
+	return d.Part + ": " + d.Of
+}
+
+// gaps tells what is missing or guessed, what it costs, and what to do.
+func (p *page) gaps(title string, list []starter.Gap) {
+	if len(list) > 0 {
+		p.say("\n%s\n", title)
+	}
+	for _, g := range list {
 		head := g.Part + ": " + g.Field
 		if len(g.Of) > 0 {
 			head += " of " + ranges(g.Of)
@@ -49,6 +82,15 @@ func Survey(a arena.Arena, rep starter.Report, sys unit.System) string {
 			head += fmt.Sprintf(" (with %s %s)", noun, strings.Join(g.Holes, ", "))
 		}
 		p.WriteString(table.Hang("  ", head) + table.Hang("      ", g.Costs) + table.Hang("      -> ", g.Cure))
+	}
+}
+
+// Begun tells of a survey that was begun in a file, and what it takes for granted.
+func Begun(path string, a arena.Arena, notes []string) string {
+	p := page{sys: a.Units}
+	p.say("%s: %s, %s. Measure and correct it, then:\n  rinkpane survey %[1]s\n  rinkpane check %[1]s\n", path, say.Count(len(a.Panes), "pane"), say.Count(len(a.Holes), "planned hole"))
+	for _, n := range notes {
+		p.WriteString(table.Hang("Note: ", n))
 	}
 	return p.String()
 }
