@@ -17,9 +17,6 @@ const (
 	Unpainted    Filling = "none"       // none: the ice stays bare
 )
 
-// Fillings lists the fillings.
-func Fillings() []Filling { return []Filling{ByBook, InProportion, Unpainted} }
-
 // bookWithin is how far a rink's length may differ from the standard's for the
 // book's figures to be taken unscaled when nobody says how: 2 % (own choice; the
 // older rinks of 61 m are marked as those of 60 m).
