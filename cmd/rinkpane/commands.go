@@ -29,6 +29,9 @@ func commands(a *app) []*cobra.Command {
 		coversCommand(a),
 		deskCommand(a),
 		peopleCommand(a),
+		auditCommand(a),
+		backupCommand(a),
+		restoreCommand(a),
 		licencesCommand(a),
 	}
 }

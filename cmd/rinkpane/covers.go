@@ -76,10 +76,11 @@ func minding(ctx context.Context, s *store.Store, only string, window custody.Wi
 		if only != "" && only != id {
 			continue
 		}
-		h, err := historyOf(ctx, s, id)
+		events, err := eventsOf(ctx, s, id)
 		if err != nil {
 			return nil, err
 		}
+		h := custody.HistoryOf(events)
 		out = append(out, wire.Minding{Arena: id, Board: custody.Fold(h, window, now), Rates: custody.RatesOf(h, custody.Window{To: now})})
 	}
 	if only != "" && len(out) == 0 {
@@ -88,8 +89,8 @@ func minding(ctx context.Context, s *store.Store, only string, window custody.Wi
 	return out, nil
 }
 
-// historyOf reads all events of an arena.
-func historyOf(ctx context.Context, k custody.Keeper, arena string) (custody.History, error) {
+// eventsOf reads all events of an arena, as they were kept.
+func eventsOf(ctx context.Context, k custody.Keeper, arena string) ([]custody.Event, error) {
 	const page = 10_000
 	var all []custody.Event
 	for after := int64(0); ; {
@@ -98,7 +99,7 @@ func historyOf(ctx context.Context, k custody.Keeper, arena string) (custody.His
 			return nil, err
 		}
 		if all = append(all, some...); len(some) < page {
-			return custody.HistoryOf(all), nil
+			return all, nil
 		}
 		after = some[len(some)-1].Seq
 	}

@@ -21,6 +21,7 @@ func deskCommand(a *app) *cobra.Command {
 	var addr string
 	from := source{asksKit: true}
 	var place storePlace
+	var demo bool
 	c := &cobra.Command{
 		Use:   "desk [ARENA...]",
 		Short: "Open the planning desk in the browser of this machine",
@@ -63,6 +64,11 @@ func deskCommand(a *app) *cobra.Command {
 			if err := stock(c.Context(), a, on, imports); err != nil {
 				return err
 			}
+			if demo {
+				if err := loadSeason(c.Context(), a, s, on, time.Now()); err != nil {
+					return err
+				}
+			}
 			code, err := door.NewCode(rand.Reader)
 			if err != nil {
 				return err
@@ -84,6 +90,7 @@ func deskCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
+	c.Flags().BoolVar(&demo, "demo-season", false, "fill the demo arena with an invented season of covers, inspections and incidents")
 	place.flags(c)
 	from.rulesFlag(c)
 	return c

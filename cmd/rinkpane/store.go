@@ -44,6 +44,17 @@ func (p *storePlace) open(ctx context.Context) (*store.Store, error) {
 	return store.OpenFolder(ctx, folder)
 }
 
+// name says in a message where the store is, without what signs in to it.
+func (p *storePlace) name() string {
+	switch {
+	case p.dsn != "":
+		return "the database"
+	case p.folder != "":
+		return p.folder
+	}
+	return "the user's data folder"
+}
+
 // dataFolder is the program's folder among the user's data, by the XDG base
 // directory specification: $XDG_DATA_HOME, else ~/.local/share.
 func dataFolder() (string, error) {

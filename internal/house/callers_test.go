@@ -29,12 +29,12 @@ var calledByTests = map[string]string{
 	"keep/store/cluster.Start":     "the room is for tests",
 
 	"decide/custody.ApprovalOf":     "drawings and pages that tell it follow",
-	"decide/custody.IDOf":           "phones make ids; the terminal's own follow",
 	"decide/custody.InspectionsDue": "the page that tells it follows",
 	"decide/custody.LinkFor":        "the page at the glass follows",
 	"decide/custody.PhotoOf":        "the page at the glass follows",
 	"keep/store.Store.KeepPhoto":    "the page at the glass follows",
 	"keep/store.Store.Await":        "the board that follows changes comes next",
+	"tell/words.ApprovalLine":       "drawings and pages that tell it follow",
 }
 
 // leastExported is how many exported functions the reading must meet to be believed.

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"example.org/rinkpane/internal/decide/custody"
@@ -33,8 +34,8 @@ func CoversText(name string, b custody.Board, rates []custody.Rate, zone *time.L
 		open[h.ID] = h.OpenInAll()
 	}
 	p.say("\n%s", coverColumns(open, zone).Of("", b.Covers, unit.Metric).Text())
-	if len(rates) > 0 {
-		p.say("\nincidents, and their rate in 1000 hours open with its 95 %% interval\n\n%s", Rates().Of("", rates, unit.Metric).Text())
+	if told := slices.DeleteFunc(slices.Clone(rates), func(r custody.Rate) bool { return r.Incidents == 0 && r.Open < leastTold }); len(told) > 0 {
+		p.say("\nincidents, and their rate in 1000 hours open with its 95 %% interval\n\n%s", Rates().Of("", told, unit.Metric).Text())
 		for _, o := range custody.Outliers(rates) {
 			if o.Above() {
 				p.lines(fmt.Sprintf("Hole %s sees more than the rest: %d where %.1f were to be expected (p %.2g, adjusted for the number of holes).", o.Hole, o.Incidents, o.Expected, o.Adjusted))
@@ -43,6 +44,9 @@ func CoversText(name string, b custody.Board, rates []custody.Rate, zone *time.L
 	}
 	return p.String()
 }
+
+// leastTold is the least time open of which people are told that nothing happened.
+const leastTold = time.Hour
 
 // Alarm says in one sentence what is wrong and what to do.
 func Alarm(a custody.Alarm, zone *time.Location) string {
@@ -77,7 +81,7 @@ func Rates() table.Fields[custody.Rate] {
 	rate := func(head string, of func(custody.PerThousand) float64) table.Field[custody.Rate] {
 		return numbered(head, "", func(r custody.Rate) string {
 			if p, known := r.PerOpen.Get(); known {
-				return fmt.Sprintf("%.3g", of(p))
+				return rounded(of(p))
 			}
 			return "-"
 		})
@@ -91,6 +95,14 @@ func Rates() table.Fields[custody.Rate] {
 		rate("low", func(p custody.PerThousand) float64 { return p.Low }),
 		rate("high", func(p custody.PerThousand) float64 { return p.High }),
 	}
+}
+
+// rounded prints a rate to three digits at most, without an exponent.
+func rounded(x float64) string {
+	if x < 100 {
+		return fmt.Sprintf("%.3g", x)
+	}
+	return fmt.Sprintf("%.0f", x)
 }
 
 func clock(t time.Time, zone *time.Location) string { return t.In(zone).Format("15:04") }

@@ -1,0 +1,51 @@
+package custody_test
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/rinkpane/internal/decide/custody"
+)
+
+func season(until time.Time) custody.Season {
+	s := custody.SeasonOf("east", until)
+	s.Holes, s.Revision, s.Version = []string{"A1", "A2", "B1", "B2", "B3"}, strings.Repeat("0", 64), 1
+	for _, h := range s.Holes {
+		s.Panes[h] = "P" + h
+	}
+	return s
+}
+
+// The demo season is the same on every run, every event of it can be kept, and it shows
+// what its pages are for: rates with one hole above the rest, an approval, nothing due.
+func TestDemoSeason(t *testing.T) {
+	until := at(8 * 60) // a game is on
+	events := season(until).Events()
+	if again := season(until).Events(); !reflect.DeepEqual(again, events) || len(events) < 2000 {
+		t.Fatalf("%d and %d events", len(events), len(again))
+	}
+	for _, e := range events {
+		if err := e.Check(); err != nil || e.Told.After(until) {
+			t.Fatalf("%v, %v: %+v", err, e.Told, e)
+		}
+	}
+	h := custody.HistoryOf(events)
+	b := custody.Fold(h, custody.DayOf(until), until)
+	if len(b.Covers) != 10 || len(b.Holes) != 5 || b.Phase != custody.Play && b.Phase != custody.Intermission {
+		t.Errorf("%d covers, %d holes, %s", len(b.Covers), len(b.Holes), b.Phase)
+	}
+	out := custody.Outliers(custody.RatesOf(h, custody.Window{To: until}))
+	if len(out) != 5 || !out[0].Above() || out[0].Hole != "A1" || out[1].Above() {
+		t.Errorf("outliers %+v", out)
+	}
+	if of, _ := custody.ApprovalOf(h, strings.Repeat("0", 64)); of.Standing != custody.Approved || len(of.Replies) != 2 || of.On().IsZero() {
+		t.Errorf("approval %+v", of)
+	}
+	for _, d := range custody.InspectionsDue(h, season(until).Holes, custody.Interval) {
+		if d.Why != "days in service" || !d.By.After(until) {
+			t.Errorf("due %+v", d)
+		}
+	}
+}
