@@ -139,13 +139,7 @@ func startBrowser() {
 		browser.err = err
 		return
 	}
-	flags := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(chromiumPath), chromedp.UserDataDir(profile),
-		chromedp.WSURLReadTimeout(patience), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-background-networking", true),
-		chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true),
-		chromedp.Flag("disable-dev-shm-usage", true),
-	)
+	flags := append(chromedp.DefaultExecAllocatorOptions[:], chromiumFlags(profile)...)
 	ctx, stopProcess := chromedp.NewExecAllocator(context.Background(), flags...)
 	ctx, stopBrowser := chromedp.NewContext(ctx)
 	browser.ctx = ctx
@@ -155,6 +149,16 @@ func startBrowser() {
 		_ = os.RemoveAll(profile) // in the system's temporary folder anyway
 	}
 	browser.err = chromedp.Do(ctx)
+}
+
+func chromiumFlags(profile string) []chromedp.ExecAllocatorOption {
+	return []chromedp.ExecAllocatorOption{
+		chromedp.ExecPath(chromiumPath), chromedp.UserDataDir(profile),
+		chromedp.WSURLReadTimeout(patience), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-background-networking", true),
+		chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true),
+		chromedp.Flag("disable-dev-shm-usage", true),
+	}
 }
 
 func (v *visitor) listen(event any) {

@@ -25,7 +25,7 @@ var openToAll = map[string]bool{
 	"GET /sign-in": true, "POST /sign-in": true, "POST /sign-out": true, "POST /theme": true,
 	"GET /assets/{hash}/{name}": true, "GET /favicon.ico": true,
 	// The file that keeps the page at the glass, and that page behind the signature of a day link.
-	"GET /phone.js": true, "GET /day/{token}": true, "GET /day/{token}/board": true, "POST /day/{token}/events": true, "GET /day/{token}/app.webmanifest": true,
+	"GET /phone.js": true, "GET /day/{token}": true, "GET /day/{token}/board": true, "GET /day/{token}/live": true, "POST /day/{token}/events": true, "GET /day/{token}/app.webmanifest": true,
 }
 
 // stewards are the calls that change where covers are, and nothing of any plan.

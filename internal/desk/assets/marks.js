@@ -37,10 +37,11 @@ function open() {
  * Runs one transaction; what it returns comes once everything in it is on the disk.
  * @template T
  * @param {(store: (name: string) => IDBObjectStore) => Promise<T>} work
+ * @param {IDBTransactionMode} [mode]
  * @returns {Promise<T>}
  */
-async function within(work) {
-  const tx = (await open()).transaction(["waiting", "refused", "kept"], "readwrite", { durability: "strict" });
+async function within(work, mode = "readwrite") {
+  const tx = (await open()).transaction(["waiting", "refused", "kept"], mode, { durability: "strict" });
   const ended = new Promise((done, fail) => {
     tx.oncomplete = () => done(null);
     tx.onabort = () => fail(tx.error);
@@ -88,7 +89,7 @@ export function keepMark(to, kind, fact, corrects, was) {
 
 /** @returns {Promise<{ waiting: Mark[], refused: Refused[], me: Me }>} */
 export function lookUp() {
-  return within(async (store) => ({ waiting: await answer(store("waiting").getAll()), refused: await answer(store("refused").getAll()), me: await me(store) }));
+  return within(async (store) => ({ waiting: await answer(store("waiting").getAll()), refused: await answer(store("refused").getAll()), me: await me(store) }), "readonly");
 }
 
 /**
@@ -120,5 +121,5 @@ export function keepBoard(to, board) {
 
 /** @param {string} to @returns {Promise<any>} the last board, null for none */
 export function lastBoard(to) {
-  return within(async (store) => (await answer(store("kept").get("board " + to)))?.board ?? null);
+  return within(async (store) => (await answer(store("kept").get("board " + to)))?.board ?? null, "readonly");
 }

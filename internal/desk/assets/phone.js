@@ -25,6 +25,7 @@ async function draw() {
   ahead = me.ahead ?? ahead;
   const mine = waiting.filter((m) => m.to === to);
   if (board) show(overlaid(board, mine), Date.now() - ahead);
+  else find("[data-covers]").replaceChildren();
   find("[data-post]").textContent = post(waiting.length);
   page.classList.toggle("unsent", waiting.length > 0);
   fill(find("[data-refused]"), refused, (r) => r.id, (row, r) => {
@@ -85,7 +86,6 @@ async function move(id, state) {
 
 /** @param {any} fresh a board of the desk */
 async function take(fresh) {
-  if (board && fresh.seq < board.seq) return;
   board = fresh;
   await keepBoard(to, fresh);
   await draw();
@@ -104,7 +104,8 @@ function openMenu(id) {
   menu.showModal();
 }
 
-let lastTap = 0;
+/** @type {{ on: Element | null, at: number }} */
+let lastTap = { on: null, at: 0 };
 
 /** @param {HTMLElement} pressed */
 async function press(pressed) {
@@ -131,32 +132,66 @@ async function press(pressed) {
 page.addEventListener("click", (e) => {
   const pressed = e.target instanceof Element ? e.target.closest("button") : null;
   if (!pressed) return;
-  const now = performance.now();
-  if (pressed.matches("[data-tap]") && now - lastTap < 400) return; // a glove taps twice
-  if (pressed.matches("[data-tap]")) lastTap = now;
+  const twice = pressed === lastTap.on && e.timeStamp - lastTap.at < 400;
+  lastTap = { on: pressed, at: e.timeStamp };
+  if (twice) return; // a glove taps twice
   void press(pressed);
 });
 
-/** Asks the desk for the board. */
-async function look() {
+/** @type {EventSource | null} */
+let stream = null;
+/** @type {number | undefined} */
+let later;
+
+/** Listens to the desk: each board that it sends is whole, so what was missed is in the next. */
+function listen() {
+  clearTimeout(later);
+  stream?.close();
+  const mine = (stream = new EventSource(to + "/live"));
+  mine.addEventListener("board", (e) => {
+    lost = false;
+    void take(JSON.parse(e.data));
+  });
+  mine.addEventListener("open", () => {
+    lost = false;
+    void post_();
+  });
+  mine.addEventListener("error", () => {
+    lost = true;
+    if (mine.readyState === EventSource.CLOSED) void ask(); // the desk refused; else the browser tries again
+    else void draw();
+  });
+}
+
+/** Asks the desk why it does not tell the board, and listens again if there is no reason. */
+async function ask() {
   try {
     const answer = await fetch(to + "/board", { credentials: "same-origin", headers: { Accept: "application/json" } });
     const said = await answer.json();
-    lost = answer.status >= 500;
-    if (answer.ok) {
-      trouble = null;
-      await take(said);
-    } else if (!lost) trouble = { away: false, words: String(said.detail ?? "") };
+    if (answer.ok) await take(said);
+    else if (answer.status < 500) {
+      trouble = { away: false, words: String(said.detail ?? "") };
+      lost = false;
+      if (answer.status !== 401) board = null; // this pass has ended: it shows nothing any more
+      await keepBoard(to, board);
+      return await draw();
+    }
   } catch {
     lost = true;
   }
+  later = setTimeout(listen, 5000);
   await draw();
 }
 
-addEventListener("online", () => void look().then(post_));
+/** The network may be back. */
+function back() {
+  listen();
+  void post_();
+}
+addEventListener("online", back);
 addEventListener("offline", () => void draw());
 document.addEventListener("visibilitychange", () => {
-  if (document.visibilityState === "visible") void look().then(post_);
+  if (document.visibilityState === "visible") back();
 });
 setInterval(() => void draw(), 10_000);
 navigator.serviceWorker?.register("/phone.js", { scope: to, type: "module" }).catch(() => null); // without one the page works with a network only
@@ -164,5 +199,5 @@ void navigator.storage?.persist?.();
 
 board = await lastBoard(to);
 await draw();
-void look().then(post_);
-setInterval(() => void look(), 5000);
+performance.mark("covers shown");
+back();

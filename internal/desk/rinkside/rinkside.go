@@ -41,6 +41,7 @@ type area struct {
 	*shell.Shell
 	Options
 	records *records
+	watches *watches
 }
 
 // mostBatch is how much a phone may send at once, in bytes: [custody.MaxBatch] events
@@ -49,7 +50,7 @@ const mostBatch = 512 << 10
 
 // New returns the area.
 func New(s *shell.Shell, o Options) shell.Area {
-	d := area{s, o, newRecords(o.Keeper)}
+	d := area{s, o, newRecords(o.Keeper), &watches{all: map[string]*watch{}}}
 	routes := []shell.Route{
 		{Pattern: "GET /phone.js", Need: door.Open, Most: shell.Form, Answer: d.worker},
 	}
@@ -71,6 +72,7 @@ func New(s *shell.Shell, o Options) shell.Area {
 		}
 		routes = append(routes, page,
 			row("GET", "/board", shell.Form, d.board),
+			row("GET", "/live", shell.Form, d.live),
 			row("POST", "/events", mostBatch, d.events),
 			row("GET", "/app.webmanifest", shell.Form, d.manifest),
 		)

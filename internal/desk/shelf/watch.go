@@ -50,6 +50,10 @@ func (s *Shelf) Watch(id string) (saved <-chan struct{}, leave func(), err error
 	}), nil
 }
 
+// Tell wakes those who watch something of another kind than an arena's saves, under a
+// name that no arena may have.
+func (s *Shelf) Tell(id string) { s.watchers.tell(id) }
+
 // tell wakes those who watch an arena.
 func (w *watchers) tell(id string) {
 	w.mu.Lock()
