@@ -19,7 +19,7 @@ import (
 )
 
 // ownDesk is a desk that a test may change.
-func ownDesk(t *testing.T, signIn bool) (http.Handler, *Desk, *store.Store) {
+func ownDesk(t testing.TB, signIn bool) (http.Handler, *Desk, *store.Store) {
 	t.Helper()
 	on, s := exampleShelf(t, t.TempDir())
 	t.Cleanup(func() { s.Close() })

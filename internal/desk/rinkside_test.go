@@ -30,7 +30,7 @@ func (p *telephone) line(before time.Duration, corrects custody.ID, fact custody
 }
 
 // send sends lines to a page's events, and returns the answer.
-func (p *telephone) send(t *testing.T, h http.Handler, path string, lines ...string) *httptest.ResponseRecorder {
+func (p *telephone) send(t testing.TB, h http.Handler, path string, lines ...string) *httptest.ResponseRecorder {
 	t.Helper()
 	body := fmt.Sprintf(`{"device":%q,"now":%q,"events":[%s]}`, p.device, time.Now().Add(p.ahead).UTC().Format(time.RFC3339Nano), strings.Join(lines, ","))
 	r := httptest.NewRequest("POST", "http://127.0.0.1:8417"+path+"/events", strings.NewReader(body))
@@ -45,7 +45,7 @@ func (p *telephone) send(t *testing.T, h http.Handler, path string, lines ...str
 const phonePath = "/phone/quillhaven"
 
 // labelled gives the holes of the demo arena covers, all in.
-func labelled(t *testing.T, h http.Handler, holes ...string) {
+func labelled(t testing.TB, h http.Handler, holes ...string) {
 	t.Helper()
 	desk := telephone{device: "00000000000000d0"}
 	var lines []string

@@ -85,8 +85,14 @@ func TestAChangeIsMadeOnce(t *testing.T) {
 // listen reads the saves of the demo from a version on, or after an event's id.
 func listen(t *testing.T, base string, since int, last string) (events *bufio.Scanner, stop func()) {
 	t.Helper()
+	return listenAt(t, fmt.Sprintf("%s%s/saves?since=%d", base, demoPage, since), last)
+}
+
+// listenAt reads the events of an address, after one of an id unless it is "".
+func listenAt(t testing.TB, url, last string) (events *bufio.Scanner, stop func()) {
+	t.Helper()
 	ctx, stop := context.WithCancel(t.Context())
-	r, err := http.NewRequestWithContext(ctx, "GET", fmt.Sprintf("%s%s/saves?since=%d", base, demoPage, since), nil)
+	r, err := http.NewRequestWithContext(ctx, "GET", url, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

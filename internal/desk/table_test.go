@@ -69,4 +69,6 @@ func TestEveryPageHasASample(t *testing.T) {
 }
 
 // streams reports whether an address answers with events, for as long as somebody listens.
-func streams(path string) bool { return strings.HasSuffix(path, "/live") || strings.HasSuffix(path, "/saves") }
+func streams(path string) bool {
+	return strings.HasSuffix(path, "/live") || strings.HasSuffix(path, "/saves")
+}

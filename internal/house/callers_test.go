@@ -33,7 +33,6 @@ var calledByTests = map[string]string{
 	"decide/custody.LinkFor":        "the page at the glass follows",
 	"decide/custody.PhotoOf":        "the page at the glass follows",
 	"keep/store.Store.KeepPhoto":    "the page at the glass follows",
-	"keep/store.Store.Await":        "the board that follows changes comes next",
 	"tell/words.ApprovalLine":       "drawings and pages that tell it follow",
 }
 

@@ -109,6 +109,7 @@ var deskRooms = []room{
 		{"decide/custody", "what happens to holes, and what follows from it"},
 		{"keep/people", "who may mind covers"},
 		{"keep/revision", "the arena that a link is for"},
+		{"desk/shelf", "who watches a board"},
 		{"desk/door", "who minds them, the secret of day links"},
 		{"desk/shell", "the page around"},
 	}},
