@@ -94,7 +94,7 @@ func TestImportKeepsWhatWasTyped(t *testing.T) {
 	if got, _ := headText(t, d, "far-rink"); got != text {
 		t.Error("the text came in changed")
 	}
-	says(t, fillIn(t, h, "/import", map[string]string{"file": text, "text": ""}), 303)
+	says(t, fillIn(t, h, "/import", map[string]string{"file": text, "text": "", "as": "new"}), 303)
 	if got, _ := headText(t, d, "far-rink-2"); got != text {
 		t.Error("the file came in changed")
 	}
@@ -152,7 +152,7 @@ func TestVersionsPageUndoesAndRestores(t *testing.T) {
 	says(t, ask(t, h, "POST", "/arena/quillhaven/restore", "base=3&version=9"), 404)
 	says(t, ask(t, h, "GET", "/arena/quillhaven/versions?to=9", ""), 404)
 	says(t, ask(t, h, "POST", "/arena/quillhaven/away", "away=yes"), 303)
-	if strings.Contains(ask(t, h, "GET", "/arenas", "").Body.String(), "Tidewater") {
+	if strings.Contains(ask(t, h, "GET", "/arenas", "").Body.String(), `class="card" href="/arena/quillhaven"`) {
 		t.Error("an arena put away is listed")
 	}
 	says(t, ask(t, h, "POST", "/arena/quillhaven/away", "away=no"), 303)

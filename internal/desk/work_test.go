@@ -73,7 +73,7 @@ func TestExportComesBackTheSame(t *testing.T) {
 	if !strings.Contains(first, "# Panes in station order") || !strings.Contains(first, "offset: -1 in") {
 		t.Fatal("the export lacks a comment or the move")
 	}
-	if w := fillIn(t, h, "/import", map[string]string{"file": first, "text": first}); w.Code != 303 {
+	if w := fillIn(t, h, "/import", map[string]string{"file": first, "text": first, "as": "new"}); w.Code != 303 {
 		t.Fatalf("importing: %d %.300s", w.Code, w.Body)
 	} else if again := ask(t, h, "GET", "/api"+strings.Replace(w.Header().Get("Location"), "/arena/", "/arenas/", 1)+"/text", "").Body.String(); again != first {
 		t.Errorf("what came back has %d bytes, sent were %d", len(again), len(first))

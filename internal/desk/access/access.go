@@ -26,6 +26,7 @@ func New(s *shell.Shell, at *door.Door) shell.Area {
 	return shell.Area{Templates: templates, Routes: []shell.Route{
 		{Pattern: "GET /people", Need: people.Plan, Most: shell.Form, Answer: d.peoplePage},
 		{Pattern: "POST /people", Need: people.Plan, Most: shell.Form, Answer: d.addPerson},
+		{Pattern: "POST /people/role", Need: people.Plan, Most: shell.Form, Answer: d.changeRole},
 		{Pattern: "POST /people/remove", Need: people.Plan, Most: shell.Form, Answer: d.removePerson},
 		{Pattern: "GET /account", Need: people.Read, Most: shell.Form, Answer: d.accountPage},
 		{Pattern: "POST /account", Need: people.Read, Most: shell.Form, Answer: d.changePassword},

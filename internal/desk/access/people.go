@@ -34,6 +34,9 @@ func (d area) showPeople(w http.ResponseWriter, r *http.Request, status int, pag
 	if err := errors.Join(err1, err2); err != nil {
 		return err
 	}
+	if len(page.People) == 0 && page.Name == "" {
+		page.As = people.Planner // the first can be nothing else
+	}
 	return d.Page(w, r, status, "people.tmpl", page)
 }
 
@@ -50,6 +53,17 @@ func (d area) addPerson(w http.ResponseWriter, r *http.Request) error {
 		return d.showPeople(w, r, http.StatusUnprocessableEntity, page)
 	}
 	return d.afterPeople(w, r, page, d.door.Admit(r, page.Name, role, password, r.PostFormValue("code")))
+}
+
+// changeRole gives somebody another role.
+func (d area) changeRole(w http.ResponseWriter, r *http.Request) error {
+	page := peoplePage{As: people.Viewer}
+	role, err := people.ParseRole(r.PostFormValue("role"))
+	if err != nil {
+		page.Problem = shell.SentenceOf(err)
+		return d.showPeople(w, r, http.StatusUnprocessableEntity, page)
+	}
+	return d.afterPeople(w, r, page, d.door.Appoint(r, r.PostFormValue("name"), role))
 }
 
 func (d area) removePerson(w http.ResponseWriter, r *http.Request) error {

@@ -20,6 +20,7 @@ func New(s *shell.Shell) shell.Area {
 	return shell.Area{Templates: templates, Routes: []shell.Route{
 		{Pattern: "GET /{$}", Need: people.Read, Most: shell.Form, Answer: d.firstPage},
 		{Pattern: "GET /arenas", Need: people.Read, Most: shell.Form, Answer: d.listPage},
+		{Pattern: "POST /demo", Need: people.Plan, Most: shell.Form, Answer: d.bringDemo},
 		{Pattern: "GET /import", Need: people.Plan, Most: shell.Form, Answer: d.importPage},
 		{Pattern: "POST /import", Need: people.Plan, Most: shell.Document, Answer: d.importArena},
 	}}

@@ -3,7 +3,6 @@
 // modules make a plan one that is worked on with hands: drag, keys, in place.
 
 import { dragging } from "./drag.js";
-import { finder } from "./finder.js";
 import { keys } from "./keys.js";
 import { inPlace } from "./links.js";
 import { outbox } from "./outbox.js";
@@ -28,10 +27,10 @@ if (page) {
   watchSaves();
 }
 
+// What only some pages need comes when it is needed.
+if (document.querySelector("time")) void import("./times.js").then((m) => m.localTimes());
 const view = document.querySelector("[data-picture]");
-if (view instanceof HTMLElement) finder(view);
-
-// What only one page needs comes when it is needed.
+if (view instanceof HTMLElement) void import("./finder.js").then((m) => m.finder(view));
 const choosing = document.querySelector("[data-choosing]");
 if (choosing instanceof HTMLElement) void import("./choose.js").then((m) => m.watchChoice(choosing));
 const wishMap = document.querySelector("[data-wish-map]");

@@ -48,6 +48,13 @@ func (d *Door) Admit(r *http.Request, name string, role people.Role, password, c
 	return d.alter(r, add.KeepingPlanner(d.Always), "let "+name+" in as "+string(role))
 }
 
+// Appoint gives a person another role, unless nobody else would be a planner; the
+// person's sessions end.
+func (d *Door) Appoint(r *http.Request, name string, role people.Role) error {
+	change := people.Changing(name, func(p *people.Person) { p.Role = role })
+	return d.alter(r, change.KeepingPlanner(d.Always), "made "+name+" a "+string(role))
+}
+
 // Dismiss lets a person sign in no more, unless others would be left without a planner.
 func (d *Door) Dismiss(r *http.Request, name string) error {
 	return d.alter(r, people.Removing(name).KeepingPlanner(d.Always), "removed "+name)

@@ -81,10 +81,14 @@ func (d area) add(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	shown := text
+	if !shell.IsText(text) {
+		shown = "" // nobody reads a picture's bytes
+	}
 	v, err := d.Shelf.AddOwn(r.Context(), k.Kind, text, door.Who(r.Context()), "")
 	if err != nil {
 		return d.Again(r, err, text, func(p *shell.Problem) error {
-			return d.Page(w, r, p.Status, "own.tmpl", ownPage{Frame: d.Frame(r, "A new "+k.Name), kind: k, Text: text, Problem: p})
+			return d.Page(w, r, p.Status, "own.tmpl", ownPage{Frame: d.Frame(r, "A new "+k.Name), kind: k, Text: shown, Problem: p})
 		})
 	}
 	return d.Goto(w, r, "/library/"+string(k.Kind)+"/"+v.Document)

@@ -7,6 +7,7 @@ import (
 	"net/url"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shelf"
@@ -116,6 +117,8 @@ func (s *Shell) Again(r *http.Request, err error, text string, show func(*Proble
 	switch {
 	case err == nil || errors.As(err, &late):
 		return err
+	case errors.As(err, &at) && !IsText(text):
+		return show(&Problem{Status: http.StatusUnprocessableEntity, Text: "This is " + kindOf(text) + ", not a document (not UTF-8 text): choose the file that ends in .yaml."})
 	case errors.As(err, &at):
 		return show(problemAt(at, text))
 	case errors.As(err, &fault):
@@ -154,4 +157,21 @@ func SentDocument(r *http.Request) (string, error) {
 		}
 	}
 	return strings.ReplaceAll(r.PostFormValue("text"), "\r\n", "\n"), nil
+}
+
+// IsText reports whether what was sent is text that people read.
+func IsText(sent string) bool { return utf8.ValidString(sent) && !strings.ContainsRune(sent, 0) }
+
+// kindOf says what a file that is no text seems to be.
+func kindOf(sent string) string {
+	kind, _, _ := strings.Cut(http.DetectContentType([]byte(sent)), ";")
+	switch {
+	case strings.HasPrefix(kind, "image/"):
+		return "a picture"
+	case kind == "application/pdf":
+		return "a PDF"
+	case kind == "application/zip" || kind == "application/x-gzip":
+		return "an archive"
+	}
+	return "no text"
 }

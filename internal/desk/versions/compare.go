@@ -114,10 +114,19 @@ func (d area) versionChoices(r *http.Request, slug string) ([]shell.Choice, erro
 	if err != nil {
 		return nil, err
 	}
+	named := map[string]int{}
 	for _, doc := range docs {
-		if doc.ID != slug {
-			out = append(out, shell.Choice{Value: fmt.Sprintf("%s@%d", doc.ID, doc.Head), Name: fmt.Sprintf("%s, version %d", doc.Name, doc.Head)})
+		named[doc.Name]++
+	}
+	for _, doc := range docs {
+		if doc.ID == slug {
+			continue
 		}
+		name := doc.Name
+		if named[name] > 1 { // told apart by their addresses
+			name += " (" + doc.ID + ")"
+		}
+		out = append(out, shell.Choice{Value: fmt.Sprintf("%s@%d", doc.ID, doc.Head), Name: fmt.Sprintf("%s, version %d", name, doc.Head)})
 	}
 	return out, nil
 }

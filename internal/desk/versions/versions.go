@@ -22,6 +22,7 @@ func New(s *shell.Shell) shell.Area {
 		{Pattern: "GET /arena/{slug}/versions", Need: people.Read, Most: shell.Form, Answer: d.versionsPage, Samples: []string{demo + "/versions"}},
 		{Pattern: "GET /arena/{slug}/saves", Need: people.Read, Most: shell.Form, Answer: d.saves},
 		{Pattern: "POST /arena/{slug}/restore", Need: people.Plan, Most: shell.Form, Answer: d.restore},
+		{Pattern: "GET /arena/{slug}/away", Need: people.Plan, Most: shell.Form, Answer: d.awayPage, Samples: []string{demo + "/away"}},
 		{Pattern: "POST /arena/{slug}/away", Need: people.Plan, Most: shell.Form, Answer: d.putAway},
 		{Pattern: "GET /arena/{slug}/text", Need: people.Plan, Most: shell.Form, Answer: d.textPage, Samples: []string{demo + "/text"}},
 		{Pattern: "POST /arena/{slug}/text", Need: people.Plan, Most: shell.Document, Answer: d.saveText},

@@ -1,0 +1,34 @@
+package chart
+
+import (
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/survey/arena"
+)
+
+const (
+	smallWidth = 60.0 // mm
+	smallRoom  = 3.0  // mm around the boards, for the marks
+)
+
+// SmallMap draws an arena as small as it can still be told from others: ice,
+// markings, boards and the holes with their verdicts, without a word. Name tells it
+// from other drawings on the same page.
+func SmallMap(name string, a arena.Arena, status map[string]rules.Status) *sheet.Drawing {
+	dim := a.Rink.Dimensions()
+	scale := (smallWidth - 2*smallRoom) / dim.Length.Metres()
+	high := scale*dim.Width.Metres() + 2*smallRoom
+	m := &planMap{Content: Content{Arena: a, Status: status, Bare: true}, holes: a.Holes}
+	m.ground = newGround(a.Rink, sheet.Pt(smallWidth/2, high/2), scale)
+	m.d = sheet.New(name, smallWidth, high, Styles())
+	m.d.Layers = []string{"ice", "markings", "boards", "holes"}
+	m.d.Title, m.d.Desc = "Map of "+a.Name, m.describe()
+	m.ice()
+	m.markings()
+	m.d.Add("boards", "boards-face", m.around(0))
+	for _, h := range a.Holes {
+		g, _ := m.d.Group("holes", "")
+		drawMark(g, m.off(h.Station, 0), h.State, status[h.ID])
+	}
+	return m.d
+}
