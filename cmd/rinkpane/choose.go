@@ -39,6 +39,7 @@ type chooseFlags struct {
 	lenient, plain           bool
 	counted, manned          bool // the flag was given
 	letter                   letterFlags
+	person                   personFlags
 }
 
 func chooseCommand(a *app) *cobra.Command {
@@ -109,6 +110,7 @@ func chooseWishes(c *cobra.Command, f *chooseFlags) {
 	quantity(c, &f.step, "step", "length", unit.ParseLength, `distance between places along a pane (default "150 mm")`)
 	quantity(c, &f.edge, "edge", "length", unit.ParseLength, `least distance from a hole's rim to its pane's edges (default "100 mm")`)
 	fl.StringSliceVar(&f.heights, "heights", nil, "heights of hole centres above the ice to try (default the middle of the rules' range)")
+	f.person.flags(c)
 	fl.StringSliceVar(&f.materials, "materials", nil, "pane materials that may be cut or ordered (default all)")
 	fl.IntVar(&f.alternatives, "alternatives", 3, "next best sets to show, each leaving a pane unused that the ones before use")
 	fl.BoolVar(&f.plain, "plain", false, "leave out the steps, the prices of rules and the losses of panes, which take longer")

@@ -43,6 +43,10 @@ func chooseOptions(ctx context.Context, a *app, ar arena.Arena, f chooseFlags) (
 		}
 		opt.Heights = append(opt.Heights, h)
 	}
+	var err error
+	if opt.Person, err = f.person.person(); err != nil {
+		return opt, err
+	}
 	for _, s := range f.materials {
 		m := glass.Material(strings.TrimSpace(s))
 		if _, err := m.Properties(); err != nil {

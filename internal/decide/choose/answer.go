@@ -31,6 +31,9 @@ type Answer struct {
 	// set then works in which phase of play, in the phases' order.
 	People int
 	Crews  []Crew
+	// Working is at what heights the person works that heights were tried for; unknown
+	// where one height was tried.
+	Working unit.Maybe[Working]
 	// Took is left at 0 for the caller, who has a clock.
 	Took       time.Duration
 	Candidates int
@@ -175,9 +178,14 @@ func (s *Study) Answer(ctx context.Context) Answer {
 		}
 		return out
 	}
-	best.Set = s.useful(&s.problem, best.Set)
+	best.Set = s.eased(&s.problem, s.useful(&s.problem, best.Set))
+	best.Value = s.solver.Value(best.Set)
+	out.Value = best.Value
 	out.Holes = s.explain(best.Set)
 	out.Margin = s.solver.margin(best.Set, nil)
+	if w := s.opt.Person; w.asked() || len(s.opt.Heights) > 1 {
+		out.Working = unit.Known(w.At(s.arena))
+	}
 	out.People, out.Crews = s.opt.People, s.crews(best.Set)
 	if best.Status == solve.Optimal || s.solver.crews != nil && ctx.Err() == nil {
 		if s.opt.Ladder {

@@ -35,6 +35,9 @@ func lay(ctx context.Context, a arena.Arena, sets rules.Sets, opt Options) (*pla
 		l.add(c)
 	}
 	heights := opt.Heights
+	if len(heights) == 0 && opt.Person.asked() {
+		heights = opt.Person.At(a).heights()
+	}
 	if len(heights) == 0 {
 		heights = []unit.Length{l.standard.Height}
 	}
@@ -186,6 +189,9 @@ func (l *placing) add(p Candidate) {
 				p.against = append(p.against, f.Set+"/"+f.Rule+" (the survey lacks a number)")
 			}
 		}
+	}
+	if p.New && l.opt.Person.crowds(l.arena, p.Hole.Station) {
+		p.against = append(p.against, elbowRoom)
 	}
 	cause := ""
 	if len(p.against) > 0 {

@@ -26,6 +26,8 @@ func (s *Study) alternatives(ctx context.Context, out *Answer, best solve.Result
 	}
 	sets, ok := s.solver.Alternatives(ctx, best, s.opt.Alternatives, class, s.telling("alternatives"))
 	for _, alt := range sets {
+		alt.Set = s.eased(&s.problem, alt.Set)
+		alt.Value = s.solver.Value(alt.Set)
 		out.Alternatives = append(out.Alternatives, Option{alt.Value, alt.Bound, best.Value - alt.Value, s.solver.margin(best.Set, alt.Set), s.pick(alt.Set)})
 	}
 	if !ok {

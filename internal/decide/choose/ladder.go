@@ -144,7 +144,8 @@ func (s *Study) atMost(most int, keep []int) Problem {
 func (s *Study) best(ctx context.Context, q *Problem, start []int, stage string) solve.Result {
 	res := s.solver.again(ctx, q, start, 0, s.telling(stage))
 	if res.Set != nil {
-		res.Set = s.useful(q, res.Set)
+		res.Set = s.eased(q, s.useful(q, res.Set))
+		res.Value = s.solver.Value(res.Set)
 	}
 	return res
 }

@@ -33,6 +33,7 @@ type Options struct {
 
 	Count   int             // exactly this many holes; 0: at most CommonCount
 	NewCuts unit.Maybe[int] // at most this many panes newly cut
+	Person  Person          // who works at the holes
 	People  int             // at most this many holes worked at once; 0: all
 	Keep    []string        // holes or places that must be in the answer
 	Forbid  []string        // holes, places or panes that must not

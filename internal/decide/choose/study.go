@@ -187,17 +187,22 @@ func (s *Study) apart(ctx context.Context) error {
 	var order []string
 	number := 0
 	err := s.neighbours(ctx, func(i, j int) {
-		for _, f := range s.rules.Conflict(s.places[i].Hole, s.places[j].Hole) {
-			if f.Status == rules.Pass {
-				continue
-			}
-			rule := f.Set + "/" + f.Rule
+		add := func(rule string) {
 			if byRule[rule] == nil {
 				byRule[rule] = newPairs(len(s.places))
 				order = append(order, rule)
 			}
 			byRule[rule].add(i, j)
 			number++
+		}
+		for _, f := range s.rules.Conflict(s.places[i].Hole, s.places[j].Hole) {
+			if f.Status != rules.Pass {
+				add(f.Set + "/" + f.Rule)
+			}
+		}
+		along := s.arena.Rink.Wrap(s.places[j].Hole.Station - s.places[i].Hole.Station)
+		if min(along, s.arena.Rink.Perimeter()-along) < s.opt.Person.Elbow {
+			add(elbowRoom)
 		}
 	})
 	if err != nil {
@@ -228,7 +233,7 @@ func (s *Study) neighbours(ctx context.Context, visit func(i, j int)) error {
 		order[i], widest = i, max(widest, p.Hole.Size.W)
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.places[a].Hole.Station, s.places[b].Hole.Station) })
-	reach, round := s.rules.Reach(widest), s.arena.Rink.Perimeter()
+	reach, round := max(s.rules.Reach(widest), s.opt.Person.Elbow), s.arena.Rink.Perimeter()
 	for a, i := range order {
 		if ctx.Err() != nil {
 			return ctx.Err()

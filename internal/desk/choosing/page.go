@@ -68,6 +68,7 @@ type answerView struct {
 	Prices      table.Table
 	Crews       table.Table // who works when
 	Standings   []string
+	Working     []string // for whom the heights are
 	Clash       []string
 	Proved      string // under which rule sets
 	After       string // what the rules in force say of the plan once it is taken over
@@ -190,7 +191,7 @@ func (p choosePage) Open(fold string) bool {
 	if fold == "costs" {
 		return !p.Wishes.Costs.invented()
 	}
-	for _, name := range []string{"heights", "step", "panes", "moments", "seed", "alternatives", "limit"} {
+	for _, name := range []string{"eye", "heights", "step", "panes", "moments", "seed", "alternatives", "limit"} {
 		if p.Wrong[name] != "" {
 			return true
 		}
@@ -243,7 +244,8 @@ func viewOf(s shown, sys unit.System) *answerView {
 		Shown: s.name, What: s.what, Words: words.ChoiceOutcome(a), Clash: say.All(a.Clash, sys), Standings: words.ChoiceStandings(a),
 		Took:   fmt.Sprintf("%.1f s, %d places, %d moments, seed %d", a.Took.Seconds(), a.Candidates, a.Moments, a.Seed),
 		Prices: words.ChoicePrices.Of("", a.Prices, sys), Left: s.left(), Why: s.n == 0,
-		Crews: words.ChoiceCrews(s.crews(), sys),
+		Working: words.ChoiceWorking(a, sys),
+		Crews:   words.ChoiceCrews(s.crews(), sys),
 	}
 	holes, columns := a.Holes, words.ChosenHoles.Pick("pane", "height_m", "worth", "loss", "best_view_share")
 	if s.n > 0 {

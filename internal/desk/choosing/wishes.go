@@ -43,7 +43,7 @@ const (
 // wishes is the form of a choice as it was filled in.
 type wishes struct {
 	Count, People, NewCuts, Moments, Seed, Alternatives string
-	Step, Heights, Limit                                string
+	Step, Heights, Eye, Limit                           string
 	Panes                                               string // not to be used
 	Keep, Forbid                                        []string
 	Rules                                               []string
@@ -104,7 +104,7 @@ func usualWishes(sets rules.Sets) wishes {
 func readWishes(q url.Values) wishes {
 	w := wishes{
 		Count: q.Get("count"), People: q.Get("people"), NewCuts: q.Get("new-cuts"), Moments: q.Get("moments"), Seed: q.Get("seed"), Alternatives: q.Get("alternatives"),
-		Step: q.Get("step"), Heights: q.Get("heights"), Limit: q.Get("limit"), Panes: q.Get("panes"), Rules: q["rules"], Prices: q.Get("prices") == "1",
+		Step: q.Get("step"), Heights: q.Get("heights"), Eye: strings.TrimSpace(q.Get("eye")), Limit: q.Get("limit"), Panes: q.Get("panes"), Rules: q["rules"], Prices: q.Get("prices") == "1",
 		Budget: strings.TrimSpace(q.Get("budget")), Costs: readCosts(q),
 	}
 	for name, values := range q {
@@ -133,6 +133,11 @@ func (w wishes) options() (choose.Options, time.Duration, error) {
 	} else if err := o.Check(); err != nil {
 		field, text, _ := strings.Cut(err.Error(), ": ")
 		wrong[field] = text
+	}
+	if w.Eye != "" {
+		if o.Person, err = choose.ParseEye(w.Eye); err != nil {
+			wrong["eye"] = err.Error()
+		}
 	}
 	for part := range strings.SplitSeq(w.Heights, ",") {
 		if strings.TrimSpace(part) == "" {

@@ -116,6 +116,7 @@ func boards() Part {
 			line("height", "Top above the ice", lengthHint, true),
 			line("ledge", "Depth of the top", "front to back; empty: not measured", false),
 			line("setback", "Glass stands back by", "from the boards' rink face; empty: not measured", false),
+			line("floor", "Floor behind the boards", "above the ice, below it with a minus; empty: not measured", false),
 		},
 	}
 }

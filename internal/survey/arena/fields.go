@@ -13,7 +13,7 @@ var (
 		"panes", "holes", "low-windows", "zones", "light", "dispensations", "lenses", "kit", "rules"}
 	rinkFields         = []string{"standard", "length", "width", "corner-radius", "markings", "source"}
 	markingsFields     = fieldsOfMarkings()
-	boardsFields       = []string{"height", "ledge", "setback", "source"}
+	boardsFields       = []string{"height", "ledge", "setback", "floor", "source"}
 	glassFields        = []string{"height", "thickness", "material", "source"}
 	paneFields         = []string{"id", "from", "width", "count", "height", "thickness", "material", "curved", "gate", "source"}
 	holeFields         = []string{"id", "place", "station", "height", "size", "corner-radius", "rounding", "cover", "state", "note", "source"}

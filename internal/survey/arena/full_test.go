@@ -31,6 +31,7 @@ boards:
   height: 42 in
   ledge: 9 in
   setback: 1 in
+  floor: -2 in
   source: {height: measured, ledge: drawing}
 glass:
   height: 6 ft

@@ -18,6 +18,7 @@ const (
 	leastNear   = 0.3 * unit.Metre
 	mostNear    = 100 * unit.Metre
 	mostThick   = 60 * unit.Millimetre
+	mostFloor   = 2 * unit.Metre // of the floor behind the boards, above or below the ice
 )
 
 // noOverlap is how far two panes may reach into each other: sums of widths
@@ -29,6 +30,7 @@ func (rd *reader) boards(m form.Map) {
 		Height:  form.Parse(m.At("height"), form.Within(leastBoards, mostBoards)),
 		Ledge:   form.Maybe(m.At("ledge"), form.Within(0, mostLedge)),
 		Setback: form.Maybe(m.At("setback"), form.Within(0, mostLedge)),
+		Floor:   form.Maybe(m.At("floor"), form.Within(-mostFloor, mostFloor)),
 	}
 	rd.source(m, boardsFields)
 }

@@ -25,6 +25,9 @@ type Boards struct {
 	Ledge unit.Maybe[unit.Length]
 	// Setback is how far the glass's rink face stands behind the boards' rink face.
 	Setback unit.Maybe[unit.Length]
+	// Floor is the level behind the boards, where photographers stand, above the ice;
+	// below 0 where it lies lower.
+	Floor unit.Maybe[unit.Length]
 }
 
 // Pane is one pane between two stanchions.

@@ -15,6 +15,7 @@ type Choice struct {
 	Gap          float64        `json:"gap"`   // share of the bound, from 0 to 1
 	Holes        []ChosenHole   `json:"holes"`
 	People       *int           `json:"people"` // holes worked at once at most; null for all
+	Person       *ChoicePerson  `json:"person"` // who works, where heights were tried; null else
 	Crews        []ChoiceCrew   `json:"crews"`  // who works when; empty where all do
 	Seconds      float64        `json:"seconds"`
 	Candidates   int            `json:"candidates"`
@@ -65,6 +66,21 @@ type ChosenHole struct {
 	Why   string   `json:"why"`
 	// AsGood are the ids of the places along the boards that may stand for it.
 	AsGood []string `json:"as_good"`
+}
+
+// ChoicePerson is who works at the holes, and at what heights of their centres.
+type ChoicePerson struct {
+	Posture      string  `json:"posture"`        // "standing", "sitting", "wheelchair"
+	Eye          float64 `json:"eye_m"`          // above the floor
+	Floor        float64 `json:"floor_m"`        // above the ice
+	FloorAssumed bool    `json:"floor_assumed"`  // nobody surveyed it
+	Best         float64 `json:"height_m"`       // at ease, above the ice
+	Low          float64 `json:"height_least_m"` // that can be worked
+	High         float64 `json:"height_most_m"`  // that can be worked
+}
+
+func choicePerson(w choose.Working) *ChoicePerson {
+	return &ChoicePerson{string(w.Posture), w.Eye.Metres(), w.Floor.Metres(), w.FloorAssumed, w.Best.Metres(), w.Low.Metres(), w.High.Metres()}
 }
 
 // ChoiceCrew is who of a set works in a phase of play.
@@ -175,6 +191,9 @@ func ChoiceOf(a choose.Answer, sys unit.System) Choice {
 	})
 	if a.People > 0 {
 		out.People = &a.People
+	}
+	if w, ok := a.Working.Get(); ok {
+		out.Person = choicePerson(w)
 	}
 	out.Crews = Each(a.Crews, choiceCrew)
 	out.Margin, out.Others = a.Margin, OtherSamples(a.Others)

@@ -28,6 +28,9 @@ func Choice(a choose.Answer, sys unit.System) string {
 		b.WriteString(table.Wrap(ChoiceSamples(a), ""))
 	}
 	if len(a.Holes) > 0 {
+		for _, line := range ChoiceWorking(a, sys) {
+			b.WriteString(table.Wrap(line, ""))
+		}
 		b.WriteString("A value of 1 sees every moment perfectly once.")
 		if a.Took > 0 {
 			fmt.Fprintf(&b, " Took %.1f s.", a.Took.Seconds())
