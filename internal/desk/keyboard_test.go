@@ -48,9 +48,11 @@ func TestKeyboardAloneChoosesAndTakesAway(t *testing.T) {
 			v.tabTo(`.ways a[href*="/choose"]`)
 			v.do(chromedp.KeyEvent(kb.Enter))
 			v.waitFor(`document.querySelector(".wishes") !== null`)
+			v.tabTo(`[name="count"]`)
+			v.typeOver("4")
 			v.tabTo(`details[data-more] summary`)
 			v.do(chromedp.KeyEvent(kb.Enter))
-			for _, field := range []struct{ name, value string }{{"count", "4"}, {"step", "600 mm"}, {"moments", "400"}, {"alternatives", "1"}} {
+			for _, field := range []struct{ name, value string }{{"step", "600 mm"}, {"moments", "400"}, {"alternatives", "1"}} {
 				v.tabTo(`[name="` + field.name + `"]`)
 				v.typeOver(field.value)
 			}
@@ -62,10 +64,10 @@ func TestKeyboardAloneChoosesAndTakesAway(t *testing.T) {
 			if at := eval[string](v, `location.search`); !strings.Contains(at, "units=metric") {
 				t.Errorf("taking over led to %q: the units are lost", at)
 			}
-			v.tabTo(`.ways a[href*="/versions"]`)
+			v.tabTo(`.ways a[href*="/take"]`)
 			v.do(chromedp.KeyEvent(kb.Enter))
 			v.waitFor(`document.querySelector(".files") !== null`)
-			v.tabTo(`.files a[href*="cut.zip?version=3"]`)
+			v.tabTo(`.files a[href*="cut.zip?"][href*="version=3"]`)
 			if outline := eval[string](v, `getComputedStyle(document.activeElement).outlineStyle`); outline == "none" {
 				t.Error("the focus does not show on a file")
 			}

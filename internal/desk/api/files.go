@@ -59,7 +59,7 @@ func (s *server) fileList(_ context.Context, b shelf.Book, _ *AtVersion) (fileLi
 
 func (s *server) file(ctx context.Context, in *struct {
 	AtVersion
-	Kind  string `path:"kind" enum:"arena.yaml,plan.json,plan-map.svg,boards-strip.svg,hole.dxf,cut.zip,book.pdf,book.html,plan.zip"`
+	Kind  string `path:"kind" enum:"arena.yaml,plan.json,plan-map.svg,boards-strip.svg,hole.dxf,cut.zip,book.pdf,book.html,plan.zip,tables.zip,versions.zip"`
 	Hole  string `query:"hole" doc:"hole.dxf: the hole."`
 	Paper string `query:"paper" doc:"cut.zip, book.pdf: a4, letter ...; as is usual where the units are without it."`
 	Units string `query:"units" enum:"metric,imperial" doc:"The document's own without it."`

@@ -35,3 +35,4 @@ const choosing = document.querySelector("[data-choosing]");
 if (choosing instanceof HTMLElement) void import("./choose.js").then((m) => m.watchChoice(choosing));
 const wishMap = document.querySelector("[data-wish-map]");
 if (wishMap instanceof HTMLElement) void import("./choose.js").then((m) => m.tapWishes(wishMap));
+if (page && document.querySelector("[data-takes]")) void import("./take.js").then((m) => m.takes(page));

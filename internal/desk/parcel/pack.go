@@ -27,6 +27,8 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 		return p.cut(ctx, b, w, sys)
 	case Book, BookPage:
 		return p.book(ctx, b, k, w, sys)
+	case Archive:
+		return p.archive(ctx, b)
 	}
 	of := p.shelf.Plan
 	if k == Folder || k == PlanJSON {
@@ -35,6 +37,9 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	made, err := of(ctx, b)
 	if err != nil {
 		return nil, err
+	}
+	if k == Tables {
+		return tables(b, made, sys)
 	}
 	files, err := folder.Files(made, sys)
 	if err != nil {

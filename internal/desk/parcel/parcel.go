@@ -35,6 +35,8 @@ const (
 	Book     Kind = "book.pdf"
 	BookPage Kind = "book.html"
 	Folder   Kind = "plan.zip"
+	Tables   Kind = "tables.zip"
+	Archive  Kind = "versions.zip"
 )
 
 // kinds are all kinds with their media type and what they are for people.
@@ -52,6 +54,8 @@ var kinds = []struct {
 	{Book, "application/pdf", "the book to sign"},
 	{BookPage, "text/html; charset=utf-8", "the book as one file for a browser"},
 	{Folder, "application/zip", "the plan's folder: drawings, tables, results, guard and choice of holes"},
+	{Tables, "application/zip", "every table of the plan as CSV, for a spreadsheet"},
+	{Archive, "application/zip", "the archive: every version's text, with who changed what and when"},
 }
 
 // Kinds lists the kinds.

@@ -60,7 +60,7 @@ func TestParcelsTellTheirRevision(t *testing.T) {
 	p, b := demoBook(t)
 	begins := map[parcel.Kind]string{
 		parcel.Document: "rinkpane: arena 1", parcel.PlanJSON: "{", parcel.Map: "<svg", parcel.Strip: "<svg", parcel.Outline: "999\n",
-		parcel.Cut: "PK", parcel.Book: "%PDF-", parcel.BookPage: "<!", parcel.Folder: "PK",
+		parcel.Cut: "PK", parcel.Book: "%PDF-", parcel.BookPage: "<!", parcel.Folder: "PK", parcel.Tables: "PK", parcel.Archive: "PK",
 	}
 	if len(begins) != len(parcel.Kinds()) {
 		t.Fatalf("%d kinds", len(parcel.Kinds()))

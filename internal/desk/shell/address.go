@@ -139,6 +139,14 @@ func (a Address) ThroughLens() string {
 // Choose returns where the best holes are looked for.
 func (a Address) Choose() string { return a.Beside("/choose") }
 
+// Take returns where everything of a version can be taken away, of the newest for 0.
+func (a Address) Take(version int) string {
+	if version == 0 {
+		return a.Beside("/take")
+	}
+	return a.Beside("/take", "version", strconv.Itoa(version))
+}
+
 // Paper returns where everything is laid out for printing.
 func (a Address) Paper() string { return a.Beside("/paper") }
 

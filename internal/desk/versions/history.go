@@ -3,13 +3,9 @@ package versions
 import (
 	"errors"
 	"net/http"
-	"net/url"
 	"strconv"
-	"strings"
 
 	"example.org/rinkpane/internal/desk/door"
-	"example.org/rinkpane/internal/desk/parcel"
-	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
 )
@@ -27,14 +23,6 @@ type versionsPage struct {
 	Versions   []revision.Version
 	From, To   int
 	Diff       []shell.DiffLine
-	Files      []fileRow // of version To
-	Lack       string    // what the drawings' fonts lack of it
-}
-
-// fileRow is a file to take away, or one for each hole.
-type fileRow struct {
-	Name, Words, Path string
-	Holes             []fileRow
 }
 
 // mostVersions is how many versions a page lists.
@@ -61,7 +49,6 @@ func (d area) versionsPage(w http.ResponseWriter, r *http.Request) error {
 	if errors.Join(err1, err2) != nil {
 		return shell.ErrNoVersion
 	}
-	page.Files, page.Lack = filesOf(to), shell.Sentence(parcel.Lack(to))
 	if page.Diff, err = shell.DiffLines(r.Context(), from.Text, to.Version.Text); err != nil {
 		return err
 	}
@@ -75,24 +62,6 @@ func numberOr(text string, other int) int {
 		return other
 	}
 	return n
-}
-
-func filesOf(b shelf.Book) []fileRow {
-	var out []fileRow
-	for _, k := range parcel.Kinds() {
-		row := fileRow{Name: parcel.Name(b, k), Words: k.Words(), Path: "/api/arenas/" + b.Document.ID + "/files/" + string(k) + "?version=" + strconv.Itoa(b.Version.Number)}
-		if k == parcel.Outline {
-			for _, hole := range b.Arena.Items("holes") {
-				id := strings.TrimSuffix(strings.TrimPrefix(hole, "holes["), "]")
-				row.Holes = append(row.Holes, fileRow{Name: id, Path: row.Path + "&hole=" + url.QueryEscape(id)})
-			}
-			if row.Holes == nil {
-				continue
-			}
-		}
-		out = append(out, row)
-	}
-	return out
 }
 
 // longestWhat is the most characters of what a version says of itself.

@@ -20,6 +20,7 @@ func New(s *shell.Shell) shell.Area {
 	const demo = "/arena/" + shell.SampleArena
 	return shell.Area{Templates: templates, Routes: []shell.Route{
 		{Pattern: "GET /arena/{slug}/versions", Need: people.Read, Most: shell.Form, Answer: d.versionsPage, Samples: []string{demo + "/versions"}},
+		{Pattern: "GET /arena/{slug}/take", Need: people.Read, Most: shell.Form, Answer: d.takePage, Samples: []string{demo + "/take"}},
 		{Pattern: "GET /arena/{slug}/saves", Need: people.Read, Most: shell.Form, Answer: d.saves},
 		{Pattern: "POST /arena/{slug}/restore", Need: people.Plan, Most: shell.Form, Answer: d.restore},
 		{Pattern: "GET /arena/{slug}/away", Need: people.Plan, Most: shell.Form, Answer: d.awayPage, Samples: []string{demo + "/away"}},
