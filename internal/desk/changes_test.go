@@ -142,7 +142,8 @@ func TestVersionsPageUndoesAndRestores(t *testing.T) {
 	first, _ := headText(t, d, "quillhaven")
 	second := strings.Replace(first, "ledge: 9 in", "ledge: 10 in", 1)
 	says(t, fillIn(t, h, "/arena/quillhaven/text", map[string]string{"base": "1", "text": second, "what": "ledge <measured>"}), 303)
-	says(t, ask(t, h, "GET", "/arena/quillhaven/versions", ""), 200, "ledge &lt;measured&gt;", "-  ledge: 9 in", "&#43;  ledge: 10 in", "Undo", "cut.zip?version=2", "hole.dxf?version=2&amp;hole=B1")
+	says(t, ask(t, h, "GET", "/arena/quillhaven/versions", ""), 200, "ledge &lt;measured&gt;", "-  ledge: 9 in", "&#43;  ledge: 10 in", "Undo", "take?version=2")
+	says(t, ask(t, h, "GET", "/arena/quillhaven/take", ""), 200, "cut.zip?version=2", "hole.dxf?hole=B1&amp;version=2")
 	says(t, ask(t, h, "POST", "/arena/quillhaven/restore", "base=2&version=1&what=undo"), 303)
 	if now, n := headText(t, d, "quillhaven"); n != 3 || now != first {
 		t.Error("undo did not put the first text on top")

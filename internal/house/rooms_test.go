@@ -286,6 +286,8 @@ var houseRooms = append([]room{
 		{"keep/revision", "versions, in a keeper that it does not know"},
 	}},
 	{name: "desk/parcel", floor: 10.15, uses: []arrow{
+		{"decide/plan", "the plan whose tables are packed"},
+		{"tell/wire", "tables for a spreadsheet"},
 		{"draw/folder", "the plan's folder"},
 		{"measure/unit", "files in the visitor's units"},
 		{"draw/sheet", "paper sizes, DXF"},
