@@ -16,7 +16,8 @@ import (
 // but what is the visitor's own.
 var readsThoughPosted = map[string]bool{
 	"POST /arena/{slug}/live": true, "POST /tour": true, "POST /account": true,
-	"POST /api/arenas/{id}/try": true, "POST /api/arenas/{id}/reach": true,
+	"POST /arena/{slug}/approvals/answer": true, // it counts from those who were asked, whatever their role
+	"POST /api/arenas/{id}/try":           true, "POST /api/arenas/{id}/reach": true,
 }
 
 // openToAll are the addresses that anybody may ask for: all that a sign-in page
@@ -29,7 +30,8 @@ var openToAll = map[string]bool{
 }
 
 // stewards are the calls that change where covers are, and nothing of any plan.
-var stewards = map[string]bool{"POST /phone/{slug}/events": true}
+var stewards = map[string]bool{"POST /phone/{slug}/events": true, "POST /arena/{slug}/covers": true,
+	"POST /arena/{slug}/inspections": true, "POST /arena/{slug}/incidents": true}
 
 // TestTableOfRoles holds every address to the rule: open ones are listed above,
 // what changes something wants a planner, the rest a viewer.
@@ -137,6 +139,7 @@ func TestLargeBodiesAreRefused(t *testing.T) {
 // asker's turn; what a hand waits for, a drag and its preview, does not.
 func TestHeavyWorkWaitsForATurn(t *testing.T) {
 	heavy := map[string]bool{
+		"GET /arena/{slug}/certificate.pdf": true, "GET /arena/{slug}/replacement.pdf": true,
 		"GET /arena/{slug}/reach.png": true, "GET /arena/{slug}/paper": true, "GET /arena/{slug}/picture.png": true, "GET /arena/{slug}/picture.svg": true,
 		"POST /api/arenas/{id}/try": true, "GET /api/arenas/{id}/reach": true, "POST /api/arenas/{id}/reach": true, "GET /api/arenas/{id}/plan": true,
 		"GET /arena/{slug}/choose/{job}/letter": true, "GET /api/arenas/{id}/files/{kind}": true, "GET /api/arenas/{id}/diff": true, "POST /api/arenas/{id}/edits": true,

@@ -27,13 +27,6 @@ var calledByTests = map[string]string{
 	"draw/sheet.Collisions":        "drawings of other rooms are tested for texts that meet",
 	"examples.Largest":             "tests and benchmarks of other rooms plan it",
 	"keep/store/cluster.Start":     "the room is for tests",
-
-	"decide/custody.ApprovalOf":     "drawings and pages that tell it follow",
-	"decide/custody.InspectionsDue": "the page that tells it follows",
-	"decide/custody.LinkFor":        "the page at the glass follows",
-	"decide/custody.PhotoOf":        "the page at the glass follows",
-	"keep/store.Store.KeepPhoto":    "the page at the glass follows",
-	"tell/words.ApprovalLine":       "drawings and pages that tell it follow",
 }
 
 // leastExported is how many exported functions the reading must meet to be believed.

@@ -113,6 +113,12 @@ var deskRooms = []room{
 	}},
 	{name: "desk/rinkside", floor: 10.25, uses: []arrow{
 		{"decide/custody", "what happens to holes, and what follows from it"},
+		{"measure/unit", "measures in the visitor's units"},
+		{"tell/table", "rates and measures as cells"},
+		{"tell/words", "the same in words"},
+		{"draw/chart", "the season's chart"},
+		{"draw/cut", "the drawing that a hole is held against, certificate, sheet for a new pane"},
+		{"draw/sheet", "paper, the chart on a page"},
 		{"keep/people", "who may mind covers"},
 		{"keep/revision", "the arena that a link is for"},
 		{"desk/shelf", "who watches a board"},

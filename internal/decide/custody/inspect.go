@@ -51,7 +51,7 @@ func (f Inspected) check() error {
 	if len(f.Measured)+len(f.Seen) > len(Quantities())+len(Sights()) {
 		err = errors.Join(err, errors.New("an inspection has each finding once"))
 	}
-	return errors.Join(err, checkPhotos(f.photos()))
+	return errors.Join(err, checkPhotos(f.Photos()))
 }
 
 func checkMeasure(what string, value, u float64) error {
@@ -64,7 +64,8 @@ func checkMeasure(what string, value, u float64) error {
 	return nil
 }
 
-func (f Inspected) photos() (keys []string) {
+// Photos returns the keys of the photos of its findings.
+func (f Inspected) Photos() (keys []string) {
 	for _, m := range f.Measured {
 		keys = append(keys, m.Photo)
 	}
@@ -72,6 +73,29 @@ func (f Inspected) photos() (keys []string) {
 		keys = append(keys, s.Photo)
 	}
 	return slices.DeleteFunc(keys, func(k string) bool { return k == "" })
+}
+
+// Attach makes a kept photo one of the finding that a name says; of the first where it
+// says none of them.
+func (f *Inspected) Attach(key, what string) {
+	for i := range f.Measured {
+		if string(f.Measured[i].What) == what {
+			f.Measured[i].Photo = key
+			return
+		}
+	}
+	for i := range f.Seen {
+		if string(f.Seen[i].What) == what {
+			f.Seen[i].Photo = key
+			return
+		}
+	}
+	switch {
+	case len(f.Measured) > 0:
+		f.Measured[0].Photo = key
+	case len(f.Seen) > 0:
+		f.Seen[0].Photo = key
+	}
 }
 
 // Readings returns what was measured as readings.

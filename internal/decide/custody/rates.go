@@ -58,6 +58,20 @@ func RatesOf(h History, window Window) []Rate {
 	return out
 }
 
+// RatesByHole returns the rates of holes over all phases, of rates by hole and phase in
+// their order; Phase is "".
+func RatesByHole(rates []Rate) []Rate {
+	var out []Rate
+	for _, r := range rates {
+		if n := len(out); n == 0 || out[n-1].Hole != r.Hole {
+			out = append(out, Rate{Hole: r.Hole})
+		}
+		last := &out[len(out)-1]
+		*last = rateOf(r.Hole, "", last.Incidents+r.Incidents, last.Open+r.Open)
+	}
+	return out
+}
+
 func rateOf(hole string, p Phase, n int, open time.Duration) Rate {
 	r := Rate{Hole: hole, Phase: p, Incidents: n, Open: open}
 	seen := chance.Rate{Events: n, Exposure: float64(open) / float64(thousandHour)}

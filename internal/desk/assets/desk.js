@@ -31,6 +31,8 @@ if (page) {
 if (document.querySelector("time")) void import("./times.js").then((m) => m.localTimes());
 const view = document.querySelector("[data-picture]");
 if (view instanceof HTMLElement) void import("./finder.js").then((m) => m.finder(view));
+const live = document.querySelector("[data-live-board]");
+if (live instanceof HTMLElement) void import("./board.js").then((m) => m.watchBoard(live));
 const choosing = document.querySelector("[data-choosing]");
 if (choosing instanceof HTMLElement) void import("./choose.js").then((m) => m.watchChoice(choosing));
 const wishMap = document.querySelector("[data-wish-map]");

@@ -53,19 +53,40 @@ function left(a, now) {
 }
 
 /**
+ * Shows the phase and what is wrong in it.
  * @param {Board} board @param {number} now by the desk's clock, ms
  */
-export function show(board, now) {
+export function head(board, now) {
   find("[data-phase]").textContent = board.phase;
-  find("[data-began]").textContent = board.began ? "since " + ago(now - Date.parse(board.began)).replace("just now", "now") : "";
+  find("[data-began]").textContent = board.began ? "for " + ago(now - Date.parse(board.began)).replace("just now", "less than a minute") : "";
   find("[data-rule]").textContent = board.rule;
-  find("[data-none]").hidden = board.covers.length > 0;
-  const several = new Set(board.covers.filter((c, i) => board.covers.findIndex((d) => d.hole === c.hole) !== i).map((c) => c.hole));
+  const several = doubled(board);
   fill(find("[data-alarms]"), board.alarms, (a) => a.hole + " " + a.cover, (row, a) => {
     row.className = now > Date.parse(a.due) ? "late" : "soon";
     row.replaceChildren(strong(several.has(a.hole) && a.cover ? a.cover : a.hole), ` ${a.words} `, strong(left(a, now)));
   });
-  fill(find("[data-covers]"), board.covers, (c) => c.id, (row, c) => cover(row, c, several.has(c.hole) ? c.id : c.hole, now));
+}
+
+/** Holes with several covers in use, which go by their own names. @param {Board} board */
+function doubled(board) {
+  const inUse = board.covers.filter((c) => c.state !== "stored").map((c) => c.hole);
+  return new Set(inUse.filter((hole, i) => inUse.indexOf(hole) !== i));
+}
+
+/**
+ * Shows it all, with a button for each cover: those of the holes, then the spares.
+ * @param {Board} board @param {number} now by the desk's clock, ms
+ */
+export function show(board, now) {
+  head(board, now);
+  find("[data-none]").hidden = board.covers.length > 0;
+  const several = doubled(board);
+  const spare = (/** @type {Cover} */ c) => c.state === "stored" && board.covers.some((d) => d.hole === c.hole && d.id < c.id);
+  const sorted = [...board.covers.filter((c) => !spare(c)), ...board.covers.filter(spare)];
+  fill(find("[data-covers]"), sorted, (c) => c.id, (row, c) => {
+    cover(row, c, several.has(c.hole) || spare(c) ? c.id : c.hole, now);
+    row.classList.toggle("spare", spare(c));
+  });
 }
 
 /** @param {string} text */

@@ -113,11 +113,11 @@ func (d area) live(w http.ResponseWriter, r *http.Request, p pass) error {
 	if p.Link != nil {
 		end = min(end, p.Link.Until.Sub(d.Now()))
 	}
-	d.tell(r, shell.NewStream(w), p, on, news, end)
+	d.tellBoards(r, shell.NewStream(w), p, on, news, end)
 	return nil
 }
 
-func (d area) tell(r *http.Request, to shell.Stream, p pass, on *watch, news <-chan struct{}, within time.Duration) {
+func (d area) tellBoards(r *http.Request, to shell.Stream, p pass, on *watch, news <-chan struct{}, within time.Duration) {
 	last := r.Header.Get("Last-Event-ID")
 	end, breathe := time.After(within), time.NewTicker(breathPause)
 	defer breathe.Stop()

@@ -35,6 +35,8 @@ type Options struct {
 	Door   *door.Door // whose secret signs day links
 	Now    func() time.Time
 	Random io.Reader
+	// Creator stands in files as the program that made them.
+	Creator string
 }
 
 type area struct {
@@ -42,6 +44,7 @@ type area struct {
 	Options
 	records *records
 	watches *watches
+	pen     *pen
 }
 
 // mostBatch is how much a phone may send at once, in bytes: [custody.MaxBatch] events
@@ -50,10 +53,8 @@ const mostBatch = 512 << 10
 
 // New returns the area.
 func New(s *shell.Shell, o Options) shell.Area {
-	d := area{s, o, newRecords(o.Keeper), &watches{all: map[string]*watch{}}}
-	routes := []shell.Route{
-		{Pattern: "GET /phone.js", Need: door.Open, Most: shell.Form, Answer: d.worker},
-	}
+	d := area{s, o, newRecords(o.Keeper), &watches{all: map[string]*watch{}}, &pen{}}
+	routes := append(d.pages(), shell.Route{Pattern: "GET /phone.js", Need: door.Open, Most: shell.Form, Answer: d.worker})
 	for _, way := range []struct {
 		path   string
 		need   people.Act
@@ -78,4 +79,35 @@ func New(s *shell.Shell, o Options) shell.Area {
 		)
 	}
 	return shell.Area{Templates: templates, Routes: routes}
+}
+
+// pages are the pages of holes in service, below their arena's.
+func (d area) pages() []shell.Route {
+	const arena, demo = "/arena/{slug}", "/arena/" + shell.SampleArena
+	page := func(path string, answer shell.Answer) shell.Route {
+		return shell.Route{Pattern: "GET " + arena + path, Need: people.Read, Most: shell.Form, Answer: answer, Samples: []string{demo + path}}
+	}
+	form := func(path string, need people.Act, most int64, answer shell.Answer) shell.Route {
+		return shell.Route{Pattern: "POST " + arena + path, Need: need, Most: most, Answer: answer}
+	}
+	return []shell.Route{
+		page("/covers", d.coversPage),
+		form("/covers", people.MindCovers, shell.Form, d.mark),
+		{Pattern: "GET " + arena + "/covers/live", Need: people.Read, Most: shell.Form, Answer: entrance(d.signedIn).to(d.live)},
+		page("/inspections", d.inspectionsPage),
+		form("/inspections", people.MindCovers, mostPhoto, d.inspect),
+		form("/inspections/take-over", people.Plan, shell.Form, d.takeOver),
+		{Pattern: "GET " + arena + "/certificate.pdf", Need: people.Read, Most: shell.Form, Answer: d.certificate, Heavy: true},
+		page("/approvals", d.approvalsPage),
+		form("/approvals", people.Plan, shell.Form, d.putToApprovers),
+		form("/approvals/answer", people.Read, shell.Form, d.answerApproval),
+		page("/incidents", d.incidentsPage),
+		form("/incidents", people.MindCovers, mostPhoto, d.tellIncident),
+		{Pattern: "GET " + arena + "/replacement.pdf", Need: people.Read, Most: shell.Form, Answer: d.replacement, Heavy: true},
+		{Pattern: "GET " + arena + "/photo", Need: people.Read, Most: shell.Form, Answer: d.showPhoto},
+		page("/season", d.seasonPage),
+		page("/audit", d.auditPage),
+		form("/links", people.Plan, shell.Form, d.giveLink),
+		form("/links/revoke", people.Plan, shell.Form, d.revokeLink),
+	}
 }

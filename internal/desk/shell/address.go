@@ -147,6 +147,9 @@ func (a Address) Take(version int) string {
 	return a.Beside("/take", "version", strconv.Itoa(version))
 }
 
+// Covers returns where the holes are minded once they are cut.
+func (a Address) Covers() string { return a.Beside("/covers") }
+
 // Paper returns where everything is laid out for printing.
 func (a Address) Paper() string { return a.Beside("/paper") }
 

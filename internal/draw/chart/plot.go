@@ -161,6 +161,19 @@ func (f *field) axes() {
 	if f.Title != "" {
 		f.d.Add("legend", "head", sheet.Text{At: sheet.Pt(3, 2.2), S: sheet.Bold.Shorten(f.Title, sheet.SizeHead, f.d.W-6), VAlign: sheet.Top})
 	}
+	g, b := f.axisX(), f.box
+	for _, v := range f.yt {
+		y := f.y(v)
+		g.Add("grid", sheet.Line{A: sheet.Pt(b.X, y), B: sheet.Pt(b.X+b.W, y)})
+		g.Add("axis", sheet.Line{A: sheet.Pt(b.X-tickLength, y), B: sheet.Pt(b.X, y)})
+		g.Add("tick-text", sheet.Text{At: sheet.Pt(b.X-tickLength-tickGap, y), S: tickName(v, f.yt[1]-f.yt[0]), Anchor: sheet.End, VAlign: sheet.Centre})
+	}
+	g.Add("axis", sheet.Lines(sheet.Pt(b.X, b.Y), sheet.Pt(b.X, b.Y+b.H), sheet.Pt(b.X+b.W, b.Y+b.H)))
+	g.Add("axis-text", sheet.Text{At: sheet.Pt(3.4, b.Y+b.H/2), S: f.Y.Name, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: quarterTurn})
+}
+
+// axisX draws the ticks of x, with a line across the field at each, and its name.
+func (f *field) axisX() *sheet.Group {
 	g, _ := f.d.Group("axes", "")
 	b := f.box
 	for _, v := range f.xt {
@@ -169,13 +182,6 @@ func (f *field) axes() {
 		g.Add("axis", sheet.Line{A: sheet.Pt(x, b.Y+b.H), B: sheet.Pt(x, b.Y+b.H+tickLength)})
 		g.Add("tick-text", sheet.Text{At: sheet.Pt(x, b.Y+b.H+tickLength+tickGap), S: tickName(v, f.xt[1]-f.xt[0]), Anchor: sheet.Middle, VAlign: sheet.Top})
 	}
-	for _, v := range f.yt {
-		y := f.y(v)
-		g.Add("grid", sheet.Line{A: sheet.Pt(b.X, y), B: sheet.Pt(b.X+b.W, y)})
-		g.Add("axis", sheet.Line{A: sheet.Pt(b.X-tickLength, y), B: sheet.Pt(b.X, y)})
-		g.Add("tick-text", sheet.Text{At: sheet.Pt(b.X-tickLength-tickGap, y), S: tickName(v, f.yt[1]-f.yt[0]), Anchor: sheet.End, VAlign: sheet.Centre})
-	}
-	g.Add("axis", sheet.Lines(sheet.Pt(b.X, b.Y), sheet.Pt(b.X, b.Y+b.H), sheet.Pt(b.X+b.W, b.Y+b.H)))
 	g.Add("axis-text", sheet.Text{At: sheet.Pt(b.X+b.W/2, f.d.H-2.2), S: f.X.Name, Anchor: sheet.Middle})
-	g.Add("axis-text", sheet.Text{At: sheet.Pt(3.4, b.Y+b.H/2), S: f.Y.Name, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: quarterTurn})
+	return g
 }

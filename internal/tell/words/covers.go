@@ -38,11 +38,16 @@ func CoversText(name string, b custody.Board, rates []custody.Rate, zone *time.L
 		p.say("\nincidents, and their rate in 1000 hours open with its 95 %% interval\n\n%s", Rates().Of("", told, unit.Metric).Text())
 		for _, o := range custody.Outliers(rates) {
 			if o.Above() {
-				p.lines(fmt.Sprintf("Hole %s sees more than the rest: %d where %.1f were to be expected (p %.2g, adjusted for the number of holes).", o.Hole, o.Incidents, o.Expected, o.Adjusted))
+				p.lines(Above(o))
 			}
 		}
 	}
 	return p.String()
+}
+
+// Above says that a hole sees more incidents than its share.
+func Above(o custody.Outlier) string {
+	return fmt.Sprintf("Hole %s sees more than the rest: %d where %.1f were to be expected (p %.2g, adjusted for the number of holes).", o.Hole, o.Incidents, o.Expected, o.Adjusted)
 }
 
 // leastTold is the least time open of which people are told that nothing happened.

@@ -90,6 +90,21 @@ func Inspection() table.Fields[custody.Finding] {
 	}
 }
 
+// Limits says what a drawing allows: "139.20 mm to 140.20 mm".
+func Limits(l custody.Limits, sys unit.System) string {
+	low, bounded := l.Low.Get()
+	high, above := l.High.Get()
+	switch {
+	case bounded && above:
+		return gauged(low, sys) + " to " + gauged(high, sys)
+	case bounded:
+		return gauged(low, sys) + " or more"
+	case above:
+		return gauged(high, sys) + " or less"
+	}
+	return "anything"
+}
+
 // surely prints a probability without claiming certainty.
 func surely(p float64) string {
 	switch {
