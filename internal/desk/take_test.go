@@ -35,3 +35,22 @@ func TestEverythingIsTakenAwayInOnePlace(t *testing.T) {
 		t.Errorf("the archive: %v, %+v", err, z)
 	}
 }
+
+// TestComparisonBeginsWithThreeNumbers: what both plans see of the news, which rules
+// they break and how many holes that takes, before the maps.
+func TestComparisonBeginsWithThreeNumbers(t *testing.T) {
+	h, _, _ := ownDesk(t, false)
+	says(t, ask(t, h, "POST", demoPage+"/holes", "base=1&act=off&hole=B1"), 303)
+	page := ask(t, h, "GET", demoPage+"/compare", "").Body.String()
+	rows := between(strings.Join(between(page, `<table class="rules numbers">`, "</table>"), ""), "<tr><th scope=\"row\">", "</tr>")
+	if len(rows) != 3 || strings.Index(page, "numbers") > strings.Index(page, "sheet-plan-map") {
+		t.Fatalf("%q", rows)
+	}
+	for i, want := range [][]string{{"News in view", " %</td>", "points"}, {"Rules broken", "<td>0</td><td>0</td>"}, {"Holes at work", "8, 5 of them cut", "7, 4 of them cut"}} {
+		for _, w := range want {
+			if !strings.Contains(rows[i], w) {
+				t.Errorf("row %d lacks %s: %s", i+1, w, rows[i])
+			}
+		}
+	}
+}

@@ -16,6 +16,7 @@ import (
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/tell/words"
 )
 
@@ -26,6 +27,7 @@ type comparePage struct {
 	Address  shell.Address
 	Sides    [2]side
 	Versions []shell.Choice // to choose a side from; Value is "id@number"
+	Numbers  []numberRow
 	Summary  string
 	SameRink bool
 	Holes    []changeRow
@@ -43,6 +45,9 @@ type side struct {
 	URL     string
 	Choices []shell.Choice
 }
+
+// numberRow is one of the three numbers that a comparison begins with.
+type numberRow struct{ Name, Before, After, Note string }
 
 // changeRow is a hole that differs.
 type changeRow struct {
@@ -69,6 +74,7 @@ func (d area) comparePage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	var plans [2]plan.Plan
+	var kits [2]kit.Kit
 	for i, name := range [2]string{"left", "right"} {
 		usual := fmt.Sprintf("%s@%d", at.Slug, max(head.Document.Head-1+i, 1))
 		slug, number, _ := strings.Cut(cmp.Or(r.URL.Query().Get(name), usual), "@")
@@ -76,9 +82,12 @@ func (d area) comparePage(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
-		plans[i] = o.Plan
+		plans[i], kits[i] = o.Plan, o.Maker.Kit
 		page.Sides[i] = viewSide(o, name, at)
 		page.Sides[i].Choices = marked(choices, page.Sides[i].Ref, page.Sides[i].Title)
+	}
+	if page.Numbers, err = numbers(r.Context(), plans, kits); err != nil {
+		return err
 	}
 	page.fill(compare.Plans(plans[0], plans[1]), at.Units(plans[1].Survey.Units))
 	return d.Page(w, r, http.StatusOK, "compare.tmpl", page)
