@@ -75,6 +75,12 @@ var deskRooms = []room{
 		{"keep/people", "who may answer"},
 		{"desk/shelf", "the version that is asked about"},
 		{"desk/shell", "the page around"},
+		{"desk/door", "who begins an arena"},
+		{"draw/chart", "the map of what is laid out and marked"},
+		{"draw/sheet", "drawings within pages"},
+		{"measure/unit", "sizes that are typed"},
+		{"survey/starter", "a survey begun, and what one lacks"},
+		{"tell/words", "the verdict and what a doubt is about"},
 	}},
 	{name: "desk/picture", floor: 10.25, uses: []arrow{
 		{"measure/unit", "lengths and times in the visitor's units"},

@@ -18,7 +18,7 @@ function number(box, name) {
  * Where a point of the window lies on a drawing, in millimetres of the sheet.
  * @param {HTMLElement} box @param {number} clientX @param {number} clientY
  */
-function onSheet(box, clientX, clientY) {
+export function onSheet(box, clientX, clientY) {
   const svg = box.querySelector("svg");
   const grid = svg && svg.getScreenCTM();
   if (!grid) return { x: 0, y: 0 };

@@ -19,6 +19,7 @@ func panes() Part {
 			material("material", "not said: as all the glass"),
 			yesNo("curved", "Bent to the corner", ""),
 			line("gate", "Gate", "what the door is for; empty for a pane that is no door", false),
+			source(),
 		},
 	}
 }
@@ -33,8 +34,9 @@ func holes() Part {
 			line("height", "Centre above the ice", lengthHint, true),
 			line("size", "Size", "width x height, such as 5.5 in x 4.5 in", true),
 			cornerRadius(), rounding(), cover("in whenever nobody works the hole"),
-			choice("state", "State", "a hole turned off is kept in the file and counted nowhere", false, words("planned", "cut", "off")...),
+			choice("state", "State", "a hole turned off is kept in the file and counted nowhere", false, alike("planned", "cut", "off")...),
 			line("note", "Note", "", false),
+			source(),
 		},
 	}
 }
@@ -67,6 +69,7 @@ func windows() Part {
 			line("nearest", "Nearest play", "that the window is for: its clear patch lets a lens tilt from the puck to a face there; empty: 4 m", false),
 			yesNo("printed", "Printed or coated", "a film that the lens needs a clear patch in"),
 			line("note", "Note", "", false),
+			source(),
 		},
 	}
 }
@@ -77,10 +80,11 @@ func zones() Part {
 		Path: "zones", Item: "zone", Columns: []string{"id", "kind", "from", "to", "note"},
 		Questions: []Question{
 			line("id", "Name", idHint, true),
-			choice("kind", "Use", "", true, words(arena.ZoneKinds()...)...),
+			choice("kind", "Use", "", true, alike(arena.ZoneKinds()...)...),
 			place("from", "Starts at", true),
 			place("to", "Ends at", true),
 			line("note", "Note", "", false),
+			source(),
 		},
 	}
 }
@@ -96,6 +100,7 @@ func readings() Part {
 			line("height", "Meter above the ice", "empty: on the ice", false),
 			choice("facing", "Meter looked", "faces need the light of an upright meter", false, Option{"", "not said: up"}, Option{"up", "up"},
 				Option{"bench", "upright, to the benches"}, Option{"box", "upright, to the penalty boxes"}, Option{"A", "upright, to end A"}, Option{"B", "upright, to end B"}),
+			source(),
 		},
 	}
 }
@@ -107,14 +112,14 @@ func dispensations(o Around) Part {
 	}
 	rule := line("rule", "Rule", "as the findings name it", true)
 	if len(o.Rules) > 0 {
-		rule = choice("rule", "Rule", "", true, words(o.Rules...)...)
+		rule = choice("rule", "Rule", "", true, alike(o.Rules...)...)
 	}
 	return Part{
 		Name: "dispensations", Title: "The dispensations", Lead: "Who allowed what a rule forbids, with the paper that says so.",
 		Path: "dispensations", Item: "dispensation", Columns: []string{"rule", "holes", "by", "reference", "date"},
 		Questions: []Question{
 			rule,
-			{Name: "holes", Label: "For these holes", Kind: Ticks, Options: words(ids...), Hint: "none ticked: for every hole"},
+			{Name: "holes", Label: "For these holes", Kind: Ticks, Options: alike(ids...), Hint: "none ticked: for every hole"},
 			line("by", "Allowed by", "", true),
 			line("reference", "Paper", "its number or title", true),
 			line("date", "Date", "such as 2026-01-31", true),

@@ -1,7 +1,6 @@
 package survey
 
 import (
-	"cmp"
 	"errors"
 	"net/http"
 	"slices"
@@ -79,7 +78,7 @@ func (d area) surveyOf(r *http.Request, b shelf.Book, at shell.Address) (*survey
 	if err != nil {
 		return nil, err
 	}
-	part, found := PartOf(around, cmp.Or(r.PathValue("part"), "rink"))
+	part, found := PartOf(around, r.PathValue("part"))
 	if !found {
 		return nil, shell.Refuse(http.StatusNotFound, "The survey has no such part.", "Choose one of those listed.")
 	}
@@ -87,14 +86,29 @@ func (d area) surveyOf(r *http.Request, b shelf.Book, at shell.Address) (*survey
 		Way: "survey", Frame: d.Frame(r, part.Title+" of "+b.Document.Name), Address: at, Name: b.Document.Name, Base: b.Version.Number,
 		Part: part, Action: at.Part(part.Name, ""),
 	}
-	for _, p := range Parts(around) {
-		page.Parts = append(page.Parts, shell.Option{Name: p.Title, URL: at.Part(p.Name, ""), Chosen: p.Name == part.Name})
-	}
-	if page.Plans {
-		page.Parts = append(page.Parts, shell.Option{Name: "The file itself", URL: at.Beside("/text")})
-	}
-	return page, nil
+	page.Parts, err = d.parts(r, b, at, part.Name)
+	return page, err
 }
+
+// parts leads to every part of the survey; chosen is where one is.
+func (d area) parts(r *http.Request, b shelf.Book, at shell.Address, chosen string) ([]shell.Option, error) {
+	around, err := d.around(r, b)
+	out := []shell.Option{{Name: "What is missing", URL: at.Survey(), Chosen: chosen == ""}}
+	plans := d.Frame(r, "").Plans
+	if plans {
+		out = append(out, shell.Option{Name: "Mark on the map", URL: at.Beside("/survey/map"), Chosen: chosen == onMap})
+	}
+	for _, p := range Parts(around) {
+		out = append(out, shell.Option{Name: p.Title, URL: at.Part(p.Name, ""), Chosen: p.Name == chosen})
+	}
+	if plans {
+		out = append(out, shell.Option{Name: "The file itself", URL: at.Beside("/text")})
+	}
+	return out, err
+}
+
+// onMap is the page on which zones and readings are marked on the map.
+const onMap = "map"
 
 // around gathers what the questions choose from.
 func (d area) around(r *http.Request, b shelf.Book) (Around, error) {
@@ -194,6 +208,9 @@ func (d area) saveSurvey(w http.ResponseWriter, r *http.Request) error {
 		if _, err := d.Edit(r, b, "", append(before, edits...)...); err != nil {
 			return d.Again(r, err, "", again)
 		}
+	}
+	if r.PostFormValue("back") == onMap {
+		return d.Goto(w, r, page.Address.Beside("/survey/"+onMap))
 	}
 	return d.Goto(w, r, page.Action)
 }

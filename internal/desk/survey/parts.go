@@ -51,7 +51,7 @@ func yesNo(name, label, hint string) Question {
 	return choice(name, label, hint, false, Option{"yes", "yes"}, Option{"no", "no"})
 }
 
-func words(list ...string) []Option {
+func alike(list ...string) []Option {
 	out := make([]Option, len(list))
 	for i, w := range list {
 		out[i] = Option{w, w}
@@ -70,6 +70,12 @@ func Materials() []Option {
 
 func material(name, hint string) Question {
 	return choice(name, "Material", hint, false, Materials()[1:]...)
+}
+
+// source asks where the numbers of a group come from.
+func source() Question {
+	return choice("source", "Its numbers are", "guesses are told wherever they matter", false,
+		Option{string(arena.Measured), "measured"}, Option{string(arena.Drawing), "from a drawing, a list or a book"}, Option{string(arena.Guess), "a guess"})
 }
 
 // place asks for a place on the boards.
@@ -98,15 +104,22 @@ func hall() Part {
 		Questions: []Question{
 			line("name", "Name", "", true),
 			line("place", "Town or building", "", false),
-			choice("units", "Answers are printed in", "each visitor may choose otherwise", true, words("imperial", "metric")...),
+			choice("units", "Answers are printed in", "each visitor may choose otherwise", true, alike("imperial", "metric")...),
 			choice("rink.standard", "Size of the ice", "leave it unsaid for a rink of its own size", false,
 				Option{"north-american", "North American: 200 by 85 ft, corners of 28 ft"}, Option{"international", "international: 60 by 30 m, corners of 8.5 m"}),
 			line("rink.length", "Length", "only where it differs from the standard; "+lengthHint, false),
 			line("rink.width", "Width", "only where it differs", false),
 			line("rink.corner-radius", "Corner radius", "only where it differs", false),
+			inGroup("rink.", source()),
 			line("note", "Note", "", false),
 		},
 	}
+}
+
+// inGroup asks the same of a group of the topmost fields.
+func inGroup(group string, q Question) Question {
+	q.Name = group + q.Name
+	return q
 }
 
 func boards() Part {
@@ -117,6 +130,7 @@ func boards() Part {
 			line("ledge", "Depth of the top", "front to back; empty: not measured", false),
 			line("setback", "Glass stands back by", "from the boards' rink face; empty: not measured", false),
 			line("floor", "Floor behind the boards", "above the ice, below it with a minus; empty: not measured", false),
+			source(),
 		},
 	}
 }
@@ -128,6 +142,7 @@ func allGlass() Part {
 			line("height", "Height above the boards", lengthHint, false),
 			line("thickness", "Thickness", "with callipers at a free edge; empty: not measured", false),
 			material("material", glass.OrderedMade()),
+			source(),
 		},
 	}
 }

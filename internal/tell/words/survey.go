@@ -75,7 +75,7 @@ func (p *page) gaps(title string, list []starter.Gap) {
 	for _, g := range list {
 		head := g.Part + ": " + g.Field
 		if len(g.Of) > 0 {
-			head += " of " + ranges(g.Of)
+			head += " of " + Ranges(g.Of)
 		}
 		if len(g.Holes) > 0 {
 			_, noun, _ := strings.Cut(say.Count(len(g.Holes), "hole"), " ")
@@ -115,8 +115,8 @@ func holeCounts(holes []glass.Hole) string {
 // shownIDs is how many ids a line of text names before it counts the rest.
 const shownIDs = 12
 
-// ranges names ids, the first few and how many more.
-func ranges(ids []string) string {
+// Ranges names ids, the first few and how many more.
+func Ranges(ids []string) string {
 	if len(ids) <= shownIDs {
 		return strings.Join(ids, ", ")
 	}
