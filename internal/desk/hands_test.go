@@ -126,7 +126,7 @@ func TestMouseDragsAHoleOverALimit(t *testing.T) {
 		if got := eval[float64](v, baseNow); got != 1 {
 			t.Errorf("something was saved during the drag: version %g", got)
 		}
-		v.waitFor(`document.querySelector('[data-part="glance"]').textContent.includes("stretches")`)
+		v.waitFor(`document.querySelector('[data-part="glancehead"]').textContent.includes("stretches")`)
 	})
 	v.waitFor(baseNow + ` === 2`)
 	v.waitFor(verdictText + `!== "` + allKept + `"`)

@@ -43,7 +43,7 @@ func TestVisitorPicksHolesOnTheDrawings(t *testing.T) {
 	if !eval[bool](v, inView) {
 		t.Error("the hole picked is not in view on the boards strip")
 	}
-	v.do(chromedp.Click(`[data-drawing="strip"] a:has([data-hole="B3"])`))
+	v.do(chromedp.Click(`[data-drawing="strip"] [data-hole="B3"] .hit-tag`))
 	v.waitFor(picked + `=== "B3"`)
 }
 

@@ -56,6 +56,8 @@ var deskRooms = []room{
 		{"survey/arena", "the document with edits made"},
 		{"survey/edit", "what hands do to a document"},
 		{"answer/rules", "a finding's status"},
+		{"answer/puck", "what comes through the picked hole"},
+		{"survey/rink", "landmarks to type a place from"},
 		{"decide/plan", "what the page shows"},
 		{"draw/chart", "plan map, boards strip, fit chart"},
 		{"draw/sheet", "layers that change when a hole moves"},

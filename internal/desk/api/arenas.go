@@ -106,11 +106,11 @@ func (s *server) saved(ctx context.Context, v revision.Version, err error) (Save
 	if err != nil {
 		return Saved{}, err
 	}
-	undo, redo, err := s.Shelf.Steps(ctx, v.Document)
+	to, err := s.Shelf.Steps(ctx, v.Document)
 	if err != nil {
 		s.Log.WarnContext(ctx, "api", "steps", v.Document, "error", err)
 	}
-	return Saved{v.Document, lineOf(v), arena.Mark([]byte(v.Text)), undo, redo}, nil
+	return Saved{v.Document, lineOf(v), arena.Mark([]byte(v.Text)), to.Undo, to.Redo}, nil
 }
 
 func (s *server) arenas() {
@@ -166,9 +166,9 @@ func (s *server) state(ctx context.Context, b shelf.Book, _ *AtVersion) (ArenaSt
 	if err != nil {
 		return ArenaState{}, err
 	}
-	undo, redo, err := s.Shelf.Steps(ctx, b.Document.ID)
+	to, err := s.Shelf.Steps(ctx, b.Document.ID)
 	return ArenaState{
-		Undo: undo, Redo: redo,
+		Undo: to.Undo, Redo: to.Redo,
 		ID: b.Document.ID, Name: b.Document.Name, Head: b.Document.Head, Away: b.Document.Away,
 		Version: lineOf(b.Version), Mark: b.Mark, Units: a.Units.String(), Layout: layoutOf(a), Now: wire.NowOf(now, a.Units),
 	}, err

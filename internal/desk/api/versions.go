@@ -50,8 +50,8 @@ func (s *server) history(ctx context.Context, in *struct {
 		return history{}, err
 	}
 	versions, err1 := s.Shelf.Keeper().History(ctx, in.ID.ID, in.Limit)
-	undo, redo, err2 := s.Shelf.Steps(ctx, in.ID.ID)
-	return history{d.Head, undo, redo, linesOf(versions)}, errors.Join(err1, err2)
+	to, err2 := s.Shelf.Steps(ctx, in.ID.ID)
+	return history{d.Head, to.Undo, to.Redo, linesOf(versions)}, errors.Join(err1, err2)
 }
 
 func (s *server) version(ctx context.Context, in *struct {

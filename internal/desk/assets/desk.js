@@ -11,6 +11,7 @@ import { watchSaves } from "./saves.js";
 import { showPickedOnStrip } from "./strip.js";
 import { tools } from "./tools.js";
 import { tour } from "./tour.js";
+import { viewing } from "./view.js";
 
 const page = document.querySelector("main");
 if (page) {
@@ -18,6 +19,7 @@ if (page) {
   tools(page);
   if (page.querySelector("[data-plan]")) {
     tour(page);
+    viewing(page);
     dragging(page);
     keys(page);
     showPickedOnStrip(page);

@@ -1,7 +1,7 @@
 // @ts-check
 // Dragging a hole on the plan map or on the boards strip, by mouse, pen or finger.
 
-import { metresPerPixel, placeAt } from "./drawing.js";
+import { markAt, metresPerPixel, placeAt } from "./drawing.js";
 import { snap } from "./fitting.js";
 import { inHand, letGo, moveTo, putBack, take } from "./hold.js";
 import { editable, plan } from "./plan.js";
@@ -12,6 +12,8 @@ const tremble = 4;
 /** How near in pixels a landmark or pane's middle catches a hole, and at most in metres. */
 const catches = 7;
 const catchesMost = 0.5;
+/** A fine move goes so many times less far than the pointer. */
+const fineness = 8;
 
 /** @type {{ id: number, box: HTMLElement, hole: string, x: number, y: number, dragging: boolean, grabX: number, grabY: number } | null} */
 let press = null;
@@ -19,7 +21,7 @@ let press = null;
 /** @param {HTMLElement} page */
 export function dragging(page) {
   page.addEventListener("pointerdown", (event) => {
-    const mark = event.target instanceof Element ? event.target.closest('[data-layer="holes"] [data-hole]') : null;
+    const mark = event.target instanceof Element ? markAt(event.target, event.clientX, event.clientY) : null;
     const box = mark && mark.closest("[data-drawing]");
     if (!mark || !(box instanceof HTMLElement) || event.button !== 0 || !event.isPrimary || !editable()) return;
     press = { id: event.pointerId, box, hole: mark.getAttribute("data-hole") ?? "", x: event.clientX, y: event.clientY, dragging: false, grabX: 0, grabY: 0 };
@@ -47,7 +49,9 @@ export function dragging(page) {
     if (event.target instanceof Element && event.target.closest("[data-drawing]")) event.preventDefault(); // no ghost of a link
   });
   page.addEventListener("keydown", (event) => {
-    if (event.key === "Escape" && press && press.dragging) void released(false);
+    if (event.key !== "Escape" || !press?.dragging) return;
+    event.preventDefault();
+    void released(false);
   });
 }
 
@@ -88,8 +92,10 @@ function follow(now, x, y, shift) {
   const held = inHand();
   if (!held) return;
   scrollAlong(now.box, x);
+  const fine = document.querySelector("[data-fine]:checked") !== null;
+  if (fine) [x, y] = [now.x + (x - now.x) / fineness, now.y + (y - now.y) / fineness];
   const at = placeAt(now.box, held.plan, x + now.grabX, y + now.grabY);
-  const free = shift || document.querySelector("[data-free]:checked") !== null;
+  const free = shift || fine;
   const reach = Math.min(catches * metresPerPixel(now.box), catchesMost);
   const near = free ? null : snap(held.plan, held.hole, at.station, reach);
   moveTo(near ? near.station_m : at.station, at.height ?? held.height, near);

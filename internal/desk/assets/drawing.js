@@ -33,6 +33,22 @@ export function metresPerPixel(box) {
 }
 
 /**
+ * The mark of a hole that a press means: of those whose rings meet under a finger, the nearest.
+ * @param {Element} target what was pressed @param {number} x @param {number} y
+ * @returns {Element | null}
+ */
+export function markAt(target, x, y) {
+  const mark = target.closest('[data-layer="holes"] [data-hole]');
+  const box = mark?.closest("[data-drawing]");
+  if (!mark || !box || !target.matches(".hit")) return mark;
+  const away = (/** @type {Element} */ e) => {
+    const r = (e.querySelector(".hit") ?? e).getBoundingClientRect();
+    return Math.hypot(r.left + r.width / 2 - x, r.top + r.height / 2 - y);
+  };
+  return Array.from(box.querySelectorAll('[data-layer="holes"] [data-hole]')).reduce((best, e) => (away(e) < away(best) ? e : best), mark);
+}
+
+/**
  * The place on the boards that a pointer is at; on the map the height is not told.
  * @param {HTMLElement} box @param {Plan} plan @param {number} clientX @param {number} clientY
  * @returns {{ station: number, height: number | null }}

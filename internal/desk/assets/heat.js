@@ -9,17 +9,19 @@ function picture() {
   return document.querySelector('[data-drawing="map"] [data-layer="heat"] image');
 }
 
-/** The map shown is of another place. */
+/** The map shown, and the picture through the lens, are of another place. */
 export function staleHeat() {
   picture()?.classList.add("stale");
+  document.querySelector(".peek img")?.classList.add("stale");
 }
 
 /** @param {string} hole @param {number} station @param {number} height */
 export function restHeat(hole, station, height) {
   const image = picture();
   if (!image) return;
-  const q = new URLSearchParams({ hole, version: said("base"), station_m: station.toFixed(4), height_m: height.toFixed(4) });
-  const address = `/arena/${encodeURIComponent(said("arena"))}/reach.png?${q}`;
+  const to = new URL(image.getAttribute("href") ?? "", location.href); // it names the lens
+  for (const [name, value] of Object.entries({ hole, version: said("base"), station_m: station.toFixed(4), height_m: height.toFixed(4) })) to.searchParams.set(name, value);
+  const address = to.pathname + to.search;
   const ready = new Image();
   ready.addEventListener("load", () => {
     image.setAttribute("href", address);

@@ -2,6 +2,7 @@
 // Links to another state of this page, and forms marked data-inplace, change the
 // page in place.
 
+import { markAt } from "./drawing.js";
 import { holding, letGo } from "./hold.js";
 import { save } from "./save.js";
 import { go } from "./swap.js";
@@ -10,7 +11,8 @@ import { go } from "./swap.js";
 export function inPlace(page) {
   page.addEventListener("click", (event) => {
     if (event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
-    const link = event.target instanceof Element ? event.target.closest("a[href]") : null;
+    const at = event.target instanceof Element ? event.target : null;
+    const link = at && (markAt(at, event.clientX, event.clientY) ?? at).closest("a[href]");
     const url = link && link.getAttribute("href");
     if (!url || !sameArena(url)) return;
     event.preventDefault();

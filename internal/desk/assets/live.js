@@ -3,6 +3,7 @@
 // one question at a time, always the latest.
 
 import { said } from "./plan.js";
+import { keepAside } from "./words.js";
 
 /**
  * @typedef {{ hole: string, station: number, height: number }} Held
@@ -83,6 +84,7 @@ function put(answer) {
     if (!group || stands.get(group) === svg) continue;
     stands.set(group, svg);
     layer === "holes" ? putMarks(group, svg) : (group.innerHTML = svg);
+    keepAside(group);
   }
 }
 

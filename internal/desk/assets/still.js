@@ -4,7 +4,7 @@
 
 /** @returns {HTMLElement[]} */
 function parts() {
-  return Array.from(document.querySelectorAll("[data-part], .glance"));
+  return Array.from(document.querySelectorAll("[data-part]"));
 }
 
 export function freeze() {

@@ -86,6 +86,8 @@ function keyOf(e) {
   const box = e.closest("[data-drawing]");
   if (box) return `[data-drawing="${box.getAttribute("data-drawing")}"]` + (e === box ? "" : ' [data-layer="holes"] [data-hole=HOLE]');
   if (e instanceof HTMLButtonElement && e.name === "act") return `button[name="act"][value="${e.value}"]`;
+  if (e.hasAttribute("data-none")) return "[data-none]";
+  if (e.closest("[data-go]")) return "[data-picks] [data-hole=HOLE]";
   if (e.hasAttribute("data-lens") || e.hasAttribute("data-heat-switch")) return e.hasAttribute("data-lens") ? "[data-lens][aria-current]" : "[data-heat-switch]";
   return e.tagName === "SUMMARY" ? "details[data-adding] summary" : e.closest(".units") ? ".units [aria-current]" : "";
 }

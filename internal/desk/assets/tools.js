@@ -7,25 +7,26 @@ import { snap } from "./fitting.js";
 import { plan, said } from "./plan.js";
 import { save } from "./save.js";
 import { onContent } from "./swap.js";
+import { panned } from "./view.js";
 
-let free = false; // kept from page to page
+let fine = false; // kept from page to page
 
 /** @param {HTMLElement} page */
 export function tools(page) {
   onContent(() => {
     for (const e of page.querySelectorAll("[data-script-only]")) e.removeAttribute("hidden");
-    const box = page.querySelector("[data-free]");
-    if (box instanceof HTMLInputElement) box.checked = free;
+    const box = page.querySelector("[data-fine]");
+    if (box instanceof HTMLInputElement) box.checked = fine;
   });
   page.addEventListener("change", (event) => {
     const box = event.target;
-    if (box instanceof HTMLInputElement && box.hasAttribute("data-free")) free = box.checked;
+    if (box instanceof HTMLInputElement && box.hasAttribute("data-fine")) fine = box.checked;
   });
   page.addEventListener("click", (event) => {
     const at = event.target instanceof Element ? event.target : null;
     if (at && at.closest("[data-print]")) window.print();
     const box = at && at.closest("[data-drawing]");
-    if (!at || !(box instanceof HTMLElement) || at.closest("a") || !page.querySelector("details[data-adding][open]")) return;
+    if (!at || !(box instanceof HTMLElement) || at.closest("a") || !page.querySelector("details[data-adding][open]") || panned()) return;
     void add(box, event.clientX, event.clientY, event.shiftKey);
   });
 }
@@ -35,7 +36,7 @@ async function add(box, x, y, shift) {
   const now = await plan();
   const at = placeAt(box, now, x, y);
   const size = { id: "", station_m: 0, height_m: 1.5, hole_width_mm: 140, hole_height_mm: 115, state: "planned" };
-  const near = free || shift ? null : snap(now, size, at.station, Math.min(9 * metresPerPixel(box), 0.6));
+  const near = fine || shift ? null : snap(now, size, at.station, Math.min(9 * metresPerPixel(box), 0.6));
   const name = document.querySelector('details[data-adding] input[name="as"]');
   await save({
     url: `/arena/${encodeURIComponent(said("arena"))}/holes`,

@@ -1,8 +1,6 @@
 package holes
 
 import (
-	"strings"
-
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/measure/unit"
@@ -16,8 +14,9 @@ type findingsView struct {
 
 // findingRow is one finding.
 type findingRow struct {
-	Rule    string
-	Holes   string
+	Rule    string   // what the rule asks, as a sentence
+	Holes   []string // that the finding is about, but for one whose name need not be said again
+	Window  bool     // it is about a low window
 	Status  rules.Status
 	Margin  string
 	Message string
@@ -32,9 +31,9 @@ func viewFindings(findings []rules.Finding, skip string, sys unit.System) findin
 			if f.Status != want {
 				continue
 			}
-			row := findingRow{Rule: f.Rule, Status: f.Status, Margin: f.Spare().In(sys), Message: f.Say(sys)}
+			row := findingRow{Rule: words.RuleTitle(f.Kind), Status: f.Status, Margin: f.Spare().In(sys), Message: f.Say(sys), Window: f.LowWindow}
 			if len(f.Holes) != 1 || f.Holes[0] != skip {
-				row.Holes = strings.Join(f.Holes, ", ")
+				row.Holes = f.Holes
 			}
 			if want == rules.Pass {
 				v.Kept = append(v.Kept, row)
@@ -56,7 +55,7 @@ type ruleRow struct {
 func viewRules(findings []rules.Finding, sys unit.System) []ruleRow {
 	var rows []ruleRow
 	for _, s := range plan.ByRule(findings) {
-		rows = append(rows, ruleRow{s.Set, s.Rule, s.Status, words.Rule(s, sys)})
+		rows = append(rows, ruleRow{s.Set, words.RuleTitle(s.Tightest.Kind), s.Status, words.Rule(s, sys)})
 	}
 	return rows
 }

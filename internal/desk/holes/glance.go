@@ -19,21 +19,26 @@ type glance struct {
 	ID     string
 	Status rules.Status
 	Off    bool
+	Where  string       // along the boards and above the ice, to the inch or centimetre
 	Mend   []findingRow // findings on this hole that are broken or not known
 	Tight  string       // the tightest of those kept
 	Facts  []shell.Fact
 }
 
 func (v *liveView) glanceOf(m plan.SurveyedHole, sys unit.System) *glance {
-	g := &glance{ID: m.ID, Status: m.Status, Off: m.State == glass.Off}
+	g := &glance{
+		ID: m.ID, Status: m.Status, Off: m.State == glass.Off,
+		Where: words.NearPlace(m.Place, sys) + ", " + words.Near(m.Height, sys) + " above the ice",
+	}
 	of := v.now.FindingsOf(m.ID)
 	rows := viewFindings(of, m.ID, sys)
 	g.Mend = rows.Open
 	g.Tight = tightest(of, sys)
 	g.Facts = []shell.Fact{
-		{Name: "Along the boards", Value: m.Place.Say(sys)},
-		{Name: "Above the ice", Value: m.Height.Format(sys)},
 		{Name: "Pane", Value: m.Pane},
+		{Name: "Station", Value: words.Near(m.Station, sys)},
+		{Name: "Size", Value: m.Size.Format(sys)},
+		{Name: "State", Value: string(m.State)},
 	}
 	if f, ok := v.lens(); ok {
 		g.Facts = append(g.Facts,
@@ -60,7 +65,7 @@ func tightest(findings []rules.Finding, sys unit.System) string {
 	for _, f := range findings {
 		m, ok := f.Margin.Get()
 		if f.Status == rules.Pass && ok && m.Of == rules.AlongBoards && m.N < least {
-			least, text = m.N, f.Rule+", "+f.Spare().In(sys)
+			least, text = m.N, words.RuleTitle(f.Kind)+", "+f.Spare().In(sys)
 		}
 	}
 	return text

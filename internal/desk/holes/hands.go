@@ -61,6 +61,8 @@ func handEdits(f url.Values, a arena.Arena) ([]edit.Edit, error) {
 	switch act {
 	case "place":
 		return placeEdits(f, id)
+	case "exact":
+		return exactEdits(f, a, h)
 	case "off":
 		return []edit.Edit{{Do: edit.Turn, Hole: id, State: glass.Off}}, nil
 	case "on":

@@ -18,6 +18,7 @@ type holeView struct {
 	Status    rules.Status
 	Best      string // the recommended lens in words, "" when none fits
 	Reach     string
+	Peek      string // address of a small picture of what is seen through the lens picked
 	Picture   string // address of the view through the lens
 	Facts     []shell.Fact
 	Findings  findingsView
@@ -96,7 +97,7 @@ func holeFacts(h plan.Hole, sys unit.System) []shell.Fact {
 }
 
 func reachWords(r plan.IceShare, sys unit.System) string {
-	return fmt.Sprintf("By the %s. Straight ahead, the %s nearest to the boards stay unseen", words.ReachWords(r), r.Blind.Format(sys))
+	return fmt.Sprintf("By the %s. Straight ahead, the %s nearest to the boards stay unseen", words.ReachWords(r), words.Near(r.Blind, sys))
 }
 
 func degrees(a unit.Maybe[unit.Angle]) string {

@@ -22,9 +22,8 @@ type liveView struct {
 	Address  shell.Address
 	Verdict  rules.Status
 	Words    string // the verdict in words
-	Readout  string // where the picked hole is
 	Picks    []pick
-	Glance   *glance   // of the picked hole; nil on an arena without holes
+	Glance   *glance   // of the picked hole; nil when none is picked
 	Picked   *holeView // nil when none is picked or it is turned off
 	Findings findingsView
 	FitChart template.HTML
@@ -71,7 +70,7 @@ func (d area) live(b shelf.Book, doc *arena.Document, p plan.Plan, at shell.Addr
 	v.Findings = viewFindings(v.now.Findings, "", sys)
 	for _, m := range v.now.Holes {
 		v.Picks = append(v.Picks, pick{
-			ID: m.ID, URL: at.Pick(m.ID).URL(), Words: m.Place.Say(sys), Status: m.Status,
+			ID: m.ID, URL: at.Pick(m.ID).URL(), Words: words.NearPlace(m.Place, sys), Status: m.Status,
 			Off: m.State == glass.Off, Chosen: m.ID == at.Hole,
 		})
 	}
@@ -86,7 +85,6 @@ func (d area) live(b shelf.Book, doc *arena.Document, p plan.Plan, at shell.Addr
 
 // pickedView fills in what is said of the picked hole.
 func (v *liveView) pickedView(m plan.SurveyedHole, sys unit.System) {
-	v.Readout = m.Place.Say(sys) + ", " + m.Height.Format(sys) + " above the ice"
 	v.Glance = v.glanceOf(m, sys)
 	h, ok := v.plan.Hole(m.ID)
 	if v.now.Picked == nil || !ok && !v.moved {
@@ -94,7 +92,7 @@ func (v *liveView) pickedView(m plan.SurveyedHole, sys unit.System) {
 	}
 	h = follow(h, m, v.now)
 	view := viewHole(v, h, sys)
-	view.Picture = pictureURL(v.Address, h)
+	view.Picture, view.Peek = pictureURLs(v.Address, h.ID, v.now.Picked.Fit())
 	v.Picked = &view
 	v.FitChart = fitChart(v.now, m.ID)
 }

@@ -25,7 +25,7 @@ type moved struct {
 }
 
 // liveParts are the templates that follow a hole under somebody's hand.
-var liveParts = []string{"verdict", "readout", "glance", "fits", "fitchart", "light", "mend", "holefindings", "holehead"}
+var liveParts = []string{"verdict", "faults", "readout", "glancehead", "glance", "fits", "fitchart", "light", "holefindings"}
 
 // livePage answers a step of a drag.
 func (d area) livePage(w http.ResponseWriter, r *http.Request) error {

@@ -6,7 +6,9 @@ import (
 	"net/url"
 	"strconv"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
@@ -21,6 +23,8 @@ type arenaPage struct {
 	Survey   plan.Survey
 	Size     string
 	Version  shelfVersion
+	Exact    exactPlace   // of the picked hole, to be typed anew
+	Guard    []shell.Fact // what comes through the picked hole while its cover is out
 	Revision string
 	RuleSets []string
 	Notes    []string
@@ -40,24 +44,31 @@ type arenaPage struct {
 
 // shelfVersion is which version is shown, and where undo and redo lead.
 type shelfVersion struct {
+	shelf.Steps
 	Number, Head int
-	Undo, Redo   int // versions to put on top; 0 for none
 	What, Who    string
 }
 
 // Old reports whether a newer version is there.
 func (v shelfVersion) Old() bool { return v.Number < v.Head }
 
-// pictureURL leads to the view through a hole, with the lens that serves it best.
-func pictureURL(at shell.Address, h plan.Hole) string {
-	q := url.Values{"hole": {h.ID}}
-	if f, ok := h.BestFit(); ok {
-		q.Set("lens", f.Lens.ID)
+// peekSide is the longer side of the small picture beside the map, in pixels.
+const peekSide = 300
+
+// pictureURLs lead to the view through a hole with a lens, and to a small picture of
+// it; "" where the lens does not go in.
+func pictureURLs(at shell.Address, hole string, f plan.LensFit) (page, peek string) {
+	if !f.Fits {
+		return "", ""
 	}
+	q := url.Values{"hole": {hole}, "lens": {f.Lens.ID}, "focal": {strconv.FormatFloat(f.Focal.Millimetres(), 'f', -1, 64)}}
 	if at.System != "" {
 		q.Set("units", at.System)
 	}
-	return "/arena/" + at.Slug + "/picture?" + q.Encode()
+	below := "/arena/" + at.Slug + "/picture"
+	page = below + "?" + q.Encode()
+	q.Set("side", strconv.Itoa(peekSide))
+	return page, below + ".jpg?" + q.Encode()
 }
 
 func (d area) arenaPage(w http.ResponseWriter, r *http.Request) error {
@@ -96,8 +107,8 @@ func has(p plan.Plan, id string) bool {
 
 func (d area) arenaView(r *http.Request, o shell.Opened) (arenaPage, error) {
 	p, at := o.Plan, o.At
-	if at.Hole == "" && len(p.Holes) > 0 {
-		at.Hole = p.Holes[0].ID
+	if at.Hole == "" && !at.Bare {
+		at.Hole = firstPicked(p)
 	}
 	sys := at.Units(p.Survey.Units)
 	live, err := d.live(o.Book, o.Arena, p, at)
@@ -113,7 +124,7 @@ func (d area) arenaView(r *http.Request, o shell.Opened) (arenaPage, error) {
 	page.Edits = page.Plans && !page.Version.Old()
 	page.Tour = tourFor(r, page.Edits)
 	if page.Edits {
-		if page.Version.Undo, page.Version.Redo, err = d.Shelf.Steps(r.Context(), o.Document.ID); err != nil {
+		if page.Version.Steps, err = d.Shelf.Steps(r.Context(), o.Document.ID); err != nil {
 			return arenaPage{}, err
 		}
 		page.Places = placesFor(live.arena, live.now)
@@ -123,6 +134,25 @@ func (d area) arenaView(r *http.Request, o shell.Opened) (arenaPage, error) {
 		to.System = name.String()
 		page.Systems = append(page.Systems, shell.Option{Name: name.String(), URL: to.URL(), Chosen: name == sys})
 	}
+	if h, ok := live.arena.Hole(at.Hole); ok {
+		page.Exact = exactOf(live.arena, h)
+		if page.Guard, err = guardOf(r.Context(), live.arena, h); err != nil {
+			return arenaPage{}, err
+		}
+	}
 	page.Map, page.Strip, page.Frames = drawings(live)
 	return page, nil
+}
+
+// firstPicked is the hole that a page opens with: one that breaks a rule, else one
+// that the survey lacks a number of, else the first; "" without any.
+func firstPicked(p plan.Plan) string {
+	for _, want := range []rules.Status{rules.Fail, rules.Unknown, rules.Pass} {
+		for _, h := range p.Holes {
+			if h.Status == want {
+				return h.ID
+			}
+		}
+	}
+	return ""
 }

@@ -21,20 +21,24 @@ import (
 const heatStep = unit.Metre / 4
 
 // heat returns the reach map's frame for the page to load the picture into, nil
-// when it is not shown.
+// when it is not shown or no lens goes in.
 func (v liveView) heat() *chart.Heat {
 	if !v.Address.Heat || v.Picked == nil {
 		return nil
 	}
 	dim := v.arena.Rink.Dimensions()
 	cells := func(l unit.Length) int { return int(math.Ceil(float64(l/heatStep) - 1e-9)) }
-	q := url.Values{"hole": {v.Address.Hole}, "version": {strconv.Itoa(v.version)}}
+	f, ok := v.lens()
+	if !ok {
+		return nil
+	}
+	q := url.Values{"hole": {v.Address.Hole}, "version": {strconv.Itoa(v.version)}, "lens": {f.Lens.ID}}
 	return chart.HeatFrame(cells(dim.Length), cells(dim.Width), heatStep.Metres(),
-		"/arena/"+v.Address.Slug+"/reach.png?"+q.Encode(), "Reach of "+v.Address.Hole+": the stronger the colour, the more lenses can be aimed there with half of their light at the centre")
+		"/arena/"+v.Address.Slug+"/reach.png?"+q.Encode(), "Reach of "+v.Address.Hole+" by the "+f.Lens.Name+": the darker, the larger a player stands in the frame; striped grey is not seen")
 }
 
-// reachPicture answers with the reach map of a hole as a picture, of a version or
-// with the hole at another place.
+// reachPicture answers with the reach map of a lens in a hole as a picture, of a version
+// or with the hole at another place.
 func (d area) reachPicture(w http.ResponseWriter, r *http.Request) error {
 	q := r.URL.Query()
 	version, err := strconv.Atoi(q.Get("version"))
@@ -59,8 +63,12 @@ func (d area) reachPicture(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return shell.Because(http.StatusNotFound, "There is no reach map of this hole.", err)
 	}
+	body, err := b.Maker.Kit.PickBody("")
+	if err != nil {
+		return err
+	}
 	var out bytes.Buffer
-	if err := png.Encode(&out, reachImage(seen)); err != nil {
+	if err := png.Encode(&out, reachImage(seen.Grid, plan.Sizes(seen, 0, q.Get("lens"), body))); err != nil {
 		return err
 	}
 	// A version never changes, and the address says which.
@@ -73,30 +81,66 @@ func (d area) reachPicture(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// The reach map's colour stands over the ice of either theme: one blue, the more
-// opaque the more lenses reach a place, so that it reads without colour, too.
+// sizeBands are the shades of the reach map: how large a skater stands in the frame
+// there, up to a share of its height. Their lightness falls steadily, so that they
+// read in grey and to any eye; assets/plan.css has the same for the legend.
+var sizeBands = []struct {
+	Under  float64 // share of the frame's height
+	Words  string
+	Colour color.NRGBA
+}{
+	{1. / 8, "under 1/8 of the frame's height", color.NRGBA{0xe6, 0xf1, 0xf9, 255}},
+	{1. / 4, "to 1/4", color.NRGBA{0xb2, 0xd2, 0xea, 255}},
+	{1. / 2, "to 1/2", color.NRGBA{0x76, 0xac, 0xd4, 255}},
+	{1, "to all of it", color.NRGBA{0x38, 0x7b, 0xb2, 255}},
+	{math.Inf(1), "larger than the frame", color.NRGBA{0x12, 0x49, 0x75, 255}},
+}
+
+// What is not seen is grey with darker stripes: a tint that no size has.
 var (
-	reachColour = color.NRGBA{R: 0x2f, G: 0x7f, B: 0xc4}
-	reachLeast  = 0.16 // opacity where one lens reaches, no unit
-	reachMost   = 0.78 // where all do, no unit
+	unseenColour = color.NRGBA{0xb9, 0xc0, 0xc5, 255}
+	unseenStripe = color.NRGBA{0x9d, 0xa6, 0xac, 255}
 )
 
-// reachImage paints a reach map, end B at the right, the box side at the top.
-func reachImage(r sight.Reach) image.Image {
-	lenses, g := len(r.Lenses), r.Grid
-	shades := make(color.Palette, 0, lenses+1)
-	shades = append(shades, color.NRGBA{})
-	for n := 1; n <= lenses; n++ {
-		c := reachColour
-		c.A = uint8(255*(reachLeast+(reachMost-reachLeast)*float64(n)/float64(lenses)) + 0.5)
-		shades = append(shades, c)
+const unseenPeriod = 8 // cells from stripe to stripe
+
+// Sizes are the reach map's shades for the legend, by their places in the style sheet.
+func (p arenaPage) Sizes() []shell.Choice {
+	var out []shell.Choice
+	for i, b := range sizeBands {
+		out = append(out, shell.Choice{Value: strconv.Itoa(i + 1), Name: b.Words})
+	}
+	return out
+}
+
+// reachImage paints how large a skater stands in the frame at each place of a grid,
+// end B at the right, the box side at the top; see [plan.Sizes].
+func reachImage(g *sight.Grid, sizes []float64) image.Image {
+	shades := color.Palette{color.NRGBA{}, unseenColour, unseenStripe}
+	for _, b := range sizeBands {
+		shades = append(shades, b.Colour)
 	}
 	img := image.NewPaletted(image.Rect(0, 0, g.Columns, g.Rows), shades)
 	for row := range g.Rows {
 		first, last := g.Run(row)
 		for column := first; column < last; column++ {
-			img.SetColorIndex(column, g.Rows-1-row, uint8(r.Layers[0].Count(g.Index(column, row))))
+			img.SetColorIndex(column, g.Rows-1-row, shadeOf(sizes[g.Index(column, row)], column+row))
 		}
 	}
 	return img
+}
+
+// shadeOf returns the place in the palette of a size; diagonal is the cell's.
+func shadeOf(size float64, diagonal int) uint8 {
+	if size == 0 {
+		if diagonal%unseenPeriod < 2 {
+			return 2
+		}
+		return 1
+	}
+	i := 0
+	for size >= sizeBands[i].Under {
+		i++
+	}
+	return uint8(3 + i)
 }

@@ -15,28 +15,33 @@ import (
 // mostSteps is how many versions back undo reaches.
 const mostSteps = 200
 
-// Steps returns the versions that an undo and a redo of an arena would put on
-// top, 0 where there is none; see [revision.Steps].
-func (s *Shelf) Steps(ctx context.Context, id string) (undo, redo int, err error) {
+// Steps are the ways back and forth from the newest version of an arena.
+type Steps struct {
+	Undo, Redo     int    // versions that would be put on top; 0 where there is none
+	Undoes, Redoes string // what would be taken back, and done again, in a line
+}
+
+// Steps returns the ways back and forth; see [revision.Steps].
+func (s *Shelf) Steps(ctx context.Context, id string) (Steps, error) {
 	versions, err := s.keeper.History(ctx, id, mostSteps)
 	if err != nil {
-		return 0, 0, err
+		return Steps{}, err
 	}
 	slices.Reverse(versions)
 	texts := make([]string, len(versions))
 	for i, v := range versions {
 		if texts[i], err = s.revision(ctx, id, v.Number); err != nil {
-			return 0, 0, err
+			return Steps{}, err
 		}
 	}
-	at := func(place int) int {
+	at := func(place int) revision.Version {
 		if place < 0 {
-			return 0
+			return revision.Version{}
 		}
-		return versions[place].Number
+		return versions[place]
 	}
-	back, forth := revision.Steps(texts)
-	return at(back), at(forth), nil
+	back, step, forth := revision.Steps(texts)
+	return Steps{at(back).Number, at(forth).Number, at(step).What, at(forth).What}, nil
 }
 
 // renamed returns the holes that edits rename, as a version records them. A whole

@@ -39,8 +39,8 @@ func TestOneMarkIsNotOneText(t *testing.T) {
 	if _, _, err := s.Edit(ctx, b, []edit.Edit{{Do: edit.Text, Text: otherTwin}}, "Ada", ""); err != nil {
 		t.Fatal(err)
 	}
-	if undo, redo, err := s.Steps(ctx, "twin"); err != nil || undo != 1 || redo != 0 {
-		t.Errorf("undo %d, redo %d, %v: the second text counts as the first", undo, redo, err)
+	if to, err := s.Steps(ctx, "twin"); err != nil || to.Undo != 1 || to.Redo != 0 || to.Undoes == "" || to.Redoes != "" {
+		t.Errorf("%+v, %v: the second text counts as the first", to, err)
 	}
 	for n, text := range map[int]string{1: oneTwin, 2: otherTwin} {
 		b, err := s.Open(ctx, "twin", n)

@@ -15,6 +15,7 @@ import (
 type Address struct {
 	Slug    string
 	Hole    string
+	Bare    bool    // no hole is picked, not even the one that is usual
 	Lens    string  // id in the kit; "" is the one that serves the hole best
 	Focal   float64 // millimetres, an end of the lens's range; 0 is its short end
 	System  string  // "" prints in the document's own units
@@ -29,7 +30,7 @@ const longestWord = 64
 // ReadAddress reads the state that a query asks for; what makes no sense is an
 // error in words for people.
 func ReadAddress(slug string, q url.Values) (Address, error) {
-	at := Address{Slug: slug, Hole: q.Get("hole"), Lens: q.Get("lens"), System: q.Get("units"), Theme: theme(q.Get("theme")), Heat: q.Get("heat") == "on"}
+	at := Address{Slug: slug, Hole: q.Get("hole"), Lens: q.Get("lens"), System: q.Get("units"), Theme: theme(q.Get("theme")), Heat: q.Get("heat") == "on", Bare: q.Get("hole") == "" && q.Get("pick") == "none"}
 	if len(at.Hole) > longestWord || len(at.Lens) > longestWord {
 		return at, astray("a name in this address is too long")
 	}
@@ -84,6 +85,9 @@ func (a Address) Query() url.Values {
 	if a.Heat {
 		put("heat", "on")
 	}
+	if a.Bare {
+		put("pick", "none")
+	}
 	return q
 }
 
@@ -98,7 +102,13 @@ func (a Address) Page(below string) string {
 
 // Pick returns the address with another hole picked.
 func (a Address) Pick(id string) Address {
-	a.Hole = id
+	a.Hole, a.Bare = id, false
+	return a
+}
+
+// PickNone returns the address with no hole picked.
+func (a Address) PickNone() Address {
+	a.Hole, a.Bare, a.Lens, a.Focal = "", true, "", 0
 	return a
 }
 

@@ -1,6 +1,7 @@
 package shell
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -37,9 +38,11 @@ func loadAssets(folder fs.FS) (assetSet, error) {
 		return set, err
 	}
 	for _, e := range entries {
-		if set.files[e.Name()], err = fs.ReadFile(folder, e.Name()); err != nil {
+		text, err := fs.ReadFile(folder, e.Name())
+		if err != nil {
 			return set, err
 		}
+		set.files[e.Name()] = lean(e.Name(), text)
 	}
 	set.files["sheet.css"] = []byte(chart.Styles().CSS(".sheet"))
 	sum := sha256.New()
@@ -58,6 +61,30 @@ func loadAssets(folder fs.FS) (assetSet, error) {
 
 // Asset returns where an asset is served.
 func (s *Shell) Asset(name string) (string, error) { return s.assets.address(name) }
+
+// lean takes off what only people who work on a module or style sheet read: indentation,
+// and comments on lines of their own. A string of theirs never spans lines.
+func lean(name string, text []byte) []byte {
+	if kind := path.Ext(name); kind != ".js" && kind != ".css" {
+		return text
+	}
+	var out bytes.Buffer
+	inside := false // a comment of several lines
+	for line := range bytes.Lines(text) {
+		line = bytes.TrimSpace(line)
+		opens := inside || bytes.HasPrefix(line, []byte("/*"))
+		ends := bytes.HasSuffix(line, []byte("*/"))
+		switch {
+		case opens:
+			if inside = !bytes.Contains(line, []byte("*/")); !inside && !ends {
+				out.Write(append(line, '\n')) // code stands behind it
+			}
+		case len(line) > 0 && !bytes.HasPrefix(line, []byte("//")):
+			out.Write(append(line, '\n'))
+		}
+	}
+	return out.Bytes()
+}
 
 // address returns where an asset is served; an unknown one is an error, so that
 // a page with a wrong name does not render.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
 )
@@ -14,15 +15,15 @@ import (
 // between two versions.
 type versionsPage struct {
 	shell.Frame
-	Way        string // which of the arena's pages this is
-	Address    shell.Address
-	ID, Name   string
-	Head       int
-	Away       bool
-	Undo, Redo int // versions to put on top; 0 without one
-	Versions   []revision.Version
-	From, To   int
-	Diff       []shell.DiffLine
+	Way         string // which of the arena's pages this is
+	Address     shell.Address
+	ID, Name    string
+	Head        int
+	Away        bool
+	shelf.Steps // to the newest
+	Versions    []revision.Version
+	From, To    int
+	Diff        []shell.DiffLine
 }
 
 // mostVersions is how many versions a page lists.
@@ -39,7 +40,7 @@ func (d area) versionsPage(w http.ResponseWriter, r *http.Request) error {
 	page.From = numberOr(r.FormValue("from"), max(1, page.To-1))
 	page.Versions, err = d.Shelf.Keeper().History(r.Context(), id, mostVersions)
 	if err == nil {
-		page.Undo, page.Redo, err = d.Shelf.Steps(r.Context(), id)
+		page.Steps, err = d.Shelf.Steps(r.Context(), id)
 	}
 	if err != nil {
 		return err
@@ -75,12 +76,16 @@ func (d area) restore(w http.ResponseWriter, r *http.Request) error {
 	if version == 0 || errors.Join(err1, err2) != nil {
 		return shell.ErrNoVersion
 	}
+	to, err := d.Shelf.Steps(r.Context(), id)
+	if err != nil {
+		return err
+	}
 	what := r.PostFormValue("what")
 	switch act := r.PostFormValue("act"); {
-	case act == "undo":
-		what = shell.CutShort("undo: "+from.Version.What, longestWhat)
-	case act == "redo":
-		what = shell.CutShort("redo: "+old.Version.What, longestWhat)
+	case act == "undo" && version == to.Undo:
+		what = shell.CutShort("undo: "+to.Undoes, longestWhat)
+	case act == "redo" && version == to.Redo:
+		what = shell.CutShort("redo: "+to.Redoes, longestWhat)
 	case what == "":
 		what = "restore version " + strconv.Itoa(version)
 	}

@@ -112,7 +112,7 @@ func (m *planMap) sector(g puck.Guard, window sheet.Rect) {
 	p, n, t := m.rink.Point(h.Station), m.rink.Normal(h.Station), m.rink.Tangent(h.Station)
 	to := func(b unit.Angle, l unit.Length) sheet.Point { return m.pt(p.Add(bearing(n, t, b).Scale(l.Metres()))) }
 	arc := func(l unit.Length) []sheet.Point {
-		return fan(s.From, s.To, func(b unit.Angle) sheet.Point { return to(b, l) })
+		return fan(s.From, s.To, wedgeStep, func(b unit.Angle) sheet.Point { return to(b, l) })
 	}
 	shape, e := m.d.Group("sectors", "")
 	shape.Clip = &window

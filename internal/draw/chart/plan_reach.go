@@ -11,8 +11,12 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 )
 
-// wedgeStep is the angle between the rays of a wedge's far edge.
-const wedgeStep = unit.Degree
+// The angle between the rays of a wedge's far edge: to the far boards, and of one
+// drawn a little way, whose chords then leave its arc by 3 mm at 8 m.
+const (
+	wedgeStep  = unit.Degree
+	coarseStep = 3 * unit.Degree
+)
 
 // outlineSteps is the number of chords in each corner for meeting the boards:
 // they leave the arc by under 3 mm.
@@ -25,6 +29,7 @@ func (m *planMap) wedges() {
 	}
 	outline := m.rink.Outline(outlineSteps)
 	g, _ := m.d.Group("reach", "")
+	m.unseen(g, outline)
 	for _, w := range m.Reach {
 		h, ok := m.Arena.Hole(w.Hole)
 		if !ok {
@@ -42,9 +47,27 @@ func (m *planMap) wedges() {
 	}
 }
 
+// unseen tints the ice that the picked hole's wedge leaves out, so that what is
+// seen stays white. A heat map tints it itself.
+func (m *planMap) unseen(g *sheet.Group, outline []geom.Vec2) {
+	h, ok := m.Arena.Hole(m.Picked)
+	i := slices.IndexFunc(m.Reach, func(w Wedge) bool { return w.Hole == m.Picked })
+	if !ok || i < 0 || m.Heat != nil {
+		return
+	}
+	var rest sheet.Path
+	rest.Add(m.around(0))
+	rest.Add(m.wedge(m.Reach[i], h.Station, outline))
+	g.Add("unseen", rest)
+}
+
 func (m *planMap) wedge(w Wedge, station unit.Length, outline []geom.Vec2) sheet.Polyline {
 	p, n, t := m.rink.Point(station), m.rink.Normal(station), m.rink.Tangent(station)
-	edge := fan(-w.Left, w.Right, func(a unit.Angle) sheet.Point {
+	step := wedgeStep
+	if w.Depth > 0 {
+		step = coarseStep
+	}
+	edge := fan(-w.Left, w.Right, step, func(a unit.Angle) sheet.Point {
 		sin, cos := math.Sincos(a.Radians())
 		dir := n.Scale(cos).Add(t.Scale(sin))
 		return m.pt(p.Add(dir.Scale(w.cut(rayLength(p, dir, outline)))))
@@ -52,9 +75,9 @@ func (m *planMap) wedge(w Wedge, station unit.Length, outline []geom.Vec2) sheet
 	return sheet.Polygon(append([]sheet.Point{m.pt(p)}, edge...)...)
 }
 
-// fan returns points at even steps from one angle to another, both included.
-func fan(from, to unit.Angle, at func(unit.Angle) sheet.Point) []sheet.Point {
-	pts := make([]sheet.Point, max(2, int(math.Ceil(float64((to-from)/wedgeStep)))+1))
+// fan returns points at even steps, of one at most, from one angle to another, both included.
+func fan(from, to, step unit.Angle, at func(unit.Angle) sheet.Point) []sheet.Point {
+	pts := make([]sheet.Point, max(2, int(math.Ceil(float64((to-from)/step)))+1))
 	for i := range pts {
 		pts[i] = at(from + (to-from)*unit.Angle(i)/unit.Angle(len(pts)-1))
 	}

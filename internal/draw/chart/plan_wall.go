@@ -34,7 +34,10 @@ func (m *planMap) wall() {
 	g, _ := m.d.Group("glass", "")
 	out := m.glassOut()
 	for _, p := range m.Arena.Panes {
-		g.Add("pane "+paneClass(p), m.ring(p.From, p.To(), out)).With("pane", p.ID).Titled(m.paneTitle(p))
+		e := g.Add("pane "+paneClass(p), m.ring(p.From, p.To(), out)).With("pane", p.ID)
+		if !m.Moving { // the strip beside the map says it
+			e.Titled(m.paneTitle(p))
+		}
 	}
 	for _, s := range stanchions(m.Arena.Panes, m.rink.Perimeter()) {
 		g.Add("stanchion", sheet.Line{A: m.off(s, 0), B: m.off(s, m.ledge()+0.5)})

@@ -80,7 +80,9 @@ func (s *strip) heading() float64 {
 // row draws one row below y and returns where the next begins, in millimetres.
 func (s *strip) row(i int, y float64) float64 {
 	r := s.rowAt(i, y)
-	r.caption(i, y)
+	if !s.Moving { // a page shows the one row there is, under a head of its own
+		r.caption(i, y)
+	}
 	r.wall()
 	r.panes()
 	r.curves()
@@ -92,13 +94,20 @@ func (s *strip) row(i int, y float64) float64 {
 	if s.Moving {
 		r.guide()
 	}
-	return r.ice + rulerHigh + bandHigh + namesHigh + rowGap
+	foot := r.ice + rulerHigh + bandHigh + namesHigh
+	if s.Moving {
+		return foot + 1
+	}
+	return foot + rowGap
 }
 
 // rowAt places a row below y on the sheet.
 func (s *strip) rowAt(i int, y float64) *stripRow {
 	r := &stripRow{strip: s, from: s.length * unit.Length(i)}
-	r.top = y + captionHigh + labelsHigh + stretchHigh
+	r.top = y + labelsHigh + stretchHigh
+	if !s.Moving {
+		r.top += captionHigh
+	}
 	r.ice = r.top + s.scale*s.high.Metres()
 	return r
 }

@@ -91,6 +91,10 @@ func (r *stripRow) openingTag(g *sheet.Group, o opening, x float64, top sheet.Po
 	foot := r.top - stretchHigh
 	y := foot - labelsHigh + 1
 	left := x - o.tagWidth()/2
+	if r.Moving { // a press on the tag, or on the way down from it, is one on the hole
+		g.Add("hit-tag", sheet.RoundRect(sheet.Rect{X: left, Y: y - 1, W: o.tagWidth(), H: foot - y}, 0))
+		g.Add("hit-tag", sheet.RoundRect(sheet.Rect{X: top.X - hitSize/2, Y: foot, W: hitSize, H: top.Y - foot}, 0))
+	}
 	mark := sheet.Pt(left+markSize, y+1.1)
 	g.Add("leader", sheet.Lines(sheet.Pt(mark.X, mark.Y+markSize+0.6), sheet.Pt(mark.X, foot-2.2), sheet.Pt(top.X, foot), top))
 	o.mark(g, mark)

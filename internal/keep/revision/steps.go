@@ -10,9 +10,9 @@ package revision
 //	          steps    undo undo redo step: c can no longer be redone
 
 // Steps returns the places in a list of texts, or of their whole hashes, oldest
-// first, of the text that an undo would put back and of the one that a redo would;
-// -1 where there is none.
-func Steps(texts []string) (undo, redo int) {
+// first, of the text that an undo would put back, of the step that it would take
+// back, and of the text that a redo would put back; -1 where there is none.
+func Steps(texts []string) (undo, undone, redo int) {
 	var line []int // places of the steps, those undone last
 	at := -1       // the present one in line
 	for i, m := range texts {
@@ -27,12 +27,12 @@ func Steps(texts []string) (undo, redo int) {
 			at++
 		}
 	}
-	undo, redo = -1, -1
+	undo, undone, redo = -1, -1, -1
 	if at > 0 {
-		undo = line[at-1]
+		undo, undone = line[at-1], line[at]
 	}
 	if at >= 0 && at+1 < len(line) {
 		redo = line[at+1]
 	}
-	return undo, redo
+	return undo, undone, redo
 }

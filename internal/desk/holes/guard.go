@@ -1,0 +1,37 @@
+package holes
+
+import (
+	"context"
+	"fmt"
+
+	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/desk/shell"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/words"
+)
+
+// guardOf tells what comes through one hole while its cover is out, nothing of one that
+// is turned off or that cannot be told of. The error is ctx's.
+func guardOf(ctx context.Context, a arena.Arena, h glass.Hole) ([]shell.Fact, error) {
+	if h.State == glass.Off {
+		return nil, nil
+	}
+	a.Holes, a.Windows = []glass.Hole{h}, nil
+	guards, err := puck.Assess(ctx, a, puck.DefaultOptions())
+	if err != nil || len(guards) == 0 {
+		return nil, ctx.Err()
+	}
+	g := guards[0]
+	facts := []shell.Fact{
+		{Name: "Pucks in 1000 hours of play", Value: words.PerThousandHours(g.Game)},
+		{Name: "A flat puck passes up to", Value: words.Closes(g.FlatLimit) + " from straight"},
+		{Name: "Mean energy", Value: fmt.Sprintf("%.0f J", g.MeanJ)},
+	}
+	if g.Sector.Passing {
+		facts = append(facts,
+			shell.Fact{Name: "Nine in ten fly", Value: words.Bearings(g.Sector) + " from straight, + to the right"},
+			shell.Fact{Name: "95 % land by", Value: words.Within(g.Sector.Far, a.Units)})
+	}
+	return facts, nil
+}
