@@ -24,7 +24,7 @@ func Sizes(r sight.Reach, layer int, lens string, body kit.Body) []float64 {
 			largest := 0.0
 			for k, l := range r.Lenses {
 				if l.ID == lens && r.Layers[layer].Seen[i]>>k&1 == 1 {
-					largest = max(largest, (l.Focal / body.Sensor.H).Metres()*playerHeight/math.Hypot(math.Hypot(away.X, away.Y), rise))
+					largest = max(largest, (l.Focal/body.Sensor.H).Metres()*playerHeight/math.Hypot(math.Hypot(away.X, away.Y), rise))
 				}
 			}
 			out[i] = largest

@@ -31,8 +31,6 @@ if (page) {
 
 // What only some pages need comes when it is needed.
 if (document.querySelector("time")) void import("./times.js").then((m) => m.localTimes());
-const view = document.querySelector("[data-picture]");
-if (view instanceof HTMLElement) void import("./finder.js").then((m) => m.finder(view));
 const live = document.querySelector("[data-live-board]");
 if (live instanceof HTMLElement) void import("./board.js").then((m) => m.watchBoard(live));
 const choosing = document.querySelector("[data-choosing]");

@@ -56,6 +56,7 @@ func (d area) picturePage(w http.ResponseWriter, r *http.Request) error {
 		Address: shell.Address{Slug: s.book.Document.ID, Hole: s.state.Hole, Lens: s.state.Lens.ID, System: r.FormValue("units")},
 		State:   s.state, Units: r.FormValue("units"), Last: Moments - 1, Back: shell.Address{Slug: s.book.Document.ID, Hole: s.state.Hole, System: r.FormValue("units")}.URL(),
 	}
+	page.Module = "lens.js"
 	shot, err := s.shot()
 	if err == nil {
 		page.Numbers, err = s.state.Numbers(shot, s.arena, s.system)

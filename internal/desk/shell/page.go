@@ -36,6 +36,7 @@ func (s *Shell) funcs() *template.Template {
 // Frame is what surrounds every page: title, theme, the way back.
 type Frame struct {
 	Title  string
+	Module string // the page's script
 	Theme  theme
 	Themes []theme
 	Here   string // this page's own path and query, to return to
@@ -67,7 +68,8 @@ func (s *Shell) Frame(r *http.Request, title string) Frame {
 		}
 	}
 	return Frame{
-		Under: under, Alone: at.Slug == "", Title: title, Theme: themeOf(r), Themes: themes, Here: here,
+		Module: "desk.js",
+		Under:  under, Alone: at.Slug == "", Title: title, Theme: themeOf(r), Themes: themes, Here: here,
 		Person: p.Name, Role: p.Role, Plans: door.May(r.Context(), people.Plan),
 	}
 }
