@@ -59,9 +59,11 @@ unit:
 # The seed is printed, so that what it finds can be made to happen again.
 soak: export RAPID_SEED = $(shell date +%s)
 soak: export RAPID_CHECKS = 2000
+soak: export RINKPANE_SOAK = yes
 soak:
 	@echo "soak: RAPID_SEED=$(RAPID_SEED) RAPID_CHECKS=$(RAPID_CHECKS)"
 	$(GO) test -timeout 4h -run 'Test' $(addprefix ./,$(SOAK))
+	$(GO) test -timeout 1h -v -run 'TestPhonesWhileTheDeskIsKilled' ./cmd/rinkpane
 
 bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./...

@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -182,4 +183,53 @@ func TestPhotosAreTheArenas(t *testing.T) {
 			}
 		}
 	})
+}
+
+// PostgreSQL stopped and started under load: what cannot be kept says that the database
+// does not answer, and once it is back the same events are kept, none twice.
+func TestEventsWhileTheServerRestarts(t *testing.T) {
+	s, err := OpenDSN(t.Context(), freshDatabase(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	const phones, each = 40, 12
+	var all sync.WaitGroup
+	var failed atomic.Int64
+	for p := range phones {
+		all.Go(func() {
+			for n := range each {
+				for {
+					got, err := s.Append(t.Context(), noon, []custody.Event{coverEvent(p, n)})
+					if err == nil && got[0].Refused == nil {
+						break
+					}
+					if failed.Add(1); !errors.Is(err, revision.ErrDown) {
+						t.Errorf("phone %d: %+v, %v", p, got, err)
+						return
+					}
+					time.Sleep(20 * time.Millisecond)
+				}
+				time.Sleep(5 * time.Millisecond)
+			}
+		})
+	}
+	if err := s.Await(t.Context(), "east", phones); err != nil {
+		t.Fatal(err)
+	}
+	if err := errors.Join(server.Down(), server.Up()); err != nil {
+		t.Fatal(err)
+	}
+	all.Wait()
+	kept, err := s.Since(t.Context(), "east", 0, 10_000)
+	seen := map[custody.ID]bool{}
+	for i, e := range kept {
+		if e.Seq != int64(i+1) || seen[e.ID] {
+			t.Fatalf("event %s has place %d, expected %d once", e.ID, e.Seq, i+1)
+		}
+		seen[e.ID] = true
+	}
+	if err != nil || len(kept) != phones*each || failed.Load() == 0 {
+		t.Errorf("%d events, %d failures, %v", len(kept), failed.Load(), err)
+	}
 }
