@@ -88,7 +88,7 @@ func acts(ctx context.Context, s *store.Store) ([]act, error) {
 		return nil, err
 	}
 	for _, id := range arenas {
-		events, err := eventsOf(ctx, s, id)
+		events, err := custody.ReadEvents(ctx, s, id)
 		if err != nil {
 			return nil, err
 		}

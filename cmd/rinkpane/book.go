@@ -22,6 +22,7 @@ type bookFlags struct {
 	source
 	out         target
 	html, paper string
+	record      record
 }
 
 func bookCommand(a *app) *cobra.Command {
@@ -42,6 +43,7 @@ nothing else.`,
 	f.out.flags(c, "out", "the PDF to write")
 	c.Flags().StringVar(&f.html, "html", "", "also write the book as one HTML file")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the PDF: a4, a3, letter, tabloid ... (default: a4, letter in imperial plans)")
+	f.record.flags(c)
 	f.kitFlag(c)
 	f.rulesFlag(c)
 	return c
@@ -71,6 +73,9 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 		Units: sys, Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
 	})
 	if err != nil {
+		return err
+	}
+	if content.Plan.Approval, err = f.record.of(ctx, f.doc); err != nil {
 		return err
 	}
 	print, err := content.PDF(ctx)

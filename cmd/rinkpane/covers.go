@@ -76,33 +76,16 @@ func minding(ctx context.Context, s *store.Store, only string, window custody.Wi
 		if only != "" && only != id {
 			continue
 		}
-		events, err := eventsOf(ctx, s, id)
+		h, err := custody.ReadHistory(ctx, s, id)
 		if err != nil {
 			return nil, err
 		}
-		h := custody.HistoryOf(events)
 		out = append(out, wire.Minding{Arena: id, Board: custody.Fold(h, window, now), Rates: custody.RatesOf(h, custody.Window{To: now})})
 	}
 	if only != "" && len(out) == 0 {
 		return nil, fmt.Errorf("--arena %s: nothing is kept about it; arenas with covers: %s", form.Quote(only), strings.Join(arenas, ", "))
 	}
 	return out, nil
-}
-
-// eventsOf reads all events of an arena, as they were kept.
-func eventsOf(ctx context.Context, k custody.Keeper, arena string) ([]custody.Event, error) {
-	const page = 10_000
-	var all []custody.Event
-	for after := int64(0); ; {
-		some, err := k.Since(ctx, arena, after, page)
-		if err != nil {
-			return nil, err
-		}
-		if all = append(all, some...); len(some) < page {
-			return all, nil
-		}
-		after = some[len(some)-1].Seq
-	}
 }
 
 func coversText(all []wire.Minding, zone *time.Location) string {

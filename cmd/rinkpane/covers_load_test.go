@@ -172,7 +172,7 @@ func keptOnce(t *testing.T, folder string, all []glassPhone, kills int) {
 		t.Fatal(err)
 	}
 	defer s.Close()
-	events, err := eventsOf(t.Context(), s, "quillhaven")
+	events, err := custody.ReadEvents(t.Context(), s, "quillhaven")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -20,6 +20,7 @@ type cutFlags struct {
 	out           target
 	route, verify string
 	clearance     unit.Maybe[unit.Length]
+	record        record
 }
 
 func cutCommand(a *app) *cobra.Command {
@@ -63,6 +64,7 @@ revision; --verify says whether a drawing is of this plan.`,
 	fl.Float64Var(&cover.Warm, "warm", cover.Warm, "warmest that a pane or a cover gets, degrees Celsius")
 	fl.Float64Var(&spares.BreakRate, "break-rate", spares.BreakRate, "breaks per drilled pane and season, for the spares")
 	fl.Float64Var(&spares.Certainty, "certainty", spares.Certainty, "certainty with which the spares last a season, 0 to below 1")
+	f.record.flags(c)
 	f.kitFlag(c)
 	f.rulesFlag(c)
 	fl.StringVar(&f.verify, "verify", "", "do not draw; say whether this drawing (PDF, SVG, DXF) is of this plan")
@@ -99,6 +101,9 @@ func runCut(ctx context.Context, a *app, path string, f cutFlags) error {
 		return err
 	}
 	order := cut.NewShopOrder(f.arena, f.doc.Bytes(), f.Rules.Check(f.arena).Findings)
+	if order.Approval, err = f.record.of(ctx, f.doc); err != nil {
+		return err
+	}
 	ctx, end := a.watched(ctx)
 	defer end()
 	folder, err := order.Folder(ctx, r)

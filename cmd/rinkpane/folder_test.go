@@ -64,7 +64,7 @@ func archive(t *testing.T) map[string][]byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, err := parcel.New(on, "test").Pack(t.Context(), b, parcel.Folder, parcel.Wish{Units: "metric"})
+	got, err := parcel.New(on, s, "test").Pack(t.Context(), b, parcel.Folder, parcel.Wish{Units: "metric"})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -21,6 +21,7 @@ import (
 // inspectFlags are the flags of command inspect.
 type inspectFlags struct {
 	source
+	record                              record
 	hole, measured, by, on, paper, take string
 	out                                 target
 }
@@ -46,6 +47,7 @@ yes or no: no-cracks, snug, tethered. Exit 0 when accepted, 1 when not.`,
 		RunE: func(c *cobra.Command, args []string) error { return runInspect(c.Context(), a, args[0], f) },
 	}
 	fl := c.Flags()
+	f.record.flags(c)
 	fl.StringVar(&f.hole, "hole", "", "the hole that was measured")
 	fl.StringVar(&f.measured, "measured", "", "file of measurements: what,value_mm,uncertainty_mm")
 	f.out.flags(c, "out", "write the certificate as a page to this file (.pdf)")
@@ -85,6 +87,10 @@ func runInspect(ctx context.Context, a *app, path string, f inspectFlags) error 
 		return err
 	}
 	order := cut.NewShopOrder(f.arena, f.doc.Bytes(), nil)
+	var err error
+	if order.Approval, err = f.record.of(ctx, f.doc); err != nil {
+		return err
+	}
 	job, err := order.JobOf(f.hole, cut.DefaultOptions())
 	if err != nil {
 		return err

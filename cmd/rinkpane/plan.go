@@ -26,8 +26,9 @@ const (
 
 type planFlags struct {
 	source
-	out   target
-	short bool
+	out    target
+	record record
+	short  bool
 }
 
 func planCommand(a *app) *cobra.Command {
@@ -52,6 +53,7 @@ func planCommand(a *app) *cobra.Command {
 		},
 	}
 	f.out.flags(c, "out", "folder to write (default: named for the arena)")
+	f.record.flags(c)
 	f.kitFlag(c)
 	f.rulesFlag(c)
 	c.Flags().BoolVar(&f.short, "without-choice", false, "leave out the best legal set of holes, which takes a second or two")
@@ -77,6 +79,9 @@ func runPlan(ctx context.Context, a *app, path string, f planFlags) error {
 	}
 	sys := f.arena.Units
 	if p, err = f.Whole(ctx, p, !f.short); err != nil {
+		return err
+	}
+	if p.Approval, err = f.record.of(ctx, f.doc); err != nil {
 		return err
 	}
 	end()

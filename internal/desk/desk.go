@@ -95,7 +95,7 @@ func New(o Options) (*Desk, error) {
 		choosing.New(s, d.jobs, o.Random, "rinkpane "+o.Version),
 		rinkside.New(s, rinkside.Options{Keeper: o.Covers, Door: d.door, Now: o.Now, Random: o.Random, Creator: "rinkpane " + o.Version}),
 		access.New(s, d.door),
-		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
+		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, o.Covers, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {
 		routes, err := s.Add(a)
 		if err != nil {

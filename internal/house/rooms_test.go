@@ -257,6 +257,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "decide/plan", floor: 7.1, uses: []arrow{
+		{"decide/custody", "what became of the revision"},
 		{"measure/cores", "shares work over the cores"},
 		{"survey/play", "a rink too small for a game"},
 		{"measure/say", "what a plan leaves out"},
@@ -286,6 +287,7 @@ var houseRooms = append([]room{
 		{"keep/revision", "versions, in a keeper that it does not know"},
 	}},
 	{name: "desk/parcel", floor: 10.15, uses: []arrow{
+		{"decide/custody", "what became of the revision"},
 		{"decide/plan", "the plan whose tables are packed"},
 		{"tell/wire", "tables for a spreadsheet"},
 		{"draw/folder", "the plan's folder"},

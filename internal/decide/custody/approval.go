@@ -98,6 +98,9 @@ type Approval struct {
 	Revision string
 	Asked    time.Time
 	Replies  []Reply
+	// Earlier is the newest other version that was approved, beside one that is not:
+	// what changed is told against that one. Nil when there is none.
+	Earlier *Approval
 }
 
 // On returns when the last needed answer came; zero unless approved.
@@ -110,18 +113,21 @@ func (a Approval) On() (at time.Time) {
 	return at
 }
 
-// ApprovalOf returns what became of a revision, and the newest other version that was
-// approved, zero when there is none: what changed is told against that one.
-func ApprovalOf(h History, revision string) (of, before Approval) {
+// ApprovalOf returns what became of a revision.
+func ApprovalOf(h History, revision string) (of Approval) {
+	var earlier *Approval
 	for _, a := range approvals(h) {
 		switch {
 		case a.Revision == revision:
 			of = a
 		case a.Standing == Approved:
-			before = a
+			earlier = &a
 		}
 	}
-	return of, before
+	if of.Standing != Approved {
+		of.Earlier = earlier
+	}
+	return of
 }
 
 // approvals lists what was put, each revision once, by when it was put last.
@@ -130,7 +136,7 @@ func approvals(h History) []Approval {
 	for _, e := range h {
 		switch f := e.Fact.(type) {
 		case Put:
-			a := Approval{Waiting, f.Version, f.Revision, e.When, nil}
+			a := Approval{Standing: Waiting, Version: f.Version, Revision: f.Revision, Asked: e.When}
 			for _, to := range f.To {
 				a.Replies = append(a.Replies, Reply{Approver: to})
 			}

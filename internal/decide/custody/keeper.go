@@ -39,3 +39,27 @@ type Keeper interface {
 
 // ErrNoPhoto says that the arena has no such photo.
 var ErrNoPhoto = errors.New("no such photo")
+
+// readAtOnce is how many events are read in one go.
+const readAtOnce = 10_000
+
+// ReadEvents reads all events of an arena, as they were kept.
+func ReadEvents(ctx context.Context, k Keeper, arena string) ([]Event, error) {
+	var all []Event
+	for after := int64(0); ; {
+		some, err := k.Since(ctx, arena, after, readAtOnce)
+		if err != nil {
+			return nil, err
+		}
+		if all = append(all, some...); len(some) < readAtOnce {
+			return all, nil
+		}
+		after = some[len(some)-1].Seq
+	}
+}
+
+// ReadHistory reads all that happened at an arena.
+func ReadHistory(ctx context.Context, k Keeper, arena string) (History, error) {
+	all, err := ReadEvents(ctx, k, arena)
+	return HistoryOf(all), err
+}

@@ -40,7 +40,7 @@ func TestDemoSeason(t *testing.T) {
 	if len(out) != 5 || !out[0].Above() || out[0].Hole != "A1" || out[1].Above() {
 		t.Errorf("outliers %+v", out)
 	}
-	if of, _ := custody.ApprovalOf(h, strings.Repeat("0", 64)); of.Standing != custody.Approved || len(of.Replies) != 2 || of.On().IsZero() {
+	if of := custody.ApprovalOf(h, strings.Repeat("0", 64)); of.Standing != custody.Approved || len(of.Replies) != 2 || of.On().IsZero() {
 		t.Errorf("approval %+v", of)
 	}
 	for _, d := range custody.InspectionsDue(h, season(until).Holes, custody.Interval) {

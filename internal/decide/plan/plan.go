@@ -23,6 +23,7 @@ import (
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
@@ -50,6 +51,10 @@ type Plan struct {
 	// where a remark says why there are none. See [Maker.Whole].
 	Guards []puck.Guard
 	Choice *choose.Answer
+
+	// Approval is what became of the revision, as far as whoever asked for the plan
+	// knows; its zero value has no record. It is set after the plan is made.
+	Approval custody.Approval
 }
 
 // Proof is what can be said without looking through a lens: the survey and the

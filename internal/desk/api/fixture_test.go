@@ -17,6 +17,7 @@ import (
 
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/api"
 	"example.org/rinkpane/internal/desk/parcel"
@@ -104,7 +105,10 @@ type caller struct {
 	shelf   *shelf.Shelf
 }
 
-func call(t testing.TB, keeper revision.Keeper) *caller {
+func call(t testing.TB, keeper interface {
+	revision.Keeper
+	custody.Keeper
+}) *caller {
 	t.Helper()
 	on := shelf.New(keeper, maker(t), func() time.Time { return noon })
 	names, err := fs.Glob(examples.Files, "*.yaml")
@@ -126,7 +130,7 @@ func call(t testing.TB, keeper revision.Keeper) *caller {
 	}
 	mux := http.NewServeMux()
 	api.Mount(mux, api.Options{
-		Shelf: on, Packer: parcel.New(on, "rinkpane test"), Version: "test",
+		Shelf: on, Packer: parcel.New(on, keeper, "rinkpane test"), Version: "test",
 		Who: func(context.Context) string { return "Ada" }, Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
 	})
 	return &caller{t, mux, on}

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"path"
 
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/draw/book"
 	"example.org/rinkpane/internal/draw/cut"
@@ -18,15 +19,20 @@ import (
 )
 
 func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys unit.System) ([]byte, error) {
-	switch k {
-	case Document:
+	if k == Document {
 		return b.Arena.Bytes(), nil
+	}
+	approval, err := p.approval(ctx, b)
+	if err != nil {
+		return nil, err
+	}
+	switch k {
 	case Outline:
-		return p.outline(b, w, sys)
+		return p.outline(b, w, sys, approval)
 	case Cut:
-		return p.cut(ctx, b, w, sys)
+		return p.cut(ctx, b, w, sys, approval)
 	case Book, BookPage:
-		return p.book(ctx, b, k, w, sys)
+		return p.book(ctx, b, k, w, sys, approval)
 	case Archive:
 		return p.archive(ctx, b)
 	}
@@ -38,6 +44,7 @@ func (p *Packer) pack(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	if err != nil {
 		return nil, err
 	}
+	made.Approval = approval
 	if k == Tables {
 		return tables(b, made, sys)
 	}
@@ -65,7 +72,7 @@ func paper(w Wish, sys unit.System) (sheet.Paper, error) {
 	return p, nil
 }
 
-func (p *Packer) outline(b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
+func (p *Packer) outline(b shelf.Book, w Wish, sys unit.System, approval custody.Approval) ([]byte, error) {
 	a, err := b.Arena.Check()
 	if err != nil {
 		return nil, err
@@ -76,6 +83,7 @@ func (p *Packer) outline(b shelf.Book, w Wish, sys unit.System) ([]byte, error) 
 		return nil, &Error{fmt.Sprintf("hole %.40q: the arena has none of that name", w.Hole)}
 	}
 	drawn := cut.NewShopOrder(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings)
+	drawn.Approval = approval
 	job, err := drawn.Job(h, cut.DefaultOptions())
 	if refused := (*cut.Refusal)(nil); errors.As(err, &refused) {
 		return nil, &Error{refused.Error()}
@@ -86,7 +94,7 @@ func (p *Packer) outline(b shelf.Book, w Wish, sys unit.System) ([]byte, error) 
 	return sheet.DXF(drawn.PaneOutline(job)), nil
 }
 
-func (p *Packer) cut(ctx context.Context, b shelf.Book, w Wish, sys unit.System) ([]byte, error) {
+func (p *Packer) cut(ctx context.Context, b shelf.Book, w Wish, sys unit.System, approval custody.Approval) ([]byte, error) {
 	a, err := b.Arena.Check()
 	if err != nil {
 		return nil, err
@@ -96,7 +104,9 @@ func (p *Packer) cut(ctx context.Context, b shelf.Book, w Wish, sys unit.System)
 	if err != nil {
 		return nil, err
 	}
-	made, err := cut.NewShopOrder(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings).Folder(ctx, cut.Request{
+	order := cut.NewShopOrder(a, b.Arena.Bytes(), p.shelf.Maker().Rules.Check(a).Findings)
+	order.Approval = approval
+	made, err := order.Folder(ctx, cut.Request{
 		Paper: on.Name, Options: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Kit: b.Maker.Kit, Creator: p.creator,
 	})
 	if err != nil {
@@ -127,7 +137,7 @@ func refusals(f cut.Folder) string {
 	return out.String()
 }
 
-func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys unit.System) ([]byte, error) {
+func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys unit.System, approval custody.Approval) ([]byte, error) {
 	on, err := paper(w, sys)
 	if err != nil {
 		return nil, err
@@ -141,6 +151,7 @@ func (p *Packer) book(ctx context.Context, b shelf.Book, k Kind, w Wish, sys uni
 	if err != nil {
 		return nil, err
 	}
+	content.Plan.Approval = approval
 	if k == BookPage {
 		return content.HTML(), nil
 	}

@@ -17,6 +17,7 @@ import (
 	"fmt"
 	"slices"
 
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/measure/unit"
 )
@@ -100,13 +101,20 @@ func (e *Error) Error() string { return e.Text }
 // Packer packs parcels.
 type Packer struct {
 	shelf   *shelf.Shelf
+	record  custody.Keeper // of approvals, which every drawing tells
 	creator string
 	room    chan struct{} // for one large parcel at a time
 }
 
 // New returns a packer; creator stands in files as the program that made them.
-func New(s *shelf.Shelf, creator string) *Packer {
-	return &Packer{s, creator, make(chan struct{}, 1)}
+func New(s *shelf.Shelf, record custody.Keeper, creator string) *Packer {
+	return &Packer{s, record, creator, make(chan struct{}, 1)}
+}
+
+// approval returns what became of a book's revision.
+func (p *Packer) approval(ctx context.Context, b shelf.Book) (custody.Approval, error) {
+	h, err := custody.ReadHistory(ctx, p.record, b.Document.ID)
+	return custody.ApprovalOf(h, b.Revision), err
 }
 
 // Name returns the file name of a kind for a book.

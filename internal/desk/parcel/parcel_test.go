@@ -51,7 +51,7 @@ func demoBook(t *testing.T) (*parcel.Packer, shelf.Book) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return parcel.New(on, "rinkpane test"), b
+	return parcel.New(on, s, "rinkpane test"), b
 }
 
 // TestParcelsTellTheirRevision packs every kind: its name carries the arena,

@@ -38,8 +38,8 @@ func (s setter) front() (chapter, sheet.Rect) {
 // sentence sums the arena up.
 func (s setter) sentence() string {
 	survey := s.c.Plan.Survey
-	told := fmt.Sprintf("Photo holes: %s on %s, ice %s. Rules in force: %s. Plan revision %s.",
-		say.Count(survey.Holes, "working hole"), say.Count(survey.Panes, "pane"), words.Size(survey, s.units()), words.Verdict(s.c.Plan.Findings), s.c.Mark)
+	told := fmt.Sprintf("Photo holes: %s on %s, ice %s. Rules in force: %s. Plan revision %s, %s.",
+		say.Count(survey.Holes, "working hole"), say.Count(survey.Panes, "pane"), words.Size(survey, s.units()), words.Verdict(s.c.Plan.Findings), s.c.Mark, words.ApprovalLine(s.c.Plan.Approval))
 	if s.c.Plan.Light.Known {
 		told += " " + words.Faces(s.c.Plan, s.units())
 	}

@@ -36,7 +36,7 @@ type setter struct {
 }
 
 func (c Content) setter() setter {
-	return setter{c: c, caution: strings.Join(glass.Cautions(), " ")}
+	return setter{c: c, caution: strings.Join(append([]string{words.ApprovalSentence(c.Plan.Approval)}, glass.Cautions()...), " ")}
 }
 
 // pagePad is the white between frame and content, mm.

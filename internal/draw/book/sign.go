@@ -7,6 +7,7 @@ import (
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/tell/table"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // signer is one who puts a name under the book, and under what.
@@ -24,6 +25,8 @@ func signers() []signer {
 
 // cautions sets the cautions and the dispensations given.
 func (s setter) cautions(f flow) {
+	f.Heading("Approval of this plan revision")
+	f.Notes(words.ApprovalSentence(s.c.Plan.Approval))
 	f.Heading("Cautions")
 	f.Numbered(glass.Cautions()...)
 	if len(s.c.Arena.Dispensations) == 0 {

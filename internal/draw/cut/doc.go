@@ -25,6 +25,7 @@ package cut
 
 import (
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/survey/arena"
 )
 
@@ -35,6 +36,9 @@ type ShopOrder struct {
 	Revision string // of the document, whole, for programs: see [arena.Revision]
 	Mark     string // its short form for people, see [arena.Mark]
 	Findings []rules.Finding
+	// Approval is what became of the revision that is drawn; its zero value says that
+	// nobody knows of one.
+	Approval custody.Approval
 }
 
 // NewShopOrder returns the order for a checked arena, its document's text, and the

@@ -5,6 +5,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // outlineMargin is the white round a drawing for a machine, mm.
@@ -112,6 +113,7 @@ func (g page) stamp(p ShopOrder, j Job, at sheet.Point, say string) {
 	lines := []string{
 		p.subject() + ", hole " + j.Hole.ID + ", pane " + j.Pane.ID + ", " + string(j.Material.Name) + ", route " + string(j.Route) + ", plan " + p.Mark,
 		p.Stamp(),
+		words.ApprovalSentence(p.Approval),
 		say,
 	}
 	if j.Material.MadeToOrder() {

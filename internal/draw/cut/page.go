@@ -5,11 +5,13 @@ import (
 	"math"
 	"strings"
 
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // styles are the classes of shop drawings beside the sheet's own.
@@ -58,14 +60,28 @@ func (p ShopOrder) frame(d *sheet.Drawing, title string, j *Job, fields ...sheet
 	d.Layers = layers()
 	d.Title, d.Desc = title, p.Stamp()
 	area := d.Frame(sheet.TitleBlock{
-		Title: title, Subject: p.subject(), Caution: strings.Join(glass.Cautions(), " "),
+		Title: title, Subject: p.subject(), Caution: strings.Join(append([]string{words.ApprovalSentence(p.Approval)}, glass.Cautions()...), " "),
 		Fields: append(fields, sheet.Field{Name: "Plan revision", Value: p.Mark}),
 	})
 	g := page{d: d, area: area.Inset(pagePad), sys: p.Arena.Units}
+	word, why, bad := "", []say.Sentence(nil), false
 	if j != nil {
-		g.across(*j)
+		word, why = j.status()
+		bad = len(j.NotPassed) > 0
 	}
+	g.across(p.unapproved(word), why, bad)
 	return g
+}
+
+// unapproved adds to what a sheet says across itself that its revision is not approved.
+func (p ShopOrder) unapproved(word string) string {
+	switch {
+	case p.Approval.Standing == custody.Approved:
+		return word
+	case word == "":
+		return "NOT APPROVED"
+	}
+	return word + ", NOT APPROVED"
 }
 
 // statusLayer holds what a drawing says of its hole across the sheet, apart
@@ -100,10 +116,9 @@ type list []say.Sentence
 // Say joins the sentences.
 func (l list) Say(sys unit.System) string { return joined(l, sys) }
 
-// across writes the job's status over the whole sheet, pale beneath the
-// drawing, and the reasons along its top.
-func (g *page) across(j Job) {
-	word, why := j.status()
+// across writes a word over the whole sheet, pale beneath the drawing, and the reasons
+// along its top; what is bad in the colour for it.
+func (g *page) across(word string, why []say.Sentence, bad bool) {
 	if word == "" {
 		return
 	}
@@ -112,13 +127,13 @@ func (g *page) across(j Job) {
 	slope := math.Atan2(g.area.H, g.area.W)
 	size := sheet.Bold.FitSize(word, g.area.H/3, sheet.SizeTitle, 0.8*math.Hypot(g.area.W, g.area.H))
 	class := "across"
-	if len(j.NotPassed) > 0 {
+	if bad {
 		class = "across across-bad"
 	}
 	over.Add(class, sheet.Text{At: middle, S: word, Size: size, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: slope})
 	for _, s := range why {
 		class := "status"
-		if len(j.NotPassed) > 0 {
+		if bad {
 			class = "status status-bad"
 		}
 		h := t.Paragraph(class, sheet.Bold, sheet.Pt(g.area.X, g.area.Y), s.In(g.sys), sheet.SizeText, g.area.W, lineHeight)

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"os"
 	"testing"
+	"time"
 
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
@@ -26,7 +28,16 @@ func shopPlan(t testing.TB, sys unit.System) ShopOrder {
 		t.Fatal(err)
 	}
 	a.Units = sys
-	return NewShopOrder(a, doc.Bytes(), nil)
+	p := NewShopOrder(a, doc.Bytes(), nil)
+	p.Approval = approvedByAll()
+	return p
+}
+
+// approvedByAll is the approval that leaves a drawing without words across it.
+func approvedByAll() custody.Approval {
+	return custody.Approval{Standing: custody.Approved, Replies: []custody.Reply{{
+		Approver: custody.Approver{Party: custody.Operator, Name: "Ada"}, At: time.Date(2027, 1, 9, 12, 0, 0, 0, time.UTC), Accepted: true,
+	}}}
 }
 
 func jobOf(t testing.TB, p ShopOrder, id string, o Options) Job {

@@ -3,10 +3,12 @@ package cut
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
@@ -60,6 +62,38 @@ func TestWhatIsNotAllowedIsMarkedOnEverySheet(t *testing.T) {
 	}
 	if seen != 3 {
 		t.Errorf("%d files seen", seen)
+	}
+}
+
+// A revision that nobody approved says so on every drawing: who is waited for, or that
+// there is no record, in its words and across the sheet, apart from what a machine follows.
+func TestWhatIsNotApprovedIsMarkedOnEverySheet(t *testing.T) {
+	asked := custody.Reply{Approver: custody.Approver{Party: custody.League, Name: "Bo"}}
+	for want, a := range map[string]custody.Approval{
+		"Not approved: no record.":              {},
+		"Not approved: waiting for Bo (league)": {Standing: custody.Waiting, Replies: []custody.Reply{asked}},
+		"Approved by Ada (operator) on 2027-01": approvedByAll(),
+	} {
+		p := shopPlan(t, unit.Metric)
+		p.Approval = a
+		all := drawingsOf(t, p, "a4")
+		for _, d := range all {
+			said, across := "", false
+			for _, w := range wordsOf(d) {
+				said += w.text + " "
+				across = across || strings.HasSuffix(w.text, "NOT APPROVED")
+			}
+			framed := slices.Contains(d.Layers, sheet.LayerFrame) && strings.Contains(said, "Plan revision")
+			if !strings.Contains(said, want) && !strings.Contains(said, strings.ToLower(want[:1])+strings.TrimSuffix(want[1:], ".")) {
+				t.Errorf("%s: %q is not on the sheet: %s", d.Title, want, said)
+			}
+			if across != (framed && a.Standing != custody.Approved) {
+				t.Errorf("%s: across the sheet: %v, %s", d.Title, across, want)
+			}
+		}
+		if len(all) < 20 {
+			t.Errorf("%d drawings", len(all))
+		}
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/tell/table"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // LensPatch is the clear patch of one lens in a low window, over its focal range.
@@ -222,7 +223,7 @@ func (p ShopOrder) WindowOutline(job WindowJob) *sheet.Drawing {
 	}
 	t := g.group(sheet.LayerText)
 	t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2), S: p.subject() + ", low window " + w.ID + ": cut the film only; from the rink side; " + p.Stamp()})
-	for i, s := range glass.Cautions() {
+	for i, s := range append([]string{words.ApprovalSentence(p.Approval)}, glass.Cautions()...) {
 		t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2+lineHeight*float64(1+i)), S: s})
 	}
 	return g.d

@@ -24,6 +24,7 @@ type Plan struct {
 	Light    Light    `json:"light"`
 	Cautions []string `json:"cautions"`
 	Remarks  []string `json:"remarks"` // what was left out of the plan, and why
+	Approval Approval `json:"approval"`
 }
 
 // Proof is the survey and the findings.
@@ -127,7 +128,8 @@ func PlanOf(p plan.Plan, sys unit.System) Plan {
 	l := LightOf(p.Light, sys)
 	out := Plan{
 		Proof: ProofOf(p.Proof, sys), Holes: []Hole{}, Guard: GuardsOf(p.Guards, sys), Cautions: glass.Cautions(), Remarks: say.All(p.Remarks, sys),
-		Light: Light{l.Known, l.Ice, l.MainsHz, l.FlickerSafe, l.Notes},
+		Approval: ApprovalOf(p.Approval),
+		Light:    Light{l.Known, l.Ice, l.MainsHz, l.FlickerSafe, l.Notes},
 	}
 	if p.Choice != nil {
 		c := ChoiceOf(*p.Choice, sys)

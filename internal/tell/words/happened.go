@@ -64,9 +64,24 @@ func approvers(all []custody.Approver) string {
 	return strings.Join(names, ", ")
 }
 
+// ApprovalSentence says the same in a sentence.
+func ApprovalSentence(a custody.Approval) string {
+	line := ApprovalLine(a)
+	return strings.ToUpper(line[:1]) + line[1:] + "."
+}
+
 // ApprovalLine says in one line what became of a revision: "approved by Hedda Quist
-// (operator) on 2026-06-14", "not approved: waiting for ...", "not approved: no record".
+// (operator) on 2026-06-14", "not approved: waiting for ...", "not approved: no record;
+// version 3 was approved on 2026-06-14".
 func ApprovalLine(a custody.Approval) string {
+	line := standing(a)
+	if e := a.Earlier; e != nil {
+		line += fmt.Sprintf("; version %d was approved on %s", e.Version, e.On().Format(time.DateOnly))
+	}
+	return line
+}
+
+func standing(a custody.Approval) string {
 	var yes, no, open []string
 	for _, r := range a.Replies {
 		name := fmt.Sprintf("%s (%s)", r.Name, r.Party)

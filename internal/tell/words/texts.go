@@ -23,6 +23,7 @@ func Summary(p plan.Plan, sys unit.System) string {
 	b.WriteString(table.Wrap(name, ""))
 	b.WriteString(table.Wrap(fmt.Sprintf("%s, %s, %s", Size(p.Survey, sys), say.Count(p.Survey.Panes, "pane"), say.Count(p.Survey.Holes, "working hole")), ""))
 	b.WriteString(table.Wrap(fmt.Sprintf("Rules: %s (%s)", Verdict(p.Findings), strings.Join(p.RuleSets, ", ")), "  "))
+	b.WriteString(table.Wrap(ApprovalSentence(p.Approval), "  "))
 	for _, r := range p.Remarks {
 		b.WriteString(table.Wrap(r.In(sys), "  "))
 	}
