@@ -31,7 +31,10 @@ func (d area) approvalsPage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	page := approvalsPage{servicePage: base, Version: base.book.Version.Number, Parties: custody.Parties()}
-	page.Approval, page.Before = custody.ApprovalOf(base.record.History, base.book.Revision)
+	page.Approval = custody.ApprovalOf(base.record.History, base.book.Revision)
+	if e := page.Approval.Earlier; e != nil {
+		page.Before = *e
+	}
 	page.Words = words.ApprovalLine(page.Approval)
 	for _, reply := range page.Approval.Replies {
 		if reply.Name == door.Who(r.Context()) {
@@ -87,7 +90,7 @@ func (d area) answerApproval(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	f := custody.Answered{Revision: r.PostFormValue("revision"), Party: custody.Party(r.PostFormValue("party")), Accepted: r.PostFormValue("accept") == "yes", Remark: r.PostFormValue("remark")}
-	of, _ := custody.ApprovalOf(base.record.History, f.Revision)
+	of := custody.ApprovalOf(base.record.History, f.Revision)
 	asked := false
 	for _, reply := range of.Replies {
 		asked = asked || reply.Approver == custody.Approver{Party: f.Party, Name: door.Who(r.Context())}
