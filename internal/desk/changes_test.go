@@ -38,7 +38,7 @@ func fillIn(t *testing.T, h http.Handler, path string, fields map[string]string)
 	m := multipart.NewWriter(&body)
 	for name, value := range fields {
 		w, err := m.CreateFormField(name)
-		if name == "file" {
+		if name == "file" || name == "photo" {
 			w, err = m.CreateFormFile(name, "my.yaml")
 		}
 		if err != nil {

@@ -88,6 +88,8 @@ func whole(next Answer) Answer {
 func halfSent(err error) error {
 	var large *http.MaxBytesError
 	switch {
+	case errors.As(err, &large) && large.Limit > Call:
+		return Refuse(http.StatusRequestEntityTooLarge, "The photo is far too large.", "Nothing was saved. Go back, where what you typed still stands, and take a smaller one.")
 	case errors.As(err, &large) && large.Limit >= Document:
 		return Refuse(http.StatusRequestEntityTooLarge, "This is more than an arena document may hold.", "It may have a megabyte; is it the right file?")
 	case errors.As(err, &large):
