@@ -151,7 +151,7 @@ func runChoose(ctx context.Context, a *app, path string, f chooseFlags) error {
 		return err
 	}
 	if moments.path != "" {
-		if opt.Set, err = opt.Sample(ctx, f.arena.Rink); err != nil {
+		if opt.Set, err = opt.Sample(ctx, f.arena); err != nil {
 			return err
 		}
 		if err := moments.writeBy(opt.Set.WriteMoments); err != nil {

@@ -16,7 +16,6 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/play"
-	"example.org/rinkpane/internal/survey/rink"
 	"example.org/rinkpane/internal/tell/wire"
 	"example.org/rinkpane/internal/tell/words"
 )
@@ -131,7 +130,7 @@ func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 	if err != nil {
 		return frame.Request{}, fmt.Errorf("--%w", err)
 	}
-	m, err := f.subject(ctx, f.arena.Rink)
+	m, err := f.subject(ctx)
 	if err != nil {
 		return frame.Request{}, err
 	}
@@ -147,11 +146,11 @@ func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 }
 
 // subject samples the moment that is photographed.
-func (f frameFlags) subject(ctx context.Context, r rink.Rink) (play.Moment, error) {
+func (f frameFlags) subject(ctx context.Context) (play.Moment, error) {
 	if f.moment < 0 || f.moment >= mostMoments {
 		return play.Moment{}, fmt.Errorf("--moment %d: write 0 to %d", f.moment, mostMoments-1)
 	}
-	set, err := play.Sample(ctx, r, play.DefaultAssumptions(), f.seed, f.moment+1)
+	set, err := play.Sample(ctx, f.arena.Rink, f.arena.Playing(), f.seed, f.moment+1)
 	if err != nil {
 		return play.Moment{}, err
 	}

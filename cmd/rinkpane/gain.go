@@ -97,7 +97,7 @@ func runGain(ctx context.Context, a *app, path string, f gainFlags) error {
 	if err != nil {
 		return fmt.Errorf("--%w", err)
 	}
-	set, err := play.Sample(ctx, f.arena.Rink, play.DefaultAssumptions(), 1, f.moments)
+	set, err := play.Sample(ctx, f.arena.Rink, f.arena.Playing(), 1, f.moments)
 	if err != nil {
 		return err
 	}

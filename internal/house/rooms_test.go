@@ -48,6 +48,7 @@ var houseRooms = append([]room{
 
 	{name: "survey/arena", floor: 4, uses: []arrow{
 		{"examples", "the demo arena that the program carries"},
+		{"survey/play", "what games at the rink are like"},
 		{"measure/form", "reads the document strictly"},
 		{"measure/say", "why a length was assumed, in a sentence"},
 		{"measure/unit", "what a survey writes down"},

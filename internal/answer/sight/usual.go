@@ -54,7 +54,7 @@ func Together(ctx context.Context, a arena.Arena, k kit.Kit, openings []arena.Op
 // usual scores openings over the usual moments; the set is nil on a rink that is too
 // small to hold one.
 func usual(ctx context.Context, a arena.Arena, k kit.Kit, openings []arena.Opening) (Scores, *play.Set, error) {
-	set, err := play.Sample(ctx, a.Rink, play.DefaultAssumptions(), usualSeed, usualMoments)
+	set, err := play.Sample(ctx, a.Rink, a.Playing(), usualSeed, usualMoments)
 	if errors.Is(err, play.ErrSmall) {
 		return Scores{}, nil, nil
 	}

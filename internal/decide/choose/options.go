@@ -7,9 +7,9 @@ import (
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/play"
-	"example.org/rinkpane/internal/survey/rink"
 )
 
 // Options says what is chosen from, by what, and under what wishes. Start from
@@ -121,15 +121,16 @@ func (o Options) Check() error {
 }
 
 // Sample returns the moments that the options ask for: those that are made already,
-// else around the user's events, else the sampler's.
-func (o Options) Sample(ctx context.Context, r rink.Rink) (*play.Set, error) {
+// else around the user's events, else the sampler's, of games as the arena has them.
+func (o Options) Sample(ctx context.Context, a arena.Arena) (*play.Set, error) {
+	o.Play.Game = a.Game
 	switch {
 	case o.Set != nil:
 		return o.Set, nil
 	case len(o.Events) > 0:
-		return play.Around(ctx, r, o.Events, o.Play, o.Seed, o.Moments)
+		return play.Around(ctx, a.Rink, o.Events, o.Play, o.Seed, o.Moments)
 	}
-	return play.Sample(ctx, r, o.Play, o.Seed, o.Moments)
+	return play.Sample(ctx, a.Rink, o.Play, o.Seed, o.Moments)
 }
 
 func (o Options) tell(r Report) {

@@ -83,7 +83,7 @@ const manyScores = 10_000_000
 
 // score makes the moments and scores every place.
 func (s *Study) score(ctx context.Context, k kit.Kit) error {
-	moments, err := s.opt.Sample(ctx, s.arena.Rink)
+	moments, err := s.opt.Sample(ctx, s.arena)
 	if err != nil {
 		return err
 	}

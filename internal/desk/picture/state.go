@@ -219,5 +219,5 @@ func degrees(v float64) unit.Angle { return unit.Angle(v * math.Pi / 180) }
 
 // Sample makes the moments of a rink.
 func Sample(ctx context.Context, a arena.Arena) (*play.Set, error) {
-	return play.Sample(ctx, a.Rink, play.DefaultAssumptions(), momentSeed, Moments)
+	return play.Sample(ctx, a.Rink, a.Playing(), momentSeed, Moments)
 }

@@ -18,7 +18,7 @@ type Around struct {
 // Parts returns every part of an arena's document, in its order.
 func Parts(o Around) []Part {
 	return []Part{
-		hall(), boards(), allGlass(), panes(), holes(), windows(), zones(), mains(), readings(),
+		hall(), boards(), allGlass(), panes(), holes(), windows(), zones(), mains(), readings(), game(),
 		dispensations(o), lenses(o), outfit(o),
 	}
 }
@@ -151,6 +151,19 @@ func mains() Part {
 	return Part{
 		Name: "mains", Title: "The lamps", Lead: "Lamps on the mains flicker at twice its frequency.", Path: "light",
 		Questions: []Question{choice("mains", "Mains", "", false, Option{"50 Hz", "50 Hz"}, Option{"60 Hz", "60 Hz"})},
+	}
+}
+
+func game() Part {
+	return Part{
+		Name: "game", Title: "The games", Lead: "What games here are like: the moments by which holes are chosen and compared follow it.", Path: "game",
+		Questions: []Question{
+			choice("officials", "Officials on the ice", "two referees and two linesmen where nobody says", false,
+				Option{"4", "four: two referees, two linesmen"}, Option{"3", "three: one referee, two linesmen"}, Option{"2", "two: one referee, one linesman"}),
+			choice("benches", "Players' benches", "said, the moments' benches stand in the zones whose names begin with home and guest", false,
+				Option{"one side", "both on the bench side"}, Option{"opposite", "on opposite sides"}),
+			yesNo("cross-ice", "Small games across the ice", "nets at the side boards of an end zone, as children play"),
+		},
 	}
 }
 

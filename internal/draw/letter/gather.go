@@ -82,7 +82,7 @@ func (c *Content) gain(ctx context.Context, after arena.Arena, k kit.Kit) error 
 	if err != nil {
 		return err
 	}
-	moments, err := play.Sample(ctx, after.Rink, play.DefaultAssumptions(), c.Answer.Seed, gain.UsualMoments)
+	moments, err := play.Sample(ctx, after.Rink, after.Playing(), c.Answer.Seed, gain.UsualMoments)
 	if err != nil {
 		return err
 	}

@@ -22,6 +22,7 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/play"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -43,6 +44,7 @@ type Arena struct {
 	Dispensations []Dispensation
 	Lenses        []string // kit lens ids used at this rink; empty means the whole kit
 	Kit           string   // id of the kit that the desk plans this rink with; "" is the program's
+	Game          play.Game
 	RuleSets      []string // ids of the rule sets in force at this rink; empty: the program's
 
 	thick   unit.Maybe[unit.Length] // see TakingThickness

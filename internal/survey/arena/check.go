@@ -45,6 +45,7 @@ func (rd *reader) arena(m form.Map) {
 	rd.windows(m.At("low-windows"))
 	rd.zones(m.At("zones"))
 	rd.light(m.At("light"))
+	rd.game(m.At("game"))
 	rd.dispensations(m.At("dispensations"))
 	rd.a.Lenses = rd.names(m.At("lenses"), "lens")
 	rd.a.Kit = form.Optional(m.At("kit"), form.ID)

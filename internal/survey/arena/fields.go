@@ -10,7 +10,7 @@ const Kind = "arena 1"
 // them. The reader accepts no others; a test holds the JSON Schema to them.
 var (
 	arenaFields = []string{"rinkpane", "name", "place", "note", "units", "source", "rink", "boards", "glass",
-		"panes", "holes", "low-windows", "zones", "light", "dispensations", "lenses", "kit", "rules"}
+		"panes", "holes", "low-windows", "zones", "light", "game", "dispensations", "lenses", "kit", "rules"}
 	rinkFields         = []string{"standard", "length", "width", "corner-radius", "markings", "source"}
 	markingsFields     = fieldsOfMarkings()
 	boardsFields       = []string{"height", "ledge", "setback", "floor", "source"}
@@ -23,6 +23,7 @@ var (
 	zoneFields         = []string{"id", "kind", "from", "to", "note", "source"}
 	lightFields        = []string{"mains", "readings", "upright-share", "source"}
 	readingFields      = []string{"x", "y", "height", "light", "facing", "source"}
+	gameFields         = []string{"officials", "benches", "cross-ice"}
 	dispensationFields = []string{"rule", "holes", "by", "reference", "date"}
 )
 

@@ -100,6 +100,10 @@ light:
       height: 4 ft
       light: 1100 lx
       facing: bench
+game:
+  officials: 3
+  benches: opposite
+  cross-ice: yes
 dispensations:
   - rule: no-opening
     holes: [H1]

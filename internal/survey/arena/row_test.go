@@ -104,3 +104,22 @@ func TestRowsThatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+// What a rink says of its games is what the sampler plays; benches come from the
+// zones whose names begin with home and guest.
+func TestGamesOfTheRink(t *testing.T) {
+	_, a := readRows(t, rows+`zones:
+  - {id: home-bench, kind: bench, from: 50 ft, to: 70 ft}
+  - {id: guest-bench, kind: bench, from: 240 ft, to: 270 ft}
+game: {officials: 3, benches: opposite}
+`)
+	g := a.Playing().Game
+	home, known := g.Home.Get()
+	guests, too := g.Guests.Get()
+	if !known || !too || g.Officials != 3 || !g.Opposite || g.CrossIce || home.Half < 3 || home.Half > 3.1 || home.Middle < 18 || guests.Middle > 5 {
+		t.Errorf("%+v, home %+v, guests %+v", g, home, guests)
+	}
+	if _, bare := readRows(t, rows); bare.Playing().Game != (Arena{}).Game {
+		t.Error("a rink that says nothing has games of its own")
+	}
+}

@@ -19,7 +19,7 @@ import (
 var readerFields = map[string][]string{
 	"": arenaFields, "rink": rinkFields, "markings": markingsFields, "boards": boardsFields, "glass": glassFields,
 	"pane": paneFields, "hole": holeFields, "place": placeFields, "cover": coverFields, "window": windowFields,
-	"zone": zoneFields, "light": lightFields, "reading": readingFields, "dispensation": dispensationFields,
+	"zone": zoneFields, "light": lightFields, "game": gameFields, "reading": readingFields, "dispensation": dispensationFields,
 }
 
 type schemaGroup struct {

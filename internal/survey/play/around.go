@@ -84,6 +84,7 @@ func (s *scene) around(ev Event) {
 	s.m.Weight *= ev.Weight
 	at = s.onIce(at)
 	s.play(&at)
+	s.absent()
 	if ev.Known {
 		s.m.Shot = ev.Phase == shotPhase
 	}

@@ -19,6 +19,8 @@ type Assumptions struct {
 	Stature Normal
 	// Equipment is what skates and helmet add to the stature, metres.
 	Equipment float64
+	// Game is what the rink says of its games.
+	Game Game
 }
 
 // Normal is a bell curve of lengths.
@@ -52,6 +54,9 @@ func DefaultAssumptions() Assumptions {
 
 // Check reports the first assumption that makes no sense.
 func (a Assumptions) Check() error {
+	if err := a.Game.Check(); err != nil {
+		return err
+	}
 	var sum float64
 	for _, p := range Phases() {
 		if !(a.Share[p] >= 0 && a.Share[p] <= maxShare) {

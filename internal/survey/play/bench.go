@@ -11,12 +11,10 @@ import "math"
 //	====== bench ======
 func (s *scene) bench(at *Puck) {
 	l := s.lay
-	// In the rink's frame the home bench lies at x < 0, the away bench at x > 0.
-	home := float64(s.m.Team)*2 - 1 // -1 home, +1 away
-	mid := home * float64(s.m.End)  // in the attack's frame
+	mid := s.bank.Middle * float64(s.m.End) // in the attack's frame
 	dir := s.side()                 // which way the line glides
 	y := s.benchSide * (l.HalfWidth - s.uniform(0.7, 1.1))
-	lead := mid*(l.BenchNear+l.BenchFar)/2 + dir*s.uniform(-2, (l.BenchFar-l.BenchNear)/2)
+	lead := mid + dir*s.uniform(-2, s.bank.Half)
 	if at != nil {
 		lead = at.X
 	}

@@ -24,7 +24,8 @@ type Layout struct {
 	Crease     float64 // radius
 
 	// The benches lie along the boards at y = -HalfWidth: the home team's from
-	// -BenchFar to -BenchNear, the away team's from BenchNear to BenchFar.
+	// -BenchFar to -BenchNear, the away team's from BenchNear to BenchFar, where
+	// the rink says nothing else ([Game]).
 	BenchNear, BenchFar float64
 }
 

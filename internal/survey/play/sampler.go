@@ -30,7 +30,16 @@ const leastLength, leastWidth = 20.0, 10.0
 // Errors: n outside 1..MaxMoments, assumptions that [Assumptions.Check]
 // refuses, a rink under 20 m by 10 m; ctx's, in whose time the moments are made.
 func Sample(ctx context.Context, r rink.Rink, a Assumptions, seed uint64, n int) (*Set, error) {
-	return build(ctx, LayoutOf(r), a, seed, n, func(s *scene, _ int) { s.draw() })
+	lay := LayoutOf(r)
+	if !a.Game.CrossIce {
+		return build(ctx, lay, a, seed, n, func(s *scene, _ int) { s.draw() })
+	}
+	zone := acrossOf(lay)
+	set, err := build(ctx, zone.small, a, seed, n, func(s *scene, _ int) { s.draw(); s.m = zone.turned(s.m) })
+	if err == nil {
+		set.Layout = lay.bare()
+	}
+	return set, err
 }
 
 // runLength is how many moments one core makes at a time.
@@ -78,6 +87,7 @@ func (s *scene) draw() {
 	phase, period, team := s.ass.phase(s.rng.Float64()), 1+s.rng.IntN(3), s.team()
 	s.begin(phase, period, team, Attacks(team, period))
 	s.play(nil)
+	s.absent()
 }
 
 func (s *scene) team() int {
@@ -94,7 +104,8 @@ func (s *scene) begin(p Phase, period, team, end int) {
 	if team == 0 {
 		s.m.Weight *= s.ass.HomeWeight
 	}
-	s.benchSide = -float64(s.m.End)
+	s.bank = s.ass.Game.banks(s.lay)[team]
+	s.benchSide = s.bank.side * float64(s.m.End)
 }
 
 // play places puck and people; a given puck place (attack's frame) replaces

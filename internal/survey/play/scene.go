@@ -16,6 +16,7 @@ type scene struct {
 	in  [People]bool // who stands already
 	// benchSide is the y sign of the benches' boards in the attack's frame.
 	benchSide float64
+	bank      bank // the bench of the team that attacks
 	// onside keeps the carrier's team mates behind the attacked blue line.
 	onside bool
 }

@@ -39,6 +39,9 @@ func writeMoment(out *csv.Writer, i int, m Moment) error {
 		})
 	}
 	for k, p := range m.People {
+		if p.Height == 0 { // not in the game
+			continue
+		}
 		role, team := roleOf(k, m.Team)
 		if err := row(role, team, p.X, p.Y, number(p.Heading*180/math.Pi), p.Height, k == m.Subject, false); err != nil {
 			return err
