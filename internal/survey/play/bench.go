@@ -12,7 +12,7 @@ import "math"
 func (s *scene) bench(at *Puck) {
 	l := s.lay
 	mid := s.bank.Middle * float64(s.m.End) // in the attack's frame
-	dir := s.side()                 // which way the line glides
+	dir := s.side()                         // which way the line glides
 	y := s.benchSide * (l.HalfWidth - s.uniform(0.7, 1.1))
 	lead := mid + dir*s.uniform(-2, s.bank.Half)
 	if at != nil {
