@@ -8,7 +8,8 @@ import (
 	"strings"
 )
 
-// least bytes that are worth compressing.
+// leastCompressed is the least bytes that are worth compressing for one answer; what is
+// compressed once for all may be smaller.
 const leastCompressed = 1 << 10
 
 // compressed returns data as gzip.
@@ -36,7 +37,8 @@ func Send(w http.ResponseWriter, r *http.Request, status int, kind string, data,
 	h := w.Header()
 	h.Set("Content-Type", kind)
 	h.Add("Vary", "Accept-Encoding")
-	if len(data) >= leastCompressed && takesGzip(r) {
+	worth := len(data) >= leastCompressed || packed != nil && len(packed) < len(data)
+	if worth && takesGzip(r) {
 		if packed == nil {
 			packed = compressed(data)
 		}
