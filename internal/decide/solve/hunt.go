@@ -224,6 +224,9 @@ func (h *hunt) run(ctx context.Context) Result {
 		if nd.branch == nil && !h.first && len(h.open) > 0 && h.best != nil {
 			h.swap(ctx)
 		}
+		if h.first && h.count%shakeEvery == 0 && h.best != nil {
+			h.shake(ctx)
+		}
 		h.tell(h.value, h.bound(), h.count)
 	}
 	return h.result()

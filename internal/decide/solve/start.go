@@ -141,33 +141,78 @@ func (h *hunt) affords(set []int, i int) bool {
 	return !slices.ContainsFunc(h.q.Caps, func(c Cap) bool { return c.Cost[i] > 0 && c.Of(set)+c.Cost[i] > c.Most })
 }
 
-// swap replaces one member by the best that may take its place, as long as the
-// value grows.
+// swap climbs from the best set.
 func (h *hunt) swap(ctx context.Context) {
+	if set := h.climb(ctx, h.best); h.q.Allows(set) {
+		h.offer(set)
+	}
+}
+
+// climb replaces one member of a set by the best that may take its place, as long
+// as the value grows.
+func (h *hunt) climb(ctx context.Context, set []int) []int {
+	value := h.q.Worth.Of(set)
 	for changed := true; changed && ctx.Err() == nil; {
 		changed = false
-		for k := 0; k < len(h.best) && ctx.Err() == nil; k++ {
-			if slices.Contains(h.q.In, h.best[k]) {
+		for k := 0; k < len(set) && ctx.Err() == nil; k++ {
+			if slices.Contains(h.q.In, set[k]) {
 				continue
 			}
-			rest := slices.Concat(h.best[:k], h.best[k+1:])
+			rest := slices.Concat(set[:k], set[k+1:])
 			gains := h.gains(rest)
-			to := h.best[k]
+			to := set[k]
 			for i, g := range gains {
 				if g > gains[to]+Tolerance {
 					to = i
 				}
 			}
-			if to == h.best[k] {
+			if to == set[k] {
 				continue
 			}
 			next := append(rest, to)
 			slices.Sort(next)
-			before := h.value
-			if h.q.Allows(next) { // a cap may need what the member saved
-				h.offer(next)
+			if !h.q.Allows(next) { // a cap may need what the member saved
+				continue
 			}
-			changed = changed || h.value > before
+			if v := h.q.Worth.Of(next); v > value {
+				set, value, changed = next, v, true
+			}
 		}
+	}
+	return set
+}
+
+// shakeEvery is how many nodes pass between two shakes.
+const shakeEvery = 8
+
+// shake looks for a better set away from the best one: two of its members are left
+// out, in turn, what adds most comes in their place, and from there it is climbed.
+// A long search begins with a set that swaps alone do not better.
+func (h *hunt) shake(ctx context.Context) {
+	n := len(h.best)
+	if n < 3 {
+		return
+	}
+	turn := h.count / shakeEvery
+	a := turn % n
+	b := (a + 1 + turn/n%(n-1)) % n
+	out := []int{h.best[a], h.best[b]}
+	set := slices.DeleteFunc(slices.Clone(h.best), func(i int) bool { return slices.Contains(out, i) && !slices.Contains(h.q.In, i) })
+	for len(set) < n && ctx.Err() == nil {
+		gains := h.gains(set)
+		best := -1
+		for i, g := range gains {
+			if !slices.Contains(out, i) && g > 0 && (best < 0 || g > gains[best]) {
+				best = i
+			}
+		}
+		if best < 0 {
+			break
+		}
+		set = append(set, best)
+		slices.Sort(set)
+	}
+	if set = h.climb(ctx, set); h.q.Allows(set) {
+		h.offer(set)
 	}
 }
