@@ -63,6 +63,25 @@ func (c Candidate) Say(sys unit.System) string {
 	return name
 }
 
+// Words names the candidate as people speak: a drawn hole by its id, a new one by
+// its place, "B-bench goal line, 42 in back".
+func (c Candidate) Words(sys unit.System) string {
+	if !c.New {
+		return c.Hole.ID
+	}
+	name := c.Place.Say(sys)
+	if c.Lifted {
+		name += ", at " + c.Hole.Height.Format(sys)
+	}
+	return name
+}
+
+// spoken is a candidate in a sentence for people.
+type spoken struct{ Candidate }
+
+// Say returns the candidate's words.
+func (c spoken) Say(sys unit.System) string { return c.Words(sys) }
+
 // Is reports whether people or programs mean the candidate by a name: its id,
 // or what either unit system calls its place.
 func (c Candidate) Is(name string) bool {

@@ -226,7 +226,7 @@ func (s *Study) successors(set []int, r *role) []any {
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(r.next[b], r.next[a]) })
 	var out []any
 	for _, k := range order[:min(2, len(order))] {
-		out = append(out, s.places[set[k]])
+		out = append(out, spoken{s.places[set[k]]})
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package choose
 
 import (
 	"context"
+	"fmt"
 	"slices"
 
 	"example.org/rinkpane/internal/decide/cost"
@@ -92,9 +93,12 @@ func (s *Study) ladder(ctx context.Context, out *Answer, best solve.Result) {
 	}
 	s.likeWithLike(ctx, out, best)
 	_, limited := s.opt.Budget.Get()
-	out.Frontier = s.frontier(ctx, s.opt.Budget, first, best.Set)
+	var whole bool
+	if out.Frontier, whole = s.frontier(ctx, s.opt.Budget, first, best.Set, mostPoints); !whole {
+		out.Unfinished = append(out.Unfinished, fmt.Sprintf("frontier (the %d dearest points are told)", mostPoints))
+	}
 	if limited && ctx.Err() == nil && len(out.Frontier) == 1 {
-		if all := s.frontier(ctx, unit.Maybe[cost.Money]{}, first, best.Set); len(all) > 1 {
+		if all, _ := s.frontier(ctx, unit.Maybe[cost.Money]{}, first, best.Set, mostPoints); len(all) > 1 {
 			out.Cheapest = unit.Known(all[1])
 		}
 	}

@@ -123,6 +123,22 @@ func TestFrontierIsExact(t *testing.T) {
 	}
 }
 
+// A frontier of more points than are told says so, and tells the dearest.
+func TestFrontierSaysWhereItStops(t *testing.T) {
+	s := laddered(t, 3, 10, 40)
+	all := ladderOf(s).Frontier
+	best, n := s.solver.Solve(context.Background(), 0, nil), len(all)-1
+	for most, wholly := range map[int]bool{n: true, n - 1: false, 1: false} {
+		got, whole := s.frontier(context.Background(), s.opt.Budget, all[0], best.Set, most)
+		if whole != wholly || len(got) != most+1 || got[most].Bill != all[n].Bill || got[0].Bill.Money != 0 {
+			t.Errorf("at most %d of %d points: %d, whole %v", most, n, len(got), whole)
+		}
+	}
+	if n < 3 {
+		t.Errorf("only %d points", n)
+	}
+}
+
 // A budget caps every step; one that buys nothing tells the cheapest gain.
 func TestBudget(t *testing.T) {
 	s := laddered(t, 3, 10, 40)

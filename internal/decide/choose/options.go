@@ -86,11 +86,12 @@ func DefaultOptions() Options {
 }
 
 // FolderOptions returns the options for a plan's folder: fewer moments and a
-// wider step than usual, no prices, and a search that ends after a number of
+// wider step than usual, the steps and no prices, and a search that ends after a number of
 // nodes, not a time, so that the folder is the same on every machine.
 func FolderOptions() Options {
 	o := DefaultOptions()
 	o.Moments, o.Step, o.Alternatives, o.Plain, o.Nodes = 4000, 300*unit.Millimetre, 2, true, 200
+	o.Ladder = true
 	return o
 }
 

@@ -77,7 +77,7 @@ func (l leftOut) IsCut() bool { return l.State == glass.Cut }
 // fateView is a fate's sign with its words.
 type fateView struct {
 	Sign  template.HTML
-	Words chart.Fate
+	Words string
 }
 
 // fates are the signs that the map of a step needs.
@@ -85,10 +85,14 @@ func fates(c chart.Content) (out []fateView) {
 	for _, f := range chart.Fates() {
 		for _, has := range c.Fates {
 			if has == f {
-				out = append(out, fateView{template.HTML(sheet.InlineSVG(chart.FateKey(f))), f})
+				out = append(out, fateView{template.HTML(sheet.InlineSVG(chart.FateKey(f))), string(f)})
 				break
 			}
 		}
+	}
+	if len(c.AsGood) > 0 {
+		d, words := chart.AsGoodKey()
+		out = append(out, fateView{template.HTML(sheet.InlineSVG(d)), words})
 	}
 	return out
 }
@@ -106,19 +110,9 @@ func (s shown) mapOf(sys unit.System) chart.Content {
 		}
 	}
 	c := chart.OfStep(s.of, *step, sys)
+	if s.n == 0 {
+		c.AsGood = chart.AsGood(s.of)
+	}
 	c.Bare = true
 	return c
-}
-
-// placeWords names a hole as people speak: one of the arena's by its id, a new one
-// by its landmark.
-func placeWords(c choose.Candidate, sys unit.System) string {
-	if !c.New {
-		return c.Hole.ID
-	}
-	name := c.Place.Say(sys)
-	if c.Lifted {
-		name += ", at " + c.Hole.Height.Format(sys)
-	}
-	return name
 }

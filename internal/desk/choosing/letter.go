@@ -24,6 +24,15 @@ func (s shown) asked() (step choose.Step, ok bool) {
 	return *s.step, true
 }
 
+// lettered are the arena's own words on the page for the manager.
+func lettered(s shown) []string {
+	out := []string{s.of.Arena.Name, s.of.Arena.Place}
+	for _, h := range s.of.Arena.Working() {
+		out = append(out, h.ID)
+	}
+	return out
+}
+
 // letter answers GET /arena/{slug}/choose/{job}/letter?set=NAME: the page for the
 // rink's manager that asks for what is looked at, as a PDF.
 func (d area) letter(w http.ResponseWriter, r *http.Request) error {

@@ -57,6 +57,7 @@ type answerView struct {
 	Words, Took string
 	Ladder      *ladderView
 	Letter      string // where the page for the manager is; "" without one
+	Lack        string // which letters of the arena's own words its fonts lack
 	Map         template.HTML
 	Fates       []fateView
 	Sets        []setView // the best and its alternatives
@@ -226,6 +227,7 @@ func (p *choosePage) fillAnswer(r *http.Request, b shelf.Book, j *choice) {
 	}
 	v := viewOf(look, p.Address.Units(c.Arena.Units))
 	if _, ok := look.asked(); ok {
+		v.Lack = shell.Sentence(sheet.Lacking(lettered(look)...).String())
 		v.Letter = p.Address.Beside("/choose/"+j.ID+"/letter", "set", look.name)
 	}
 	v.Ladder = ladderOf(c, p.Address, j.ID, look.name)
@@ -258,7 +260,7 @@ func viewOf(s shown, sys unit.System) *answerView {
 	v.Heads = t.Columns
 	drawn := s.mapOf(sys)
 	for i, h := range holes {
-		v.Rows = append(v.Rows, chosenRow{h.Hole.ID, placeWords(h.Candidate, sys), string(drawn.Fates[h.Hole.ID]), h.Why.In(sys), h.New, t.Rows[i]})
+		v.Rows = append(v.Rows, chosenRow{h.Hole.ID, h.Candidate.Words(sys), string(drawn.Fates[h.Hole.ID]), h.Why.In(sys), h.New, t.Rows[i]})
 	}
 	if len(holes) > 0 {
 		v.Fates = fates(drawn)
@@ -295,6 +297,6 @@ func (v *answerView) sets(a choose.Answer, shown string, at shell.Address, job s
 	}
 	add(0, "Best", a.Value, "")
 	for i, alt := range a.Alternatives {
-		add(i+1, fmt.Sprintf("Next best %d", i+1), alt.Value, fmt.Sprintf("%.4f less", alt.Lost))
+		add(i+1, fmt.Sprintf("Next best %d", i+1), alt.Value, fmt.Sprintf("%.4f less, ± %.4f", alt.Lost, alt.Margin))
 	}
 }

@@ -111,8 +111,14 @@ func (p Content) stretchEntries() []entry {
 	if len(p.Undecided) > 0 {
 		out = append(out, lineEntry("stretch-open", "survey too thin to say"))
 	}
+	if len(p.AsGood) > 0 {
+		out = append(out, lineEntry("stretch-as-good", asGoodWords))
+	}
 	return out
 }
+
+// asGoodWords say what a stretch of places as good as a chosen hole's means.
+const asGoodWords = "anywhere here is as good"
 
 // legend sets the plan map's legend and scale bar at its foot, and makes the
 // drawing as high as they need.

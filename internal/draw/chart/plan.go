@@ -19,6 +19,7 @@ type Content struct {
 	Status    map[string]rules.Status // verdict on each hole, by id
 	Permitted []rules.Interval        // boards where a standard hole passes
 	Undecided []rules.Interval        // boards where the survey lacks a number to say
+	AsGood    []rules.Interval        // boards where a hole of the set might as well stand
 	Reach     []Wedge
 	Heat      *Heat
 	Others    []Spot            // alternative places

@@ -157,7 +157,7 @@ func (m *planMap) zoneText(g *sheet.Group, name string, from, to unit.Length) {
 
 // stretches draws the boards where a hole is permitted, and where nobody can say.
 func (m *planMap) stretches() {
-	if len(m.Permitted)+len(m.Undecided) == 0 {
+	if len(m.Permitted)+len(m.Undecided)+len(m.AsGood) == 0 {
 		return
 	}
 	g, _ := m.d.Group("stretches", "")
@@ -171,6 +171,10 @@ func (m *planMap) stretches() {
 		for _, s := range []unit.Length{v.From, v.To} {
 			g.Add("stretch-end", sheet.Line{A: m.off(s, stretchOut-0.9), B: m.off(s, stretchOut+0.9)})
 		}
+	}
+	for _, v := range m.AsGood {
+		g.Add("stretch-as-good", m.ring(v.From, v.To, stretchOut)).With("stretch", "as-good").
+			Titled("Anywhere here is as good, as far as the moments can tell: " + m.say(v.From) + " to " + m.say(v.To))
 	}
 }
 

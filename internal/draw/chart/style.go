@@ -41,6 +41,7 @@ func arenaStyles() sheet.Stylesheet {
 		{Class: "zone-broadcast", Style: sheet.Style{Dash: []float64{2, 0.7}, Width: sheet.W25}},
 		{Class: "zone-text", Style: sheet.Style{Fill: sheet.Ink, Size: sizeTiny, Face: sheet.Regular}},
 		{Class: "stretch", Style: sheet.Style{Stroke: sheet.Good, Width: sheet.W100}},
+		{Class: "stretch-as-good", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W140}},
 		{Class: "stretch-open", Style: sheet.Style{Stroke: sheet.Doubt, Width: sheet.W70, Dash: []float64{1, 0.8}}},
 		{Class: "stretch-end", Style: sheet.Style{Stroke: sheet.Good, Width: sheet.W35}},
 		{Class: "reach", Style: sheet.Style{Fill: sheet.Deep.Alpha(0.05), Stroke: sheet.Deep.Alpha(0.6), Width: sheet.W13}},

@@ -4,7 +4,7 @@
 // results for programs. The command writes them, the desk packs them, and both
 // are the same to the byte for the same document, kit, rules and units:
 //
-//	plan.Plan --+-- chart, sheet --> plan-map.svg boards-strip.svg guard-map.svg choice-map.svg
+//	plan.Plan --+-- chart, sheet --> plan-map.svg boards-strip.svg guard-map.svg choice-map.svg choice-cost.svg
 //	            +-- words        --> summary.txt holes.txt findings.txt fit.txt light.txt ...
 //	            '-- wire         --> plan.json guard.json choice.json
 //
@@ -38,6 +38,8 @@ const LookFirst = "Look first at plan-map.svg (open it in a browser), then at bo
 const (
 	mapWidth  = 400.0 // mm: an A3 sheet across
 	stripRows = 4     // one for each corner
+	plotWide  = 180.0 // mm: a plot of value against cost
+	plotHigh  = 110.0
 )
 
 // Files returns the folder of a plan in a system's units: what to look at first
@@ -62,6 +64,9 @@ func Files(p plan.Plan, sys unit.System) ([]File, error) {
 		out = append(out,
 			drawing("choice-map.svg", chart.PlanMap(chart.OfChoice(*c, 0, sys), mapWidth)),
 			text("choice.txt", words.Choice(*c, sys)))
+		if len(c.Frontier) > 1 {
+			out = append(out, drawing("choice-cost.svg", chart.Frontier(*c).Draw(plotWide, plotHigh)))
+		}
 		results = append(results, struct {
 			name string
 			of   any

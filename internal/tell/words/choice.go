@@ -58,7 +58,7 @@ func after(a choose.Answer, title string, sys unit.System) (lines []string) {
 	case chosenTitle:
 		lines = []string{"worth: value lost without it; loss: when its pane stays whole and the rest is chosen anew", ""}
 		for _, h := range a.Holes {
-			lines = append(lines, h.Say(sys)+": "+h.Why.In(sys)+anywhere(h, sys))
+			lines = append(lines, h.Words(sys)+": "+h.Why.In(sys)+anywhere(h, sys))
 		}
 		return append(append(lines, ""), ChoiceStandings(a)...)
 	case nextTitle:
@@ -69,25 +69,28 @@ func after(a choose.Answer, title string, sys unit.System) (lines []string) {
 	return nil
 }
 
-// alike names the next best sets whose loss is within what the moments can tell.
+// alike says between what other moments leave each next best set's loss, and names
+// those whose loss is within what the moments can tell.
 func alike(a choose.Answer) []string {
-	var numbers []string
+	var numbers, between []string
 	for k, o := range a.Alternatives {
+		between = append(between, fmt.Sprintf("%.4f to %.4f", o.Lost-o.Margin, o.Lost+o.Margin))
 		if o.Lost <= o.Margin {
 			numbers = append(numbers, fmt.Sprint(k+1))
 		}
 	}
+	lines := []string{"Lost over all that the sampler may draw, both sets judged by the same moments (95 %): " + strings.Join(between, "; ") + "."}
 	if len(numbers) == 0 {
-		return nil
+		return lines
 	}
-	return []string{"As good as the best, as far as these moments can tell: " + strings.Join(numbers, ", ") + "."}
+	return append(lines, "As good as the best, as far as these moments can tell: "+strings.Join(numbers, ", ")+".")
 }
 
 // anywhere says from where to where a hole may stand as well, as far as the moments
 // can tell; nothing where no other place is as good.
 func anywhere(h choose.Choice, sys unit.System) string {
 	if n := len(h.AsGood); n > 1 {
-		return fmt.Sprintf(" Anywhere from %s to %s is as good, as far as the moments can tell.", h.AsGood[0].Say(sys), h.AsGood[n-1].Say(sys))
+		return fmt.Sprintf(" Anywhere from %s to %s is as good, as far as the moments can tell.", h.AsGood[0].Words(sys), h.AsGood[n-1].Words(sys))
 	}
 	return ""
 }

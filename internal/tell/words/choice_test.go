@@ -66,6 +66,15 @@ func TestChoiceTellsAndDraws(t *testing.T) {
 	if len(drawn.Arena.Holes) != 8 || len(drawn.Others) == 0 {
 		t.Errorf("%d holes and %d alternatives on the map", len(drawn.Arena.Holes), len(drawn.Others))
 	}
+	// Each stretch lies in one pane and is as good as a chosen hole there.
+	if len(drawn.AsGood) == 0 {
+		t.Error("no stretch is drawn as good")
+	}
+	for _, v := range drawn.AsGood {
+		if p, ok := c.Arena.PaneAt(v.From); !ok || v.To <= v.From || v.To > p.To() {
+			t.Errorf("as good from %g to %g m: no piece of one pane", v.From.Metres(), v.To.Metres())
+		}
+	}
 }
 
 func TestChoiceTellsWhatIsUndone(t *testing.T) {

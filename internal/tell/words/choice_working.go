@@ -31,7 +31,7 @@ func ChoiceWorking(a choose.Answer, sys unit.System) (lines []string) {
 	var out []string
 	for _, h := range a.Holes {
 		if !w.Works(h.Hole.Height) {
-			out = append(out, fmt.Sprintf("%s (%s)", h.Say(sys), h.Hole.Height.Format(sys)))
+			out = append(out, fmt.Sprintf("%s (%s)", h.Words(sys), h.Hole.Height.Format(sys)))
 		}
 	}
 	if len(out) > 0 {
