@@ -3,6 +3,7 @@ module example.org/rinkpane
 go 1.26.0
 
 require (
+	github.com/boombuler/barcode v1.0.2
 	github.com/chromedp/cdproto v0.159.0
 	github.com/chromedp/chromedp v0.23.0
 	github.com/danielgtaylor/huma/v2 v2.37.2

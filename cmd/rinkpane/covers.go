@@ -18,6 +18,7 @@ import (
 func coversCommand(a *app) *cobra.Command {
 	var place storePlace
 	var only, day string
+	var sheet labels
 	c := &cobra.Command{
 		Use:   "covers",
 		Short: "Show where every cover is, what is wrong, and how often something happened",
@@ -30,7 +31,13 @@ func coversCommand(a *app) *cobra.Command {
 	place.flags(c)
 	c.Flags().StringVar(&only, "arena", "", "only this arena, by its id on the desk (default: all that have covers)")
 	c.Flags().StringVar(&day, "day", "", "the day, as 2026-11-28 (default: today)")
+	sheet.out.flags(c, "labels", "write a sheet of labels with a QR code for each cover to this file (.pdf)")
+	c.Flags().StringVar(&sheet.paper, "label-paper", "a4-24", "paper of the labels: a4-24, a4-14, letter-30 or letter-10")
+	c.Flags().StringVar(&sheet.atDesk, "desk-address", "", "the desk's address in the codes, as https://desk.example: a phone opens the page at the glass")
 	c.RunE = func(c *cobra.Command, _ []string) error {
+		if err := sheet.out.may(".pdf"); err != nil {
+			return err
+		}
 		now, window, err := dayAsked(day, time.Now())
 		if err != nil {
 			return err
@@ -42,6 +49,9 @@ func coversCommand(a *app) *cobra.Command {
 		defer s.Close()
 		all, err := minding(c.Context(), s, only, window, now)
 		if err != nil {
+			return err
+		}
+		if err := sheet.write(c.Context(), all); err != nil {
 			return err
 		}
 		return a.print(wire.Covers(all), func() string { return coversText(all, now.Location()) })

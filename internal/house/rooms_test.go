@@ -179,26 +179,6 @@ var houseRooms = append([]room{
 		{"survey/rink", "a rink's measures and landmarks"},
 		{"survey/starter", "what a survey lacks"},
 	}},
-	{name: "keep/revision", floor: 9, needs: []arrow{
-		{"github.com/rogpeppe/go-internal", "differences between texts, line by line"},
-	}},
-	{name: "keep/people", floor: 9, needs: []arrow{
-		{"golang.org/x/crypto", "Argon2id"},
-		{"golang.org/x/text", "one writing of each name (Unicode's normal forms)"},
-	}},
-	{name: "keep/store", floor: 10, uses: []arrow{
-		{"decide/custody", "events of covers and holes to keep"},
-		{"keep/revision", "documents and versions to keep"},
-		{"keep/people", "people and sessions to keep"},
-	}, needs: []arrow{
-		{"modernc.org/sqlite", "the built-in store"},
-		{"github.com/jackc/pgx/v5", "the shared store"},
-		{"github.com/pressly/goose/v3", "migrations"},
-	}},
-
-	{name: "keep/store/cluster", floor: 10, needs: []arrow{
-		{"github.com/jackc/pgx/v5", "makes databases for tests"},
-	}},
 
 	{name: "draw/sheet/internal/typeface", floor: 8, needs: []arrow{
 		{"golang.org/x/image", "the Go fonts, and the reader of their widths and outlines"},
@@ -357,6 +337,12 @@ var houseRooms = append([]room{
 		{"answer/rules", "findings"},
 		{"decide/plan", "plan.json"},
 	}},
+	{name: "draw/label", floor: 8.5, uses: []arrow{
+		{"measure/form", "label papers to choose from"},
+		{"draw/sheet", "sets the labels, writes the PDF"},
+	}, needs: []arrow{
+		{"github.com/boombuler/barcode", "the QR codes"},
+	}},
 	{name: "draw/folder", floor: 8.5, uses: []arrow{
 		{"measure/unit", "files in the reader's units"},
 		{"decide/plan", "the plan that is handed over"},
@@ -370,8 +356,6 @@ var houseRooms = append([]room{
 		{"answer/rules", "the answers before and after"},
 		{"decide/plan", "the two plans"},
 	}},
-
-	{name: "keep/job", floor: 9},
 
 	{name: "answer/frame", floor: 6, uses: []arrow{
 		{"measure/ink", "fills outlines"},
@@ -395,4 +379,4 @@ var houseRooms = append([]room{
 		{"answer/fit", "what the hole does to light"},
 		{"answer/frame", "where the lens stands, and from where to where it looks"},
 	}},
-}, deskRooms...)
+}, append(keepRooms, deskRooms...)...)
