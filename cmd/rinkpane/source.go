@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -206,7 +207,7 @@ func (f lensFlags) of(s *source) (kit.Lens, kit.Body, error) {
 	if err != nil {
 		return l, kit.Body{}, fmt.Errorf("--%w", err)
 	}
-	b, err := s.Kit.PickBody(f.body)
+	b, err := s.Kit.PickBody(cmp.Or(f.body, l.Body))
 	if err != nil {
 		return l, b, fmt.Errorf("--%w", err)
 	}

@@ -11,11 +11,11 @@ import (
 
 // openings returns a row for each lens at each end of its range, bare,
 // landscape, wide open; limits are still to be worked out.
-func openings(o arena.Opening, lenses []kit.Lens, body kit.Body) ([]LensFit, error) {
+func openings(o arena.Opening, lenses []kit.Lens, k kit.Kit) ([]LensFit, error) {
 	rows := make([]LensFit, 0, 2*len(lenses))
 	for _, lens := range lenses {
 		for _, use := range fit.Ends(lens) {
-			c, err := fit.FromKit(o, lens, body, use)
+			c, err := fit.FromKit(o, lens, k.BodyOf(lens), use)
 			if err != nil {
 				return nil, err
 			}
@@ -49,7 +49,7 @@ func (p *Plan) cases(k kit.Kit) (cases []fit.Case, rows map[fit.Case][]*LensFit,
 	rows = map[fit.Case][]*LensFit{}
 	for i := range p.Holes {
 		h := &p.Holes[i]
-		if h.Fits, err = openings(h.Opening, lenses, k.Bodies[0]); err != nil {
+		if h.Fits, err = openings(h.Opening, lenses, k); err != nil {
 			return nil, nil, err
 		}
 		for j := range h.Fits {

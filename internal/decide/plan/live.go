@@ -108,7 +108,7 @@ func (l *Live) Try(doc *arena.Document, q Question) (Now, error) {
 
 // pick works out the picked hole's part.
 func (l *Live) pick(a arena.Arena, g *ground, m SurveyedHole, q Question) (*Picked, error) {
-	rows, err := openings(m.Opening, g.lenses, l.maker.Kit.Bodies[0])
+	rows, err := openings(m.Opening, g.lenses, l.maker.Kit)
 	if err != nil {
 		return nil, err
 	}

@@ -74,7 +74,7 @@ func (c *Content) gain(ctx context.Context, after arena.Arena, k kit.Kit) error 
 	if err != nil {
 		return err
 	}
-	body, err := k.PickBody("")
+	body, err := k.PickBody(lens.Body)
 	if err != nil {
 		return err
 	}

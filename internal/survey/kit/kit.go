@@ -54,4 +54,5 @@ type Lens struct {
 	PupilDepth unit.Maybe[unit.Length] // entrance pupil behind the bare nose; a consistent default when unknown
 	Length     unit.Maybe[unit.Length] // from the bare nose to the mount, at its shortest; unknown as [Body.Front]
 	MinFocus   unit.Length
+	Body       string // id of the body that it cannot be taken off, as of a phone; "": it is changed
 }

@@ -36,10 +36,10 @@ const (
 )
 
 var (
-	kitFields  = []string{"rinkpane", "name", "note", "bodies", "lenses"}
+	kitFields  = []string{"rinkpane", "name", "note", "bodies", "lenses", "teleconverters"}
 	bodyFields = []string{"id", "name", "sensor", "size", "pixels", "iso-max"}
 	lensFields = []string{"id", "name", "focal", "focal-min", "focal-max", "stop", "stop-long",
-		"nose", "nose-hood", "hood-length", "front", "pupil-depth", "length", "min-focus"}
+		"nose", "nose-hood", "hood-length", "front", "pupil-depth", "length", "min-focus", "body", "teleconverters"}
 )
 
 // Read reads and checks a kit file; name stands for it in messages. Errors are
@@ -52,7 +52,8 @@ func Read(name string, r io.Reader) (Kit, error) {
 	m := f.Root().Map(kitFields...)
 	form.Parse(m.At("rinkpane"), marker)
 	m.At("note").TextOr("")
-	k := Kit{Name: m.At("name").TextOr(""), Bodies: bodies(m.At("bodies")), Lenses: lenses(m.At("lenses"))}
+	k := Kit{Name: m.At("name").TextOr(""), Bodies: bodies(m.At("bodies")), Lenses: lenses(m.At("lenses"), converters(m.At("teleconverters")))}
+	fixed(m, k)
 	if err := f.Err(); err != nil {
 		return Kit{}, err
 	}
@@ -88,7 +89,7 @@ func bodies(n form.Node) []Body {
 	return out
 }
 
-func lenses(n form.Node) []Lens {
+func lenses(n form.Node, all map[string]converter) []Lens {
 	var out []Lens
 	ids := make(map[string]bool)
 	for _, item := range n.List(MaxLenses) {
@@ -98,7 +99,7 @@ func lenses(n form.Node) []Lens {
 			return nil
 		}
 		consistent(m, l)
-		out = append(out, l)
+		out = append(append(out, l), converted(m, l, all, ids)...)
 	}
 	if len(out) == 0 {
 		n.Failf("holds no lens; list at least one")
@@ -135,7 +136,18 @@ func lens(m form.Map, ids map[string]bool) Lens {
 	l.PupilDepth = form.Maybe(m.At("pupil-depth"), form.Within(0, mostDepth))
 	l.Length = form.Maybe(m.At("length"), form.Within(leastNose, mostDepth))
 	l.MinFocus = form.Parse(m.At("min-focus"), form.Within(leastNose, mostFocus))
+	l.Body = form.Optional(m.At("body"), form.ID)
 	return l
+}
+
+// fixed proves that the bodies are there that lenses are fixed to, and that the first
+// body takes lenses.
+func fixed(m form.Map, k Kit) {
+	for _, l := range k.Lenses {
+		if _, there := k.Body(l.Body); l.Body != "" && !there {
+			m.At("lenses").Failf("lens %s is fixed to body %s, which the kit lacks; add the body, or leave body out", l.ID, form.Quote(l.Body))
+		}
+	}
 }
 
 // consistent proves that the parts of a lens go together: a zoom's ends in
