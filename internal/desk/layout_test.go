@@ -12,7 +12,7 @@ func TestEveryPage(t *testing.T) {
 		scheme        string
 		width, height int64
 		later         [][2]int64
-	}{{"dark", 360, 800, nil}, {"light", 1280, 900, [][2]int64{{768, 1024}, {2560, 1440}}}} {
+	}{{"dark", 360, 800, [][2]int64{{320, 700}}}, {"light", 1280, 900, [][2]int64{{768, 1024}, {1920, 1080}, {2560, 1440}}}} {
 		t.Run(x.scheme, func(t *testing.T) {
 			t.Parallel()
 			v := visit(t, x.width, x.height, x.scheme)
@@ -22,6 +22,9 @@ func TestEveryPage(t *testing.T) {
 				v.open(path)
 				v.checkWidth(path)
 				v.checkControls(path)
+				if x.width < 500 {
+					v.checkFingers(path)
+				}
 				v.checkRules(path, source)
 				for _, size := range x.later {
 					v.size(size[0], size[1])
@@ -41,6 +44,20 @@ func (v *visitor) checkWidth(path string) {
 			eval[[]string](v, `Array.from(document.querySelectorAll("main *, header *, footer *"))
 				.filter((e) => e.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5 && !e.closest(".scroll, .strip"))
 				.slice(0, 5).map((e) => e.tagName + "." + e.getAttribute("class"))`))
+	}
+}
+
+// checkFingers fails when something to press is smaller than a finger: 44 px by 44, but
+// links within a text, which WCAG 2.2 excepts (success criterion 2.5.5), and those on a
+// sheet that is shown as it will be printed.
+func (v *visitor) checkFingers(path string) {
+	v.t.Helper()
+	for _, small := range eval[[]string](v, `Array.from(document.querySelectorAll("main :is(a, button, summary, select, input:not([type=hidden], [type=checkbox], [type=radio]))"))
+		.filter((e) => e.checkVisibility() && !e.closest("p, li:not(.picks li), td, th, dd, dt, .hint, .findings, label, .sheet-of-paper") && !e.matches(".skip"))
+		.map((e) => [e, e.getBoundingClientRect()])
+		.filter(([e, r]) => r.width > 0 && (r.width < 43.5 || r.height < 43.5))
+		.map(([e, r]) => e.tagName + " " + (e.textContent.trim() || e.name || e.getAttribute("aria-label")).slice(0, 30) + " " + Math.round(r.width) + "x" + Math.round(r.height))`) {
+		v.t.Errorf("%s: too small for a finger: %s", path, small)
 	}
 }
 

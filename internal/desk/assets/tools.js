@@ -25,10 +25,21 @@ export function tools(page) {
   page.addEventListener("click", (event) => {
     const at = event.target instanceof Element ? event.target : null;
     if (at && at.closest("[data-print]")) window.print();
+    const part = at?.closest(".parts a[href^='#']");
+    if (part) goTo(part, event);
     const box = at && at.closest("[data-drawing]");
     if (!at || !(box instanceof HTMLElement) || at.closest("a") || !page.querySelector("details[data-adding][open]") || panned()) return;
     void add(box, event.clientX, event.clientY, event.shiftKey);
   });
+}
+
+/** Shows a part of the inspector; where that scrolls by itself the page stays. @param {Element} link @param {Event} event */
+function goTo(link, event) {
+  const inspector = link.closest(".inspector");
+  const part = inspector?.querySelector(link.getAttribute("href") ?? "");
+  if (!inspector || !part || inspector.scrollHeight <= inspector.clientHeight) return;
+  event.preventDefault();
+  inspector.scrollTop += part.getBoundingClientRect().top - inspector.getBoundingClientRect().top - 48;
 }
 
 /** @param {HTMLElement} box @param {number} x @param {number} y @param {boolean} shift */

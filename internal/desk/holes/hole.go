@@ -2,7 +2,6 @@ package holes
 
 import (
 	"fmt"
-	"strconv"
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
@@ -32,7 +31,7 @@ type holeView struct {
 
 // fitRow is one lens in the hole: its cells are those of [fitColumns].
 type fitRow struct {
-	Name, Focal        string
+	Name, Short        string // "tele zoom 70-200 mm f/2.8", "70-200 at 70 mm"
 	URL                string // with this lens picked
 	Fits, Best, Chosen bool
 	Cells              []string
@@ -64,7 +63,7 @@ func viewHole(live *liveView, h plan.Hole, sys unit.System) holeView {
 	cells := fits.Pick(fitColumns...).Of("", h.Fits, sys).Texts()
 	for i, f := range h.Fits {
 		row := fitRow{
-			Name: f.Lens.Name, Focal: strconv.FormatFloat(f.Focal.Millimetres(), 'f', -1, 64) + " mm", Fits: f.Fits, Best: h.IsBest(i),
+			Name: f.Lens.Name, Short: words.Lens(f), Fits: f.Fits, Best: h.IsBest(i),
 			URL: live.Address.WithLens(f.Lens.ID, f.Focal.Millimetres()).URL(), Chosen: i == live.now.Picked.Lens, Cells: cells[i],
 		}
 		if row.Chosen {

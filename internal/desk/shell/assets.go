@@ -9,6 +9,7 @@ import (
 	"maps"
 	"net/http"
 	"path"
+	"regexp"
 	"slices"
 
 	"example.org/rinkpane/internal/draw/chart"
@@ -69,24 +70,19 @@ func loadAssets(folder fs.FS) (assetSet, error) {
 // Asset returns where an asset is served.
 func (s *Shell) Asset(name string) (string, error) { return s.assets.address(name) }
 
-// lean takes off what only people who work on a module or style sheet read: indentation,
-// and comments on lines of their own. A string of theirs never spans lines.
+// comment is a comment of a module or style sheet between its marks; no string of theirs
+// holds such marks.
+var comment = regexp.MustCompile(`(?s)/\*.*?\*/ ?`)
+
+// lean takes off what only people who work on a module or style sheet read: comments and
+// indentation. A string of theirs never spans lines.
 func lean(name string, text []byte) []byte {
 	if kind := path.Ext(name); kind != ".js" && kind != ".css" {
 		return text
 	}
 	var out bytes.Buffer
-	inside := false // a comment of several lines
-	for line := range bytes.Lines(text) {
-		line = bytes.TrimSpace(line)
-		opens := inside || bytes.HasPrefix(line, []byte("/*"))
-		ends := bytes.HasSuffix(line, []byte("*/"))
-		switch {
-		case opens:
-			if inside = !bytes.Contains(line, []byte("*/")); !inside && !ends {
-				out.Write(append(line, '\n')) // code stands behind it
-			}
-		case len(line) > 0 && !bytes.HasPrefix(line, []byte("//")):
+	for line := range bytes.Lines(comment.ReplaceAll(text, nil)) {
+		if line = bytes.TrimSpace(line); len(line) > 0 && !bytes.HasPrefix(line, []byte("//")) {
 			out.Write(append(line, '\n'))
 		}
 	}
