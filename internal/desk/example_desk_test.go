@@ -94,6 +94,9 @@ func exampleDesk(t testing.TB) *Desk {
 			return
 		}
 		on, s := exampleShelf(t, sharedDesk.folder)
+		if _, sharedDesk.err = s.Append(t.Context(), time.Now(), inService(time.Now())); sharedDesk.err != nil {
+			return
+		}
 		sharedDesk.desk, sharedDesk.err = New(Options{
 			Shelf: on, Register: s, Covers: s, Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
 			Now: time.Now, Random: rand.Reader,

@@ -2,7 +2,9 @@ package desk
 
 import (
 	"context"
+	"net/http"
 	"net/http/httptest"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -71,8 +73,18 @@ func TestMarksOutliveNetworkReloadAndRestart(t *testing.T) {
 		t.Skip("short tests open no browser; make test does")
 	}
 	h, _, s := ownDesk(t, false)
-	server := httptest.NewServer(h)
+	var away atomic.Bool // at the desk, too: a tab that closes is given its network back before it is gone
+	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if away.Load() {
+			panic(http.ErrAbortHandler)
+		}
+		h.ServeHTTP(w, r)
+	}))
 	t.Cleanup(func() { server.CloseClientConnections(); server.Close() })
+	cut := func(v *visitor, is bool) {
+		away.Store(is)
+		v.cut(is)
+	}
 	labelled(t, h, "A1", "B1", "B2")
 	profile := t.TempDir()
 	tap := func(v *visitor, selector string) { v.do(chromedp.ScrollIntoView(selector), chromedp.Tap(selector)) }
@@ -92,7 +104,7 @@ func TestMarksOutliveNetworkReloadAndRestart(t *testing.T) {
 		time.Sleep(waitStep)
 	}
 
-	v.cut(true)
+	cut(v, true)
 	tap(v, `[data-key="B1-1"] .tap`)
 	v.waitFor(coverSays("B1-1", "out") + ` && ` + coverSays("B1-1", "not sent") + ` && ` + postSays("1 mark not sent yet: no network"))
 	tap(v, `[data-key="A1-1"] .tap`)
@@ -104,7 +116,7 @@ func TestMarksOutliveNetworkReloadAndRestart(t *testing.T) {
 	v.shut()
 
 	v = ownPhone(t, profile, server.URL)
-	v.cut(true)
+	cut(v, true)
 	v.open(phonePath)
 	v.waitFor(postSays("3 marks not sent yet: no network") + ` && ` + coverSays("B1-1", "out"))
 	took := eval[float64](v, `performance.getEntriesByName("covers shown")[0].startTime`)
@@ -114,7 +126,7 @@ func TestMarksOutliveNetworkReloadAndRestart(t *testing.T) {
 	if events, err := s.Since(t.Context(), "quillhaven", 0, 100); err != nil || len(events) != 7 {
 		t.Errorf("%d events are kept while the network is away, expected six of the labels and the other phone's: %v", len(events), err)
 	}
-	v.cut(false)
+	cut(v, false)
 	v.waitFor(postSays("All sent") + ` && ` + coverSays("B2-1", "missing") + ` && ` + coverSays("B1-1", "out"))
 	v.shut()
 

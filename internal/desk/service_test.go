@@ -15,6 +15,23 @@ import (
 	"example.org/rinkpane/internal/decide/custody"
 )
 
+// inService is what the pages of holes in service show on the shared desk: a cover in
+// each state, alarms, an incident, an inspection, a link.
+func inService(now time.Time) (events []custody.Event) {
+	tell := func(before time.Duration, f custody.Fact) {
+		events = append(events, custody.Event{ID: custody.IDOf("00000000000000e0", uint64(len(events)+1)), Arena: "quillhaven", Told: now.Add(-before), Who: "Ines Marlow", Fact: f})
+	}
+	for i, hole := range []string{"A1", "A2", "A3", "A4", "B1", "B2"} {
+		tell(3*time.Hour, custody.Issued{Cover: hole + "-1", Hole: hole})
+		tell(2*time.Hour-time.Duration(i)*time.Minute, custody.Moved{Cover: hole + "-1", State: custody.States()[i]})
+	}
+	tell(time.Hour, custody.Began{Phase: custody.Play})
+	tell(time.Hour, custody.Incident{What: custody.BrokenPane, Hole: "A2", Words: "Invented."})
+	tell(time.Hour, custody.Inspected{Hole: "B1", Revision: strings.Repeat("0", 64), Verdict: custody.Unproved, Measured: []custody.Measured{{What: custody.Width, Value: 139.7, U: 1}}})
+	tell(time.Hour, custody.LinkMade{Link: custody.LinkFor("l0", "quillhaven", "Gate 4", custody.DayOf(now))})
+	return events
+}
+
 // photoOfSecrets is a photo with what a camera wrote about its owner.
 func photoOfSecrets(t *testing.T) string {
 	t.Helper()

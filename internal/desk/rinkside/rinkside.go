@@ -94,7 +94,7 @@ func (d area) pages() []shell.Route {
 		page("/covers", d.coversPage),
 		form("/covers", people.MindCovers, shell.Form, d.mark),
 		{Pattern: "GET " + arena + "/covers/live", Need: people.Read, Most: shell.Form, Answer: entrance(d.signedIn).to(d.live)},
-		page("/inspections", d.inspectionsPage),
+		withSample(page("/inspections", d.inspectionsPage), demo+"/inspections?hole=B1"),
 		form("/inspections", people.MindCovers, mostPhoto, d.inspect),
 		form("/inspections/take-over", people.Plan, shell.Form, d.takeOver),
 		{Pattern: "GET " + arena + "/certificate.pdf", Need: people.Read, Most: shell.Form, Answer: d.certificate, Heavy: true},
@@ -110,4 +110,9 @@ func (d area) pages() []shell.Route {
 		form("/links", people.Plan, shell.Form, d.giveLink),
 		form("/links/revoke", people.Plan, shell.Form, d.revokeLink),
 	}
+}
+
+func withSample(r shell.Route, more string) shell.Route {
+	r.Samples = append(r.Samples, more)
+	return r
 }

@@ -69,7 +69,7 @@ const (
 
 // chartOf draws each hole's rate with its interval.
 func chartOf(rates []custody.Rate) template.HTML {
-	c := chart.Intervals{Name: "season", Axis: "incidents in 1000 hours open, with the 95 % interval",
+	c := chart.Intervals{Name: "season", Title: "Incidents by hole", Axis: "incidents in 1000 hours open, with the 95 % interval",
 		Desc: "One line a hole: the mark is the rate, the bar is what the true rate may be."}
 	for _, r := range rates {
 		if p, known := r.PerOpen.Get(); known {

@@ -5,10 +5,11 @@ import "example.org/rinkpane/internal/draw/sheet"
 // Intervals is a row for each of several values with the interval that it lies in.
 // Numbers are in the axis' own unit, which its name states.
 type Intervals struct {
-	Name string // for the drawing's name
-	Desc string // a sentence for those who cannot see it
-	Axis string // with its unit
-	Rows []Interval
+	Name  string // for the drawing's name
+	Title string // for those who cannot see it
+	Desc  string // the same in a sentence
+	Axis  string // with its unit
+	Rows  []Interval
 }
 
 // Interval is one row: a value between two limits, at least zero, in the axis' own unit.
@@ -30,9 +31,8 @@ const mostReach = 3
 
 // Draw draws the rows at a width and height in millimetres (40 at least).
 func (c Intervals) Draw(width, height float64) *sheet.Drawing {
-	p := Plot{Name: c.Name, Desc: c.Desc, X: Axis{Name: c.Axis}}
-	f := &field{Plot: p, d: sheet.New(c.Name, max(width, leastPlot), max(height, leastPlot), Styles())}
-	f.d.Desc = c.Desc
+	f := &field{Plot: Plot{X: Axis{Name: c.Axis}}, d: sheet.New(c.Name, max(width, leastPlot), max(height, leastPlot), Styles())}
+	f.d.Title, f.d.Desc = c.Title, c.Desc
 	f.box = sheet.Rect{X: rowNames, Y: 3, W: f.d.W - rowNames - rowNotes, H: f.d.H - 3 - plotFoot}
 	f.xt = f.X.ticks([2]float64{0, c.reach()}, int(f.box.W/tickSpace))
 	f.axisX()

@@ -74,3 +74,23 @@ func TestPlotsHoldTogether(t *testing.T) {
 		}
 	})
 }
+
+// TestIntervalsReachTheirLimits: a bar goes from its low to its high limit, or ends open
+// at the axis' end where little was seen; no text stands on another.
+func TestIntervalsReachTheirLimits(t *testing.T) {
+	d := chart.Intervals{Name: "season", Title: "Incidents by hole", Axis: "incidents in 1000 hours open", Rows: []chart.Interval{
+		{Name: "A1", Note: "12 in 55 h", At: 218, Low: 113, High: 381}, {Name: "B2", Note: "0 in 1 h", Low: 0, High: 3689},
+	}}.Draw(180, 50)
+	svg := string(sheet.SVG(d))
+	for _, words := range []string{"A1", "12 in 55 h", "0 in 1 h", "incidents in 1000 hours open", "<title>Incidents by hole</title>"} {
+		if !strings.Contains(svg, words) {
+			t.Errorf("the chart lacks %q", words)
+		}
+	}
+	if over := sheet.Collisions(d.TextBoxes(), 0); len(over) > 0 {
+		t.Errorf("texts meet: %v", over)
+	}
+	if empty := (chart.Intervals{Name: "season", Rows: []chart.Interval{{Name: "A1"}}}).Draw(60, 40); len(sheet.SVG(empty)) == 0 {
+		t.Error("nothing drawn of a row without incidents")
+	}
+}
