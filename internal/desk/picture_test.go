@@ -78,3 +78,10 @@ func TestPicturesMayBeKept(t *testing.T) {
 	}
 	says(t, ask(t, h, "GET", demoPage+"/picture?hole=B1", ""), 200, "of="+is, `data-of="`+is+`"`)
 }
+
+// TestFocusInTheVisitorsUnits: feet on a document in feet, metres for who reads metres.
+func TestFocusInTheVisitorsUnits(t *testing.T) {
+	h := exampleDesk(t).Handler()
+	says(t, ask(t, h, "GET", demoPage+"/picture?hole=B1", ""), 200, `name="focus-ft"`, `<span aria-hidden="true">ft</span>`)
+	says(t, ask(t, h, "GET", demoPage+"/picture?hole=B1&units=metric", ""), 200, `name="focus"`, `<span aria-hidden="true">m</span>`)
+}

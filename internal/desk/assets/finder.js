@@ -7,13 +7,15 @@ import { dragToTurn } from "./finder-drag.js";
 
 const previewSide = 480;
 const restAfter = 260; // ms
-const loose = ["pan", "tilt", "focus"]; // follow from the moment until somebody sets them
+const foot = 0.3048; // m
 
 /** @param {HTMLElement} view */
 export function finder(view) {
   const form = /** @type {HTMLFormElement} */ (view.querySelector("[data-controls]"));
   const image = /** @type {HTMLImageElement} */ (view.querySelector("[data-image]"));
   const glass = /** @type {HTMLElement} */ (view.querySelector("[data-glass]"));
+  const focus = form.elements.namedItem("focus-ft") ? "focus-ft" : "focus";
+  const loose = ["pan", "tilt", focus]; // follow from the moment until somebody sets them
   const base = `/arena/${view.dataset.picture}/picture`;
   /** which of the loose controls somebody has set @type {Set<string>} */
   const set = new Set();
@@ -107,7 +109,7 @@ export function finder(view) {
     if (notes && notes.textContent !== told) notes.replaceChildren(...n.notes.map(line));
     adopt("pan", n.pan_deg);
     adopt("tilt", n.tilt_deg);
-    adopt("focus", n.focus_m);
+    adopt(focus, focus === "focus" ? n.focus_m : Math.round((n.focus_m / foot) * 100) / 100);
     adopt("focal", n.focal_mm);
     adopt("stop", n.stop);
   }

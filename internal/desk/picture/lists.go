@@ -17,7 +17,7 @@ func (p *picturePage) fill(r *http.Request, s sitting, k kit.Kit) {
 	p.Image = p.link(q, "picture.png", "of", s.book.Revision)
 	p.PNG = p.link(q, "picture.png", "save", "1", "side", strconv.Itoa(mostSide))
 	p.SVG = p.link(q, "picture.svg", "save", "1")
-	p.controls()
+	p.controls(s.system)
 	for _, id := range s.arena.Openings() {
 		p.Holes = append(p.Holes, shell.Choice{Value: id, Name: id, Chosen: id == p.State.Hole})
 	}

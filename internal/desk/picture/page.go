@@ -2,6 +2,7 @@ package picture
 
 import (
 	"errors"
+	"math"
 	"net/http"
 	"net/url"
 	"strconv"
@@ -99,17 +100,24 @@ const (
 	mostSlideFocus = 60.0
 )
 
-func (p *picturePage) controls() {
+func (p *picturePage) controls(sys unit.System) {
 	s, n := p.State, p.Numbers
 	_, turned := s.Pan.Get()
 	_, focused := s.Focus.Get()
 	widest := float64(s.Lens.WidestAt(unit.Length(s.Focal / 1000)))
+	focus, per := control{Name: "focus", Unit: "m"}, 1.0
+	if sys == unit.Imperial {
+		focus.Name, focus.Unit, per = focusFeet, "ft", unit.Foot.Metres()
+	}
+	focus.Label, focus.Step, focus.Given = "Focus", "0.1", focused
+	focus.Value, focus.Most = plainNumber(round(n.Focus/per, 2)), plainNumber(math.Floor(mostSlideFocus/per))
+	focus.Least = strconv.FormatFloat(s.Lens.MinFocus.Metres()/per, 'f', 2, 64)
 	p.Controls = []control{
 		{"pan", "Pan", "°", plainNumber(n.Pan), plainNumber(-MostPan), plainNumber(MostPan), "0.1", turned},
 		{"tilt", "Tilt", "°", plainNumber(n.Tilt), "-40", "40", "0.1", turned},
 		{"focal", "Focal length", "mm", plainNumber(s.Focal), plainNumber(s.Lens.FocalMin.Millimetres()), plainNumber(s.Lens.FocalMax.Millimetres()), "1", true},
 		{"stop", "Stop", "f/", plainNumber(n.Stop), strconv.FormatFloat(widest, 'f', 2, 64), plainNumber(max(mostSlideStop, widest)), "0.1", true},
-		{"focus", "Focus", "m", plainNumber(n.Focus), strconv.FormatFloat(s.Lens.MinFocus.Metres(), 'f', 2, 64), plainNumber(mostSlideFocus), "0.1", focused},
+		focus,
 	}
 }
 

@@ -119,6 +119,13 @@ func (s *State) numbers(q url.Values) error {
 	if s.Focus, err = number(q, "focus", "focus in metres", 0, MostFocus); err != nil {
 		return err
 	}
+	feet, err := number(q, focusFeet, "focus in feet", 0, MostFocus/unit.Foot.Metres())
+	if err != nil {
+		return err
+	}
+	if f, ok := feet.Get(); ok {
+		s.Focus = unit.Known(f * unit.Foot.Metres())
+	}
 	if f, ok := s.Focus.Get(); ok {
 		s.Focus = unit.Known(max(least, f))
 	}
@@ -126,6 +133,10 @@ func (s *State) numbers(q url.Values) error {
 	s.Moment = int(moment.Or(0))
 	return err
 }
+
+// focusFeet is the field of the focus where the visitor reads feet; addresses that
+// are made here have it in metres.
+const focusFeet = "focus-ft"
 
 func number(q url.Values, name, says string, lo, hi float64) (unit.Maybe[float64], error) {
 	v := q.Get(name)

@@ -192,3 +192,15 @@ func TestThroughThePane(t *testing.T) {
 		t.Errorf("hole and pane take the same light, %s", hole)
 	}
 }
+
+// TestFocusInFeet: what is typed in feet is kept in metres.
+func TestFocusInFeet(t *testing.T) {
+	a, k := demo(t)
+	s, err := Read(url.Values{"hole": {"B1"}, "focus-ft": {"30"}}, a, k)
+	if f, ok := s.Focus.Get(); err != nil || !ok || math.Abs(f-9.144) > 1e-9 || s.Query().Get("focus") != "9.14" {
+		t.Errorf("%v, %v: %s", s.Focus, err, s.Query().Encode())
+	}
+	if _, err := Read(url.Values{"hole": {"B1"}, "focus-ft": {"far"}}, a, k); err == nil || !strings.Contains(err.Error(), "focus in feet") {
+		t.Errorf("%v", err)
+	}
+}
