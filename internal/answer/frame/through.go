@@ -46,14 +46,15 @@ func Around(mirror float64) optics.Surround {
 	return optics.Surround{Detail: UsualDetail, Mirror: mirror}
 }
 
-// PaneOf returns the pane of an opening as a plate with a haze, a worn pane's
-// when unknown. An open low window has none, and a pane whose material nobody
+// PaneOf returns the pane of an opening as a plate with a haze: as asked, else as
+// surveyed, else a worn pane's. An open low window has none, and a pane whose material nobody
 // recorded is refused.
 func PaneOf(o arena.Opening, haze unit.Maybe[float64]) (optics.Pane, error) {
 	var name string
 	var material glass.Material
+	var surveyed unit.Maybe[glass.Haze]
 	if p, ok := o.Pane.Get(); ok {
-		name, material = "pane "+p.ID, p.Material.Or("")
+		name, material, surveyed = "pane "+p.ID, p.Material.Or(""), p.Haze
 	}
 	if w, ok := o.Window.Get(); ok {
 		if w.Open {
@@ -64,6 +65,9 @@ func PaneOf(o arena.Opening, haze unit.Maybe[float64]) (optics.Pane, error) {
 	props, err := material.Properties()
 	if err != nil {
 		return optics.Pane{}, fmt.Errorf("%s: %w", name, err)
+	}
+	if h, ok := surveyed.Get(); ok {
+		haze = unit.Known(haze.Or(h.Of(props)))
 	}
 	return optics.Pane{Plate: optics.Plate{Index: props.Index, Thickness: o.Thick.Value}, Haze: haze.Or(props.HazeWorn)}, nil
 }

@@ -30,21 +30,23 @@ import (
 
 // Answer is what a hole gains for one lens.
 type Answer struct {
-	Hole     string
-	Lens     string // its name
-	Focal    unit.Length
-	Stop     unit.Stop
-	Pane     string
-	New      optics.Pane
-	Worn     optics.Pane
-	Distance unit.Length // to the moments' subjects, median
-	Rows     []Row
-	Reached  float64     // share of the moments, by weight, toward which the hole passes half of its light at the frame's centre
-	Within   Means       // over the moments that the hole reaches
-	All      Means       // over all moments
-	Top      unit.Length // of the pane above the ice: over it an eye must stand higher
-	Mirror   float64     // luminance of the stands behind the camera over the scene's, a ratio
-	Assumed  []arena.Assumption
+	Hole  string
+	Lens  string // its name
+	Focal unit.Length
+	Stop  unit.Stop
+	Pane  string
+	New   optics.Pane
+	Worn  optics.Pane // as asked or surveyed, where either is known
+	// HazeKnown: the pane's haze was asked for or surveyed, not assumed.
+	HazeKnown bool
+	Distance  unit.Length // to the moments' subjects, median
+	Rows      []Row
+	Reached   float64     // share of the moments, by weight, toward which the hole passes half of its light at the frame's centre
+	Within    Means       // over the moments that the hole reaches
+	All       Means       // over all moments
+	Top       unit.Length // of the pane above the ice: over it an eye must stand higher
+	Mirror    float64     // luminance of the stands behind the camera over the scene's, a ratio
+	Assumed   []arena.Assumption
 }
 
 // Row is one angle from straight through the pane.
@@ -96,10 +98,13 @@ func Of(a arena.Arena, q frame.Request, moments *play.Set) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
+	_, asked := q.Haze.Get()
+	_, surveyed := in.Haze.Get()
 	ans := Answer{
 		Hole: q.Hole, Lens: q.Lens.Name, Focal: s.Focal, Stop: s.Stop, Pane: in.ID, Top: a.Boards.Height + in.Height,
 		New: optics.Pane{Plate: worn.Plate, Haze: min(worn.Haze, props.HazeNew)}, Worn: worn,
-		Mirror: s.Mirror, Assumed: s.Assumed,
+		HazeKnown: asked || surveyed,
+		Mirror:    s.Mirror, Assumed: s.Assumed,
 	}
 	return ans, ans.fill(s, moments)
 }

@@ -82,7 +82,7 @@ func (s State) Numbers(shot *frame.Shot, a arena.Arena, sys unit.System) (Number
 			return n, err
 		}
 		add("pane", "The pane", "leaves %.0f %% of a dark jersey's contrast; second image %.0f px off", 100*seen.Contrast, ghost)
-		n.Notes = append(n.Notes, fmt.Sprintf("Through the worn pane: haze %.0f %% (ASTM D1003), stands a tenth as bright as the scene; both assumed. rinkpane gain sets hole and pane side by side.", 100*shot.Haze()))
+		n.Notes = append(n.Notes, fmt.Sprintf("Through the pane: haze %.0f %% (ASTM D1003; as surveyed, else a worn pane's), stands a tenth as bright as the scene, assumed. rinkpane gain sets hole and pane side by side.", 100*shot.Haze()))
 	}
 	if !s.Pane && !shot.ThroughPanel() {
 		add("pane", "The pane", "not in the way")

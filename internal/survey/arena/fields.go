@@ -14,8 +14,8 @@ var (
 	rinkFields         = []string{"standard", "length", "width", "corner-radius", "markings", "source"}
 	markingsFields     = fieldsOfMarkings()
 	boardsFields       = []string{"height", "ledge", "setback", "floor", "source"}
-	glassFields        = []string{"height", "thickness", "material", "source"}
-	paneFields         = []string{"id", "from", "width", "count", "height", "thickness", "material", "curved", "gate", "source"}
+	glassFields        = []string{"height", "thickness", "material", "haze", "source"}
+	paneFields         = []string{"id", "from", "width", "count", "height", "thickness", "material", "haze", "curved", "gate", "source"}
 	holeFields         = []string{"id", "place", "station", "height", "size", "corner-radius", "rounding", "cover", "state", "note", "source"}
 	placeFields        = []string{"corner", "landmark", "offset"}
 	coverFields        = []string{"material", "tether"}

@@ -37,6 +37,7 @@ glass:
   height: 6 ft
   thickness: 5/8 in
   material: acrylic
+  haze: scuffed
 panes:
   - id: P1
     from: 80 ft

@@ -40,6 +40,7 @@ type usual struct {
 	height    unit.Maybe[unit.Length]
 	thickness unit.Maybe[unit.Length]
 	material  unit.Maybe[glass.Material]
+	haze      unit.Maybe[glass.Haze]
 }
 
 func (rd *reader) paneDefaults(n form.Node) usual {
@@ -52,6 +53,7 @@ func (rd *reader) paneDefaults(n form.Node) usual {
 		height:    form.Maybe(m.At("height"), form.Within(leastPane, mostPane)),
 		thickness: form.Maybe(m.At("thickness"), form.Within(leastThick, mostThick)),
 		material:  form.Maybe(m.At("material"), form.Words(glass.Materials()...)),
+		haze:      form.Maybe(m.At("haze"), glass.ParseHaze),
 	}
 }
 
@@ -109,6 +111,7 @@ func (rd *reader) pane(m form.Map, u usual, next unit.Length) glass.Pane {
 		Width:     form.Parse(m.At("width"), form.Within(leastPane, mostPane)),
 		Thickness: or(form.Maybe(m.At("thickness"), form.Within(leastThick, mostThick)), u.thickness),
 		Material:  or(form.Maybe(m.At("material"), form.Words(glass.Materials()...)), u.material),
+		Haze:      or(form.Maybe(m.At("haze"), glass.ParseHaze), u.haze),
 		Curved:    form.Optional(m.At("curved"), form.YesNo),
 		Gate:      form.Optional(m.At("gate"), form.Line),
 	}

@@ -38,6 +38,7 @@ type Pane struct {
 	Height    unit.Length // above the top of the boards
 	Thickness unit.Maybe[unit.Length]
 	Material  unit.Maybe[Material]
+	Haze      unit.Maybe[Haze]
 	Curved    bool   // bent to the corner's arc; a flat pane in a corner is a chord
 	Gate      string // "bench", "penalty-box", "ice machine"... ("" for none)
 }

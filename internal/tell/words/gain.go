@@ -37,9 +37,12 @@ func GainLines(g gain.Answer, sys unit.System) []string {
 		lines = append(lines, fmt.Sprintf("The other %s lie too far to the side: through the pane only, which over all moments takes %s and leaves %s (new) or %s (worn).",
 			Percent(1-g.Reached), stops(g.All.PanePass), Percent(g.All.NewContrast), Percent(g.All.WornContrast)))
 	}
+	worn := fmt.Sprintf("haze %.1f %% new and %.1f %% worn (--haze or haze: in the arena file states your pane's, by ASTM D1003; dirt and fog count as haze)", 100*g.New.Haze, 100*g.Worn.Haze)
+	if g.HazeKnown {
+		worn = fmt.Sprintf("haze %.1f %% new; told as worn is the pane's own, %.1f %%", 100*g.New.Haze, 100*g.Worn.Haze)
+	}
 	return append(lines, fmt.Sprintf("Over the glass an eye would have to be more than %s above the ice.", g.Top.Format(sys)),
-		fmt.Sprintf("Assumed: haze %.1f %% new and %.1f %% worn (--haze states your pane's, by ASTM D1003; dirt and fog count as haze), stands behind the camera %s as bright as the scene (--stands).",
-			100*g.New.Haze, 100*g.Worn.Haze, Percent(g.Mirror)))
+		fmt.Sprintf("Assumed: %s; stands behind the camera %s as bright as the scene (--stands).", worn, Percent(g.Mirror)))
 }
 
 func stops(pass float64) string {
