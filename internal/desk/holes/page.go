@@ -53,7 +53,7 @@ type shelfVersion struct {
 func (v shelfVersion) Old() bool { return v.Number < v.Head }
 
 // peekSide is the longer side of the small picture beside the map, in pixels.
-const peekSide = 300
+const peekSide = 272
 
 // pictureURLs lead to the view through a hole with a lens, and to a small picture of
 // it; "" where the lens does not go in.
