@@ -114,7 +114,7 @@ func TestTwoWhoSaveAreToldAndCanMerge(t *testing.T) {
 	theirs := strings.Replace(text, "ledge: 9 in", "ledge: 10 in", 1)
 	mine := strings.Replace(text, "height: 58 in", "height: 60 in", 1)
 	path := "/arena/quillhaven/text"
-	says(t, ask(t, h, "GET", path, ""), 200, "Tidewater Pavilion", `name="base" value="1"`)
+	says(t, ask(t, h, "GET", path, ""), 200, "Tidewater Pavilion", `name="base" value="1"`, `class="ways"`)
 	says(t, fillIn(t, h, path, map[string]string{"base": "1", "text": theirs, "what": "ledge measured"}), 303)
 	w := fillIn(t, h, path, map[string]string{"base": "1", "text": mine})
 	says(t, w, 409, "version 2", "ledge measured", "ledge: 10 in", "height: 60 in", `name="base" value="2"`)

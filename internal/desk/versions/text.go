@@ -11,6 +11,8 @@ import (
 // textPage is an arena's document as text, to be edited by hand.
 type textPage struct {
 	shell.Frame
+	Way     string // which of the arena's pages this is
+	Address shell.Address
 	ID      string
 	Base    int // the version it was made from
 	Text    string
@@ -19,12 +21,12 @@ type textPage struct {
 }
 
 func (d area) textPage(w http.ResponseWriter, r *http.Request) error {
-	b, _, err := d.Newest(r)
+	b, at, err := d.Newest(r)
 	if err != nil {
 		return err
 	}
 	return d.Page(w, r, http.StatusOK, "text.tmpl", textPage{
-		Frame: d.Frame(r, b.Document.Name+": text"), ID: b.Document.ID, Base: b.Version.Number, Text: b.Version.Text,
+		Frame: d.Frame(r, b.Document.Name+": text"), Way: "versions", Address: at.Shared(), ID: b.Document.ID, Base: b.Version.Number, Text: b.Version.Text,
 	})
 }
 
@@ -44,7 +46,7 @@ func (d area) saveText(w http.ResponseWriter, r *http.Request) error {
 	made, err := d.Edit(r, from, what, edit.Edit{Do: edit.Text, Text: text})
 	if err != nil {
 		return d.Again(r, err, text, func(p *shell.Problem) error {
-			return d.Page(w, r, p.Status, "text.tmpl", textPage{d.Frame(r, id+": text"), id, from.Version.Number, text, what, p})
+			return d.Page(w, r, p.Status, "text.tmpl", textPage{d.Frame(r, id+": text"), "versions", shell.SharedOf(id, r.URL.Query()), id, from.Version.Number, text, what, p})
 		})
 	}
 	return d.BackTo(w, r, made.Document)
