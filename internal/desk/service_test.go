@@ -182,6 +182,8 @@ func TestCoversAreMarkedOnTheDesk(t *testing.T) {
 	if got := covers(t, h, phonePath); len(got) != 8 || got["A1-1"] != "stored" {
 		t.Errorf("after labels: %v", got)
 	}
+	says(t, ask(t, h, "GET", demoPage+"/labels.pdf?paper=a4-24", ""), http.StatusOK, "%PDF-")
+	says(t, ask(t, h, "GET", demoPage+"/labels.pdf?paper=a9", ""), http.StatusBadRequest, "write a4-24")
 	says(t, ask(t, h, "POST", path, "do=cover&cover=B1-1&state=out"), http.StatusSeeOther)
 	says(t, ask(t, h, "POST", path, "do=phase&phase=play"), http.StatusSeeOther)
 	says(t, ask(t, h, "GET", path, ""), http.StatusOK, "play", "open: put the cover in")

@@ -129,6 +129,7 @@ var deskRooms = []room{
 		{"tell/table", "rates and measures as cells"},
 		{"tell/words", "the same in words"},
 		{"draw/chart", "the season's chart"},
+		{"draw/label", "labels of covers"},
 		{"draw/cut", "the drawing that a hole is held against, certificate, sheet for a new pane"},
 		{"draw/sheet", "paper, the chart on a page"},
 		{"keep/people", "who may mind covers"},

@@ -16,6 +16,8 @@ let trouble = null;
 /** by how much this phone's clock is ahead of the desk's, ms */
 let ahead = 0;
 let sending = false;
+/** the cover whose label brought the phone here; "" */
+let scanned = decodeURIComponent(location.hash.slice(1));
 /** @type {{ id: string, words: string, was: any } | null} the last mark of this phone, to be undone */
 let last = null;
 
@@ -89,6 +91,8 @@ async function take(fresh) {
   board = fresh;
   await keepBoard(to, fresh);
   await draw();
+  if (scanned && board?.covers.some((c) => c.id === scanned)) openMenu(scanned);
+  scanned = "";
 }
 
 const menu = /** @type {HTMLDialogElement} */ (find("[data-menu]"));

@@ -18,15 +18,15 @@ const sessionCookie = "session"
 // prefix that makes a browser refuse it from anywhere but this host (RFC 6265bis,
 // section 4.1.3).
 func cookieName(r *http.Request, name string) string {
-	if secure(r) {
+	if Secure(r) {
 		return "__Host-rinkpane-" + name
 	}
 	return "rinkpane-" + name
 }
 
-// secure reports whether the visitor came over TLS, here or at a server before
+// Secure reports whether the visitor came over TLS, here or at a server before
 // this one. Who lies about it only harms the own cookie.
-func secure(r *http.Request) bool {
+func Secure(r *http.Request) bool {
 	return r.TLS != nil || strings.EqualFold(r.Header.Get("X-Forwarded-Proto"), "https")
 }
 
@@ -34,7 +34,7 @@ func secure(r *http.Request) bool {
 func cookie(r *http.Request, name, value string, life time.Duration) *http.Cookie {
 	return &http.Cookie{
 		Name: cookieName(r, name), Value: value, Path: "/", MaxAge: int(life / time.Second),
-		HttpOnly: true, Secure: secure(r), SameSite: http.SameSiteLaxMode,
+		HttpOnly: true, Secure: Secure(r), SameSite: http.SameSiteLaxMode,
 	}
 }
 

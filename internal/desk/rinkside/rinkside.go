@@ -107,6 +107,7 @@ func (d area) pages() []shell.Route {
 		{Pattern: "GET " + arena + "/photo", Need: people.Read, Most: shell.Form, Answer: d.showPhoto},
 		page("/season", d.seasonPage),
 		page("/audit", d.auditPage),
+		{Pattern: "GET " + arena + "/labels.pdf", Need: people.Read, Most: shell.Form, Answer: d.labelSheet, Heavy: true},
 		form("/links", people.Plan, shell.Form, d.giveLink),
 		form("/links/revoke", people.Plan, shell.Form, d.revokeLink),
 	}
