@@ -8,9 +8,11 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/keep/store"
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/tell/wire"
 	"example.org/rinkpane/internal/tell/words"
 )
@@ -19,6 +21,7 @@ func coversCommand(a *app) *cobra.Command {
 	var place storePlace
 	var only, day string
 	var sheet labels
+	var pucks bool
 	c := &cobra.Command{
 		Use:   "covers",
 		Short: "Show where every cover is, what is wrong, and how often something happened",
@@ -34,6 +37,7 @@ func coversCommand(a *app) *cobra.Command {
 	sheet.out.flags(c, "labels", "write a sheet of labels with a QR code for each cover to this file (.pdf)")
 	c.Flags().StringVar(&sheet.paper, "label-paper", "a4-24", "paper of the labels: a4-24, a4-14, letter-30 or letter-10")
 	c.Flags().StringVar(&sheet.atDesk, "desk-address", "", "the desk's address in the codes, as https://desk.example: a phone opens the page at the glass")
+	c.Flags().BoolVar(&pucks, "pucks", false, "also how many pucks to expect through each hole while it was open on the day")
 	c.RunE = func(c *cobra.Command, _ []string) error {
 		if err := sheet.out.may(".pdf"); err != nil {
 			return err
@@ -50,6 +54,11 @@ func coversCommand(a *app) *cobra.Command {
 		all, err := minding(c.Context(), s, only, window, now)
 		if err != nil {
 			return err
+		}
+		if pucks {
+			if err := expectPucks(c.Context(), s, all); err != nil {
+				return err
+			}
 		}
 		if err := sheet.write(c.Context(), all); err != nil {
 			return err
@@ -98,6 +107,30 @@ func minding(ctx context.Context, s *store.Store, only string, window custody.Wi
 	return out, nil
 }
 
+// expectPucks asks the guard of each arena's newest version what came through its holes.
+func expectPucks(ctx context.Context, s *store.Store, all []wire.Minding) error {
+	for i, m := range all {
+		v, err := s.Version(ctx, m.Arena, 0)
+		if err != nil {
+			return fmt.Errorf("%s: %w", m.Arena, err)
+		}
+		doc, err := arena.Read(m.Arena+".yaml", strings.NewReader(v.Text))
+		if err != nil {
+			return err
+		}
+		plan, err := doc.Check()
+		if err != nil {
+			return err
+		}
+		guards, err := puck.Assess(ctx, plan, puck.DefaultOptions())
+		if err != nil {
+			return fmt.Errorf("%s: %w", m.Arena, err)
+		}
+		all[i].Expected = custody.Expect(m.Board.Holes, guards)
+	}
+	return nil
+}
+
 func coversText(all []wire.Minding, zone *time.Location) string {
 	if len(all) == 0 {
 		return "Nothing is kept about covers yet: label them on the desk, or open it with --demo-season.\n"
@@ -105,6 +138,9 @@ func coversText(all []wire.Minding, zone *time.Location) string {
 	texts := make([]string, len(all))
 	for i, m := range all {
 		texts[i] = words.CoversText(m.Arena, m.Board, m.Rates, zone)
+		if len(m.Expected) > 0 {
+			texts[i] += words.ExpectedText(m.Expected)
+		}
 	}
 	return strings.Join(texts, "\n")
 }

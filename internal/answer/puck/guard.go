@@ -181,6 +181,9 @@ func assess(a arena.Arena, way arena.Opening, o Options, axes Orientations) (Gua
 	return g, nil
 }
 
+// Over returns what the same hole, open for so many minutes, brings.
+func (p Passes) Over(minutes float64) Passes { return expect(p.PerHour, p.PerHourHigh, minutes) }
+
 // expect turns two rates per hour into what some minutes bring, pucks being
 // independent: P(at least one) = 1 - exp(-mean).
 func expect(low, high, minutes float64) Passes {

@@ -1,10 +1,12 @@
 package custody_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 	"time"
 
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/decide/custody"
 )
 
@@ -133,5 +135,16 @@ func TestDayLinks(t *testing.T) {
 	h := custody.HistoryOf([]custody.Event{event(phone, 1, 0, custody.LinkMade{Link: l}), event(phone, 2, 1, custody.LinkRevoked{Link: "l1"})})
 	if !h.Revoked(l) || h.Revoked(custody.Link{ID: "l2"}) {
 		t.Error("revoked links")
+	}
+}
+
+// What comes through in an hour, for as long as the hole was open: play counts with the
+// rate of play, practice and warm-up with that of practice, and nobody shoots otherwise.
+func TestExpectedPucksOfOpenMinutes(t *testing.T) {
+	guard := puck.Guard{Hole: "B1", Game: puck.Passes{PerHour: .3, PerHourHigh: .6}, Practice: puck.Passes{PerHour: .1, PerHourHigh: .2}}
+	open := map[custody.Phase]time.Duration{custody.Play: 90 * time.Minute, custody.Practice: 20 * time.Minute, custody.WarmUp: 10 * time.Minute, custody.Closed: 9 * time.Hour}
+	got := custody.Expect([]custody.Hole{{ID: "B1", Open: open}, {ID: "B9", Open: open}}, []puck.Guard{guard})
+	if len(got) != 1 || math.Abs(got[0].Play.Expected-.45) > 1e-12 || math.Abs(got[0].Play.ExpectedHigh-.9) > 1e-12 || math.Abs(got[0].Practice.Expected-.05) > 1e-12 {
+		t.Errorf("%+v", got)
 	}
 }

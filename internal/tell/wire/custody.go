@@ -11,11 +11,13 @@ type Minding struct {
 	Arena string
 	Board custody.Board
 	Rates []custody.Rate
+	// Expected is told when it was asked for.
+	Expected []custody.Expected
 }
 
 // Covers encodes how covers stand, one list over all arenas. Names are the contract's.
 func Covers(all []Minding) Object {
-	var phases, covers, holes, alarms, rates, outliers []Object
+	var phases, covers, holes, alarms, rates, outliers, expected []Object
 	for _, m := range all {
 		b := m.Board
 		phases = append(phases, Object{"arena", m.Arena, "day", b.Window.Date(), "phase", b.Phase, "since", moment(b.Began)})
@@ -35,12 +37,16 @@ func Covers(all []Minding) Object {
 		for _, r := range m.Rates {
 			rates = append(rates, rate(m.Arena, r))
 		}
+		for _, e := range m.Expected {
+			expected = append(expected, Object{"arena", m.Arena, "hole", e.Hole, "play_minutes", e.Play.Minutes, "play_pucks", e.Play.Expected, "play_pucks_high", e.Play.ExpectedHigh,
+				"practice_minutes", e.Practice.Minutes, "practice_pucks", e.Practice.Expected, "practice_pucks_high", e.Practice.ExpectedHigh})
+		}
 		for _, o := range custody.Outliers(m.Rates) {
 			outliers = append(outliers, Object{"arena", m.Arena, "hole", o.Hole, "incidents", o.Incidents, "open_hours", o.Open.Hours(),
 				"expected", o.Expected, "p", o.P, "p_adjusted", o.Adjusted, "above", o.Above()})
 		}
 	}
-	return Object{"covers", list(covers), "rates", list(rates), "phases", list(phases), "holes", list(holes), "alarms", list(alarms), "outliers", list(outliers)}
+	return Object{"covers", list(covers), "rates", list(rates), "phases", list(phases), "holes", list(holes), "alarms", list(alarms), "outliers", list(outliers), "expected", list(expected)}
 }
 
 func hole(arena string, h custody.Hole) Object {

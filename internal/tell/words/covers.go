@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/tell/table"
@@ -48,6 +49,20 @@ func CoversText(name string, b custody.Board, rates []custody.Rate, zone *time.L
 // Above says that a hole sees more incidents than its share.
 func Above(o custody.Outlier) string {
 	return fmt.Sprintf("Hole %s sees more than the rest: %d where %.1f were to be expected (p %.2g, adjusted for the number of holes).", o.Hole, o.Incidents, o.Expected, o.Adjusted)
+}
+
+// ExpectedText tells how many pucks to expect through each hole for as long as it was open.
+func ExpectedText(all []custody.Expected) string {
+	pucks := func(head string, of func(custody.Expected) puck.Passes) table.Field[custody.Expected] {
+		return numbered(head, "", func(e custody.Expected) string {
+			return fmt.Sprintf("%.2g to %.2g in %.0f min", of(e).Expected, of(e).ExpectedHigh, of(e).Minutes)
+		})
+	}
+	return "\npucks to expect through the holes while they were open on the day\n\n" + table.Fields[custody.Expected]{
+		left("hole", "", func(e custody.Expected) string { return e.Hole }),
+		pucks("in play", func(e custody.Expected) puck.Passes { return e.Play }),
+		pucks("at practice and warm-up", func(e custody.Expected) puck.Passes { return e.Practice }),
+	}.Of("", all, unit.Metric).Text()
 }
 
 // leastTold is the least time open of which people are told that nothing happened.
