@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -70,6 +71,7 @@ func (s *source) open(a *app, path string) (err error) {
 	if s.arena, err = s.doc.Check(); err != nil {
 		return err
 	}
+	s.arena.Day = time.Now().Format(time.DateOnly)
 	if s.arena.Units, err = a.system(s.arena.Units); err != nil {
 		return err
 	}

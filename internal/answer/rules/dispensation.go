@@ -21,7 +21,7 @@ func (c *check) dispensed(h opening) (arena.Dispensation, bool) {
 		return arena.Dispensation{}, false
 	}
 	for _, d := range c.arena.Dispensations {
-		if c.matches(d) && complete(d) && (len(d.Holes) == 0 || !h.low && slices.Contains(d.Holes, h.ID)) {
+		if c.matches(d) && complete(d) && !c.arena.Ended(d) && (len(d.Holes) == 0 || !h.low && slices.Contains(d.Holes, h.ID)) {
 			return d, true
 		}
 	}
@@ -62,6 +62,8 @@ func (on *Applied) dispensationNotes() []string {
 			notes = append(notes, fmt.Sprintf("The dispensation for %q meets no rule of the sets in force.", d.Rule))
 		case !dispensable:
 			notes = append(notes, fmt.Sprintf("The dispensation for %q frees nothing: that rule admits none.", d.Rule))
+		case on.arena.Ended(d):
+			notes = append(notes, fmt.Sprintf("The dispensation for %q ended on %s and frees nothing: ask for a new one.", d.Rule, d.Until))
 		case !complete(d):
 			notes = append(notes, fmt.Sprintf("The dispensation for %q frees nothing until it says by whom, with what reference and when.", d.Rule))
 		}

@@ -116,13 +116,14 @@ func dispensations(o Around) Part {
 	}
 	return Part{
 		Name: "dispensations", Title: "The dispensations", Lead: "Who allowed what a rule forbids, with the paper that says so.",
-		Path: "dispensations", Item: "dispensation", Columns: []string{"rule", "holes", "by", "reference", "date"},
+		Path: "dispensations", Item: "dispensation", Columns: []string{"rule", "holes", "by", "reference", "date", "until"},
 		Questions: []Question{
 			rule,
 			{Name: "holes", Label: "For these holes", Kind: Ticks, Options: alike(ids...), Hint: "none ticked: for every hole"},
 			line("by", "Allowed by", "", true),
 			line("reference", "Paper", "its number or title", true),
 			line("date", "Date", "such as 2026-01-31", true),
+			line("until", "Until", "its last day; empty when it does not end", false),
 		},
 	}
 }

@@ -33,9 +33,9 @@ func (s setter) cautions(f flow) {
 		return
 	}
 	f.Heading("Dispensations")
-	t := table.New("rule", "holes", "by", "reference", "date")
+	t := table.New("rule", "holes", "by", "reference", "date", "until")
 	for _, d := range s.c.Arena.Dispensations {
-		t.Add(d.Rule, cmp.Or(strings.Join(d.Holes, ", "), "all"), d.By, d.Reference, d.Date)
+		t.Add(d.Rule, cmp.Or(strings.Join(d.Holes, ", "), "all"), d.By, d.Reference, d.Date, d.Until)
 	}
 	f.Table(t, sheet.SizeTable)
 }

@@ -42,10 +42,13 @@ type Arena struct {
 	NoZones       bool // the survey says that there are none
 	Light         Light
 	Dispensations []Dispensation
-	Lenses        []string // kit lens ids used at this rink; empty means the whole kit
-	Kit           string   // id of the kit that the desk plans this rink with; "" is the program's
-	Game          play.Game
-	RuleSets      []string // ids of the rule sets in force at this rink; empty: the program's
+	// Day is the day for which the arena is asked about, YYYY-MM-DD: dispensations end.
+	// It stands in no document; who knows the day sets it, "" asks for no day.
+	Day      string
+	Lenses   []string // kit lens ids used at this rink; empty means the whole kit
+	Kit      string   // id of the kit that the desk plans this rink with; "" is the program's
+	Game     play.Game
+	RuleSets []string // ids of the rule sets in force at this rink; empty: the program's
 
 	thick   unit.Maybe[unit.Length] // see TakingThickness
 	sources map[string]Source       // by path; see Source
@@ -92,7 +95,11 @@ type Dispensation struct {
 	By        string
 	Reference string
 	Date      string // YYYY-MM-DD
+	Until     string // its last day, YYYY-MM-DD; "" when it says none
 }
+
+// Ended reports whether a dispensation has ended by the arena's day; without a day none has.
+func (a Arena) Ended(d Dispensation) bool { return d.Until != "" && a.Day > d.Until }
 
 // Working returns the holes that are not turned off.
 func (a Arena) Working() []glass.Hole {

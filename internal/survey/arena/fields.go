@@ -24,7 +24,7 @@ var (
 	lightFields        = []string{"mains", "readings", "upright-share", "source"}
 	readingFields      = []string{"x", "y", "height", "light", "facing", "source"}
 	gameFields         = []string{"officials", "benches", "cross-ice"}
-	dispensationFields = []string{"rule", "holes", "by", "reference", "date"}
+	dispensationFields = []string{"rule", "holes", "by", "reference", "date", "until"}
 )
 
 func fieldsOfMarkings() []string {

@@ -110,6 +110,7 @@ dispensations:
     holes: [H1]
     by: the board
     reference: letter 7
+    until: 2027-05-31
     date: 2026-01-31
 lenses: [24-70, 70-200]
 kit: house-bag

@@ -116,6 +116,9 @@ func (rd *reader) dispensations(n form.Node) {
 			Reference: form.Parse(m.At("reference"), form.Line),
 			Date:      form.Parse(m.At("date"), date),
 		}
+		if v := m.At("until"); v.Present() {
+			d.Until = form.Parse(v, date)
+		}
 		if v := m.At("holes"); v.Present() {
 			for _, h := range v.List(MaxHoles) {
 				d.Holes = append(d.Holes, rd.knownHole(h))
