@@ -55,7 +55,7 @@ func TestFullDiskIsSaid(t *testing.T) {
 	post(demoPage+"/holes", url.Values{"base": {"1"}, "hole": {"B2"}, "act": {"right"}, "back": {"hole=B2"}}, "Hole B2")
 	post(demoPage+"/survey/boards", url.Values{"base": {"1"}, "height": {"41 in"}, "ledge": {"9 in"}, "setback": {"1 1/2 in"}}, `value="41 in"`)
 	post(demoPage+"/text", url.Values{"base": {"1"}, "text": {text + "\n# mine\n"}}, "# mine")
-	post("/import", url.Values{"text": {text + "\n# mine\n"}}, "# mine")
+	post("/import", url.Values{"text": {text + "\n# mine\n"}, "as": {"new"}}, "# mine")
 	post(demoPage+"/away", url.Values{"away": {"yes"}})
 	post("/people", url.Values{"name": {"Ada"}, "role": {"planner"}, "password": {"long enough for all"}, "code": {firstCode}}, `value="Ada"`)
 }
