@@ -30,6 +30,7 @@ if (page) {
 }
 
 // What only some pages need comes when it is needed.
+if (document.querySelector(".map:not([data-drawing])")) void import("./sized.js").then((m) => m.sizeWords());
 if (document.querySelector("time")) void import("./times.js").then((m) => m.localTimes());
 const live = document.querySelector("[data-live-board]");
 if (live instanceof HTMLElement) void import("./board.js").then((m) => m.watchBoard(live));

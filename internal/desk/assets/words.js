@@ -22,8 +22,8 @@ export function tidyWords(box) {
   const ranked = weight.flatMap((selector) => Array.from(box.querySelectorAll(selector)));
   const picked = ranked.filter((text) => text.closest("[data-hole]")?.querySelector(".picked"));
   const all = new Set([...picked, ...ranked]);
-  const edge = box.getBoundingClientRect();
-  const cut = (/** @type {DOMRect} */ r) => box.dataset.drawing === "map" && (r.left < edge.left || r.right > edge.right);
+  const edge = (box.querySelector("svg") ?? box).getBoundingClientRect();
+  const cut = (/** @type {DOMRect} */ r) => box.matches(".map") && (r.left < edge.left || r.right > edge.right);
   // Read all, then write all: one layout instead of many.
   for (const text of all) {
     const r = text.getBoundingClientRect();
