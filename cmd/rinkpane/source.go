@@ -68,10 +68,10 @@ func (s *source) open(a *app, path string) (err error) {
 	if err != nil {
 		return err
 	}
+	s.doc = s.doc.For(time.Now().Format(time.DateOnly))
 	if s.arena, err = s.doc.Check(); err != nil {
 		return err
 	}
-	s.arena.Day = time.Now().Format(time.DateOnly)
 	if s.arena.Units, err = a.system(s.arena.Units); err != nil {
 		return err
 	}

@@ -78,14 +78,15 @@ func (s *Shelf) Maker() plan.Maker { return s.usual.Maker }
 type Book struct {
 	Document revision.Document
 	Version  revision.Version
-	Revision string // of the text; see [arena.Revision]
-	Mark     string // its short form, for people
-	Arena    *arena.Document
+	Revision string          // of the text; see [arena.Revision]
+	Mark     string          // its short form, for people
+	Day      string          // for which the arena is asked about, YYYY-MM-DD
+	Arena    *arena.Document // on that day
 	Outfit
 }
 
 // stamp names what follows from the book: its text, and what it is planned with.
-func (b Book) stamp() string { return b.Revision + b.Key }
+func (b Book) stamp() string { return b.Revision + b.Key + b.Day }
 
 // Open returns a version of an arena, the newest for number 0. Errors:
 // [revision.ErrNone], and a kept text that no longer reads.
@@ -110,8 +111,11 @@ func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
 		return Book{}, err
 	}
 	with, err := s.outfit(ctx, doc)
-	return Book{d, v, is, arena.Mark([]byte(v.Text)), doc, with}, err
+	day := s.today()
+	return Book{d, v, is, arena.Mark([]byte(v.Text)), day, doc.For(day), with}, err
 }
+
+func (s *Shelf) today() string { return s.now().Format(time.DateOnly) }
 
 // read reads a text as the document of an arena; messages call it by its id.
 func read(id, text string) (*arena.Document, error) {
@@ -214,6 +218,7 @@ func (s *Shelf) Read(id, text string) (*arena.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	doc = doc.For(s.today())
 	_, err = doc.Check()
 	return doc, err
 }

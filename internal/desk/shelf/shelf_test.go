@@ -17,7 +17,10 @@ import (
 	"example.org/rinkpane/internal/survey/kit"
 )
 
-func fresh(t *testing.T) *shelf.Shelf {
+func fresh(t *testing.T) *shelf.Shelf { return under(t, rules.Default) }
+
+// under is an empty shelf with a shipped rule set in force.
+func under(t *testing.T, id string) *shelf.Shelf {
 	t.Helper()
 	s, err := store.OpenFolder(t.Context(), t.TempDir())
 	if err != nil {
@@ -28,7 +31,7 @@ func fresh(t *testing.T) *shelf.Shelf {
 	if err != nil {
 		t.Fatal(err)
 	}
-	set, err := rules.Shipped(rules.Default)
+	set, err := rules.Shipped(id)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -119,5 +122,38 @@ func TestSavingRenames(t *testing.T) {
 	}
 	if d, err := s.Keeper().Document(ctx, "tidewater-pavilion"); err != nil || d.Name != "Harbour Hall" {
 		t.Errorf("%+v, %v", d, err)
+	}
+}
+
+// TestDispensationsEndOnTheDesk: the desk asks about an arena on its own day, before
+// and after edits, as the commands do.
+func TestDispensationsEndOnTheDesk(t *testing.T) {
+	for until, ended := range map[string]bool{"2001-01-01": true, "2199-01-01": false} {
+		s, ctx := under(t, "international-2014"), t.Context()
+		doc := document(t, "\nzones:", "\ndispensations:\n  - {rule: no-opening, by: an invented league, reference: L-1, date: 2000-01-01, until: "+until+"}\nzones:")
+		if _, err := s.Add(ctx, "rink", doc, "Ada", "new"); err != nil {
+			t.Fatal(err)
+		}
+		b, err := s.Open(ctx, "rink", 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		proof, err := s.Proof(ctx, b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		edited, _, err := s.Edited(b, []edit.Edit{{Do: edit.Set, Path: "boards.ledge", Value: edit.One("10 in")}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		tried, err := b.Maker.Prove(edited)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range []plan.Proof{proof, tried} {
+			if told := strings.Contains(strings.Join(p.Notes, " "), "ended on "+until); told != ended {
+				t.Errorf("until %s: told as ended %v", until, told)
+			}
+		}
 	}
 }

@@ -43,7 +43,7 @@ type Arena struct {
 	Light         Light
 	Dispensations []Dispensation
 	// Day is the day for which the arena is asked about, YYYY-MM-DD: dispensations end.
-	// It stands in no document; who knows the day sets it, "" asks for no day.
+	// It stands in no document; [Document.For] sets it, "" asks for no day.
 	Day      string
 	Lenses   []string // kit lens ids used at this rink; empty means the whole kit
 	Kit      string   // id of the kit that the desk plans this rink with; "" is the program's

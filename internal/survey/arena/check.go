@@ -14,6 +14,7 @@ func (d *Document) Check() (Arena, error) {
 	if err := f.Err(); err != nil {
 		return Arena{}, err
 	}
+	rd.a.Day = d.day
 	return rd.a, nil
 }
 

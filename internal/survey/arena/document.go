@@ -24,7 +24,12 @@ const (
 // YAML is sound; whether the arena is, Check says.
 type Document struct {
 	form *form.Document
+	day  string // see [Arena.Day]
 }
+
+// For returns the document as it is asked about on a day, YYYY-MM-DD; what is made
+// of it by edits keeps the day.
+func (d *Document) For(day string) *Document { return &Document{d.form, day} }
 
 // Read reads a document; name stands for the file in messages. What is no
 // readable YAML of at most MaxBytes gives a [*form.Problem] with the place.

@@ -15,31 +15,33 @@ import (
 
 // Set returns the document with the value at path replaced, or the field added.
 func (d *Document) Set(path string, e form.Entry) (*Document, error) {
-	return edited(d.form.Set(path, e))
+	return d.edited(d.form.Set(path, e))
 }
 
 // Placed is a text for a single value that the document has.
 type Placed = form.Placed
 
 // SetEach returns the document with several single values replaced, told in its order.
-func (d *Document) SetEach(values []Placed) (*Document, error) { return edited(d.form.SetEach(values)) }
+func (d *Document) SetEach(values []Placed) (*Document, error) {
+	return d.edited(d.form.SetEach(values))
+}
 
 // Append returns the document with one more item in the list at path.
 func (d *Document) Append(path string, e form.Entry) (*Document, error) {
-	return edited(d.form.Append(path, e))
+	return d.edited(d.form.Append(path, e))
 }
 
 // Remove returns the document without the field or item at path.
-func (d *Document) Remove(path string) (*Document, error) { return edited(d.form.Remove(path)) }
+func (d *Document) Remove(path string) (*Document, error) { return d.edited(d.form.Remove(path)) }
 
 // Has reports whether a path leads to a value that the document holds.
 func (d *Document) Has(path string) bool { return d.form.Has(path) }
 
-func edited(f *form.Document, err error) (*Document, error) {
+func (d *Document) edited(f *form.Document, err error) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Document{form: f}, nil
+	return &Document{form: f, day: d.day}, nil
 }
 
 // AddHole returns the document with one more hole, at a place; h.Station and

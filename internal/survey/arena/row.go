@@ -65,7 +65,7 @@ func (d *Document) Apart(id string) (*Document, error) {
 		if c.n == 0 {
 			continue
 		}
-		if next, err = edited(next.form.Insert(r.Path, d.like(r.Path, r.IDs[c.first], c.n))); err != nil {
+		if next, err = d.edited(next.form.Insert(r.Path, d.like(r.Path, r.IDs[c.first], c.n))); err != nil {
 			return nil, err
 		}
 	}
