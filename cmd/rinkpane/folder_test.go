@@ -30,8 +30,8 @@ func TestFolderIsTheDesksArchive(t *testing.T) {
 		t.Fatal(err)
 	}
 	packed := archive(t)
-	if len(packed) != 14 || len(written) != len(packed) {
-		t.Errorf("the command wrote %d files, the desk packed %d; 14 are due", len(written), len(packed))
+	if len(packed) != 15 || len(written) != len(packed) {
+		t.Errorf("the command wrote %d files, the desk packed %d; 15 are due", len(written), len(packed))
 	}
 	for name, data := range packed {
 		if mine, err := os.ReadFile(filepath.Join(out, name)); err != nil || !bytes.Equal(mine, data) {

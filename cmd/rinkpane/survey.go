@@ -37,8 +37,8 @@ exit 2 when the file cannot be read as an arena.`,
 		Example: `  # begin a survey: panes 4 ft wide all round
   rinkpane survey --standard north-american --pane "4 ft" --out my.yaml
 
-  # a rink of your own size, its panes in a sentence; corners and markings by the book or in proportion
-  rinkpane survey --length "60 m" --width "26 m" --panes "1.2 m, 1.8 m at the ends, gates at 41.4 m" --out my.yaml
+  # a rink of your own size, its panes in a sentence; the rest by the book or in proportion
+  rinkpane survey --length "60 m" --width "26 m" --panes "1.2 m, 1.8 m at the ends" --out my.yaml
 
   # the panes from the contractor's list (id,from,width,count,height,thickness,material,curved,gate)
   rinkpane survey --standard international --pane-list panes.csv --out my.yaml

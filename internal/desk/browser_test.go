@@ -235,3 +235,12 @@ func (v *visitor) waitFor(expression string) {
 	}
 	v.t.Fatalf("waited %v for %s: %v", patience, expression, err)
 }
+
+// muchComputed leaves a test of one visitor after another to the plain run: the race
+// detector would find nothing in it that others do not show, and take half a minute.
+func muchComputed(t *testing.T) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("computes much, by one visitor at a time; make test runs it without the race detector")
+	}
+}

@@ -67,6 +67,7 @@ func TestChoiceIsTakenOver(t *testing.T) {
 // TestUsualChoiceGivesALegalPlan: a choice as the form begins, taken over as the
 // page begins, keeps every rule, and of what is cut nothing is given up.
 func TestUsualChoiceGivesALegalPlan(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	t.Cleanup(d.jobs.Close)
 	wishes := strings.Replace(usualForm(t, h), "moments=6000", "moments=300", 1)
@@ -123,6 +124,7 @@ func usualForm(t *testing.T, h http.Handler) string {
 // last, which gives holes up: the new version is a legal plan, and of what is cut
 // and left out it is noted that its pane is to be replaced.
 func TestStepIsTakenOver(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	t.Cleanup(d.jobs.Close)
 	to := ask(t, h, "POST", choosePath, strings.ReplaceAll(quickWishes, "count=3&", "")).Header().Get("Location")

@@ -10,6 +10,7 @@ import (
 // TestAKitAndRulesOfOnesOwn adds a kit and a rule set, wrongly and rightly, lets an
 // arena name them, changes one, and puts away what nobody names.
 func TestAKitAndRulesOfOnesOwn(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	says(t, ask(t, h, "GET", "/library", ""), 200, "House bag", "common-practice", "Add a rule set")
 	begin := ask(t, h, "GET", "/library/rules?from=common-practice", "")

@@ -51,8 +51,8 @@ func TestDragsWithoutNetworkAreKept(t *testing.T) {
 	v.waitFor(unsentNote + `.includes("move B2, move A4")`)
 	v.checkRules("what is not sent", axe(t))
 	cut.Store(false)
-	mute.Store(true) // the desk saves, and the answer is lost
-	v.do(chromedp.Click(`[data-note=unsent] button`))
+	mute.Store(true)                                                                                           // the desk saves, and the answer is lost
+	v.waitFor(`((b) => b !== null && (b.click(), true))(document.querySelector("[data-note=unsent] button"))`) // the note may be drawn anew
 	v.waitFor(unsentNote + `.includes("move B2")`)
 	mute.Store(false)
 	v.waitFor(`document.querySelector("[data-note=unsent]") === null && ` + baseNow + ` === 3`)

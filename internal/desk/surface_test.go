@@ -17,6 +17,7 @@ import (
 // TestPageOpensWithWhatIsBroken: a broken hole is picked first, its fault leads to it,
 // undo names what it undoes, and an undo of an undo the step that it takes back.
 func TestPageOpensWithWhatIsBroken(t *testing.T) {
+	muchComputed(t)
 	h, _, _ := ownDesk(t, false)
 	post := func(path, form string) {
 		t.Helper()

@@ -39,6 +39,7 @@ func TestEverythingIsTakenAwayInOnePlace(t *testing.T) {
 // TestComparisonBeginsWithThreeNumbers: what both plans see of the news, which rules
 // they break and how many holes that takes, before the maps.
 func TestComparisonBeginsWithThreeNumbers(t *testing.T) {
+	muchComputed(t)
 	h, _, _ := ownDesk(t, false)
 	says(t, ask(t, h, "POST", demoPage+"/holes", "base=1&act=off&hole=B1"), 303)
 	page := ask(t, h, "GET", demoPage+"/compare", "").Body.String()

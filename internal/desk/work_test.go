@@ -105,6 +105,7 @@ func TestFirstPageIsSmall(t *testing.T) {
 
 // TestHandsWithoutAScript does with plain forms what hands do with modules.
 func TestHandsWithoutAScript(t *testing.T) {
+	muchComputed(t)
 	h, _, _ := ownDesk(t, false)
 	post := func(form string) *httptest.ResponseRecorder {
 		return ask(t, h, "POST", demoPage+"/holes", form)

@@ -142,6 +142,9 @@ func TestTwoPlannersCannotRemoveEachOther(t *testing.T) {
 // TestTheLogIsBounded fills one kind of entry up: the oldest go, those of other
 // kinds stay, and an act that fails leaves no entry.
 func TestTheLogIsBounded(t *testing.T) {
+	if testing.Short() {
+		t.Skip("writes many rows one after another; make test runs it without the race detector")
+	}
 	eachStore(t, func(t *testing.T, s *Store) {
 		ctx := t.Context()
 		first := people.Entry{At: noon, Kind: people.Altered, Who: "terminal", What: "let Ada in as planner", From: "root"}
