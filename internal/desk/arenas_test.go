@@ -13,6 +13,7 @@ import (
 // TestImportOffersANewVersion: an edited file goes on top of the arena that it came
 // from, or beside it, as the visitor says; an unchanged one says which version it is.
 func TestImportOffersANewVersion(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	text, _ := headText(t, d, "quillhaven")
 	says(t, fillIn(t, h, "/import", map[string]string{"file": text}), 200, "This file is version 1 of Tidewater Pavilion, to the letter.")

@@ -12,6 +12,7 @@ import (
 // TestBeginAnArena lays a rink of 60 m by 26 m out, mends what is wrong, keeps it,
 // and reads what is missing, guessed and doubtful.
 func TestBeginAnArena(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	says(t, ask(t, h, "GET", "/arenas", ""), 200, `href="/new">New arena</a>`)
 	says(t, ask(t, h, "GET", "/new", ""), 200, "Name of the rink", "60 m by 26 m", "Lay it out")

@@ -11,6 +11,7 @@ import (
 // TestCallsAreCompressed reads answers of the API back: text is compressed for
 // those who take it, archives never, and nothing else changes.
 func TestCallsAreCompressed(t *testing.T) {
+	muchComputed(t)
 	h := exampleDesk(t).Handler()
 	get := func(path, takes string) *httptest.ResponseRecorder {
 		r := httptest.NewRequest("GET", "http://127.0.0.1:8417"+path, nil)

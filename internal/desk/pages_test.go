@@ -93,6 +93,7 @@ func TestPolicyForbidsByDefault(t *testing.T) {
 }
 
 func TestPagesHoldNoStyleAndNoScript(t *testing.T) {
+	muchComputed(t)
 	h := exampleDesk(t).Handler()
 	for _, target := range samplePages(t) {
 		body := ask(t, h, "GET", target, "").Body.String()

@@ -47,6 +47,7 @@ func samplePages(t testing.TB) []string {
 // TestEveryPageHasASample asks every address that may be a page: what answers
 // with one must be among the samples, and every sample is a page.
 func TestEveryPageHasASample(t *testing.T) {
+	muchComputed(t)
 	d := exampleDesk(t)
 	pages := samplePages(t)
 	if len(pages) < 20 {

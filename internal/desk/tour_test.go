@@ -49,6 +49,7 @@ func TestTourByKeyboard(t *testing.T) {
 // TestTourCallsNoOtherArenaInvented: the steps stand on every arena's page, but
 // who imported a rink is not told to change what they like.
 func TestTourCallsNoOtherArenaInvented(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	const said = "invented demo"
 	says(t, ask(t, h, "GET", demoPage, ""), 200, said)

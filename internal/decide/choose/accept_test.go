@@ -38,6 +38,9 @@ func accepted(t testing.TB, doc *arena.Document, ans choose.Answer, n int, take 
 // whole or in part, passes a check by the rules that it was proved for, hole by
 // hole as it was proved.
 func TestAcceptedIsWhatWasProved(t *testing.T) {
+	if testing.Short() {
+		t.Skip("computes much, step after step; make test runs it without the race detector")
+	}
 	_, _, k := demo(t)
 	checked := 0
 	rapid.Check(t, func(rt *rapid.T) {

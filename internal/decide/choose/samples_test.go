@@ -13,6 +13,9 @@ import (
 // what other seeds show: 1.96 times the spread of 150 samples, within 15 % (the
 // spread of 150 is itself known to 6 %, one standard error).
 func TestMarginIsTheSpreadOfOtherSeeds(t *testing.T) {
+	if testing.Short() {
+		t.Skip("computes much, step after step; make test runs it without the race detector")
+	}
 	var a, b []int
 	var values, lost []float64
 	var ofValue, ofLost float64

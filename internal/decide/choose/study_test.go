@@ -207,6 +207,9 @@ func TestPlannedHolesKeepToTheMaterials(t *testing.T) {
 
 // A hole that is kept against the best set's will says what it costs.
 func TestAKeptHoleHasAPrice(t *testing.T) {
+	if testing.Short() {
+		t.Skip("computes much, step after step; make test runs it without the race detector")
+	}
 	a, sets, k := demo(t)
 	o := few()
 	o.Plain = false

@@ -123,6 +123,9 @@ func BenchmarkLargest(b *testing.B) {
 // TestWholeFramesOfTheFirstShapesOnly: a plan tells what the whole frame sees for so
 // many shapes of hole, and says for how many holes it does not.
 func TestWholeFramesOfTheFirstShapesOnly(t *testing.T) {
+	if testing.Short() {
+		t.Skip("computes much, step after step; make test runs it without the race detector")
+	}
 	p, err := maker(t).Make(t.Context(), largest(t, wholeShapes+2, wholeShapes+2))
 	if err != nil {
 		t.Fatal(err)
