@@ -14,14 +14,8 @@ import (
 	"example.org/rinkpane/internal/desk/shell"
 )
 
-// How often a quiet stream breathes, after how long it ends so that the door looks
-// again at who listens, and how soon a keeper that does not answer is asked again; own
-// choice.
-const (
-	breathPause = 15 * time.Second
-	longestLive = 10 * time.Minute
-	keeperPause = time.Second
-)
+// keeperPause is how soon a keeper that does not answer is asked again; own choice.
+const keeperPause = time.Second
 
 // told is a board as it goes out, once for all who listen.
 type told struct {
@@ -97,7 +91,7 @@ var errCrowded = &shell.Refusal{Status: http.StatusServiceUnavailable, What: "As
 
 // live answers GET …/live: server-sent events, each a whole board whose id is the last
 // event in it; who was away gets the board of now, unless Last-Event-ID names it. It
-// ends with the visitor, the desk, the pass, and after [longestLive].
+// ends with the visitor, the desk, the pass, and after [shell.LongestStream].
 func (d area) live(w http.ResponseWriter, r *http.Request, p pass) error {
 	news, deaf, err := d.Shelf.Watch(bell(p.Arena))
 	if errors.Is(err, shelf.ErrCrowded) {
@@ -109,7 +103,7 @@ func (d area) live(w http.ResponseWriter, r *http.Request, p pass) error {
 	defer deaf()
 	on, leave := d.watch(p.Arena)
 	defer leave()
-	end := longestLive
+	end := shell.LongestStream
 	if p.Link != nil {
 		end = min(end, p.Link.Until.Sub(d.Now()))
 	}
@@ -119,27 +113,19 @@ func (d area) live(w http.ResponseWriter, r *http.Request, p pass) error {
 
 func (d area) tellBoards(r *http.Request, to shell.Stream, p pass, on *watch, news <-chan struct{}, within time.Duration) {
 	last := r.Header.Get("Last-Event-ID")
-	end, breathe := time.After(within), time.NewTicker(breathPause)
-	defer breathe.Stop()
-	for there := to.Breathe(); there; {
-		if now := on.latest.Load(); now != nil {
-			if p.Link != nil && now.History.Revoked(*p.Link) {
-				return
-			}
-			if id := strconv.FormatInt(now.seq(), 10); id != last {
-				last, there = id, to.Send(id, "board", now.text)
-			}
+	d.Follow(r, to, shell.Waking{News: news}, within, func() bool {
+		now := on.latest.Load()
+		if now == nil {
+			return true
 		}
-		select {
-		case <-news:
-		case <-breathe.C:
-			there = there && to.Breathe()
-		case <-end:
-			return
-		case <-r.Context().Done():
-			return
-		case <-d.Shelf.Closing():
-			return
+		if p.Link != nil && now.History.Revoked(*p.Link) {
+			return false
 		}
-	}
+		id := strconv.FormatInt(now.seq(), 10)
+		if id == last {
+			return true
+		}
+		last = id
+		return to.Send(id, "board", now.text)
+	})
 }

@@ -13,8 +13,15 @@ type Stream struct {
 	out *http.ResponseController
 }
 
-// eventTimeout is how long one event may take to be written.
-const eventTimeout = 10 * time.Second
+// How long one event may take to be written, and how often a quiet stream breathes; own choice.
+const (
+	eventTimeout = 10 * time.Second
+	breathPause  = 15 * time.Second
+)
+
+// LongestStream is after how long a stream ends, so that the door looks again at who
+// listens; own choice.
+const LongestStream = 10 * time.Minute
 
 // NewStream begins one. It may last longer than a request may take to arrive.
 func NewStream(w http.ResponseWriter) Stream {
@@ -47,4 +54,38 @@ func (s Stream) write(text string) bool {
 		return false
 	}
 	return s.out.Flush() == nil
+}
+
+// Waking is what a listener is told anew after: each piece of news, and a pause
+// without any; 0 is no pause.
+type Waking struct {
+	News  <-chan struct{}
+	Pause time.Duration
+}
+
+// Follow calls tell at once and after each waking, until tell says that the visitor has
+// left, the request ends, the desk closes, or the time is up.
+func (s *Shell) Follow(r *http.Request, to Stream, on Waking, within time.Duration, tell func() (there bool)) {
+	end, breathe := time.After(within), time.NewTicker(breathPause)
+	defer breathe.Stop()
+	var pause <-chan time.Time
+	if on.Pause > 0 {
+		each := time.NewTicker(on.Pause)
+		defer each.Stop()
+		pause = each.C
+	}
+	for there := to.Breathe(); there && tell(); {
+		select {
+		case <-on.News:
+		case <-pause:
+		case <-breathe.C:
+			there = to.Breathe()
+		case <-end:
+			return
+		case <-r.Context().Done():
+			return
+		case <-s.Shelf.Closing():
+			return
+		}
+	}
 }

@@ -20,14 +20,11 @@ type saving struct {
 	What    string `json:"what"`
 }
 
-// How often the keeper is asked for what another program saved, how often a quiet
-// stream breathes, after how long it ends so that the door looks again at who
-// listens, and how many saves one event's round tells at most; own choice.
+// How often the keeper is asked for what another program saved, and how many saves one
+// event's round tells at most; own choice.
 const (
-	savesPause   = 5 * time.Second
-	breathPause  = 15 * time.Second
-	longestSaves = 10 * time.Minute
-	mostSaves    = 40
+	savesPause = 5 * time.Second
+	mostSaves  = 40
 )
 
 // errCrowded answers the listener who is one too many.
@@ -36,7 +33,7 @@ var errCrowded = &shell.Refusal{Status: http.StatusServiceUnavailable, What: "As
 
 // saves answers GET /arena/{slug}/saves?since=N: server-sent events of every save
 // after version N, or after that of Last-Event-ID. An event's id is its version. It
-// ends with the visitor, with the desk, and after [longestSaves].
+// ends with the visitor, with the desk, and after [shell.LongestStream].
 func (d area) saves(w http.ResponseWriter, r *http.Request) error {
 	id := r.PathValue("slug")
 	doc, err := d.Shelf.Keeper().Document(r.Context(), id)
@@ -61,31 +58,19 @@ func (d area) saves(w http.ResponseWriter, r *http.Request) error {
 
 // tellSaves sends what is saved from now on, and what was since a version.
 func (d area) tellSaves(r *http.Request, to shell.Stream, id string, since int, news <-chan struct{}) {
-	end, look, breathe := time.After(longestSaves), time.NewTicker(savesPause), time.NewTicker(breathPause)
-	defer look.Stop()
-	defer breathe.Stop()
-	for there := to.Breathe(); there; {
+	d.Follow(r, to, shell.Waking{News: news, Pause: savesPause}, shell.LongestStream, func() bool {
 		fresh, err := d.savedSince(r, id, since)
 		if err != nil && r.Context().Err() == nil {
 			d.Log.WarnContext(r.Context(), "desk", "saves of", id, "error", err)
 		}
 		for _, v := range fresh {
 			since = v.Number
-			there = there && to.Send(strconv.Itoa(v.Number), "saved", saving{v.Number, door.Named(v.Who), v.What})
+			if !to.Send(strconv.Itoa(v.Number), "saved", saving{v.Number, door.Named(v.Who), v.What}) {
+				return false
+			}
 		}
-		select {
-		case <-news:
-		case <-look.C:
-		case <-breathe.C:
-			there = there && to.Breathe()
-		case <-end:
-			return
-		case <-r.Context().Done():
-			return
-		case <-d.Shelf.Closing():
-			return
-		}
-	}
+		return true
+	})
 }
 
 // savedSince returns the versions after one, the oldest first, at most [mostSaves]
