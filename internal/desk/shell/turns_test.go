@@ -8,6 +8,7 @@ import (
 	"net/http/httptest"
 	"runtime"
 	"strings"
+	"sync"
 	"testing"
 )
 
@@ -66,12 +67,14 @@ func TestTooMuchWaitingIsRefused(t *testing.T) {
 	line := newTurns()
 	began, end := make(chan string), make(chan struct{})
 	ctx, leave := context.WithCancel(t.Context())
+	var all sync.WaitGroup
+	asks := func(who string) { all.Go(func() { line.asks(ctx, who, began, end) }) }
 	for _, who := range []string{"", "", "eve"} {
-		go line.asks(ctx, who, began, end)
+		asks(who)
 		<-began
 	}
 	for range mostOwn {
-		go line.asks(ctx, "", began, end)
+		asks("")
 	}
 	line.settle(mostOwn)
 	met := false
@@ -83,7 +86,7 @@ func TestTooMuchWaitingIsRefused(t *testing.T) {
 		t.Errorf("one too many: %v", err)
 	}
 	for i := mostOwn; i < mostWait; i++ {
-		go line.asks(ctx, fmt.Sprint("person ", i), began, end)
+		asks(fmt.Sprint("person ", i))
 	}
 	line.settle(mostWait)
 	if _, err := line.enter(t.Context(), "zoe"); !errors.Is(err, errBusy) || errBusy.Status != http.StatusServiceUnavailable {
@@ -94,10 +97,11 @@ func TestTooMuchWaitingIsRefused(t *testing.T) {
 	for range heavyAtOnce {
 		end <- struct{}{}
 	}
+	all.Wait()
 	if err := ask(); err != nil || !met {
 		t.Errorf("after all have left: %v", err)
 	}
-	if line.settle(0); len(line.served) > 1 || len(line.atWork) > 1 { // eve's goroutine may still be leaving
+	if len(line.served) > 0 || len(line.atWork) > 0 {
 		t.Errorf("kept of those who left: %v, %v", line.served, line.atWork)
 	}
 }
