@@ -126,6 +126,7 @@ var houseRooms = append([]room{
 	{name: "decide/solve", floor: 6.9, needs: []arrow{
 		{"gonum.org/v1/gonum", "fast sums of rows in the simplex"},
 	}},
+	{name: "decide/seat", floor: 6.95},
 	{name: "decide/cost", floor: 6.9, uses: []arrow{
 		{"measure/form", "reads the user's costs strictly"},
 		{"survey/glass", "panes by material and size"},
