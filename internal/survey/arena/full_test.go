@@ -105,6 +105,7 @@ game:
   officials: 3
   benches: opposite
   cross-ice: yes
+  home-defends: B
 dispensations:
   - rule: no-opening
     holes: [H1]

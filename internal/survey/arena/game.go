@@ -26,6 +26,12 @@ func (rd *reader) game(n form.Node) {
 	}
 	rd.a.Game.CrossIce = form.Optional(m.At("cross-ice"), form.YesNo)
 	rd.a.Game.Opposite = form.Optional(m.At("benches"), form.Words("one side", "opposite")) == "opposite"
+	switch form.Optional(m.At("home-defends"), form.Words("A", "B")) {
+	case "A":
+		rd.a.Game.Ends = play.EndsFrom(+1)
+	case "B":
+		rd.a.Game.Ends = play.EndsFrom(-1)
+	}
 	if m.At("benches").Present() {
 		rd.a.Game.Home, rd.a.Game.Guests = rd.bank(false), rd.bank(true)
 	}

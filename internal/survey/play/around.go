@@ -71,7 +71,7 @@ func (s *scene) around(ev Event) {
 		period = 1 + s.rng.IntN(3)
 	}
 	if team < 0 {
-		team = attacker(int(sign(ev.X)), period)
+		team = s.ass.Game.Ends.attacker(int(sign(ev.X)), period)
 	}
 	toward := s.attacked(ev, team, period)
 	end := float64(toward)
@@ -100,7 +100,7 @@ func (s *scene) attacked(ev Event, team, period int) int {
 			return int(sign(ev.X))
 		}
 	}
-	return Attacks(team, period)
+	return s.ass.Game.Ends.Attacks(team, period)
 }
 
 // phaseAt tells the phase from where the puck is, in the attack's frame.

@@ -34,7 +34,7 @@
 // or [GoalieRadius]; no two discs overlap and none touches the boards.
 //
 // Teams change ends each period: the home team attacks end B in periods 1 and
-// 3 ([Attacks]).
+// 3, where nobody says otherwise ([Ends]).
 //
 // # Assumptions
 //

@@ -17,6 +17,8 @@ type Game struct {
 	Opposite  bool // the guests' bench stands across, on the box side
 	// Home and Guests are where the benches stand, where the rink says it.
 	Home, Guests unit.Maybe[Bank]
+	// Ends is who plays toward which end, period by period.
+	Ends Ends
 	// CrossIce is for small games across an end zone, nets at the side boards.
 	CrossIce bool
 }

@@ -83,21 +83,3 @@ type Moment struct {
 
 // Puck is where the puck's centre is, metres in the rink's frame.
 type Puck struct{ X, Y, Z float64 }
-
-// attacker returns the team (0 home, 1 away) that plays toward an end in a period.
-func attacker(end, period int) int {
-	if Attacks(0, period) == end {
-		return 0
-	}
-	return 1
-}
-
-// Attacks returns the end (+1 for B, -1 for A) toward which a team (0 home,
-// 1 away) plays in a period: the home team toward B in periods 1 and 3, and
-// the ends change each period.
-func Attacks(team, period int) int {
-	if (team+period)%2 == 1 {
-		return 1
-	}
-	return -1
-}

@@ -85,7 +85,7 @@ func mix(x uint64) uint64 {
 // draw makes one moment from the assumptions alone.
 func (s *scene) draw() {
 	phase, period, team := s.ass.phase(s.rng.Float64()), 1+s.rng.IntN(3), s.team()
-	s.begin(phase, period, team, Attacks(team, period))
+	s.begin(phase, period, team, s.ass.Game.Ends.Attacks(team, period))
 	s.play(nil)
 	s.absent()
 }

@@ -185,17 +185,17 @@ func TestSharesAreKept(t *testing.T) {
 
 func TestEndsAlternateByPeriod(t *testing.T) {
 	for period, home := range map[int]int{1: 1, 2: -1, 3: 1} {
-		if got := Attacks(0, period); got != home {
+		if got := (Ends{}).Attacks(0, period); got != home {
 			t.Errorf("home, period %d: end %d, want %d", period, got, home)
 		}
-		if got := Attacks(1, period); got != -home {
+		if got := (Ends{}).Attacks(1, period); got != -home {
 			t.Errorf("away, period %d: end %d, want %d", period, got, -home)
 		}
 	}
 	s := sample(t, standard(t, "north-american"), DefaultAssumptions(), 5, 20_000)
 	var b int
 	for i := range s.Len() {
-		if int(s.End[i]) != Attacks(int(s.Team[i]), int(s.Period[i])) {
+		if int(s.End[i]) != (Ends{}).Attacks(int(s.Team[i]), int(s.Period[i])) {
 			t.Fatalf("moment %d: end does not follow from team and period", i)
 		}
 		if s.End[i] > 0 {

@@ -63,7 +63,11 @@ func (s *scene) tracked(t Track) (f Filled) {
 		f.Phases++
 		phase = s.phaseAt(at)
 	}
-	s.begin(phase, t.periodOf(team, end), team, end)
+	period := t.Period
+	if period == 0 {
+		period = s.ass.Game.Ends.periodOf(team, end)
+	}
+	s.begin(phase, period, team, end)
 	if t.Weight > 0 {
 		s.m.Weight = t.Weight
 	} else {
@@ -115,7 +119,7 @@ func (s *scene) attack(t Track, puck Puck) (team, end int) {
 		end = int(sign(puck.X))
 	}
 	if end != 0 && t.Period > 0 {
-		team = attacker(end, t.Period)
+		team = s.ass.Game.Ends.attacker(end, t.Period)
 	}
 	for k, g := range guards {
 		switch {
@@ -134,17 +138,6 @@ func (s *scene) attack(t Track, puck Puck) (team, end int) {
 		end = int(sign(puck.X))
 	}
 	return max(team, 0), end
-}
-
-// periodOf returns a period in which the team attacks the end.
-func (t Track) periodOf(team, end int) int {
-	if t.Period > 0 {
-		return t.Period
-	}
-	if Attacks(team, 1) == end {
-		return 1
-	}
-	return 2
 }
 
 // seat gives the tracked bodies their places in the moment's row, then finds

@@ -66,7 +66,7 @@ func TestUnseenIsFilledAndCounted(t *testing.T) {
 		t.Errorf("told as %q", got)
 	}
 	m := set.At(0)
-	if m.Team != 0 || m.End != 1 || m.Subject != 0 || Attacks(m.Team, m.Period) != 1 {
+	if m.Team != 0 || m.End != 1 || m.Subject != 0 || (Ends{}).Attacks(m.Team, m.Period) != 1 {
 		t.Errorf("home attacks end B with the first skater as subject, got %+v", m)
 	}
 	if p := m.People[0]; p.X != 24 || p.Y != 3 {
