@@ -128,7 +128,7 @@ func chooseEvents(a *app, ar arena.Arena, f chooseFlags, opt *choose.Options) er
 	default:
 		return fmt.Errorf("--units-of-events: %s: write ft or m", form.Quote(f.eventUnits))
 	}
-	var skipped []play.RowError
+	var skipped []*form.Problem
 	err := withInput(a, f.events, func(name string, r io.Reader) (err error) {
 		opt.Events, skipped, err = play.ReadEvents(name, r, ar.Rink, format)
 		return err

@@ -1,12 +1,12 @@
 package play
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"math"
 
+	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -40,31 +40,28 @@ const (
 //
 // A bad row refuses the whole file, with up to 20 bad rows named, unless
 // f.Lenient; a place off the ice is bad. name is used in messages.
-func ReadEvents(name string, in io.Reader, r rink.Rink, f EventFormat) ([]Event, []RowError, error) {
+func ReadEvents(name string, in io.Reader, r rink.Rink, f EventFormat) ([]Event, []*form.Problem, error) {
 	if !(f.Scale > 0) || math.IsInf(f.Scale, 0) {
 		return nil, nil, errors.New("events: unit of x and y: write ft or m")
 	}
-	text, err := io.ReadAll(io.LimitReader(in, maxEventBytes+1))
+	t, err := form.ReadTable(name, in, maxEventBytes, form.Columns{Must: []string{"x", "y"}, May: []string{"phase", "period", "team", "weight"}})
 	if err != nil {
-		return nil, nil, fmt.Errorf("%s: %w", name, err)
-	}
-	if len(text) > maxEventBytes {
-		return nil, nil, fmt.Errorf("%s: larger than %d MB: split it by season", name, maxEventBytes>>20)
+		return nil, nil, err
 	}
 	rd := eventReader{lay: LayoutOf(r), format: f}
-	if err := rd.read(bytes.NewReader(text)); err != nil {
-		return nil, rd.bad, fmt.Errorf("%s: %w", name, err)
+	bad, err := eachRow(t, math.MaxInt, rd.add)
+	switch {
+	case err == nil && len(bad) > 0 && !f.Lenient:
+		err = refuse(bad, " (--lenient skips bad rows)")
+	case err == nil && len(rd.events) == 0 && len(bad) > 0:
+		err = fmt.Errorf("%s: no usable row among %d; the first: %w", name, len(bad), bad[0])
+	case err == nil && len(rd.events) == 0:
+		err = fmt.Errorf("%s: no usable row: give at least one row with x and y", name)
 	}
-	if len(rd.bad) > 0 && !f.Lenient {
-		return nil, rd.bad, fmt.Errorf("%s: %w", name, refuse(rd.bad, " (--lenient skips bad rows)"))
+	if err != nil {
+		return nil, bad, err
 	}
-	if len(rd.events) == 0 && len(rd.bad) > 0 {
-		return nil, rd.bad, fmt.Errorf("%s: no usable row among %d; the first: %w", name, len(rd.bad), rd.bad[0])
-	}
-	if len(rd.events) == 0 {
-		return nil, rd.bad, fmt.Errorf("%s: no usable row: give at least one row with x and y", name)
-	}
-	return rd.events, rd.bad, nil
+	return rd.events, bad, nil
 }
 
 // eventReader holds the state of one reading.
@@ -72,55 +69,37 @@ type eventReader struct {
 	lay    Layout
 	format EventFormat
 	events []Event
-	bad    []RowError
 }
 
-func (r *eventReader) read(in io.Reader) error {
-	t, err := newTable(in, 2, "x", "y", "phase", "period", "team", "weight")
+func (r *eventReader) add(in row) error {
+	ev, err := r.event(in)
 	if err != nil {
 		return err
 	}
-	for {
-		row, err := t.next()
-		if err == io.EOF {
-			return nil
-		}
-		var ev Event
-		if err == nil {
-			ev, err = r.event(row)
-		}
-		var bad RowError
-		switch {
-		case errors.As(err, &bad):
-			r.bad = append(r.bad, bad)
-			continue
-		case err != nil:
-			return err
-		}
-		if r.events = append(r.events, ev); len(r.events) > maxEvents {
-			return fmt.Errorf("line %d: more than %d rows: split the file", row.line, maxEvents)
-		}
+	if r.events = append(r.events, ev); len(r.events) > maxEvents {
+		return fmt.Errorf("%s: more than %d rows: split the file", in.Place(), maxEvents)
 	}
+	return nil
 }
 
 func (r *eventReader) event(in row) (ev Event, err error) {
-	ev.Line = in.line
-	if ev.X, err = in.number("x"); err != nil {
+	ev.Line = in.Line
+	if ev.X, err = in.Number("x"); err != nil {
 		return ev, err
 	}
-	if ev.Y, err = in.number("y"); err != nil {
+	if ev.Y, err = in.Number("y"); err != nil {
 		return ev, err
 	}
 	ev.X, ev.Y = ev.X*r.format.Scale, ev.Y*r.format.Scale
 	if math.Abs(ev.X) > r.lay.HalfLength {
-		return ev, in.bad("x", fmt.Sprintf("beyond the end boards at %.2f m: is the unit right, the origin at centre ice?", r.lay.HalfLength))
+		return ev, in.Bad("x", fmt.Sprintf("beyond the end boards at %.2f m: is the unit right, the origin at centre ice?", r.lay.HalfLength))
 	}
 	if off := -r.lay.Clearance(ev.X, ev.Y); off > 0 {
-		return ev, in.bad("y", fmt.Sprintf("beyond the boards by %.2f m: is the unit right, the origin at centre ice?", off))
+		return ev, in.Bad("y", fmt.Sprintf("beyond the boards by %.2f m: is the unit right, the origin at centre ice?", off))
 	}
-	if s := in.text("phase"); s != "" {
+	if s := in.Text("phase"); s != "" {
 		if ev.Phase, ev.Known = phaseNamed(s); !ev.Known {
-			return ev, in.bad("phase", "write one of "+phaseNames()+", or shot, goal, or nothing")
+			return ev, in.Bad("phase", "write one of "+phaseNames()+", or shot, goal, or nothing")
 		}
 	}
 	if ev.Period, err = in.period(); err != nil {

@@ -29,17 +29,17 @@ func TestReadEvents(t *testing.T) {
 func TestReadEventsRefuses(t *testing.T) {
 	r := standard(t, "north-american")
 	for _, c := range []struct{ name, text, want string }{
-		{"empty", "", "line 1: empty"},
-		{"no header", "61,-32\n", "line 1: no column x"},
-		{"twice", "x,y,x\n1,2,3\n", "line 1, column x: named twice"},
-		{"word", "x,y\n1,2\n1,abc\n", `line 3, column y: "abc"`},
-		{"nan", "x,y\nNaN,2\n", `line 2, column x: "NaN"`},
-		{"far", "x,y\n120,2\n", `line 2, column x: "120"`},
-		{"beyond the corner", "x,y\n98,42\n", `line 2, column y: "42"`},
-		{"phase", "x,y,phase\n1,2,dance\n", `column phase: "dance": write one of rush`},
-		{"team", "x,y,team\n1,2,us\n", `column team: "us"`},
-		{"period", "x,y,period\n1,2,0\n", `column period: "0"`},
-		{"weight", "x,y,weight\n1,2,-1\n", `column weight: "-1"`},
+		{"empty", "", "g.csv:1: empty"},
+		{"no header", "61,-32\n", "g.csv:1: no column x"},
+		{"twice", "x,y,x\n1,2,3\n", "g.csv:1:5: x: named twice"},
+		{"word", "x,y\n1,2\n1,abc\n", `g.csv:3:3: y: "abc"`},
+		{"nan", "x,y\nNaN,2\n", `g.csv:2:1: x: "NaN"`},
+		{"far", "x,y\n120,2\n", `g.csv:2:1: x: "120"`},
+		{"beyond the corner", "x,y\n98,42\n", `g.csv:2:4: y: "42"`},
+		{"phase", "x,y,phase\n1,2,dance\n", `2:5: phase: "dance": write one of rush`},
+		{"team", "x,y,team\n1,2,us\n", `2:5: team: "us"`},
+		{"period", "x,y,period\n1,2,0\n", `2:5: period: "0"`},
+		{"weight", "x,y,weight\n1,2,-1\n", `2:5: weight: "-1"`},
 		{"short row", "x,y\n1\n", "has 1 columns, the first line 2"},
 		{"quote", "x,y\n\"1,2\n", "not CSV"},
 		{"semicolons", "x;y\n1;2\n", "separated by commas"},
@@ -47,7 +47,7 @@ func TestReadEventsRefuses(t *testing.T) {
 		{"binary", "\x00\x01\x02,\xff\n", "no column x"},
 	} {
 		_, _, err := ReadEvents("g.csv", strings.NewReader(c.text), r, EventFormat{Scale: foot})
-		if err == nil || !strings.Contains(err.Error(), c.want) || !strings.HasPrefix(err.Error(), "g.csv: ") {
+		if err == nil || !strings.Contains(err.Error(), c.want) || !strings.HasPrefix(err.Error(), "g.csv:") {
 			t.Errorf("%s: error %v, want %q", c.name, err, c.want)
 		}
 	}
@@ -74,7 +74,7 @@ func TestLenientSkipsBadRowsByLine(t *testing.T) {
 func TestLenientSaysWhyNoRowWillDo(t *testing.T) {
 	r := standard(t, "north-american")
 	_, _, err := ReadEvents("g.csv", strings.NewReader("x,y\n1,zz\n400,1\n"), r, EventFormat{Scale: foot, Lenient: true})
-	if want := `g.csv: no usable row among 2; the first: line 2, column y: "zz": write a number`; err == nil || err.Error() != want {
+	if want := `g.csv: no usable row among 2; the first: g.csv:2:3: y: "zz": write a number`; err == nil || err.Error() != want {
 		t.Errorf("error %v, want %s", err, want)
 	}
 }

@@ -1,11 +1,11 @@
 package play
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"math"
 
+	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -48,12 +48,11 @@ const (
 	PuckRole   Role = "puck"
 )
 
-// trackColumns are the columns of a file of moments, those that must be there
-// first.
-func trackColumns() (must int, names []string) {
-	return 4, []string{
-		"moment", "role", "x_m", "y_m",
-		"phase", "weight", "team", "heading_deg", "height_m", "subject", "puck", "period", "end", "shot",
+// trackColumns are the columns of a file of moments.
+func trackColumns() form.Columns {
+	return form.Columns{
+		Must: []string{"moment", "role", "x_m", "y_m"},
+		May:  []string{"phase", "weight", "team", "heading_deg", "height_m", "subject", "puck", "period", "end", "shot"},
 	}
 }
 
@@ -68,19 +67,20 @@ const (
 // for the puck, the rows of a moment together; x toward end B, origin at centre
 // ice. A bad row refuses the file, with up to 20 bad rows named.
 func ReadTracks(name string, in io.Reader, r rink.Rink) ([]Track, error) {
-	limited := &io.LimitedReader{R: in, N: maxTrackBytes}
+	t, err := form.ReadTable(name, in, maxTrackBytes, trackColumns())
+	if err != nil {
+		return nil, err
+	}
 	rd := trackReader{lay: LayoutOf(r), seen: map[string]int{}}
-	err := rd.read(limited)
+	bad, err := eachRow(t, maxRowErrors, rd.add)
 	switch {
-	case err == nil && limited.N <= 0:
-		err = fmt.Errorf("larger than %d MB: split it", maxTrackBytes>>20)
-	case err == nil && len(rd.bad) > 0:
-		err = refuse(rd.bad, "")
+	case err == nil && len(bad) > 0:
+		err = refuse(bad, "")
 	case err == nil && len(rd.tracks) == 0:
-		err = errors.New("no moment: give at least one row")
+		err = fmt.Errorf("%s: no moment: give at least one row", name)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return nil, err
 	}
 	return rd.tracks, nil
 }
@@ -90,52 +90,26 @@ type trackReader struct {
 	lay    Layout
 	tracks []Track
 	seen   map[string]int // moments that are done, and the line where each began
-	bad    []RowError
-}
-
-func (r *trackReader) read(in io.Reader) error {
-	must, names := trackColumns()
-	t, err := newTable(in, must, names...)
-	if err != nil {
-		return err
-	}
-	for len(r.bad) <= maxRowErrors {
-		row, err := t.next()
-		if err == io.EOF {
-			return nil
-		}
-		if err == nil {
-			err = r.add(row)
-		}
-		var bad RowError
-		switch {
-		case errors.As(err, &bad):
-			r.bad = append(r.bad, bad)
-		case err != nil:
-			return err
-		}
-	}
-	return nil
 }
 
 // add adds a row to its moment.
 func (r *trackReader) add(in row) error {
-	name := in.text("moment")
+	name := in.Text("moment")
 	if len(r.tracks) == 0 || r.tracks[len(r.tracks)-1].Name != name {
 		if begun, again := r.seen[name]; again {
-			return in.bad("moment", fmt.Sprintf("comes back; it began at line %d: keep the rows of a moment together", begun))
+			return in.Bad("moment", fmt.Sprintf("comes back; it began at line %d: keep the rows of a moment together", begun))
 		}
 		if len(r.tracks) == maxTracks {
-			return fmt.Errorf("line %d: more than %d moments: split the file", in.line, maxTracks)
+			return fmt.Errorf("%s: more than %d moments: split the file", in.Place(), maxTracks)
 		}
-		r.seen[name] = in.line
-		r.tracks = append(r.tracks, Track{Line: in.line, Name: name})
+		r.seen[name] = in.Line
+		r.tracks = append(r.tracks, Track{Line: in.Line, Name: name})
 	}
 	t := &r.tracks[len(r.tracks)-1]
 	if err := t.about(in); err != nil {
 		return err
 	}
-	if role := Role(in.text("role")); role == PuckRole {
+	if role := Role(in.Text("role")); role == PuckRole {
 		return r.puck(t, in)
 	}
 	b, err := r.body(in)
@@ -151,28 +125,28 @@ func (r *trackReader) add(in row) error {
 
 // place reads a place on the ice.
 func (r *trackReader) place(in row) (x, y float64, err error) {
-	if x, err = in.number("x_m"); err != nil {
+	if x, err = in.Number("x_m"); err != nil {
 		return
 	}
-	if y, err = in.number("y_m"); err != nil {
+	if y, err = in.Number("y_m"); err != nil {
 		return
 	}
 	if off := -r.lay.Clearance(x, y); off > 0 {
-		err = in.bad("x_m", fmt.Sprintf("with y_m %g it lies beyond the boards by %.2f m: metres from centre ice?", y, off))
+		err = in.Bad("x_m", fmt.Sprintf("with y_m %g it lies beyond the boards by %.2f m: metres from centre ice?", y, off))
 	}
 	return
 }
 
 func (r *trackReader) puck(t *Track, in row) (err error) {
 	if t.Seen {
-		return in.bad("role", "a second puck in this moment: keep one")
+		return in.Bad("role", "a second puck in this moment: keep one")
 	}
 	if t.Puck.X, t.Puck.Y, err = r.place(in); err != nil {
 		return err
 	}
-	if in.text("height_m") != "" {
-		if t.Puck.Z, err = in.number("height_m"); err != nil || t.Puck.Z < 0 {
-			return in.bad("height_m", "write metres above the ice, from 0")
+	if in.Text("height_m") != "" {
+		if t.Puck.Z, err = in.Number("height_m"); err != nil || t.Puck.Z < 0 {
+			return in.Bad("height_m", "write metres above the ice, from 0")
 		}
 	}
 	t.Seen = true
@@ -180,30 +154,30 @@ func (r *trackReader) puck(t *Track, in row) (err error) {
 }
 
 func (r *trackReader) body(in row) (b Body, err error) {
-	b = Body{Line: in.line, Role: Role(in.text("role")), Heading: math.NaN(), Height: math.NaN()}
+	b = Body{Line: in.Line, Role: Role(in.Text("role")), Heading: math.NaN(), Height: math.NaN()}
 	switch b.Role {
 	case Skater, Goalkeeper, Referee, Linesman:
 	default:
-		return b, in.bad("role", "write skater, goalkeeper, referee, linesman or puck")
+		return b, in.Bad("role", "write skater, goalkeeper, referee, linesman or puck")
 	}
 	if b.Team, err = in.team(); err != nil {
 		return b, err
 	}
 	if player := b.Role == Skater || b.Role == Goalkeeper; player != (b.Team >= 0) {
-		return b, in.bad("team", "write home or away for a player, nothing for an official")
+		return b, in.Bad("team", "write home or away for a player, nothing for an official")
 	}
 	if b.X, b.Y, err = r.place(in); err != nil {
 		return b, err
 	}
-	if in.text("heading_deg") != "" {
-		if b.Heading, err = in.number("heading_deg"); err != nil {
+	if in.Text("heading_deg") != "" {
+		if b.Heading, err = in.Number("heading_deg"); err != nil {
 			return b, err
 		}
 		b.Heading = wrap(b.Heading * math.Pi / 180)
 	}
-	if in.text("height_m") != "" {
-		if b.Height, err = in.number("height_m"); err != nil || !(b.Height > 0.3 && b.Height < tallest) {
-			return b, in.bad("height_m", "write the top of the helmet above the ice, 0.3 to 2.6 m")
+	if in.Text("height_m") != "" {
+		if b.Height, err = in.Number("height_m"); err != nil || !(b.Height > 0.3 && b.Height < tallest) {
+			return b, in.Bad("height_m", "write the top of the helmet above the ice, 0.3 to 2.6 m")
 		}
 	}
 	b.Subject, err = in.mark("subject")
@@ -212,47 +186,47 @@ func (r *trackReader) body(in row) (b Body, err error) {
 
 // mark reads 1 as yes, 0 and nothing as no.
 func (r row) mark(column string) (bool, error) {
-	switch r.text(column) {
+	switch r.Text(column) {
 	case "1":
 		return true, nil
 	case "", "0":
 		return false, nil
 	}
-	return false, r.bad(column, "write 1, 0 or nothing")
+	return false, r.Bad(column, "write 1, 0 or nothing")
 }
 
 // about reads what a row says of its whole moment; rows must not differ.
 func (t *Track) about(in row) error {
-	if s := in.text("phase"); s != "" {
+	if s := in.Text("phase"); s != "" {
 		p, ok := phaseNamed(s)
 		if !ok || p == shotPhase || t.Phased && p != t.Phase {
-			return in.bad("phase", "write one of "+phaseNames()+", the same in all rows of a moment")
+			return in.Bad("phase", "write one of "+phaseNames()+", the same in all rows of a moment")
 		}
 		t.Phase, t.Phased = p, true
 	}
 	w, err := in.weight(t.Weight)
 	if err != nil || t.Weight > 0 && w != t.Weight {
-		return in.bad("weight", "write a number above 0, at most 1e6, the same in all rows of a moment")
+		return in.Bad("weight", "write a number above 0, at most 1e6, the same in all rows of a moment")
 	}
 	t.Weight = w
 	p, err := in.period()
 	if err != nil || t.Period > 0 && p > 0 && p != t.Period {
-		return in.bad("period", "write a period from 1 to 20, the same in all rows of a moment")
+		return in.Bad("period", "write a period from 1 to 20, the same in all rows of a moment")
 	}
 	t.Period = max(t.Period, p)
-	switch in.text("end") {
+	switch in.Text("end") {
 	case "":
 	case "A", "B":
-		end := map[string]int{"A": -1, "B": 1}[in.text("end")]
+		end := map[string]int{"A": -1, "B": 1}[in.Text("end")]
 		if t.End != 0 && end != t.End {
-			return in.bad("end", "differs within a moment: write the end that is attacked")
+			return in.Bad("end", "differs within a moment: write the end that is attacked")
 		}
 		t.End = end
 	default:
-		return in.bad("end", "write A or B, the end that is attacked")
+		return in.Bad("end", "write A or B, the end that is attacked")
 	}
 	shot, err := in.mark("shot")
-	if err == nil && in.text("shot") != "" {
+	if err == nil && in.Text("shot") != "" {
 		t.Shot = map[bool]int{true: 1, false: -1}[shot]
 	}
 	return err
@@ -277,14 +251,14 @@ func (t *Track) admit(b Body, in row) error {
 			same++
 		}
 		if b.Subject && other.Subject {
-			return in.bad("subject", fmt.Sprintf("a second subject; the first stands at line %d: a picture is of one", other.Line))
+			return in.Bad("subject", fmt.Sprintf("a second subject; the first stands at line %d: a picture is of one", other.Line))
 		}
 		if d := math.Hypot(b.X-other.X, b.Y-other.Y); d < insideAnother {
-			return in.bad("x_m", fmt.Sprintf("stands %.2f m from the body at line %d: bodies inside one another", d, other.Line))
+			return in.Bad("x_m", fmt.Sprintf("stands %.2f m from the body at line %d: bodies inside one another", d, other.Line))
 		}
 	}
 	if same > mostOf(b.Role) {
-		return in.bad("role", fmt.Sprintf("%d of this role and team; a moment holds %d: full strength, both goalkeepers, two referees, two linesmen", same, mostOf(b.Role)))
+		return in.Bad("role", fmt.Sprintf("%d of this role and team; a moment holds %d: full strength, both goalkeepers, two referees, two linesmen", same, mostOf(b.Role)))
 	}
 	return nil
 }

@@ -111,17 +111,17 @@ func TestWhoAttacksWhere(t *testing.T) {
 func TestReadTracksRefuses(t *testing.T) {
 	r := standard(t, "north-american")
 	for _, c := range []struct{ name, rows, want string }{
-		{"inside one another", "1,skater,home,5,0,\n1,skater,away,5.05,0,\n", "line 3, column x_m: \"5.05\": stands 0.05 m from the body at line 2"},
-		{"beyond the boards", "1,skater,home,5,14,\n", "line 2, column x_m"},
+		{"inside one another", "1,skater,home,5,0,\n1,skater,away,5.05,0,\n", "t.csv:3:15: x_m: \"5.05\": stands 0.05 m from the body at line 2"},
+		{"beyond the boards", "1,skater,home,5,14,\n", "t.csv:2:15: x_m: "},
 		{"a corner's arc", "1,skater,home,30,12.5,\n", "beyond the boards"},
-		{"unknown role", "1,coach,home,5,0,\n", `column role: "coach": write skater`},
-		{"two subjects", "1,skater,home,5,0,1\n1,skater,away,9,0,1\n", "line 3, column subject: \"1\": a second subject; the first stands at line 2"},
-		{"a sixth skater", strings.Repeat("1,skater,home,%d,0,\n", 6), "column role: \"skater\": 6 of this role and team; a moment holds 5"},
-		{"an official's team", "1,referee,home,5,0,\n", "column team"},
-		{"a player without one", "1,skater,,5,0,\n", "column team"},
+		{"unknown role", "1,coach,home,5,0,\n", `t.csv:2:3: role: "coach": write skater`},
+		{"two subjects", "1,skater,home,5,0,1\n1,skater,away,9,0,1\n", "t.csv:3:19: subject: \"1\": a second subject; the first stands at line 2"},
+		{"a sixth skater", strings.Repeat("1,skater,home,%d,0,\n", 6), "role: \"skater\": 6 of this role and team; a moment holds 5"},
+		{"an official's team", "1,referee,home,5,0,\n", ": team: "},
+		{"a player without one", "1,skater,,5,0,\n", ": team: "},
 		{"two pucks", "1,puck,,5,0,\n1,puck,,6,0,\n", "a second puck"},
-		{"rows apart", "1,puck,,5,0,\n2,puck,,5,0,\n1,skater,home,3,3,\n", "line 4, column moment: \"1\": comes back; it began at line 2"},
-		{"a word", "1,skater,home,x,0,\n", `column x_m: "x": write a number`},
+		{"rows apart", "1,puck,,5,0,\n2,puck,,5,0,\n1,skater,home,3,3,\n", "t.csv:4:1: moment: \"1\": comes back; it began at line 2"},
+		{"a word", "1,skater,home,x,0,\n", `x_m: "x": write a number`},
 		{"no rows", "", "no moment"},
 	} {
 		rows := c.rows
@@ -129,7 +129,7 @@ func TestReadTracksRefuses(t *testing.T) {
 			rows = fmt.Sprintf(rows, 1, 3, 5, 7, 9, 11)
 		}
 		_, err := ReadTracks("t.csv", strings.NewReader(trackHead+rows), r)
-		if err == nil || !strings.HasPrefix(err.Error(), "t.csv: ") || !strings.Contains(err.Error(), c.want) {
+		if err == nil || !strings.HasPrefix(err.Error(), "t.csv:") || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want %q", c.name, err, c.want)
 		}
 	}

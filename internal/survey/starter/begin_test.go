@@ -131,7 +131,7 @@ func TestBeginByList(t *testing.T) {
 		}
 	}
 	for csv, says := range map[string]string{
-		"":                                  "panes.csv: empty; the first line names the columns",
+		"":                                  "panes.csv:1: empty; the first line names the columns",
 		"id,width\n":                        "no pane below the line",
 		"id,breadth\nP1,4 ft\n":             "panes.csv:1:4: breadth: no such column; write id,",
 		"id,height\nP1,4 ft\n":              "panes.csv:1: no column width",
