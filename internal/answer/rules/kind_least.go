@@ -17,9 +17,10 @@ type atLeast struct {
 }
 
 // leastKind is a kind that asks so.
-func leastKind(k kind, d atLeast) kind {
+func leastKind(k kind, what atLeast) kind {
 	k.fields = []string{"least"}
 	k.read = func(m form.Map) demand {
+		d := what // a rule's own: others are read at the same time
 		d.least = readLeast(m)
 		return d
 	}
