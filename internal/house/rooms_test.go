@@ -158,6 +158,18 @@ var houseRooms = append([]room{
 		{"survey/arena", "the hole that was measured"},
 		{"survey/edit", "the edits that take measures over"},
 	}},
+	{name: "decide/game", floor: 7.06, uses: []arrow{
+		{"answer/sight", "the scores that worth is made of"},
+		{"decide/choose", "at what heights somebody works, what counts as seen"},
+		{"decide/seat", "the seating problem that a game is"},
+		{"measure/form", "reads the document strictly"},
+		{"measure/say", "what speaks for a hole, in no units yet"},
+		{"measure/unit", "room for elbows"},
+		{"survey/arena", "the rink and its holes"},
+		{"survey/glass", "holes that are cut"},
+		{"survey/kit", "the lenses that people bring"},
+		{"survey/play", "ends, phases and moments"},
+	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
 		{"decide/custody", "covers, alarms, rates"},
 		{"answer/optics", "marks of shutter, stop and ISO"},

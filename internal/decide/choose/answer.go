@@ -183,7 +183,7 @@ func (s *Study) Answer(ctx context.Context) Answer {
 	out.Value = best.Value
 	out.Holes = s.explain(best.Set)
 	out.Margin = s.solver.margin(best.Set, nil)
-	if w := s.opt.Person; w.asked() || len(s.opt.Heights) > 1 {
+	if w := s.opt.Person; w.Asked() || len(s.opt.Heights) > 1 {
 		out.Working = unit.Known(w.At(s.arena))
 	}
 	out.People, out.Crews = s.opt.People, s.crews(best.Set)

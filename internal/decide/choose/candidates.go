@@ -35,7 +35,7 @@ func lay(ctx context.Context, a arena.Arena, sets rules.Sets, opt Options) (*pla
 		l.add(c)
 	}
 	heights := opt.Heights
-	if len(heights) == 0 && opt.Person.asked() {
+	if len(heights) == 0 && opt.Person.Asked() {
 		heights = opt.Person.At(a).heights()
 	}
 	if len(heights) == 0 {
@@ -190,7 +190,7 @@ func (l *placing) add(p Candidate) {
 			}
 		}
 	}
-	if p.New && l.opt.Person.crowds(l.arena, p.Hole.Station) {
+	if p.New && l.opt.Person.Crowds(l.arena, p.Hole.Station) {
 		p.against = append(p.against, elbowRoom)
 	}
 	cause := ""

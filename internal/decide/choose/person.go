@@ -102,8 +102,8 @@ func (p Person) At(a arena.Arena) Working {
 	return w
 }
 
-// asked reports whether anybody said who works at the holes.
-func (p Person) asked() bool { return p.Posture != "" || p.Eye != unit.Maybe[unit.Length]{} }
+// Asked reports whether anybody said who works at the holes.
+func (p Person) Asked() bool { return p.Posture != "" || p.Eye != unit.Maybe[unit.Length]{} }
 
 // Works reports whether the person can work at a hole of this height.
 func (w Working) Works(height unit.Length) bool {
@@ -117,9 +117,9 @@ func (w Working) heights() []unit.Length { return []unit.Length{w.Low, w.Best, w
 // elbowRoom names the wish for room along the boards.
 const elbowRoom = "elbow room"
 
-// crowds reports whether a person at a station has a neighbour's seat within the
+// Crowds reports whether a person at a station has a neighbour's seat within the
 // elbows: a bench, a penalty box, a scorekeeper's or broadcaster's place.
-func (p Person) crowds(a arena.Arena, station unit.Length) bool {
+func (p Person) Crowds(a arena.Arena, station unit.Length) bool {
 	head := station - headBeside // the right eye's head stands to the camera's left
 	if p.LeftEye {
 		head = station + headBeside

@@ -56,11 +56,11 @@ func TestElbowRoom(t *testing.T) {
 		{9.6, false, false}, {9.8, false, true}, {9.71, false, false}, {9.71, true, true}, {15, false, true},
 		{20.29, false, true}, {20.29, true, false}, {40.5, false, false}, {60, false, false},
 	} {
-		if got := (Person{Elbow: 0.6, LeftEye: c.left}).crowds(a, c.station); got != c.crowds {
+		if got := (Person{Elbow: 0.6, LeftEye: c.left}).Crowds(a, c.station); got != c.crowds {
 			t.Errorf("at %g m, left eye %v: crowded %v", c.station, c.left, got)
 		}
 	}
-	if (Person{}).crowds(a, 15) {
+	if (Person{}).Crowds(a, 15) {
 		t.Error("nobody asked about elbows")
 	}
 }
