@@ -104,6 +104,7 @@ func TestFirstPageShowsMaps(t *testing.T) {
 
 // TestRolesAreChangedOnTheWeb: by a planner, never so that nobody plans.
 func TestRolesAreChangedOnTheWeb(t *testing.T) {
+	muchComputed(t)
 	h, _, s := ownDesk(t, false)
 	says(t, ask(t, h, "GET", "/people", ""), 200, "<option selected>planner</option>") // the first can be nothing else
 	first := url.Values{"name": {"Ada"}, "role": {"planner"}, "password": {"long enough word"}, "code": {firstCode}}

@@ -51,6 +51,7 @@ type visitor struct {
 // fails at its end when the page reported an error or asked another server.
 func visit(t *testing.T, width, height int64, scheme string) *visitor {
 	t.Helper()
+	needsBrowser(t)
 	return visitAt(t, open(t, exampleDesk(t)), width, height, scheme)
 }
 
@@ -117,11 +118,17 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-func newTab(t *testing.T) context.Context {
+// needsBrowser leaves a test to the plain run before it builds a desk for a browser.
+func needsBrowser(t *testing.T) {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("short tests open no browser; make test does")
 	}
+}
+
+func newTab(t *testing.T) context.Context {
+	t.Helper()
+	needsBrowser(t)
 	browser.once.Do(startBrowser)
 	if browser.err != nil {
 		t.Fatalf("%v: the browser tests need Debian's package chromium; scripts/need installs it", browser.err)

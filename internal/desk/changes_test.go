@@ -81,6 +81,7 @@ func says(t *testing.T, w *httptest.ResponseRecorder, status int, words ...strin
 }
 
 func TestImportKeepsWhatWasTyped(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	text, _ := headText(t, d, "quillhaven")
 	text = strings.Replace(text, "name: Tidewater Pavilion", "name: Far Rink", 1)
@@ -138,6 +139,7 @@ func TestTwoWhoSaveAreToldAndCanMerge(t *testing.T) {
 }
 
 func TestVersionsPageUndoesAndRestores(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	first, _ := headText(t, d, "quillhaven")
 	second := strings.Replace(first, "ledge: 9 in", "ledge: 10 in", 1)
@@ -161,6 +163,7 @@ func TestVersionsPageUndoesAndRestores(t *testing.T) {
 }
 
 func TestPeoplePageLetsIn(t *testing.T) {
+	muchComputed(t)
 	h, _, s := ownDesk(t, false)
 	form := func(name, role, password string) string {
 		return url.Values{"name": {name}, "role": {role}, "password": {password}, "code": {" " + strings.ToLower(firstCode)}}.Encode()
@@ -181,6 +184,7 @@ func TestPeoplePageLetsIn(t *testing.T) {
 
 // TestSignInOverHTTP walks from a shut door to a page and out again.
 func TestSignInOverHTTP(t *testing.T) {
+	muchComputed(t)
 	h, _, s := ownDesk(t, true)
 	hash, err := people.Hash("long enough word", rand.Reader)
 	if err != nil {

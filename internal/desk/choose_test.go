@@ -272,6 +272,7 @@ func TestWishesThatCannotBe(t *testing.T) {
 // currency and are no longer called invented; a budget that buys nothing is told at
 // its field with the cheapest step.
 func TestBudgetAndOwnCosts(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	t.Cleanup(d.jobs.Close)
 	choose := func(wish string) string {

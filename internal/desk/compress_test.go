@@ -8,6 +8,7 @@ import (
 )
 
 func TestPagesComeCompressedToThoseWhoRead(t *testing.T) {
+	muchComputed(t)
 	h := exampleDesk(t).Handler()
 	for accept, want := range map[string]string{
 		"": "", "gzip": "gzip", "br, gzip;q=0.8": "gzip", "gzip;q=0": "", "identity": "",

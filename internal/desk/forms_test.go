@@ -21,6 +21,7 @@ func (c cutOff) Read(p []byte) (int, error) {
 // TestFormsMustArriveWhole sends forms by half and forms that are too long. Read
 // as empty they would mean something: an arena put away would come back.
 func TestFormsMustArriveWhole(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	if w := ask(t, h, "POST", demoPage+"/away", "away=yes"); w.Code != 303 {
 		t.Fatalf("putting away: %d", w.Code)

@@ -37,6 +37,7 @@ func (fullStore) Alter(context.Context, people.Edit, people.Entry) error { retur
 // TestFullDiskIsSaid fills the disk up: every form says so, and keeps what was
 // typed.
 func TestFullDiskIsSaid(t *testing.T) {
+	muchComputed(t)
 	_, s := exampleShelf(t, t.TempDir())
 	defer s.Close()
 	full := fullStore{s}

@@ -13,6 +13,7 @@ import (
 // openOwn serves a desk that a test may change and returns its address.
 func openOwn(t *testing.T) string {
 	t.Helper()
+	needsBrowser(t)
 	_, d, _ := ownDesk(t, false)
 	return open(t, d)
 }

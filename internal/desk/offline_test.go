@@ -24,6 +24,7 @@ const unsentNote = `(document.querySelector("[data-note=unsent] p")?.textContent
 // not saved, and survive the page; when the line is back they arrive in order, each
 // once, even where the desk saved one whose answer never came.
 func TestDragsWithoutNetworkAreKept(t *testing.T) {
+	needsBrowser(t)
 	t.Parallel()
 	h, d, _ := ownDesk(t, false)
 	var cut, mute atomic.Bool
@@ -70,6 +71,7 @@ func TestDragsWithoutNetworkAreKept(t *testing.T) {
 // TestDragsWithoutSessionAreKept: after the session has ended a drag says so and
 // waits; signed in again it is saved, and nobody else sends it.
 func TestDragsWithoutSessionAreKept(t *testing.T) {
+	needsBrowser(t)
 	t.Parallel()
 	h, _, s := ownDesk(t, true)
 	const word = "over the red line"

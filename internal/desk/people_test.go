@@ -19,6 +19,7 @@ const firstCode = "QX3L-7WPB"
 // TestLastPlannerStays lets a planner go only while another one is there: the
 // others could let nobody in.
 func TestLastPlannerStays(t *testing.T) {
+	muchComputed(t)
 	h, _, s := ownDesk(t, true)
 	hash, err := people.Hash("long enough word", rand.Reader)
 	if err != nil {
@@ -52,6 +53,7 @@ func TestLastPlannerStays(t *testing.T) {
 // TestOwnPassword changes a password on the desk: the old one opens nothing, nor do
 // the sessions that it opened, and what was done is in the log.
 func TestOwnPassword(t *testing.T) {
+	muchComputed(t)
 	h, _, s := ownDesk(t, true)
 	hash, err := people.Hash("long enough word", rand.Reader)
 	if err != nil {

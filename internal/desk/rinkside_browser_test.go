@@ -69,9 +69,7 @@ func postSays(words string) string {
 // in order, and the page shows what others marked meanwhile.
 func TestMarksOutliveNetworkReloadAndRestart(t *testing.T) {
 	t.Parallel()
-	if testing.Short() {
-		t.Skip("short tests open no browser; make test does")
-	}
+	needsBrowser(t)
 	h, _, s := ownDesk(t, false)
 	var away atomic.Bool // at the desk, too: a tab that closes is given its network back before it is gone
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {

@@ -42,6 +42,7 @@ func TestPageOpensWithWhatIsBroken(t *testing.T) {
 
 // TestExactPlaceIsTyped puts a hole where somebody typed, and leaves alone what was not.
 func TestExactPlaceIsTyped(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	type form = url.Values
 	from := func(base, offset, way, height string) form {
@@ -77,6 +78,7 @@ func TestExactPlaceIsTyped(t *testing.T) {
 
 // TestOldVersionIsOnlyRead: who may only look is offered nothing to change.
 func TestOldVersionIsOnlyRead(t *testing.T) {
+	muchComputed(t)
 	now := ask(t, exampleDesk(t).Handler(), "GET", demoPage, "").Body.String()
 	if !strings.Contains(now, "data-hands") {
 		t.Fatal("a planner has no hands")

@@ -11,6 +11,7 @@ import (
 // TestUnitsGoAlong follows every way from every page of an arena: who chose
 // metric stays metric, on the page and wherever it leads.
 func TestUnitsGoAlong(t *testing.T) {
+	muchComputed(t)
 	h := exampleDesk(t).Handler()
 	link := regexp.MustCompile(`(?:href|action)="(/arena/quillhaven[^"]*)"`)
 	pages := 0

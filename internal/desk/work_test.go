@@ -65,6 +65,7 @@ func (v *visitor) forgive(what any) {
 // TestExportComesBackTheSame takes the document away after a change and brings it
 // back: the same text, to the byte.
 func TestExportComesBackTheSame(t *testing.T) {
+	muchComputed(t)
 	h, _, _ := ownDesk(t, false)
 	if w := ask(t, h, "POST", demoPage+"/holes", "base=1&hole=B2&act=right"); w.Code != 303 {
 		t.Fatalf("moving: %d %.300s", w.Code, w.Body)
@@ -139,6 +140,7 @@ func TestHandsWithoutAScript(t *testing.T) {
 
 // TestNudgeIsAsLongAsTheButtonSays presses "10 mm" on a document in inches.
 func TestNudgeIsAsLongAsTheButtonSays(t *testing.T) {
+	muchComputed(t)
 	h, d, _ := ownDesk(t, false)
 	const back = "hole=B2&units=metric"
 	says(t, ask(t, h, "GET", demoPage+"?"+back, ""), 200, `title="Right by 10 mm"`)
