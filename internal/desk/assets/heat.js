@@ -29,3 +29,9 @@ export function restHeat(hole, station, height) {
   });
   ready.src = address;
 }
+
+/** The hole is back where it stood. @param {string} hole @param {number} station @param {number} height */
+export function freshHeat(hole, station, height) {
+  document.querySelector(".peek img")?.classList.remove("stale");
+  restHeat(hole, station, height);
+}

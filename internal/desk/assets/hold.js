@@ -5,9 +5,9 @@
 import { moveMark, showGuide } from "./drawing.js";
 import { freeze, thaw } from "./still.js";
 import { inside, snapWords } from "./fitting.js";
-import { restHeat, staleHeat } from "./heat.js";
+import { freshHeat, restHeat, staleHeat } from "./heat.js";
 import { note } from "./notes.js";
-import { ask, quiet, whenAnswered } from "./live.js";
+import { asItWas, ask, catchUp, quiet, whenAnswered } from "./live.js";
 import { plan as planNow, said } from "./plan.js";
 import { say, sayState } from "./say.js";
 import { save } from "./save.js";
@@ -85,6 +85,7 @@ export function moveTo(station, height, snapped) {
 
 function rested() {
   if (!held) return;
+  catchUp();
   restHeat(held.hole.id, held.station, held.height);
   const text = (/** @type {string} */ part) => document.querySelector(`[data-part="${part}"]`)?.textContent?.trim() ?? "";
   if (held.wrong) say(held.wrong);
@@ -103,9 +104,12 @@ export function putBack() {
   const { plan, hole } = held;
   held = null;
   clearTimeout(resting);
-  quiet();
+  asItWas();
+  freshHeat(hole.id, hole.station_m, hole.height_m);
   moveMark(plan, hole.id, hole.station_m, hole.height_m);
   showGuide(plan, null);
+  const text = document.querySelector("[data-snapped]");
+  if (text) text.textContent = "";
   thaw();
 }
 

@@ -13,6 +13,7 @@ import { keepAside } from "./words.js";
 /** @type {Held | null} */
 let waiting = null;
 let busy = false;
+let turn = 0;
 /** @type {((held: Held, answer: Answer) => void) | null} */
 let heard = null;
 
@@ -27,18 +28,33 @@ export function ask(held) {
   if (!busy) void next();
 }
 
-/** Forgets what was to be asked. */
+/** Forgets what was to be asked; what is shown stays. */
 export function quiet() {
   waiting = null;
+  catchUp();
+  were.clear();
+}
+
+/** Shows again what the page said before it first asked. */
+export function asItWas() {
+  waiting = null;
+  turn++;
+  later.clear();
+  for (const [part, text] of were) {
+    write(part, text);
+    keepAside(part);
+  }
+  were.clear();
 }
 
 async function next() {
   busy = true;
   while (waiting) {
-    const held = waiting;
+    const [held, asked] = [waiting, turn];
     waiting = null;
     try {
       const answer = await question(held);
+      if (asked !== turn) continue;
       put(answer);
       if (heard) heard(held, answer);
     } catch {
@@ -68,49 +84,64 @@ async function question(held) {
 
 /** What stands in each part now, so that what did not change is left alone. @type {WeakMap<Element, string>} */
 const stands = new WeakMap();
+/** Parts of the inspector that are out of sight wait until the hand rests. @type {Map<Element, string>} */
+const later = new Map();
+/** What stood in each part when a hole was taken into the hand. @type {Map<Element, string>} */
+const were = new Map();
 
 /** @param {Answer} answer */
 function put(answer) {
   if (answer.wrong) return;
-  for (const [name, html] of Object.entries(answer.parts)) {
+  // Look at all, then write all: one layout instead of many.
+  const changed = Object.entries(answer.parts).flatMap(([name, html]) => {
     const part = document.querySelector(`[data-part="${name}"]`);
-    if (!part || stands.get(part) === html) continue;
-    stands.set(part, html);
-    part.innerHTML = html;
-  }
+    return !part || (stands.get(part) === html && !later.has(part)) ? [] : [{ part, html, seen: part.checkVisibility({ contentVisibilityAuto: true }) }];
+  });
+  for (const { part, html, seen } of changed) seen ? write(part, html) : later.set(part, html);
   for (const [name, svg] of Object.entries(answer.layers)) {
     const [drawing, layer] = name.split("/");
     const group = document.querySelector(`[data-drawing="${drawing}"] [data-layer="${layer}"]`);
     if (!group || stands.get(group) === svg) continue;
-    stands.set(group, svg);
-    layer === "holes" ? putMarks(group, svg) : (group.innerHTML = svg);
+    write(group, svg);
     keepAside(group);
   }
 }
 
-/**
- * Puts new marks in place without taking the old links out, so that a link that
- * has the focus keeps it.
- * @param {Element} group @param {string} svg
- */
-function putMarks(group, svg) {
-  const fresh = document.createElementNS("http://www.w3.org/2000/svg", "g");
-  fresh.innerHTML = svg;
-  const links = Array.from(group.children);
-  const next = Array.from(fresh.children);
-  const same = links.length === next.length && links.every((link, i) => holeIn(link) === holeIn(next[i]));
-  if (!same) {
-    group.replaceChildren(...next);
-    return;
-  }
-  links.forEach((link, i) => {
-    const href = next[i].getAttribute("href");
-    if (href) link.setAttribute("href", href);
-    link.replaceChildren(...Array.from(next[i].childNodes));
-  });
+/** @param {Element} part @param {string} text */
+function write(part, text) {
+  later.delete(part);
+  if (!were.has(part)) were.set(part, part.innerHTML);
+  stands.set(part, text);
+  const fresh = /** @type {Element} */ (part.cloneNode(false));
+  fresh.innerHTML = text;
+  inside(part, fresh);
 }
 
-/** @param {Element} link */
-function holeIn(link) {
-  return link.querySelector("[data-hole]")?.getAttribute("data-hole") ?? link.getAttribute("data-hole") ?? "";
+/** Puts in place what waits out of sight. */
+export function catchUp() {
+  for (const [part, text] of later) write(part, text);
+}
+
+/** Makes what is in an element that of another, where both are built alike by changing what differs. @param {Element} now @param {Element} next */
+function inside(now, next) {
+  const [from, to] = [nodes(now), nodes(next)];
+  if (from.length !== to.length) now.replaceChildren(...Array.from(next.childNodes));
+  else from.forEach((node, i) => become(node, to[i]));
+}
+
+/** What stands in an element, but for blanks between tags. @param {Element} e */
+function nodes(e) {
+  return Array.from(e.childNodes).filter((node) => node instanceof Element || node.textContent?.trim());
+}
+
+/** A link that has the focus keeps it, and a table that is scrolled its place. @param {ChildNode} now @param {ChildNode} next */
+function become(now, next) {
+  if (now.isEqualNode(next)) return;
+  if (!(now instanceof Element) || !(next instanceof Element) || now.nodeName !== next.nodeName) {
+    now.replaceWith(next);
+    return;
+  }
+  for (const { name } of Array.from(now.attributes)) if (!next.hasAttribute(name)) now.removeAttribute(name);
+  for (const { name, value } of Array.from(next.attributes)) if (now.getAttribute(name) !== value) now.setAttribute(name, value);
+  inside(now, next);
 }

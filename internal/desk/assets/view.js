@@ -106,6 +106,7 @@ export function viewing(page) {
     if (!map) return;
     map.addEventListener("wheel", wheel, { passive: false });
     map.addEventListener("pointerdown", pressed);
+    map.addEventListener("touchmove", pinched, { passive: false });
     show(frame());
   });
   addEventListener("pointermove", dragged);
@@ -136,6 +137,11 @@ function wheel(event) {
   zoom(Math.exp(-event.deltaY * (event.ctrlKey ? 0.01 : 0.0015)), event.clientX, event.clientY);
 }
 
+/** Two fingers are the map's, not the page's to scroll by. @param {TouchEvent} event */
+function pinched(event) {
+  if (event.touches.length > 1 && event.cancelable) event.preventDefault();
+}
+
 /** @param {PointerEvent} event */
 function pressed(event) {
   if (event.button !== 0 || event.target instanceof Element && event.target.closest("a") && down.size === 0) return;
@@ -152,7 +158,7 @@ function dragged(event) {
   if (other) {
     const far = (/** @type {{x: number, y: number}} */ p) => Math.hypot(p.x - other.x, p.y - other.y);
     const by = far({ x: event.clientX, y: event.clientY }) / Math.max(far(was), 1);
-    zoom(by, (event.clientX + other.x) / 2, (event.clientY + other.y) / 2);
+    zoom(by, (was.x + other.x) / 2, (was.y + other.y) / 2);
     pan(dx / 2, dy / 2);
   } else if (view.near > 1) {
     drawing("map")?.classList.add("panning");

@@ -47,9 +47,8 @@ func movedLayers(v liveView) map[string]string {
 		{"strip/", chart.BoardsStrip(c, stripWidth, 1), movingOnStrip},
 	} {
 		shell.LinkHoles(of.d.Items, v.Address)
-		all := sheet.InlineLayers(of.d)
-		for _, layer := range of.layers {
-			out[of.name+layer] = string(all[layer])
+		for layer, svg := range sheet.InlineLayers(of.d, of.layers...) {
+			out[of.name+layer] = string(svg)
 		}
 	}
 	return out

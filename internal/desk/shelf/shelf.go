@@ -105,14 +105,19 @@ func (s *Shelf) Open(ctx context.Context, id string, number int) (Book, error) {
 	if err != nil {
 		return Book{}, err
 	}
-	is := arena.Revision([]byte(v.Text))
-	doc, err := s.documents.get(ctx, is, func(context.Context) (*arena.Document, error) { return read(id, v.Text) })
+	is, day := arena.Revision([]byte(v.Text)), s.today()
+	doc, err := s.documents.get(ctx, is+day, func(context.Context) (*arena.Document, error) {
+		doc, err := read(id, v.Text)
+		if err != nil {
+			return nil, err
+		}
+		return doc.For(day), nil // kept with its day, so that it is checked once
+	})
 	if err != nil {
 		return Book{}, err
 	}
 	with, err := s.outfit(ctx, doc)
-	day := s.today()
-	return Book{d, v, is, arena.Mark([]byte(v.Text)), day, doc.For(day), with}, err
+	return Book{d, v, is, arena.Mark([]byte(v.Text)), day, doc, with}, err
 }
 
 func (s *Shelf) today() string { return s.now().Format(time.DateOnly) }

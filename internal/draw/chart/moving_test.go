@@ -118,7 +118,7 @@ func TestHeatMayComeFromAnAddress(t *testing.T) {
 func TestLayersAreThoseOfTheDrawing(t *testing.T) {
 	d := chart.PlanMap(larkmoor(t), 230)
 	whole := string(sheet.InlineSVG(d))
-	layers := sheet.InlineLayers(d)
+	layers := sheet.InlineLayers(d, d.LayerOrder()...)
 	if len(layers) < 8 {
 		t.Errorf("%d layers, expected 8 or more", len(layers))
 	}

@@ -24,12 +24,11 @@ func InlineSVG(d *Drawing) []byte {
 	return w.file()
 }
 
-// InlineLayers returns what stands on each layer of a drawing, as [InlineSVG]
-// writes it within the layer's group: for a page that changes some layers of a
-// drawing and leaves the rest.
-func InlineLayers(d *Drawing) map[string][]byte {
+// InlineLayers returns what stands on some layers of a drawing, as [InlineSVG]
+// writes it within the layer's group: for a page that changes these and leaves the rest.
+func InlineLayers(d *Drawing, layers ...string) map[string][]byte {
 	out, look := make(map[string][]byte), newStyler(d.Styles)
-	for _, name := range d.LayerOrder() {
+	for _, name := range layers {
 		w := &svgWriter{d: d, look: look}
 		w.layer(name)
 		out[name] = w.b

@@ -1,20 +1,30 @@
 package arena
 
 import (
+	"slices"
+
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Check proves the document sound and returns the arena. The error is a
-// [*form.Problem]: the first thing wrong, with file, line, column and field.
+// [*form.Problem]: the first thing wrong, with file, line, column and field. Each call
+// returns slices of its own.
 func (d *Document) Check() (Arena, error) {
-	f := d.form.Afresh()
+	a, err := d.check()
+	a.Panes, a.Holes, a.Windows = slices.Clone(a.Panes), slices.Clone(a.Holes), slices.Clone(a.Windows)
+	a.Zones, a.Dispensations, a.Light.Readings = slices.Clone(a.Zones), slices.Clone(a.Dispensations), slices.Clone(a.Light.Readings)
+	return a, err
+}
+
+func check(d *form.Document, day string) (Arena, error) {
+	f := d.Afresh()
 	var rd reader
 	rd.arena(f.Root().Map(arenaFields...))
 	if err := f.Err(); err != nil {
 		return Arena{}, err
 	}
-	rd.a.Day = d.day
+	rd.a.Day = day
 	return rd.a, nil
 }
 

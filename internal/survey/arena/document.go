@@ -2,6 +2,7 @@ package arena
 
 import (
 	"io"
+	"sync"
 
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/measure/form"
@@ -23,13 +24,19 @@ const (
 // Document is an arena file as read: its text, comments and order kept. Its
 // YAML is sound; whether the arena is, Check says.
 type Document struct {
-	form *form.Document
-	day  string // see [Arena.Day]
+	form  *form.Document
+	day   string // see [Arena.Day]
+	check func() (Arena, error)
+}
+
+// document makes the document of a form; it is checked when first asked, and once.
+func document(f *form.Document, day string) *Document {
+	return &Document{f, day, sync.OnceValues(func() (Arena, error) { return check(f, day) })}
 }
 
 // For returns the document as it is asked about on a day, YYYY-MM-DD; what is made
 // of it by edits keeps the day.
-func (d *Document) For(day string) *Document { return &Document{d.form, day} }
+func (d *Document) For(day string) *Document { return document(d.form, day) }
 
 // Read reads a document; name stands for the file in messages. What is no
 // readable YAML of at most MaxBytes gives a [*form.Problem] with the place.
@@ -38,7 +45,7 @@ func Read(name string, r io.Reader) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Document{form: f}, nil
+	return document(f, ""), nil
 }
 
 // Demo reads the demo arena that the program carries.

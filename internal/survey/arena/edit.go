@@ -41,7 +41,7 @@ func (d *Document) edited(f *form.Document, err error) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Document{form: f, day: d.day}, nil
+	return document(f, d.day), nil
 }
 
 // AddHole returns the document with one more hole, at a place; h.Station and

@@ -45,8 +45,10 @@ func move(doc *arena.Document, one Edit) (*arena.Document, string, error) {
 		if err != nil {
 			return nil, "", fmt.Errorf("height_m: %w", err)
 		}
-		if doc, err = doc.Set("holes["+h.ID+"].height", form.Text(height.Exact(a.Units))); err != nil {
-			return nil, "", err
+		if high := height.Exact(a.Units); high != h.Height.Exact(a.Units) { // a drag along the boards keeps it as it is written
+			if doc, err = doc.Set("holes["+h.ID+"].height", form.Text(high)); err != nil {
+				return nil, "", err
+			}
 		}
 		what += ", " + height.Format(a.Units) + " above the ice"
 	}
