@@ -170,7 +170,19 @@ var houseRooms = append([]room{
 		{"survey/kit", "the lenses that people bring"},
 		{"survey/play", "ends, phases and moments"},
 	}},
+	{name: "decide/resect", floor: 7, uses: []arrow{
+		{"measure/form", "the nearest name to one that is unknown"},
+		{"measure/unit", "lengths, angles, what is not known"},
+		{"measure/geom", "places of landmarks, eyes"},
+		{"survey/rink", "posts, lines, spots; stations along the boards"},
+		{"survey/glass", "the hole that is meant"},
+		{"survey/arena", "the rink with its panes and holes"},
+		{"answer/frame", "how a camera at a hole sees"},
+	}, needs: []arrow{
+		{"gonum.org/v1/gonum", "normal equations, inverses, singular values"},
+	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
+		{"decide/resect", "where a hole truly stands"},
 		{"decide/custody", "covers, alarms, rates"},
 		{"answer/optics", "marks of shutter, stop and ISO"},
 		{"decide/solve", "why a search stopped"},
@@ -332,6 +344,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/wire", floor: 7.3, uses: []arrow{
+		{"decide/resect", "where a hole truly stands"},
 		{"decide/custody", "covers, alarms, rates"},
 		{"answer/optics", "exposures"},
 		{"tell/table", "an answer's lists as tables"},

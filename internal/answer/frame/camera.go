@@ -54,9 +54,9 @@ func (m Mount) AimAt(target geom.Vec3) Aim {
 	}
 }
 
-// axes returns the camera's right, up and forward in the hole frame: pan
-// first, then tilt, no roll.
-func axes(pan, tilt float64) (right, up, forward geom.Vec3) {
+// Axes returns the camera's right, up and forward in the hole frame: pan
+// first, then tilt, no roll: a left-handed frame.
+func Axes(pan, tilt float64) (right, up, forward geom.Vec3) {
 	sa, ca := math.Sincos(pan)
 	sb, cb := math.Sincos(tilt)
 	return geom.Vec3{X: ca, Z: -sa},
@@ -73,7 +73,7 @@ type Camera struct {
 
 // newCamera places the camera of a pose on a mount.
 func newCamera(m Mount, c fit.Case, p fit.Pose) Camera {
-	r, u, f := axes(p.Pan, p.Tilt)
+	r, u, f := Axes(p.Pan, p.Tilt)
 	return Camera{
 		Eye:   m.Point(p.Nose.Sub(f.Scale(c.PupilDepth))),
 		Right: m.Direction(r), Up: m.Direction(u), Forward: m.Direction(f),
@@ -106,6 +106,6 @@ func (c Camera) ray(x, y float64) geom.Vec3 {
 
 // Direction returns the direction of an aim in the hole frame, a unit vector.
 func (a Aim) Direction() geom.Vec3 {
-	_, _, forward := axes(a.Pan.Radians(), a.Tilt.Radians())
+	_, _, forward := Axes(a.Pan.Radians(), a.Tilt.Radians())
 	return forward
 }

@@ -92,7 +92,7 @@ func TestLedgeAgainstQuadrature(t *testing.T) {
 		p := fit.Pose{Nose: geom.Vec3{Z: rapid.Float64Range(-0.2, 0).Draw(t, "z")},
 			Pan: rapid.Float64Range(-1, 1).Draw(t, "pan"), Tilt: rapid.Float64Range(-0.6, 0.3).Draw(t, "tilt")}
 		l := ledge{true, rapid.Float64Range(-0.3, -0.02).Draw(t, "below"), rapid.Float64Range(0, 0.2).Draw(t, "before")}
-		r, up, d := axes(p.Pan, p.Tilt)
+		r, up, d := Axes(p.Pan, p.Tilt)
 		u := d.Add(r.Scale(rapid.Float64Range(-0.3, 0.3).Draw(t, "right"))).Add(up.Scale(rapid.Float64Range(-0.3, 0.3).Draw(t, "up")))
 		if u.Z < 0.1 {
 			return

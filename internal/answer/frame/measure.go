@@ -52,7 +52,7 @@ func (s *Shot) subjectHeight() unit.Length {
 	if s.Moment == nil {
 		return modelHeight
 	}
-	_, _, forward := axes(s.Aim.Pan.Radians(), s.Aim.Tilt.Radians())
+	_, _, forward := Axes(s.Aim.Pan.Radians(), s.Aim.Tilt.Radians())
 	target := s.Mount.Point(forward.Scale(s.Aim.Distance.Metres()))
 	p := s.Moment.People[s.Moment.Subject]
 	if math.Hypot(p.X-target.X, p.Y-target.Y) > subjectNear {

@@ -61,7 +61,7 @@ func (s *Shot) ghostAt(across int) image.Point {
 	if !ok {
 		return image.Point{}
 	}
-	right, up, forward := axes(s.Aim.Pan.Radians(), s.Aim.Tilt.Radians())
+	right, up, forward := Axes(s.Aim.Pan.Radians(), s.Aim.Tilt.Radians())
 	x, y := right.Z, up.Z // the pane's normal is the hole frame's Z
 	length := math.Hypot(x, y)
 	if length == 0 || forward.Z <= 0 {

@@ -98,7 +98,7 @@ func TestAimKeepsTheSigns(t *testing.T) {
 			math.Abs(got.Distance.Metres()-c.distance) > 1e-9 {
 			t.Errorf("%s: got pan %g, tilt %g, %g m", c.whatsWrong, got.Pan.Degrees(), got.Tilt.Degrees(), got.Distance.Metres())
 		}
-		_, _, forward := axes(got.Pan.Radians(), got.Tilt.Radians())
+		_, _, forward := Axes(got.Pan.Radians(), got.Tilt.Radians())
 		if back := m.Point(forward.Scale(c.distance)); back.Sub(c.at).Len() > 1e-9 {
 			t.Errorf("%s: the aim leads to %v", c.whatsWrong, back)
 		}

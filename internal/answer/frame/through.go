@@ -76,7 +76,7 @@ func PaneOf(o arena.Opening, haze unit.Maybe[float64]) (optics.Pane, error) {
 // point touches the rear face, and its axis passes the hole's centre on the
 // rink face. The pane's shift of the rays, millimetres, is left out.
 func behind(c fit.Case, at Aim) fit.Pose {
-	_, _, d := axes(at.Pan.Radians(), at.Tilt.Radians())
+	_, _, d := Axes(at.Pan.Radians(), at.Tilt.Radians())
 	z := -c.Thick - c.Nose/2*math.Sqrt(max(0, 1-d.Z*d.Z))
 	return fit.Pose{Nose: d.Scale(z / d.Z), Pan: at.Pan.Radians(), Tilt: at.Tilt.Radians()}
 }

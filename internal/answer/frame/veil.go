@@ -22,7 +22,7 @@ func (l ledge) free(c fit.Case, p fit.Pose, u geom.Vec3) float64 {
 	if !l.there || u.Z <= 0 {
 		return 1
 	}
-	_, _, d := axes(p.Pan, p.Tilt)
+	_, _, d := Axes(p.Pan, p.Tilt)
 	centre := p.Nose.Sub(d.Scale(c.PupilDepth))
 	slope := u.Y / u.Z
 	over := centre.Y + (l.z-centre.Z)*slope - l.y

@@ -51,6 +51,6 @@ var cornerSigns = [4][2]float64{{-1, -1}, {-1, 1}, {1, -1}, {1, 1}}
 // toward returns the direction, in the hole frame, to a place of the frame given
 // in tangents from the axis.
 func toward(p fit.Pose, x, y float64) geom.Vec3 {
-	r, u, f := axes(p.Pan, p.Tilt)
+	r, u, f := Axes(p.Pan, p.Tilt)
 	return f.Add(r.Scale(x)).Add(u.Scale(y))
 }
