@@ -27,6 +27,7 @@ func commands(a *app) []*cobra.Command {
 		planCommand(a),
 		inspectCommand(a),
 		coversCommand(a),
+		resectCommand(a),
 		deskCommand(a),
 		peopleCommand(a),
 		auditCommand(a),

@@ -199,6 +199,7 @@ var deskRooms = []room{
 		{"keep/people", "the register of who may sign in"},
 	}},
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"decide/resect", "marks in frames"},
 		{"draw/label", "labels of covers"},
 		{"decide/custody", "covers of a day"},
 		{"measure/cores", "is told how far long work is"},

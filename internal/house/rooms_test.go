@@ -1,5 +1,7 @@
 package house
 
+import "slices"
+
 // houseRooms is the house, floor by floor. CONTRIBUTING.md shows the same as a
 // map for people; a test compares the two.
 var houseRooms = append([]room{
@@ -169,17 +171,6 @@ var houseRooms = append([]room{
 		{"survey/glass", "holes that are cut"},
 		{"survey/kit", "the lenses that people bring"},
 		{"survey/play", "ends, phases and moments"},
-	}},
-	{name: "decide/resect", floor: 7, uses: []arrow{
-		{"measure/form", "the nearest name to one that is unknown"},
-		{"measure/unit", "lengths, angles, what is not known"},
-		{"measure/geom", "places of landmarks, eyes"},
-		{"survey/rink", "posts, lines, spots; stations along the boards"},
-		{"survey/glass", "the hole that is meant"},
-		{"survey/arena", "the rink with its panes and holes"},
-		{"answer/frame", "how a camera at a hole sees"},
-	}, needs: []arrow{
-		{"gonum.org/v1/gonum", "normal equations, inverses, singular values"},
 	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
 		{"decide/resect", "where a hole truly stands"},
@@ -406,4 +397,4 @@ var houseRooms = append([]room{
 		{"answer/fit", "what the hole does to light"},
 		{"answer/frame", "where the lens stands, and from where to where it looks"},
 	}},
-}, append(keepRooms, deskRooms...)...)
+}, slices.Concat(keepRooms, deskRooms, learnRooms)...)

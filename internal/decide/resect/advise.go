@@ -36,7 +36,7 @@ func (m *model) help(x []float64, l left, share float64, known []Landmark) *Help
 		for _, k := range known {
 			px, py := cam.sees(k.At)
 			inside := cam.View(k.At).Z > nearest && math.Abs(px) < cx && math.Abs(py) < cy
-			if !inside || slices.ContainsFunc(f.Marks, func(m Mark) bool { return m.Landmark == k.Name }) {
+			if !inside || slices.ContainsFunc(f.Marks, func(m Pin) bool { return m.Landmark == k.Name }) {
 				continue
 			}
 			after := l

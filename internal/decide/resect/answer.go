@@ -12,8 +12,8 @@ import (
 	"example.org/rinkpane/internal/survey/glass"
 )
 
-// Place is where something stands along the boards and above the ice.
-type Place struct{ Station, Height unit.Length }
+// Site is where something stands along the boards and above the ice.
+type Site struct{ Station, Height unit.Length }
 
 // Ellipse holds the true place in 95 % of cases.
 type Ellipse struct {
@@ -23,14 +23,14 @@ type Ellipse struct {
 
 // Answer is where a hole stands by the frames that were taken through it.
 type Answer struct {
-	Place          // of the hole: where the cameras' axes pass the glass
+	Site           // of the hole: where the cameras' axes pass the glass
 	Ellipse        Ellipse
 	Near           unit.Maybe[glass.Hole] // the arena's hole that is meant, none when none is near
-	Off            Place                  // from that hole to here: along the boards and up
+	Off            Site                   // from that hole to here: along the boards and up
 	Frames         []View
 	Noise          float64 // of the marks, px, a standard deviation in each direction
 	FreedomDegrees float64 // degrees of freedom that it rests on, a number
-	Rivals         []Place // other places that the marks fit as well
+	Rivals         []Site  // other places that the marks fit as well
 	Help           *Help   // nil: nothing more can be marked in the frames
 	Assumed        []arena.Assumption
 }
@@ -38,7 +38,7 @@ type Answer struct {
 // View is the camera of one frame.
 type View struct {
 	Frame           string
-	Camera          Place       // of the eye, seen square to the boards
+	Camera          Site        // of the eye, seen square to the boards
 	Behind          unit.Length // of the eye behind the boards' rink face
 	Focal           unit.Length
 	FocalSpread     unit.Length // a standard deviation, 0 of one that was given
@@ -48,7 +48,7 @@ type View struct {
 
 // Residual is what is left of a mark.
 type Residual struct {
-	Mark
+	Pin
 	Px   float64 // between the mark and where the camera sees its landmark, px
 	Used bool    // it fits with the others
 	Like string  // of one that does not fit: the landmark that lies there, "" when none does
@@ -67,7 +67,7 @@ const holeNear = 1.0
 // answer tells what the numbers mean.
 func (m *model) answer(a arena.Arena, known []Landmark, x []float64, others [][]float64) Answer {
 	l := m.left(x)
-	out := Answer{Place: m.place(x), Noise: l.sigma, FreedomDegrees: l.dof, Assumed: arena.Assumed(a.Setback())}
+	out := Answer{Site: m.place(x), Noise: l.sigma, FreedomDegrees: l.dof, Assumed: arena.Assumed(a.Setback())}
 	cov := m.placeCov(x, l.cov)
 	share := shareOf(m.placeCov(x, l.byMarks(m.used)), cov)
 	out.Ellipse = ellipse(cov, l.radius2(share))
@@ -79,7 +79,7 @@ func (m *model) answer(a arena.Arena, known []Landmark, x []float64, others [][]
 	for i, f := range m.frames {
 		v := m.view(x, i, l)
 		for k, mark := range f.Marks {
-			r := Residual{Mark: mark, Px: m.sigma * math.Hypot(l.marks[2*n], l.marks[2*n+1]), Used: m.used[n]}
+			r := Residual{Pin: mark, Px: m.sigma * math.Hypot(l.marks[2*n], l.marks[2*n+1]), Used: m.used[n]}
 			if !r.Used {
 				r.Like = m.like(x, i, k, known, l.sigma)
 			}
@@ -93,7 +93,7 @@ func (m *model) answer(a arena.Arena, known []Landmark, x []float64, others [][]
 }
 
 // place is where the axis passes the glass; of an eye before the glass, where it stands.
-func (m *model) place(x []float64) Place {
+func (m *model) place(x []float64) Site {
 	s := x
 	if len(m.frames) > 1 && len(x) > m.shared() {
 		s = x[m.shared():]
@@ -103,7 +103,7 @@ func (m *model) place(x []float64) Place {
 		_, _, forward := frame.Axes(x[atPan], x[atTilt])
 		station, height = station+before*forward.X, height+before*forward.Y
 	}
-	return Place{m.rink.Wrap(metres(station)), metres(height)}
+	return Site{m.rink.Wrap(metres(station)), metres(height)}
 }
 
 // placeCov is the covariance of the place, in square metres times (sigma/fit's sigma)^2.
@@ -146,20 +146,11 @@ func ellipse(c *mat.SymDense, r2 float64) Ellipse {
 	return Ellipse{metres(math.Sqrt(r2 * (mid + d))), metres(math.Sqrt(r2 * max(mid-d, 0))), unit.Angle(angle)}
 }
 
-// Holds reports whether a place lies within the ellipse about the answer's, along the
-// boards so far and up so far from it.
-func (e Ellipse) Holds(off Place) bool {
-	sin, cos := math.Sincos(e.Angle.Radians())
-	u := off.Station.Metres()*cos + off.Height.Metres()*sin
-	v := off.Height.Metres()*cos - off.Station.Metres()*sin
-	return sq(u/e.Major.Metres())+sq(v/e.Minor.Metres()) <= 1
-}
-
 // near finds the arena's hole that is meant.
 func (a *Answer) near(of arena.Arena) {
 	best := holeNear
 	for _, h := range of.Holes {
-		off := Place{of.Rink.Apart(h.Station, a.Station), a.Height - h.Height}
+		off := Site{of.Rink.Apart(h.Station, a.Station), a.Height - h.Height}
 		if d := math.Hypot(off.Station.Metres(), off.Height.Metres()); d < best {
 			best, a.Near, a.Off = d, unit.Known(h), off
 		}
@@ -178,7 +169,7 @@ func (m *model) view(x []float64, i int, l left) View {
 		}
 	}
 	s := m.foot(eye.XY(), own[atStation])
-	v.Camera = Place{m.rink.Wrap(s), metres(eye.Z)}
+	v.Camera = Site{m.rink.Wrap(s), metres(eye.Z)}
 	v.Behind = metres(m.rink.Point(s).Sub(eye.XY()).Dot(m.rink.Normal(s)))
 	return v
 }

@@ -2,9 +2,9 @@ package resect
 
 import "example.org/rinkpane/internal/measure/unit"
 
-// Mark is a landmark seen in a frame: x to the right and y down from the frame's upper
+// Pin is a landmark marked in a frame: x to the right and y down from the frame's upper
 // left corner, in pixels, the middle of the first pixel at 0.5, 0.5.
-type Mark struct {
+type Pin struct {
 	Landmark string
 	X, Y     float64 // px
 }
@@ -15,7 +15,7 @@ type Frame struct {
 	Pixels [2]int      // across, down, as the marks count them
 	Sensor unit.Length // the sensor's side across the picture
 	Focal  Focal
-	Marks  []Mark
+	Marks  []Pin
 }
 
 // Focal is what is known of a frame's focal length. The zero value is nothing.
@@ -43,7 +43,7 @@ func (f Frame) middle() (x, y float64) { return float64(f.Pixels[0]) / 2, float6
 
 // mirrored is the frame as if it had been turned over, left for right or top for bottom.
 func (f Frame) mirrored(leftRight bool) Frame {
-	marks := make([]Mark, len(f.Marks))
+	marks := make([]Pin, len(f.Marks))
 	for i, m := range f.Marks {
 		if leftRight {
 			m.X = float64(f.Pixels[0]) - m.X

@@ -24,7 +24,7 @@ func net(t testing.TB) (picture, resect.Frame) {
 }
 
 func at(f resect.Frame, landmark string) int {
-	return slices.IndexFunc(f.Marks, func(m resect.Mark) bool { return m.Landmark == landmark })
+	return slices.IndexFunc(f.Marks, func(m resect.Pin) bool { return m.Landmark == landmark })
 }
 
 func TestMarksThatTellNoCamera(t *testing.T) {
@@ -53,7 +53,7 @@ func TestMarksThatTellNoCamera(t *testing.T) {
 		{"one line", change(func(f *resect.Frame) {
 			f.Marks = nil
 			for i, n := range []string{"B:goal-line:bench", "B:post-bench:foot", "B:post-box:foot", "B:goal-line:box"} {
-				f.Marks = append(f.Marks, resect.Mark{Landmark: n, X: 1000 + 1000*float64(i), Y: 2000})
+				f.Marks = append(f.Marks, resect.Pin{Landmark: n, X: 1000 + 1000*float64(i), Y: 2000})
 			}
 		}), resect.OneLine, "one line"},
 		{"left for right", change(func(f *resect.Frame) {
@@ -116,7 +116,7 @@ func TestAWrongLandmarkIsFound(t *testing.T) {
 		}
 		g.Marks = slices.Delete(g.Marks, wrong.i, wrong.i+1)
 		others, err := resect.Solve(a, []resect.Frame{g})
-		if d := off(a, got.Place, others.Place); err != nil || math.Hypot(d.Station.Metres(), d.Height.Metres()) > 1e-4 {
+		if d := off(a, got.Site, others.Site); err != nil || math.Hypot(d.Station.Metres(), d.Height.Metres()) > 1e-4 {
 			t.Errorf("%s: %v from where the others place it, %v", wrong.as, d, err)
 		}
 	}
@@ -147,7 +147,7 @@ func TestTheMarkAdvisedHelps(t *testing.T) {
 	p := take(t, a, "B1", 70*unit.Millimetre, geom.Vec3{X: a.Rink.GoalX(), Z: 0.5})
 	r := rand.New(rand.NewPCG(9, 9))
 	marks := p.chosen(r, 6, 1)
-	with := func(more ...resect.Mark) resect.Answer {
+	with := func(more ...resect.Pin) resect.Answer {
 		t.Helper()
 		got, err := resect.Solve(a, []resect.Frame{p.frame(resect.FocalExactly(p.shot.Focal), append(slices.Clone(marks), more...))})
 		if err != nil {
@@ -159,7 +159,7 @@ func TestTheMarkAdvisedHelps(t *testing.T) {
 	if before.Help == nil {
 		t.Fatal("no mark is advised")
 	}
-	after := with(p.marks[slices.IndexFunc(p.marks, func(m resect.Mark) bool { return m.Landmark == before.Help.Landmark })])
+	after := with(p.marks[slices.IndexFunc(p.marks, func(m resect.Pin) bool { return m.Landmark == before.Help.Landmark })])
 	said, got := before.Help.Major.Metres(), after.Ellipse.Major.Metres()
 	if got >= before.Ellipse.Major.Metres() || got/said < 0.5 || got/said > 2 {
 		t.Errorf("%s: from %.4f to %.4f m, said %.4f m", before.Help.Landmark, before.Ellipse.Major.Metres(), got, said)
@@ -188,8 +188,8 @@ func TestFramesOfOneHoleTogether(t *testing.T) {
 		t.Fatal(err)
 	}
 	h, _ := a.Hole("B1")
-	d := resect.Place{Station: a.Rink.Apart(h.Station, got.Station), Height: got.Height - h.Height}
-	if len(got.Frames) != 3 || !got.Ellipse.Holds(d) {
+	d := resect.Site{Station: a.Rink.Apart(h.Station, got.Station), Height: got.Height - h.Height}
+	if len(got.Frames) != 3 || !holds(got.Ellipse, d) {
 		t.Errorf("%d frames, off by %v, ellipse %v", len(got.Frames), d, got.Ellipse)
 	}
 	wide := 0.0
@@ -215,13 +215,13 @@ func TestPortraitAndRoll(t *testing.T) {
 	turned := f
 	turned.Pixels, turned.Sensor, turned.Marks = [2]int{f.Pixels[1], f.Pixels[0]}, f.Sensor*unit.Length(f.Pixels[1])/unit.Length(f.Pixels[0]), nil
 	for _, m := range f.Marks { // the camera's right side turned up: what was right is below
-		turned.Marks = append(turned.Marks, resect.Mark{Landmark: m.Landmark, X: m.Y, Y: float64(f.Pixels[0]) - m.X})
+		turned.Marks = append(turned.Marks, resect.Pin{Landmark: m.Landmark, X: m.Y, Y: float64(f.Pixels[0]) - m.X})
 	}
 	got, err := resect.Solve(a, []resect.Frame{turned})
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := off(a, got.Place, p.place)
+	d := off(a, got.Site, p.place)
 	if roll := got.Frames[0].Roll.Degrees(); math.Abs(math.Abs(roll)-90) > 0.01 || math.Hypot(d.Station.Metres(), d.Height.Metres()) > 0.001 {
 		t.Errorf("roll %.3f deg, off by %v", roll, d)
 	}

@@ -49,7 +49,7 @@ func TestCamerasAgainstOpenCV(t *testing.T) {
 	for i, c := range ref.Cases {
 		f := resect.Frame{Pixels: ref.Pixels, Sensor: ref.Sensor * unit.Millimetre, Focal: resect.FocalExactly(c.Focal * unit.Millimetre)}
 		for _, m := range c.Marks {
-			f.Marks = append(f.Marks, resect.Mark{Landmark: m.Landmark, X: m.X, Y: m.Y})
+			f.Marks = append(f.Marks, resect.Pin{Landmark: m.Landmark, X: m.X, Y: m.Y})
 		}
 		got, err := resect.Solve(flush, []resect.Frame{f})
 		if err != nil {

@@ -32,8 +32,8 @@ func demo(t testing.TB) arena.Arena {
 type picture struct {
 	hole  string
 	shot  *frame.Shot
-	place resect.Place
-	marks []resect.Mark // all landmarks in the picture, exactly
+	place resect.Site
+	marks []resect.Pin // all landmarks in the picture, exactly
 }
 
 func take(t testing.TB, a arena.Arena, hole string, focal unit.Length, target geom.Vec3) picture {
@@ -65,32 +65,32 @@ func (p picture) back(a arena.Arena, metres float64) picture {
 		on = c.Eye
 	}
 	h, _ := a.Hole(p.hole)
-	p = picture{hole: p.hole, shot: &s, place: resect.Place{Station: h.Station + unit.Length(on.Sub(m.Origin).Dot(m.Along)), Height: unit.Length(on.Z)}}
+	p = picture{hole: p.hole, shot: &s, place: resect.Site{Station: h.Station + unit.Length(on.Sub(m.Origin).Dot(m.Along)), Height: unit.Length(on.Z)}}
 	px, py := float64(s.Pixels[0]), float64(s.Pixels[1])
 	for _, l := range resect.Landmarks(a) {
 		if x, y, _, ok := c.Project(l.At); ok && math.Abs(x) < 1 && math.Abs(y) < 1 {
-			p.marks = append(p.marks, resect.Mark{Landmark: l.Name, X: (1 + x) * px / 2, Y: (1 - y) * py / 2})
+			p.marks = append(p.marks, resect.Pin{Landmark: l.Name, X: (1 + x) * px / 2, Y: (1 - y) * py / 2})
 		}
 	}
 	return p
 }
 
-func (p picture) frame(focal resect.Focal, marks []resect.Mark) resect.Frame {
+func (p picture) frame(focal resect.Focal, marks []resect.Pin) resect.Frame {
 	return resect.Frame{Pixels: p.shot.Pixels, Sensor: p.shot.Sensor, Focal: focal, Marks: marks}
 }
 
 // some returns so many marks of the picture by chance, each off by a normal error.
-func (p picture) some(r *rand.Rand, n int, px float64) []resect.Mark {
-	var out []resect.Mark
+func (p picture) some(r *rand.Rand, n int, px float64) []resect.Pin {
+	var out []resect.Pin
 	for _, i := range r.Perm(len(p.marks))[:min(n, len(p.marks))] {
 		m := p.marks[i]
-		out = append(out, resect.Mark{Landmark: m.Landmark, X: m.X + px*r.NormFloat64(), Y: m.Y + px*r.NormFloat64()})
+		out = append(out, resect.Pin{Landmark: m.Landmark, X: m.X + px*r.NormFloat64(), Y: m.Y + px*r.NormFloat64()})
 	}
 	return out
 }
 
-func off(a arena.Arena, got, want resect.Place) resect.Place {
-	return resect.Place{Station: a.Rink.Apart(want.Station, got.Station), Height: got.Height - want.Height}
+func off(a arena.Arena, got, want resect.Site) resect.Site {
+	return resect.Site{Station: a.Rink.Apart(want.Station, got.Station), Height: got.Height - want.Height}
 }
 
 func TestExactMarksTellTheHoleExactly(t *testing.T) {
@@ -112,7 +112,7 @@ func TestExactMarksTellTheHoleExactly(t *testing.T) {
 						t.Errorf("%s %g mm toward x=%.1f, %d marks: %v", h.ID, focal, x, len(p.marks), err)
 						continue
 					}
-					d := off(a, got.Place, p.place)
+					d := off(a, got.Site, p.place)
 					if math.Hypot(d.Station.Metres(), d.Height.Metres()) > 0.001 || math.Abs((got.Frames[0].Focal-p.shot.Focal).Millimetres()) > 0.1 {
 						t.Errorf("%s %g mm toward x=%.1f, known %v: off by %.4f, %.4f m; focal %.3f mm; marks %d noise %g dof %g", h.ID, focal, x, f, d.Station, d.Height, got.Frames[0].Focal.Millimetres(), len(p.marks), got.Noise, got.FreedomDegrees)
 					}

@@ -103,7 +103,7 @@ func (b boards) begin(f Frame, at []geom.Vec3, two [][2]int, station, focal floa
 }
 
 // pairs returns the pairs of marks that lie farthest apart, so many at most.
-func pairs(marks []Mark) [][2]int {
+func pairs(marks []Pin) [][2]int {
 	var out [][2]int
 	for i := range marks {
 		for j := range i {
