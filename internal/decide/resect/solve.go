@@ -21,6 +21,7 @@ const (
 	forgiven    = 8     // standard deviations off a robust fit: left out at first
 	leastSigma  = 0.02  // px: nobody marks more finely
 	sigmaRounds = 4
+	mostLeftOut = 4 // of so many marks one may be left out
 )
 
 // Solve answers where the hole is that frames were taken through. What the marks cannot
@@ -160,7 +161,8 @@ func (m *model) settle(x []float64) bool {
 	return m.sigma < mostNoise*float64(m.frames[0].Pixels[0]) && math.Abs(x[atPan]) < math.Pi/2 && m.enough()
 }
 
-// enough reports whether every frame is left with marks that tell a camera.
+// enough reports whether every frame is left with marks that tell a camera, and with most
+// of its marks: any four or five fit some camera, if the others are left out.
 func (m *model) enough() bool {
 	in := make([][]geom.Vec3, len(m.frames))
 	for n, used := range m.used {
@@ -168,7 +170,13 @@ func (m *model) enough() bool {
 			in[i] = append(in[i], m.at[i][k])
 		}
 	}
-	return !slices.ContainsFunc(in, func(at []geom.Vec3) bool { return len(at) < LeastMarks || onOneLine(at) })
+	for i, f := range m.frames {
+		n := len(f.Marks)
+		if len(in[i]) < max(LeastMarks, n-max(1, n/mostLeftOut)) || onOneLine(in[i]) {
+			return false
+		}
+	}
+	return true
 }
 
 // rivals returns other fits that the marks cannot tell from the best.
