@@ -2,14 +2,10 @@ package main
 
 import (
 	"context"
-	"fmt"
-	"os"
-	"path/filepath"
 
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/decide/custody"
-	"example.org/rinkpane/internal/keep/store"
 	"example.org/rinkpane/internal/survey/arena"
 )
 
@@ -27,12 +23,7 @@ func (r record) of(ctx context.Context, doc *arena.Document) (custody.Approval, 
 	if r.folder == "" && r.dsn == "" {
 		return custody.Approval{}, nil
 	}
-	if r.dsn == "" { // a look makes no store
-		if _, err := os.Stat(filepath.Join(r.folder, store.FileName)); err != nil {
-			return custody.Approval{}, fmt.Errorf("--data: %w", plainPathError(err))
-		}
-	}
-	s, err := r.open(ctx)
+	s, err := r.look(ctx)
 	if err != nil {
 		return custody.Approval{}, err
 	}

@@ -46,7 +46,7 @@ func auditCommand(a *app) *cobra.Command {
 		if most < 0 {
 			return errors.New("--most: tell 1 entry or more, or 0 for all")
 		}
-		s, err := place.open(c.Context())
+		s, err := place.look(c.Context())
 		if err != nil {
 			return err
 		}

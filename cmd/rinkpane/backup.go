@@ -43,7 +43,7 @@ func backupCommand(a *app) *cobra.Command {
 		if err := mayWrite(out.path, out.force); err != nil {
 			return err
 		}
-		s, err := place.open(c.Context())
+		s, err := place.look(c.Context())
 		if err != nil {
 			return err
 		}

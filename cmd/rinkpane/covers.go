@@ -10,9 +10,9 @@ import (
 
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/decide/custody"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/store"
 	"example.org/rinkpane/internal/measure/form"
-	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/tell/wire"
 	"example.org/rinkpane/internal/tell/words"
 )
@@ -21,7 +21,8 @@ func coversCommand(a *app) *cobra.Command {
 	var place storePlace
 	var only, day string
 	var sheet labels
-	var pucks bool
+	var from source
+	var pucks, inspections bool
 	c := &cobra.Command{
 		Use:   "covers",
 		Short: "Show where every cover is, what is wrong, and how often something happened",
@@ -38,6 +39,8 @@ func coversCommand(a *app) *cobra.Command {
 	c.Flags().StringVar(&sheet.paper, "label-paper", "a4-24", "paper of the labels: a4-24, a4-14, letter-30 or letter-10")
 	c.Flags().StringVar(&sheet.atDesk, "desk-address", "", "the desk's address in the codes, as https://desk.example: a phone opens the page at the glass")
 	c.Flags().BoolVar(&pucks, "pucks", false, "also how many pucks to expect through each hole while it was open on the day")
+	c.Flags().BoolVar(&inspections, "inspections", false, "also when each hole must be inspected next, by the rule sets in force")
+	from.rulesFlag(c)
 	c.RunE = func(c *cobra.Command, _ []string) error {
 		if err := sheet.out.may(".pdf"); err != nil {
 			return err
@@ -46,7 +49,7 @@ func coversCommand(a *app) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		s, err := place.open(c.Context())
+		s, err := place.look(c.Context())
 		if err != nil {
 			return err
 		}
@@ -55,8 +58,11 @@ func coversCommand(a *app) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		if pucks {
-			if err := expectPucks(c.Context(), s, all); err != nil {
+		if pucks || inspections {
+			if err := from.outfit(a); err != nil {
+				return err
+			}
+			if err := ofPlans(c.Context(), s, from, all, pucks, inspections); err != nil {
 				return err
 			}
 		}
@@ -107,20 +113,28 @@ func minding(ctx context.Context, s *store.Store, only string, window custody.Wi
 	return out, nil
 }
 
-// expectPucks asks the guard of each arena's newest version what came through its holes.
-func expectPucks(ctx context.Context, s *store.Store, all []wire.Minding) error {
+// ofPlans tells what follows from the newest version of each arena: how many pucks came
+// through its holes, and when its holes must be inspected.
+func ofPlans(ctx context.Context, s *store.Store, from source, all []wire.Minding, pucks, inspections bool) error {
+	on := shelf.New(s, from.Maker, time.Now)
 	for i, m := range all {
-		v, err := s.Version(ctx, m.Arena, 0)
+		b, err := on.Open(ctx, m.Arena, 0)
 		if err != nil {
 			return fmt.Errorf("%s: %w", m.Arena, err)
 		}
-		doc, err := arena.Read(m.Arena+".yaml", strings.NewReader(v.Text))
+		plan, err := b.Arena.Check()
 		if err != nil {
 			return err
 		}
-		plan, err := doc.Check()
-		if err != nil {
-			return err
+		if inspections {
+			h, err := custody.ReadHistory(ctx, s, m.Arena)
+			if err != nil {
+				return err
+			}
+			all[i].Due = custody.InspectionsDue(h, plan, b.Maker.Rules)
+		}
+		if !pucks {
+			continue
 		}
 		guards, err := puck.Assess(ctx, plan, puck.DefaultOptions())
 		if err != nil {
@@ -140,6 +154,9 @@ func coversText(all []wire.Minding, zone *time.Location) string {
 		texts[i] = words.CoversText(m.Arena, m.Board, m.Rates, zone)
 		if len(m.Expected) > 0 {
 			texts[i] += words.ExpectedText(m.Expected)
+		}
+		if len(m.Due) > 0 {
+			texts[i] += words.DueText(m.Due, zone)
 		}
 	}
 	return strings.Join(texts, "\n")

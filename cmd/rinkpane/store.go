@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/keep/store"
+	"example.org/rinkpane/internal/measure/form"
 )
 
 // storePlace is where the desk keeps what happens, as the flags name it.
@@ -22,7 +23,7 @@ func (p *storePlace) flags(c *cobra.Command) {
 	c.Flags().StringVar(&p.dsn, "db", "", "keep everything in this PostgreSQL database instead: postgres://user@host/name")
 }
 
-// open opens the store, and makes the folder of the built-in one when it is absent.
+// open opens the store, and makes the built-in one and its folder when they are absent.
 func (p *storePlace) open(ctx context.Context) (*store.Store, error) {
 	if p.dsn != "" {
 		if p.folder != "" {
@@ -30,18 +31,37 @@ func (p *storePlace) open(ctx context.Context) (*store.Store, error) {
 		}
 		return store.OpenDSN(ctx, p.dsn)
 	}
-	folder := p.folder
-	if folder == "" {
-		var err error
-		if folder, err = dataFolder(); err != nil {
-			return nil, err
-		}
+	folder, err := p.inFolder()
+	if err != nil {
+		return nil, err
 	}
 	// Passwords' hashes lie in it: the folder is the user's own.
 	if err := os.MkdirAll(folder, 0o700); err != nil {
 		return nil, fmt.Errorf("--data: %w", plainPathError(err))
 	}
 	return store.OpenFolder(ctx, folder)
+}
+
+// look opens a store that is there already: who only reads makes none.
+func (p *storePlace) look(ctx context.Context) (*store.Store, error) {
+	if p.dsn == "" {
+		folder, err := p.inFolder()
+		if err != nil {
+			return nil, err
+		}
+		if _, err := os.Stat(filepath.Join(folder, store.FileName)); err != nil {
+			return nil, fmt.Errorf("--data: no desk keeps anything in %s (it holds no %s); name the folder that the desk was started with, or start one there: rinkpane desk --data FOLDER", form.Quote(folder), store.FileName)
+		}
+	}
+	return p.open(ctx)
+}
+
+// inFolder is the folder of the built-in store.
+func (p *storePlace) inFolder() (string, error) {
+	if p.folder != "" {
+		return p.folder, nil
+	}
+	return dataFolder()
 }
 
 // name says in a message where the store is, without what signs in to it.

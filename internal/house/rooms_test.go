@@ -153,6 +153,7 @@ var houseRooms = append([]room{
 
 	{name: "decide/custody", floor: 7.05, uses: []arrow{
 		{"answer/puck", "what comes through an open hole in an hour"},
+		{"answer/rules", "when a hole must be inspected again"},
 		{"measure/chance", "rates of incidents and how sure they differ"},
 		{"measure/form", "words to choose from"},
 		{"measure/unit", "measures and limits of an inspection"},

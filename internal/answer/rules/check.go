@@ -27,7 +27,8 @@ func (s Sets) Check(a arena.Arena) Report {
 	for i := range on.checks {
 		found := on.checks[i].all(all)
 		rep.Findings = append(rep.Findings, found...)
-		concerned[on.checks[i].set.ID] = concerned[on.checks[i].set.ID] || len(found) > 0
+		_, inService := on.checks[i].demand.(inspectionDue)
+		concerned[on.checks[i].set.ID] = concerned[on.checks[i].set.ID] || len(found) > 0 || inService && len(all) > 0
 	}
 	for _, id := range rep.RuleSets {
 		if !concerned[id] {

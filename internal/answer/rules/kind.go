@@ -32,7 +32,7 @@ func kinds() []kind {
 		mostInAllKind, mostPerCornerKind, stretchesKind, leastSeparationKind, holeToHoleKind, noOverlapKind,
 		holeSizeKind, sizeAtMostKind, holeLeastKind, heightRangeKind, cornerRadiusKind, edgeRoundingKind,
 		coverKind, tetherKind, inOnePaneKind, paneEdgeKind, paneCornerKind, cutOutShareKind, materialsKind,
-		tradeKind, forbiddenZonesKind, noOpeningKind,
+		tradeKind, forbiddenZonesKind, noOpeningKind, inspectionKind,
 	}
 }
 

@@ -53,9 +53,11 @@ func HistoryOf(events []Event) History {
 			out = append(out, Entry{now, when})
 		}
 	}
-	slices.SortFunc(out, func(a, b Entry) int { return cmp.Or(a.When.Compare(b.When), cmp.Compare(a.ID, b.ID)) })
+	slices.SortFunc(out, inOrder)
 	return out
 }
+
+func inOrder(a, b Entry) int { return cmp.Or(a.When.Compare(b.When), cmp.Compare(a.ID, b.ID)) }
 
 func earlier(a, b Event) bool {
 	return cmp.Or(a.At().Compare(b.At()), cmp.Compare(a.ID, b.ID)) < 0

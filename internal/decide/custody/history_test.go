@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"testing"
 	"time"
 
@@ -54,6 +55,21 @@ func TestHistoryDoesNotDependOnTheWay(t *testing.T) {
 		rand.New(rand.NewPCG(seed, 1)).Shuffle(len(again), func(i, j int) { again[i], again[j] = again[j], again[i] })
 		if got := custody.Fold(custody.HistoryOf(again), day, at(60)); !reflect.DeepEqual(got, want) {
 			t.Fatalf("in another order:\n%+v\nwant\n%+v", got, want)
+		}
+		var ledger custody.Ledger
+		came := slices.Clone(events)
+		rand.New(rand.NewPCG(seed, 2)).Shuffle(len(came), func(i, j int) { came[i], came[j] = came[j], came[i] })
+		for len(came) > 0 {
+			n := rapid.IntRange(1, len(came)).Draw(t, "at once")
+			before := ledger
+			held := slices.Clone(before.History)
+			ledger.Add(came[:n])
+			if came = came[n:]; !slices.Equal(before.History, held) {
+				t.Fatalf("a copy changed from\n%+v\nto\n%+v", held, before.History)
+			}
+			if want := custody.HistoryOf(ledger.Events); !reflect.DeepEqual(ledger.History, want) {
+				t.Fatalf("event by event:\n%+v\nwant\n%+v", ledger.History, want)
+			}
 		}
 	})
 }

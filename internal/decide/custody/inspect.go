@@ -4,9 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // Measured is a reading as an event holds it.
@@ -156,35 +159,42 @@ type Due struct {
 	Last time.Time // the last inspection, zero for none
 	By   time.Time // the day it is due
 	Why  string    // "never inspected", "days in service", "broken pane", "changed pane"
+	rules.Service
 }
 
-// Interval is how long an inspection holds: own choice, a season with its summer;
-// the rink operator's own rule governs.
-const Interval = 365 * 24 * time.Hour
-
-// InspectionsDue tells for each hole when its next inspection is due: at once when it
-// never was inspected, and after a broken or changed pane; else after the interval.
-func InspectionsDue(h History, holes []string, interval time.Duration) []Due {
+// InspectionsDue tells for each working hole when its next inspection is due by the rules
+// in force: at once when it never was inspected, and after what they name; else when the
+// last one holds no longer.
+func InspectionsDue(h History, a arena.Arena, force rules.Sets) []Due {
+	at := map[string]int{}
 	var out []Due
-	for _, hole := range holes {
-		d := Due{Hole: hole, Why: "never inspected"}
-		for _, e := range h {
-			switch f := e.Fact.(type) {
-			case Inspected:
-				if f.Hole == hole {
-					d = Due{hole, e.When, e.When.Add(interval), "days in service"}
-				}
-			case Incident:
-				if f.Hole == hole && f.What == BrokenPane {
-					d.By, d.Why = e.When, "broken pane"
-				}
-			case Replaced:
-				if f.Hole == hole {
-					d.By, d.Why = e.When, "changed pane"
-				}
+	on := force.On(a)
+	for i, hole := range a.Working() {
+		at[hole.ID] = i
+		out = append(out, Due{Hole: hole.ID, Why: "never inspected", Service: on.Service(hole)})
+	}
+	for _, e := range h {
+		switch f := e.Fact.(type) {
+		case Inspected:
+			if i, is := at[f.Hole]; is {
+				out[i].Last, out[i].By, out[i].Why = e.When, e.When.Add(out[i].Every), "days in service"
+			}
+		case Incident:
+			if i, is := at[f.Hole]; is && f.What == BrokenPane {
+				out[i].atOnce(e.When, rules.BrokenPane)
+			}
+		case Replaced:
+			if i, is := at[f.Hole]; is {
+				out[i].atOnce(e.When, rules.ChangedPane)
 			}
 		}
-		out = append(out, d)
 	}
 	return out
+}
+
+// atOnce makes an inspection due by what just happened, if the rules say so.
+func (d *Due) atOnce(now time.Time, c rules.Cause) {
+	if slices.Contains(d.After, c) && (d.By.IsZero() || now.Before(d.By)) {
+		d.By, d.Why = now, strings.ReplaceAll(string(c), "-", " ")
+	}
 }

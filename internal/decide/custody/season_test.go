@@ -6,7 +6,10 @@ import (
 	"testing"
 	"time"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/custody"
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 func season(until time.Time) custody.Season {
@@ -43,7 +46,11 @@ func TestDemoSeason(t *testing.T) {
 	if of := custody.ApprovalOf(h, strings.Repeat("0", 64)); of.Standing != custody.Approved || len(of.Replies) != 2 || of.On().IsZero() {
 		t.Errorf("approval %+v", of)
 	}
-	for _, d := range custody.InspectionsDue(h, season(until).Holes, custody.Interval) {
+	plan := arena.Arena{}
+	for _, id := range season(until).Holes {
+		plan.Holes = append(plan.Holes, glass.Hole{ID: id})
+	}
+	for _, d := range custody.InspectionsDue(h, plan, rules.Sets{}) {
 		if d.Why != "days in service" || !d.By.After(until) {
 			t.Errorf("due %+v", d)
 		}

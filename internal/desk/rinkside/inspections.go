@@ -19,8 +19,9 @@ import (
 type inspectionsPage struct {
 	servicePage
 	Due  []dueRow
-	Hole string // that the rest of the page is about; "" for none
-	Why  string // why it cannot be inspected; ""
+	Says []string // what the rules in force ask
+	Hole string   // that the rest of the page is about; "" for none
+	Why  string   // why it cannot be inspected; ""
 	Asks []ask
 	Sees []custody.Sight
 	Last *lastFound
@@ -66,11 +67,13 @@ func (d area) showInspections(w http.ResponseWriter, r *http.Request, status int
 	}
 	base.Message = message
 	page := inspectionsPage{servicePage: base, Hole: r.FormValue("hole"), Sees: custody.Sights(), Base: base.book.Version.Number}
-	holes, err := base.holes()
+	a, err := base.book.Arena.Check()
 	if err != nil {
 		return err
 	}
-	for _, due := range custody.InspectionsDue(base.record.History, holes, custody.Interval) {
+	all := custody.InspectionsDue(base.record.History, a, base.book.Maker.Rules)
+	page.Says = words.Services(all)
+	for _, due := range all {
 		_, last, _ := lastInspection(base.record.History, due.Hole)
 		page.Due = append(page.Due, dueRow{due, last.Verdict, !due.By.After(d.Now()), base.Address.Beside("/inspections", "hole", due.Hole)})
 	}

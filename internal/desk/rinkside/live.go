@@ -71,7 +71,7 @@ func (d area) follow(ctx context.Context, w *watch, arena string) {
 			if text, err = json.Marshal(d.now(rec)); err == nil {
 				w.latest.Store(&told{rec, text})
 				d.Shelf.Tell(bell(arena))
-				err = d.Keeper.Await(ctx, arena, rec.seq())
+				err = d.Keeper.Await(ctx, arena, rec.Seq())
 			}
 		}
 		if err == nil || ctx.Err() != nil {
@@ -121,7 +121,7 @@ func (d area) tellBoards(r *http.Request, to shell.Stream, p pass, on *watch, ne
 		if p.Link != nil && now.History.Revoked(*p.Link) {
 			return false
 		}
-		id := strconv.FormatInt(now.seq(), 10)
+		id := strconv.FormatInt(now.Seq(), 10)
 		if id == last {
 			return true
 		}

@@ -8,18 +8,7 @@ import (
 )
 
 // record is all that happened at an arena, up to an event.
-type record struct {
-	History custody.History
-	Events  []custody.Event // by Seq
-}
-
-// seq is the last event that the record holds.
-func (r record) seq() int64 {
-	if len(r.Events) == 0 {
-		return 0
-	}
-	return r.Events[len(r.Events)-1].Seq
-}
+type record = custody.Ledger
 
 // records reads each arena's events once, and then what came since.
 type records struct {
@@ -53,18 +42,16 @@ func (r *records) of(ctx context.Context, arena string) (record, error) {
 
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	fresh := k.Events
 	for {
-		some, err := r.keeper.Since(ctx, arena, record{Events: fresh}.seq(), readAtOnce)
+		some, err := r.keeper.Since(ctx, arena, k.Seq(), readAtOnce)
 		if err != nil {
 			return record{}, err
 		}
-		if fresh = append(fresh, some...); len(some) < readAtOnce {
-			break
+		if len(some) > 0 {
+			k.Add(some)
+		}
+		if len(some) < readAtOnce {
+			return k.record, nil
 		}
 	}
-	if len(fresh) > len(k.Events) {
-		k.record = record{custody.HistoryOf(fresh), fresh}
-	}
-	return k.record, nil
 }

@@ -3,6 +3,7 @@ package wire
 import (
 	"time"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/custody"
 )
 
@@ -13,11 +14,12 @@ type Minding struct {
 	Rates []custody.Rate
 	// Expected is told when it was asked for.
 	Expected []custody.Expected
+	Due      []custody.Due // inspections; likewise
 }
 
 // Covers encodes how covers stand, one list over all arenas. Names are the contract's.
 func Covers(all []Minding) Object {
-	var phases, covers, holes, alarms, rates, outliers, expected []Object
+	var phases, covers, holes, alarms, rates, outliers, expected, due []Object
 	for _, m := range all {
 		b := m.Board
 		phases = append(phases, Object{"arena", m.Arena, "day", b.Window.Date(), "phase", b.Phase, "since", moment(b.Began)})
@@ -41,12 +43,16 @@ func Covers(all []Minding) Object {
 			expected = append(expected, Object{"arena", m.Arena, "hole", e.Hole, "play_minutes", e.Play.Minutes, "play_pucks", e.Play.Expected, "play_pucks_high", e.Play.ExpectedHigh,
 				"practice_minutes", e.Practice.Minutes, "practice_pucks", e.Practice.Expected, "practice_pucks_high", e.Practice.ExpectedHigh})
 		}
+		for _, d := range m.Due {
+			due = append(due, Object{"arena", m.Arena, "hole", d.Hole, "last", moment(d.Last), "due", moment(d.By), "why", d.Why,
+				"every_days", d.Days(), "at_once_after", append([]rules.Cause{}, d.After...), "rules", append([]string{}, d.Rules...)})
+		}
 		for _, o := range custody.Outliers(m.Rates) {
 			outliers = append(outliers, Object{"arena", m.Arena, "hole", o.Hole, "incidents", o.Incidents, "open_hours", o.Open.Hours(),
 				"expected", o.Expected, "p", o.P, "p_adjusted", o.Adjusted, "above", o.Above()})
 		}
 	}
-	return Object{"covers", list(covers), "rates", list(rates), "phases", list(phases), "holes", list(holes), "alarms", list(alarms), "outliers", list(outliers), "expected", list(expected)}
+	return Object{"covers", list(covers), "rates", list(rates), "phases", list(phases), "holes", list(holes), "alarms", list(alarms), "outliers", list(outliers), "expected", list(expected), "inspections", list(due)}
 }
 
 func hole(arena string, h custody.Hole) Object {

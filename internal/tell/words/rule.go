@@ -26,6 +26,7 @@ var ruleTitles = map[string]string{
 	"trade-distance":   "The hole keeps what the trade asks of such a pane",
 	"forbidden-zones":  "The hole keeps out of closed zones",
 	"no-opening":       "There is no opening in the glass",
+	"inspection":       "The hole is inspected as often as asked for",
 }
 
 // RuleTitle says as a sentence what a rule of a kind asks.
