@@ -24,7 +24,7 @@ type Service struct {
 	Rules []string      // that ask it, as "set/rule"; empty where none does: [UsualService]
 }
 
-// Days is Every in days.
+// Days is Every as a count of days.
 func (s Service) Days() float64 { return s.Every.Hours() / day.Hours() }
 
 // UsualService is what holds where no rule in force says better: own choice, a season

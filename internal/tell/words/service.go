@@ -7,7 +7,6 @@ import (
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/custody"
-	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/tell/table"
 )
@@ -21,7 +20,7 @@ func Service(s rules.Service) string {
 		after = append(after, pane)
 	}
 	if len(after) > 0 {
-		text += ", and at once after a " + form.Choices(after) + " pane"
+		text += ", and at once after a " + strings.Join(after, " or ") + " pane"
 	}
 	if len(s.Rules) == 0 {
 		return "No rule set in force says when to inspect: a hole " + text + ", by our own choice. The rink operator's own rule governs."
