@@ -275,31 +275,6 @@ var houseRooms = append([]room{
 		{"answer/optics", "the exposure asked for"},
 	}},
 
-	{name: "desk/shelf", floor: 10.1, uses: []arrow{
-		{"measure/form", "a name that a document gives and the desk does not keep"},
-		{"survey/kit", "kits of the desk's own"},
-		{"answer/rules", "rule sets of the desk's own"},
-		{"survey/arena", "the documents on the shelf"},
-		{"survey/edit", "changes to them"},
-		{"decide/plan", "what follows from a document"},
-		{"survey/glass", "holes that are the same but for their ids"},
-		{"keep/revision", "versions, in a keeper that it does not know"},
-	}},
-	{name: "desk/parcel", floor: 10.15, uses: []arrow{
-		{"decide/custody", "what became of the revision"},
-		{"decide/plan", "the plan whose tables are packed"},
-		{"tell/wire", "tables for a spreadsheet"},
-		{"draw/folder", "the plan's folder"},
-		{"measure/unit", "files in the visitor's units"},
-		{"draw/sheet", "paper sizes, DXF"},
-		{"draw/cut", "the cut folder"},
-		{"draw/book", "the book"},
-		{"desk/shelf", "the version that is packed"},
-	}},
-	{name: "desk/door", floor: 10.1, uses: []arrow{
-		{"keep/people", "roles, passwords, and sessions in a register that it does not know"},
-	}},
-
 	{name: "draw/letter", floor: 9.3, uses: []arrow{
 		{"decide/choose", "the choice, and the step that is asked for"},
 		{"answer/fit", "the usual lens wide open"},
