@@ -172,6 +172,9 @@ var houseRooms = append([]room{
 		{"survey/glass", "holes that are cut"},
 		{"survey/kit", "the lenses that people bring"},
 		{"survey/play", "ends, phases and moments"},
+	}, needs: []arrow{
+		{"github.com/arran4/golang-ical", "the lines of calendars"},
+		{"github.com/teambition/rrule-go", "events that repeat"},
 	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
 		{"decide/resect", "where a hole truly stands"},

@@ -63,3 +63,6 @@ func (g Game) At(stage string) (at time.Time, ok bool) {
 	}
 	return time.Time{}, false
 }
+
+// Teams names both teams, the home team first.
+func (g Game) Teams() string { return g.Home + " v " + g.Away }

@@ -82,3 +82,12 @@ func parseEnds(s string) (play.Ends, error) {
 	}
 	return e, nil
 }
+
+// parsePeriods reads how many periods a game has.
+func parsePeriods(s string) (int, error) {
+	n, err := strconv.Atoi(s)
+	if err != nil || n < 1 || n > play.MostPeriods {
+		return 0, fmt.Errorf("%s; write a whole number from 1 to %d", form.Quote(s), play.MostPeriods)
+	}
+	return n, nil
+}

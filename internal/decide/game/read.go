@@ -30,7 +30,7 @@ type Files func(path string) (io.ReadCloser, error)
 
 var (
 	seasonFields = []string{"rinkpane", "name", "note", "arena", "kit", "holes", "closing", "move-cost", "whole-game",
-		"games", "people", "reservations", "closed", "requests", "seats"}
+		"schedule", "games", "people", "reservations", "closed", "requests", "seats"}
 	gameFields        = []string{"id", "series", "date", "start", "home", "away", "home-attacks", "periods", "times", "off"}
 	personFields      = []string{"id", "name", "outlet", "camera", "follows", "lenses", "works", "eye", "elbow", "cannot"}
 	reservationFields = []string{"holes", "for", "rule", "games", "periods"}
@@ -66,7 +66,7 @@ func Read(name string, in io.Reader, open Files) (Season, error) {
 		rd.MoveCost = move.Float(0, 1)
 	}
 	rd.WholeGame = form.Optional(m.At("whole-game"), form.YesNo)
-	if err := rd.games(m); err != nil {
+	if err := rd.games(m, open); err != nil {
 		return Season{}, err
 	}
 	rd.people(m.At("people"))

@@ -13,13 +13,16 @@ import (
 
 // games reads the schedule that the document names and the games that stand in it; one of
 // both adds to the schedule's what it says.
-func (rd *reader) games(m form.Map) error {
+func (rd *reader) games(m form.Map, open Files) error {
+	if err := rd.schedule(m.At("schedule"), open); err != nil || !m.OK() {
+		return err
+	}
 	if n := m.At("games"); n.Present() {
 		for _, item := range n.List(MaxGames) {
 			rd.game(item)
 		}
-	} else {
-		m.At("games").Failf("is missing; list the games")
+	} else if !m.Has("schedule") {
+		m.At("games").Failf("is missing; list the games, or name a schedule")
 	}
 	if !m.OK() {
 		return nil
@@ -130,11 +133,11 @@ func ends(n form.Node) play.Ends {
 // settle takes the ends that the arena knows for a game that says none, and counts the
 // game among the ids.
 func (rd *reader) settle(n form.Node, g *Game) {
-	if g.Ends == (play.Ends{}) {
+	if !g.Ends.Said() {
 		g.Ends, g.EndsAssumed = rd.Arena.Game.Ends, true
 	}
-	if g.Ends == (play.Ends{}) {
-		n.Failf("game %s says no ends: write home-attacks: B, the end that the home team plays toward in the first period, or game: {home-defends: A} in the arena", form.Quote(g.ID))
+	if !g.Ends.Said() {
+		n.Failf("game %s, %s, says no ends: write home-attacks: B, the end that the home team plays toward in the first period, or game: {home-defends: A} in the arena", form.Quote(g.ID), g.Teams())
 	}
 	if !has(rd.ids.games, g.ID) {
 		rd.ids.games = append(rd.ids.games, g.ID)

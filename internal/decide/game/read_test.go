@@ -49,7 +49,7 @@ func TestBadDocumentsAreRefused(t *testing.T) {
 		"unknown person":       {"who: ann,", "who: anne,", `games.yaml:18:11: requests[#1].who: no person is called "anne"; did you mean ann?`},
 		"unknown game":         {"[g1]", "[g9]", `games.yaml:20:23: requests[#3].games[#1]: no game or series is called "g9"; known: g1, g2 or cup`},
 		"unknown field":        {"firm: must", "frm: must", `unknown field "frm"; did you mean "firm"?`},
-		"no ends":              {"home-attacks: B, ", "", `game "g1" says no ends: write home-attacks: B`},
+		"no ends":              {"home-attacks: B, ", "", `game "g1", Herons v Otters, says no ends: write home-attacks: B`},
 		"a wrong end":          {"home-attacks: B,", "home-attacks: C,", `"C" is no end; write A or B`},
 		"no date":              {"date: 2026-11-28", "date: 28.11.2026", `games[g1].date: "28.11.2026" is no date; write year, month and day, as 2026-11-28`},
 		"no time":              {`start: "19:00", home: Herons, away: Otters`, `start: "7 pm", home: Herons, away: Otters`, `"7 pm" is no time of day`},

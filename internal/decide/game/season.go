@@ -28,6 +28,7 @@ type Season struct {
 	Games        []Game // in the order of their starts, then ids
 	Requests     []Request
 	Fixed        []Fixed
+	Passed       []string // entries of the schedule that are no games, each with its place
 }
 
 // Person returns the person of an id.

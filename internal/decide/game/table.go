@@ -44,6 +44,10 @@ const (
 // Score scores holes of an arena for sets of lenses, each by ids of the kit in its order.
 // Errors: those of package sight and of the sampler, ctx's.
 func Score(ctx context.Context, a arena.Arena, k kit.Kit, holes []string, bags [][]string) (*Table, error) {
+	return score(ctx, a, k, holes, bags, tableMoments)
+}
+
+func score(ctx context.Context, a arena.Arena, k kit.Kit, holes []string, bags [][]string, moments int) (*Table, error) {
 	t := &Table{holes: map[string]int{}, bags: map[string][]shown{}}
 	var openings []glass.Hole
 	for i, id := range holes {
@@ -57,7 +61,7 @@ func Score(ctx context.Context, a arena.Arena, k kit.Kit, holes []string, bags [
 	for half, first := range []int{+1, -1} {
 		playing := a.Playing()
 		playing.Game.Ends = play.EndsFrom(first)
-		set, err := play.Sample(ctx, a.Rink, playing, tableSeed+uint64(half), tableMoments)
+		set, err := play.Sample(ctx, a.Rink, playing, tableSeed+uint64(half), moments)
 		if err != nil {
 			return nil, err
 		}

@@ -13,6 +13,9 @@ type Ends [MostPeriods]int8
 // B, -1 for A) and ends change after every period.
 func EndsFrom(first int) Ends { return Ends{int8(first)} }
 
+// Said reports whether anybody said toward which end the home team begins.
+func (e Ends) Said() bool { return e[0] != 0 }
+
 // Attacks returns the end (+1 for B, -1 for A) toward which a team (0 home, 1 away) plays
 // in a period, counted from 1.
 func (e Ends) Attacks(team, period int) int {
