@@ -119,4 +119,3 @@ func (rd *reader) schedule(n form.Node, open Files) error {
 		return err
 	})
 }
-
