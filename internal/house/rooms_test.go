@@ -128,7 +128,6 @@ var houseRooms = append([]room{
 	{name: "decide/solve", floor: 6.9, needs: []arrow{
 		{"gonum.org/v1/gonum", "fast sums of rows in the simplex"},
 	}},
-	{name: "decide/seat", floor: 6.95},
 	{name: "decide/cost", floor: 6.9, uses: []arrow{
 		{"measure/form", "reads the user's costs strictly"},
 		{"survey/glass", "panes by material and size"},
@@ -160,21 +159,6 @@ var houseRooms = append([]room{
 		{"survey/glass", "a hole that is cut now"},
 		{"survey/arena", "the hole that was measured"},
 		{"survey/edit", "the edits that take measures over"},
-	}},
-	{name: "decide/game", floor: 7.06, uses: []arrow{
-		{"answer/sight", "the scores that worth is made of"},
-		{"decide/choose", "at what heights somebody works, what counts as seen"},
-		{"decide/seat", "the seating problem that a game is"},
-		{"measure/form", "reads the document strictly"},
-		{"measure/say", "what speaks for a hole, in no units yet"},
-		{"measure/unit", "room for elbows"},
-		{"survey/arena", "the rink and its holes"},
-		{"survey/glass", "holes that are cut"},
-		{"survey/kit", "the lenses that people bring"},
-		{"survey/play", "ends, phases and moments"},
-	}, needs: []arrow{
-		{"github.com/arran4/golang-ical", "the lines of calendars"},
-		{"github.com/teambition/rrule-go", "events that repeat"},
 	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
 		{"decide/resect", "where a hole truly stands"},
@@ -376,4 +360,4 @@ var houseRooms = append([]room{
 		{"answer/fit", "what the hole does to light"},
 		{"answer/frame", "where the lens stands, and from where to where it looks"},
 	}},
-}, slices.Concat(keepRooms, deskRooms, learnRooms)...)
+}, slices.Concat(nightRooms, keepRooms, deskRooms, learnRooms)...)

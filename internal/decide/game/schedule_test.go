@@ -147,7 +147,7 @@ func TestBadCalendarsAreRefused(t *testing.T) {
 		"a wrong sequence":   {event("DTSTART:20261128T190000\nSEQUENCE:one"), `x.ics:8:10: SEQUENCE: "one" is no count`},
 		"many at once":       {event("DTSTART:20261128T190000\nRECURRENCE-ID;RANGE=THISANDFUTURE:20261128T190000"), "RANGE changes many instances at once"},
 		"cut short":          {strings.TrimSuffix(event("DTSTART:20261128T190000"), "END:VCALENDAR\r\n"), "ends before VCALENDAR does"},
-		"crossed ends":       {calendar("BEGIN:VEVENT\nEND:VTODO"), `x.ics:5: "VTODO" ends where VEVENT should`},
+		"crossed ends":       {calendar("BEGIN:VEVENT\nEND:VJOURNAL"), `x.ics:5: "VJOURNAL" ends where VEVENT should`},
 		"binary":             {"BEGIN:VCALENDAR\n\x00", "is no UTF-8 text"},
 	} {
 		_, err := ReadSchedule("x.ics", strings.NewReader(c.text))
