@@ -11,7 +11,7 @@ type Night struct {
 	Fixed []Seat // given by hand: they stay, and the rest is solved around them
 	Kept  []Kept // holes that only some may have
 	// Move is what it costs to change holes between two periods in a row, in the
-	// unit of Worth; 0 or more.
+	// unit of Worth; 0 or more, and for nobody more than their best night is worth.
 	Move float64
 	// Whole says that everybody keeps one hole from the first period to the last.
 	Whole bool

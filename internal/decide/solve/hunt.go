@@ -21,8 +21,10 @@ type hunt struct {
 	parts  int // of the worth
 
 	lp     *simplex
-	firm   int   // stated rows, which stay
-	rows   []Cut // of the other rows
+	firm   int       // stated rows, which stay
+	stated []int     // where each of the program's rows stands among them, -1 for one that cannot bind
+	prices []float64 // of the program's rows, see Result
+	rows   []Cut     // of the other rows
 	rootLo []float64
 	rootHi []float64
 	moved  []int // variables whose boxes a branch has changed
@@ -127,8 +129,10 @@ func newHunt(s *Solver, q *Program, tell Progress) *hunt {
 func (h *hunt) addRows() {
 	for _, r := range h.q.Rows {
 		if r.Most == 0 || r.Least == 0 && r.Most >= len(r.Columns) {
+			h.stated = append(h.stated, -1)
 			continue
 		}
+		h.stated = append(h.stated, len(h.lp.rows))
 		h.addCount(r)
 	}
 	h.classes = len(h.members)
@@ -248,7 +252,7 @@ func (h *hunt) bound() float64 {
 }
 
 func (h *hunt) result() Result {
-	res := Result{Set: h.best, Nodes: h.count, Cuts: h.drawn, Bound: h.bound(), Status: Optimal}
+	res := Result{Set: h.best, Nodes: h.count, Cuts: h.drawn, Bound: h.bound(), Prices: h.prices, Status: Optimal}
 	if h.best != nil {
 		res.Value = h.value
 	}

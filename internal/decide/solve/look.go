@@ -36,6 +36,9 @@ func (h *hunt) look(ctx context.Context, nd node) {
 			return
 		}
 		bound = h.proved()
+		if nd.branch == nil {
+			h.keepPrices()
+		}
 		nd.bound = min(nd.bound, bound)
 		if nd.bound <= h.value+Tolerance {
 			return

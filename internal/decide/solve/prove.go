@@ -42,6 +42,16 @@ func (h *hunt) proved() float64 {
 	return sum
 }
 
+// keepPrices notes what the root's relaxation would pay for one more of each row.
+func (h *hunt) keepPrices() {
+	h.prices = make([]float64, len(h.stated))
+	for r, at := range h.stated {
+		if at >= 0 {
+			h.prices[r] = h.lp.price(at)
+		}
+	}
+}
+
 // decide fixes the columns that a bound just proved decides: choosing one
 // whose rest is below zero lowers the bound by as much, and so does leaving one
 // whose rest is above; where that falls to the best value found, no better set

@@ -27,6 +27,10 @@ type Result struct {
 	Bound  float64 // no set is better than this, without unit
 	Nodes  int     // parts of the search that were looked at
 	Cuts   int     // linear bounds that were drawn
+	// Prices are what one more of each row would be worth in the relaxation of the
+	// whole program, by row, without unit: whoever knows the program can bound it
+	// with them again.
+	Prices []float64
 }
 
 // Gap returns how far the bound lies above the value as a share of the bound,
