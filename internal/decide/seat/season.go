@@ -25,6 +25,7 @@ type Season struct {
 	Rule   Rule
 	Nights []Seating
 	Ledger Ledger
+	Course []Spread // after each night
 	// Proved counts how nights were proved, by the level rule only.
 	Proved map[Proved]int
 	// mean is each one's weight over the nights they asked for, added up.
@@ -59,7 +60,8 @@ func Run(ctx context.Context, nights []Night, rule Rule, seed uint64, tell func(
 			s.mean[o.Who] += o.Weight
 		}
 		s.Ledger.Enter(n, night)
-		if s.Nights = append(s.Nights, night); tell != nil {
+		s.Nights = append(s.Nights, night)
+		if s.Course = append(s.Course, s.Spread()); tell != nil {
 			tell(i + 1)
 		}
 	}

@@ -71,12 +71,16 @@ func PriceOf(ctx context.Context, n *Night, l *Ledger, s Seating, wish []Seat) (
 	if err != nil {
 		return Price{}, err
 	}
-	return Price{Wish: wish, With: with, Nights: s.Proof.Value - with.Proof.Value, Worth: s.Value - with.Value, Change: Changes(s, with, len(n.Worth))}, nil
+	return Price{Wish: wish, With: with, Nights: s.Proof.Value - with.Proof.Value, Worth: s.Value - with.Value, Change: Changes(s, with)}, nil
 }
 
 // Changes lists whose seats differ between two seatings of the same requests, the
 // greatest loss first.
-func Changes(from, to Seating, periods int) (out []Change) {
+func Changes(from, to Seating) (out []Change) {
+	periods := 0
+	for _, s := range slices.Concat(from.Seats, to.Seats) {
+		periods = max(periods, s.Period)
+	}
 	for i, o := range from.People {
 		c := Change{Who: o.Who, From: from.Holes(o.Who, periods), To: to.Holes(o.Who, periods), By: to.People[i].Worth - o.Worth}
 		if !slices.Equal(c.From, c.To) {
