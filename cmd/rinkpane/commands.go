@@ -26,6 +26,7 @@ func commands(a *app) []*cobra.Command {
 		bookCommand(a),
 		planCommand(a),
 		inspectCommand(a),
+		seatCommand(a),
 		coversCommand(a),
 		resectCommand(a),
 		deskCommand(a),

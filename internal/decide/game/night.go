@@ -9,7 +9,7 @@ func (s Season) Night(t *Table, g Game) seat.Night {
 	asks := s.Asks(g)
 	n := seat.Night{Game: g.ID, Holes: s.Holes, Move: s.MoveCost, Whole: s.WholeGame, Kept: s.kept(g, asks)}
 	for _, a := range asks {
-		n.Asks = append(n.Asks, seat.Ask{Who: a.ID, Must: a.Must, Late: a.Late, NoShow: a.NoShow})
+		n.Asks = append(n.Asks, seat.Ask{Who: a.ID, Must: a.Must, Late: a.Late, NoShow: a.NoShow, Asked: a.Asked})
 	}
 	for period := 1; period <= g.Periods; period++ {
 		rows := make([][]float64, len(asks))

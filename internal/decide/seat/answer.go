@@ -13,7 +13,6 @@ type Question struct {
 	Wish    []Seat // with Only: what these seats would cost the others
 	Compare bool   // the season by other rules, and what no rule passes
 	Seed    uint64 // of the lottery
-	Tell    func(done int)
 }
 
 // Answer is a season seated by the level rule, and what else was asked.
@@ -52,7 +51,7 @@ func Solve(ctx context.Context, nights []Night, q Question) (a Answer, err error
 		}
 		nights = nights[:i+1]
 	}
-	if a.Season, err = Run(ctx, nights, Level, q.Seed, q.Tell); err != nil {
+	if a.Season, err = Run(ctx, nights, Level, q.Seed); err != nil {
 		return a, err
 	}
 	if q.Only != "" {
@@ -64,7 +63,7 @@ func Solve(ctx context.Context, nights []Night, q Question) (a Answer, err error
 	others := slices.DeleteFunc(Rules(), func(r Rule) bool { return r == Level })
 	a.Compare = make([]Season, len(others))
 	if err = cores.Try(len(others), func(i int) (err error) {
-		a.Compare[i], err = Run(ctx, nights, others[i], q.Seed, nil)
+		a.Compare[i], err = Run(ctx, nights, others[i], q.Seed)
 		return err
 	}); err == nil {
 		a.Ceiling, err = a.Season.Ceiling(ctx, nights)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/rinkpane/internal/measure/form"
 )
@@ -84,8 +85,14 @@ func unknown(what, name string, known []string) error {
 	if near := form.Nearest(name, known); near != "" {
 		return fmt.Errorf("no %s %s; the nearest is %s", what, form.Quote(name), near)
 	}
+	if len(known) > mostNamed {
+		return fmt.Errorf("no %s %s; there are %s and %d more", what, form.Quote(name), strings.Join(known[:mostNamed], ", "), len(known)-mostNamed)
+	}
 	return fmt.Errorf("no %s %s; there is %s", what, form.Quote(name), form.Choices(known))
 }
+
+// mostNamed is how many names a message lists.
+const mostNamed = 12
 
 func (n *Night) knownPeriod(period, least int) error {
 	if period >= least && period <= len(n.Worth) {

@@ -1,5 +1,7 @@
 package seat
 
+import "time"
+
 // Night is one game's holes and the people who ask for them.
 type Night struct {
 	Game  string
@@ -27,6 +29,8 @@ type Ask struct {
 	Must   bool // firm: goes before every wish
 	Late   bool // came after the closing time: is seated in what the others leave
 	NoShow bool // known after the game: was given a seat and did not come
+	// Asked is when they asked, which counts for first come, first served only.
+	Asked time.Time
 }
 
 // Seat says who works a hole in a period.

@@ -2,14 +2,13 @@ package seat
 
 import (
 	"fmt"
-	"iter"
 
 	"example.org/rinkpane/internal/measure/form"
 )
 
 // queue seats a night by turns: firm requests in time, then wishes in time, then
 // who came late; among each in the order given. Each takes the best that is left.
-func (r *room) queue(asks iter.Seq[int]) Seating {
+func (r *room) queue(asks []int) Seating {
 	all := make([]way, len(r.who))
 	weight := make([]float64, len(r.who))
 	person := make([]int, len(r.who))
@@ -28,7 +27,7 @@ func (r *room) queue(asks iter.Seq[int]) Seating {
 	}
 	turn := newWays[float64](r.periods, r.holes)
 	for _, group := range []Ask{{Must: true}, {}, {Late: true, Must: true}, {Late: true}} {
-		for k := range asks {
+		for _, k := range asks {
 			if a := r.night.Asks[k]; a.Must != group.Must || a.Late != group.Late {
 				continue
 			}

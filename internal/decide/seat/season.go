@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"example.org/rinkpane/internal/measure/cores"
 )
 
 // Rule is by what rule a season's nights are seated.
@@ -33,8 +35,7 @@ type Season struct {
 }
 
 // Run seats a season from its first night to its last. The seed is for the lottery.
-// Tell, which may be nil, hears how many nights are seated.
-func Run(ctx context.Context, nights []Night, rule Rule, seed uint64, tell func(done int)) (Season, error) {
+func Run(ctx context.Context, nights []Night, rule Rule, seed uint64) (Season, error) {
 	s := Season{Rule: rule, Proved: map[Proved]int{}, mean: map[string]float64{}}
 	draw := rand.New(rand.NewPCG(seed, uint64(len(nights))))
 	for i := range nights {
@@ -49,9 +50,9 @@ func Run(ctx context.Context, nights []Night, rule Rule, seed uint64, tell func(
 			night = r.assign(ctx, s.Ledger.weights(n))
 			s.Proved[night.Proof.By]++
 		case FirstCome:
-			night = r.queue(slices.Values(asWritten(len(n.Asks))))
+			night = r.queue(arrival(n))
 		default:
-			night = r.queue(slices.Values(draw.Perm(len(n.Asks))))
+			night = r.queue(draw.Perm(len(n.Asks)))
 		}
 		if ctx.Err() != nil {
 			return s, ctx.Err()
@@ -61,18 +62,19 @@ func Run(ctx context.Context, nights []Night, rule Rule, seed uint64, tell func(
 		}
 		s.Ledger.Enter(n, night)
 		s.Nights = append(s.Nights, night)
-		if s.Course = append(s.Course, s.Spread()); tell != nil {
-			tell(i + 1)
-		}
+		s.Course = append(s.Course, s.Spread())
+		cores.Tell(ctx, "seating games by "+string(rule), float64(i+1)/float64(len(nights)))
 	}
 	return s, nil
 }
 
-func asWritten(n int) []int {
-	out := make([]int, n)
+// arrival returns the requests in the order in which they came.
+func arrival(n *Night) []int {
+	out := make([]int, len(n.Asks))
 	for i := range out {
 		out[i] = i
 	}
+	slices.SortStableFunc(out, func(a, b int) int { return n.Asks[a].Asked.Compare(n.Asks[b].Asked) })
 	return out
 }
 

@@ -45,6 +45,9 @@ const (
 	MustFirst Why = "must"    // firm requests have all that they could work
 )
 
+// Whys lists all reasons.
+func Whys() []Why { return []Why{NoHole, KeptAll, MustFirst, Others, CameLate} }
+
 // Proof says how sure it is that no seating is better. Value and Bound count
 // weighted nights: each person's share times their weight.
 type Proof struct {

@@ -66,7 +66,7 @@ func Outcomes() table.Fields[seat.Outcome] {
 		numbered("periods", "periods", func(o seat.Outcome) string { return fmt.Sprint(o.Periods) }),
 		explained(share("of their best", "share", seat.Outcome.Share), "what they have of the best that they could have had alone"),
 		explained(numbered("counts", "weight", func(o seat.Outcome) string { return fmt.Sprintf("%.3g", o.Weight) }), "how much their night counts by the ledger: half for each night further ahead"),
-		left("", "why", func(o seat.Outcome) string { return string(o.Why) }),
+		left("no seat", "why", func(o seat.Outcome) string { return string(o.Why) }),
 	}
 }
 
@@ -74,23 +74,35 @@ func Outcomes() table.Fields[seat.Outcome] {
 func (p *page) night(n seat.Seating) {
 	p.say("%s\n\n%s\n", n.Game, SeatTable(n).Text())
 	p.say("%s\n", Outcomes().Of("", n.People, unit.Metric).Text())
-	for _, o := range n.People {
-		if o.Why != "" {
-			p.lines(NoSeat(o))
-		}
-	}
+	p.lines("counts: how much their night counts by the season's ledger; who is a night further ahead counts half.")
+	p.lines(NoSeats(n)...)
 	p.lines(SeatProof(n.Proof))
 }
 
-// NoSeat says why somebody has no seat.
-func NoSeat(o seat.Outcome) string {
-	return fmt.Sprintf("No seat for %s: %s.", o.Who, map[seat.Why]string{
+// NoSeats says who has no seat, and why.
+func NoSeats(n seat.Seating) (out []string) {
+	for _, why := range seat.Whys() {
+		var who []string
+		for _, o := range n.People {
+			if o.Why == why {
+				who = append(who, o.Who)
+			}
+		}
+		if len(who) > 0 {
+			out = append(out, fmt.Sprintf("No seat for %s: %s.", say.Names(who), whyWords(why)))
+		}
+	}
+	return out
+}
+
+func whyWords(why seat.Why) string {
+	return map[seat.Why]string{
 		seat.NoHole:    "there is no hole that they can work",
 		seat.KeptAll:   "the holes that they can work are kept for others",
-		seat.CameLate:  "they asked after the closing time, and the others have every hole that they can work",
+		seat.CameLate:  "asked after the closing time, and the others have every hole that they can work",
 		seat.MustFirst: "firm requests have every hole that they can work",
-		seat.Others:    "more ask than there are holes, and the night is worth more to all with the others, each weighed by the season's ledger",
-	}[o.Why])
+		seat.Others:    "more ask than there are holes, and all together have more of the night this way, each counted by the season's ledger",
+	}[why]
 }
 
 // SeatProof says how sure it is that no seating is better.
@@ -127,7 +139,7 @@ func WishPrice(p seat.Price) []string {
 	if len(p.Change) == 0 {
 		return []string{"The wish costs nothing: it is so already."}
 	}
-	out := []string{fmt.Sprintf("The wish %s costs %s of a night of all together.", wishWords(p.Wish), small(p.Nights))}
+	out := []string{fmt.Sprintf("The wish, %s, costs all together %s of a night.", wishWords(p.Wish), small(p.Nights))}
 	for _, c := range p.Change {
 		verb := "gains"
 		if c.By < 0 {
@@ -138,10 +150,19 @@ func WishPrice(p seat.Price) []string {
 	return out
 }
 
+// wishWords tells a wish, periods of one person at one hole together.
 func wishWords(wish []seat.Seat) string {
 	var parts []string
-	for _, w := range wish {
-		parts = append(parts, fmt.Sprintf("%s at %s in period %d", w.Who, w.Hole, w.Period))
+	for i := 0; i < len(wish); {
+		w, periods := wish[i], []string{}
+		for ; i < len(wish) && wish[i].Who == w.Who && wish[i].Hole == w.Hole; i++ {
+			periods = append(periods, fmt.Sprint(wish[i].Period))
+		}
+		word := "period"
+		if len(periods) > 1 {
+			word = "periods"
+		}
+		parts = append(parts, fmt.Sprintf("%s at %s in %s %s", w.Who, w.Hole, word, say.Names(periods)))
 	}
 	return say.Names(parts)
 }

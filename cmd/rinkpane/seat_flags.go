@@ -1,0 +1,53 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/rinkpane/internal/decide/game"
+	"example.org/rinkpane/internal/decide/seat"
+	"example.org/rinkpane/internal/measure/form"
+)
+
+// seats reads what --fix and --wish say of the game that is told: WHO HOLE, for every
+// period that they ask for, or WHO HOLE PERIOD.
+func (f seatFlags) seats(s game.Season, flag string, said []string) (out []seat.Seat, err error) {
+	g, known := s.Game(f.game)
+	if !known {
+		return nil, nil // seat.Solve names the nearest
+	}
+	asks := s.Asks(g)
+	for _, text := range said {
+		words := strings.Fields(text)
+		if len(words) < 2 || len(words) > 3 {
+			return nil, fmt.Errorf("--%s %s: write who, a hole and perhaps a period, as 'ann B1' or 'ann B1 2'", flag, form.Quote(text))
+		}
+		var ids []string
+		for _, a := range asks {
+			ids = append(ids, a.ID)
+		}
+		if err := knownID(flag, "person who asks for game "+g.ID, words[0], ids); err != nil {
+			return nil, err
+		}
+		if err := knownID(flag, "hole that is given", words[1], s.Holes); err != nil {
+			return nil, err
+		}
+		ask := asks[slices.Index(ids, words[0])]
+		first, last := 1, g.Periods
+		if len(words) == 3 {
+			if first, err = strconv.Atoi(words[2]); err != nil || first < 1 || first > g.Periods {
+				return nil, fmt.Errorf("--%s %s: no period %s; the game has 1 to %d", flag, form.Quote(text), form.Quote(words[2]), g.Periods)
+			}
+			last = first
+		}
+		for p := first; p <= last; p++ {
+			if first < last && !ask.Wants(p) {
+				continue
+			}
+			out = append(out, seat.Seat{Period: p, Hole: words[1], Who: words[0]})
+		}
+	}
+	return out, nil
+}
