@@ -28,6 +28,7 @@ type seatFlags struct {
 	seed      uint64
 	fix, wish []string
 	plot      target
+	changed   string
 }
 
 func seatCommand(a *app) *cobra.Command {
@@ -56,6 +57,7 @@ and how even any rule could be.`,
 	fl.Uint64Var(&f.seed, "seed", 1, "seed of what is drawn: the lottery, and the games of --games")
 	fl.StringArrayVar(&f.fix, "fix", nil, "with --game: give a seat by hand, as 'ann B1' or 'ann B1 2' for period 2; repeat it for more")
 	fl.StringArrayVar(&f.wish, "wish", nil, "with --game: say what a seat would cost the others, written as for --fix")
+	fl.StringVar(&f.changed, "changed", "", "list the seats that a changed plan of the arena, in this file, touches: nothing is moved")
 	f.plot.flags(c, "plot", "with --season: draw the shares game by game to this file (.svg or .png)")
 	return c
 }
@@ -90,14 +92,18 @@ func runSeat(ctx context.Context, a *app, path string, f seatFlags) error {
 		return err
 	}
 	var season game.Season
-	if err := withInput(a, path, func(name string, r io.Reader) (err error) {
+	err := withInput(a, path, func(name string, r io.Reader) (err error) {
 		season, err = game.Read(name, r, beside(filepath.Dir(path)))
 		return err
-	}); err != nil {
+	})
+	if err != nil {
 		return err
 	}
 	ctx, done := a.watched(ctx)
 	defer done()
+	if season.Arena.Units, err = a.system(season.Arena.Units); err != nil {
+		return err
+	}
 	table, err := season.Score(ctx)
 	if err != nil {
 		return err
@@ -111,13 +117,18 @@ func runSeat(ctx context.Context, a *app, path string, f seatFlags) error {
 	if err != nil {
 		return err
 	}
+	if f.changed != "" {
+		if err := f.touch(a, season, &answer); err != nil {
+			return err
+		}
+	}
 	done()
 	if f.plot.path != "" {
 		if err := f.plot.draw(a, chart.Shares(slices.Concat([]seat.Season{answer.Season}, answer.Compare)).Draw(plotWidthMM, plotHeightMM)); err != nil {
 			return err
 		}
 	}
-	return a.print(wire.Seats(answer), func() string { return words.SeatsText(answer) })
+	return a.print(wire.Seats(answer), func() string { return words.SeatsText(answer, season.Arena.Units) })
 }
 
 // The plot's size in millimetres.

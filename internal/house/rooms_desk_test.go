@@ -223,6 +223,8 @@ var deskRooms = []room{
 		{"keep/people", "the register of who may sign in"},
 	}},
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"decide/game", "the games document"},
+		{"decide/seat", "who works which hole"},
 		{"decide/resect", "marks in frames"},
 		{"draw/label", "labels of covers"},
 		{"decide/custody", "covers of a day"},

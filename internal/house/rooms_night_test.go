@@ -2,7 +2,12 @@ package house
 
 // nightRooms are the rooms of game night.
 var nightRooms = []room{
-	{name: "decide/seat", floor: 6.95},
+	{name: "decide/seat", floor: 6.95, uses: []arrow{
+		{"decide/solve", "the search of what prices leave open"},
+		{"measure/cores", "nights shared over the cores, how far a season is"},
+		{"measure/form", "the nearest name to one that is unknown"},
+		{"measure/unit", "how far a hole has moved"},
+	}},
 	{name: "decide/game", floor: 7.06, uses: []arrow{
 		{"answer/sight", "the scores that worth is made of"},
 		{"decide/choose", "at what heights somebody works, what counts as seen"},

@@ -161,6 +161,7 @@ var houseRooms = append([]room{
 		{"survey/edit", "the edits that take measures over"},
 	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
+		{"decide/seat", "seats, ledgers, prices of wishes"},
 		{"decide/resect", "where a hole truly stands"},
 		{"decide/custody", "covers, alarms, rates"},
 		{"answer/optics", "marks of shutter, stop and ISO"},
@@ -206,6 +207,7 @@ var houseRooms = append([]room{
 		{"golang.org/x/image", "stretches a picture over a part of another"},
 	}},
 	{name: "draw/chart", floor: 8.3, uses: []arrow{
+		{"decide/seat", "how even a season was"},
 		{"decide/plan", "the plan and the choice that are drawn"},
 		{"answer/sight", "the reach map"},
 		{"answer/puck", "sectors to keep clear"},
@@ -298,6 +300,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/wire", floor: 7.3, uses: []arrow{
+		{"decide/seat", "seats, ledgers, prices of wishes"},
 		{"decide/resect", "where a hole truly stands"},
 		{"decide/custody", "covers, alarms, rates"},
 		{"answer/optics", "exposures"},

@@ -22,6 +22,7 @@ type Answer struct {
 	Next    *Seating // the second best seating of that game; nil when there is none
 	Price   *Price
 	Compare []Season // by the other rules
+	Redo    []Redo   // seats that a changed plan touches, where one was given
 	// Ceiling is the share, in [0, 1], that the worst off can have at most by any rule;
 	// below zero where it was not asked for.
 	Ceiling float64

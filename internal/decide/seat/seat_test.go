@@ -194,8 +194,8 @@ func TestAThousandPeople(t *testing.T) {
 
 // Seats that a changed plan touches are listed; nothing else is.
 func TestStale(t *testing.T) {
-	was := map[string]seat.Place{"a": {Along: 1, Height: 1.5}, "b": {Along: 50, Height: 1.5}, "c": {Along: 9}, "d": {Along: 20}, "e": {Along: 30}, "f": {Along: 40, Height: 1.5}}
-	is := map[string]seat.Place{"a": {Along: 159.9, Height: 1.5}, "b": {Along: 50.1, Height: 1.5}, "c": {Along: 9, Off: true}, "d": {Along: 20, Refused: true}, "f": {Along: 40, Height: 1.2}}
+	was := map[string]seat.Standing{"a": {Along: 1, Height: 1.5}, "b": {Along: 50, Height: 1.5}, "c": {Along: 9}, "d": {Along: 20}, "e": {Along: 30}, "f": {Along: 40, Height: 1.5}}
+	is := map[string]seat.Standing{"a": {Along: 159.9, Height: 1.5}, "b": {Along: 50.1, Height: 1.5}, "c": {Along: 9, Off: true}, "d": {Along: 20, Refused: true}, "f": {Along: 40, Height: 1.2}}
 	var seats []seat.Seat
 	for _, h := range []string{"f", "e", "d", "c", "b", "a"} {
 		seats = append(seats, seat.Seat{Period: 1, Hole: h, Who: "w"})

@@ -15,8 +15,8 @@ type Seating struct {
 type Outcome struct {
 	Who     string
 	Worth   float64 // of their seats less their moves, in the unit of the night's worth
-	Could   float64 // the same of the best that they could have had alone
-	Weight  float64 // how much their night counted by the ledger, in (0, 1]
+	Could   float64 // of the best that they could have had alone, in the same unit
+	Weight  float64 // how much their night counted by the ledger, without unit, in (0, 1]
 	Periods int     // seated
 	Moves   int
 	Why     Why // they have no seat; "" for who has one

@@ -26,6 +26,11 @@ func Seats(s seat.Answer) Object {
 		}
 		o = append(o, "rules", list(rules))
 	}
+	if s.Redo != nil {
+		o = append(o, "redo", Each(s.Redo, func(r seat.Redo) Object {
+			return Object{"game", r.Game, "period", r.Seat.Period, "hole", r.Seat.Hole, "who", r.Seat.Who, "why", r.Why, "moved_m", r.By}
+		}))
+	}
 	if s.Ceiling >= 0 {
 		o = append(o, "ceiling", s.Ceiling)
 	}

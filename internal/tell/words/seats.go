@@ -12,8 +12,8 @@ import (
 )
 
 // SeatsText tells the seats of a season, or of one of its games.
-func SeatsText(s seat.Answer) string {
-	p := page{}
+func SeatsText(s seat.Answer, sys unit.System) string {
+	p := page{sys: sys}
 	switch {
 	case s.Only != "":
 		night, _ := s.Night()
@@ -29,7 +29,28 @@ func SeatsText(s seat.Answer) string {
 			p.say("No game is played.\n")
 		}
 	}
+	p.redo(s.Redo)
 	return p.String()
+}
+
+// redo tells the seats that a changed plan touches.
+func (p *page) redo(all []seat.Redo) {
+	if len(all) == 0 {
+		if all != nil {
+			p.say("\nThe changed plan touches no seat.\n")
+		}
+		return
+	}
+	t := table.New("game", "period", "hole", "who", "redo: the hole is")
+	for _, r := range all {
+		why := map[seat.Touched]string{seat.Gone: "gone", seat.IsOff: "off", seat.Refused: "refused by the rules"}[r.Why]
+		if r.Why == seat.Moved {
+			why = "moved by " + say.Make("%v", r.By).In(p.sys)
+		}
+		t.Add(r.Game, fmt.Sprint(r.Seat.Period), r.Seat.Hole, r.Seat.Who, why)
+	}
+	p.say("\n%s\n", t.Text())
+	p.lines("The plan changed since: nothing was moved. Give these seats anew.")
 }
 
 // SeatTable tells who works each hole, period by period.
