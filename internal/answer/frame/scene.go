@@ -92,7 +92,7 @@ func (st stage) polygon(poly ...geom.Vec3) []geom.Vec2 {
 // figures returns the movable things, farthest first: goals, people, the puck.
 func (st stage) figures(s *Shot) []layer {
 	var out []layer
-	for _, g := range s.Arena.Rink.Goals() {
+	for _, g := range s.Arena.Goals() {
 		out = append(out, st.goal(g))
 	}
 	if s.Moment != nil {

@@ -12,7 +12,7 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
-	"example.org/rinkpane/internal/survey/rink"
+	"example.org/rinkpane/internal/survey/play"
 )
 
 // Options say how much is shot and how long covers are out.
@@ -81,7 +81,7 @@ const orientations = 256
 // that is open, in the arena's order. It ends early with ctx's error when ctx ends.
 func Assess(ctx context.Context, a arena.Arena, o Options) ([]Guard, error) {
 	if o.Shots == nil {
-		shots, err := DefaultShots(ctx, a.Rink)
+		shots, err := DefaultShots(ctx, a.Rink, a.Game)
 		if err != nil {
 			return nil, err
 		}
@@ -167,7 +167,7 @@ func assess(a arena.Arena, way arena.Opening, o Options, axes Orientations) (Gua
 	}
 	face := facing(a, way)
 	t := newTally(open, axes)
-	t.add(o.Shots, face(h.Station, h.Height), goals(a.Rink))
+	t.add(o.Shots, face(h.Station, h.Height), goals(a))
 	g.ShareOfShots, g.MeanJ, g.MostJ = t.share, t.meanJ(), t.mostJ
 	if inPane {
 		g.ShareAtPane = unit.Known(atPane(a, pane, o.Shots, face))
@@ -207,13 +207,12 @@ func facing(a arena.Arena, o arena.Opening) func(station, height unit.Length) pl
 	}
 }
 
-func goals(r rink.Rink) goalFrames {
-	x, ok := goalLine(r)
-	m := r.Dimensions().Markings
-	if !ok {
+func goals(a arena.Arena) goalFrames {
+	m := a.Rink.Dimensions().Markings
+	if !a.Rink.Marked() || m.GoalWidth == 0 {
 		return goalFrames{}
 	}
-	return goalFrames{x: x, half: m.GoalWidth.Metres() / 2, high: m.GoalHeight.Metres()}
+	return goalFrames{play.Field(a.Rink, a.Game).Goals(), m.GoalWidth.Metres() / 2, m.GoalHeight.Metres()}
 }
 
 // gauss are the points and weights of Gauss and Legendre's rule of three on
@@ -228,7 +227,7 @@ func atPane(a arena.Arena, p glass.Pane, shots []Shot, face func(s, h unit.Lengt
 	if total == 0 {
 		return 0
 	}
-	nets := goals(a.Rink)
+	nets := goals(a)
 	for _, x := range gauss {
 		for _, y := range gauss {
 			at := face(p.From+p.Width*unit.Length(x.at), a.Boards.Height+p.Height*unit.Length(y.at))

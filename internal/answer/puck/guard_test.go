@@ -10,6 +10,7 @@ import (
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
+	"example.org/rinkpane/internal/survey/play"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -104,7 +105,7 @@ func TestMirror(t *testing.T) {
 // place, and of one that stands for others round it those that cross between
 // the posts, by geometry.
 func TestGoalCatches(t *testing.T) {
-	dir, g := geom.Vec2{X: 1}, goalFrames{x: 27, half: 0.9, high: 1.2}
+	dir, g := geom.Vec2{X: 1}, goalFrames{play.Layout{GoalX: 27, GoalHeight: 1.2}.Goals(), 0.9, 1.2}
 	for _, c := range []struct {
 		name   string
 		up     float64 // degrees
@@ -147,7 +148,7 @@ func TestNoGoalLineNoShots(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if shots, err := DefaultShots(t.Context(), r); len(shots) != 0 || err != nil {
+	if shots, err := DefaultShots(t.Context(), r, play.Game{}); len(shots) != 0 || err != nil {
 		t.Errorf("%d shots, %v", len(shots), err)
 	}
 }

@@ -16,7 +16,7 @@ func clearBehind(t testing.TB, a arena.Arena, shots []Shot, at, height unit.Leng
 	open := usual(t)
 	p := glass.Pane{From: at - 2*unit.Foot, Width: 4 * unit.Foot, Height: 2}
 	sum := newTally(open, NewOrientations(orientations))
-	sum.add(shots, facing(a, arena.Opening{Pane: unit.Known(p)})(at, height), goals(a.Rink))
+	sum.add(shots, facing(a, arena.Opening{Pane: unit.Known(p)})(at, height), goals(a))
 	return sum, sum.sector(height, 0, open.AnyLimit())
 }
 
@@ -35,7 +35,7 @@ func apart(a, b Sector) (deg, m float64) {
 // differ by more where a goal's frame leaves a gap between two groups of bearings.)
 func TestSectorOfMirroredAndMovedHoles(t *testing.T) {
 	a := demo(t)
-	shots, err := DefaultShots(t.Context(), a.Rink)
+	shots, err := DefaultShots(t.Context(), a.Rink, a.Game)
 	if err != nil {
 		t.Fatal(err)
 	}

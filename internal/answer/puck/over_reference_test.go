@@ -11,7 +11,7 @@ import (
 func overGlass(t *testing.T) float64 {
 	t.Helper()
 	a := demo(t)
-	shots, err := DefaultShots(t.Context(), a.Rink)
+	shots, err := DefaultShots(t.Context(), a.Rink, a.Game)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -32,7 +32,7 @@ func overGlass(t *testing.T) float64 {
 		for k := range up {
 			at := place{at: a.Rink.Point(s), normal: n, tangent: a.Rink.Tangent(s), height: top + high*unit.Length((float64(k)+0.5)/up)}
 			for _, shot := range shots {
-				shot.arrivals(at, goals(a.Rink), func(v arrival) { sum += v.perM2 * shot.Weight })
+				shot.arrivals(at, goals(a), func(v arrival) { sum += v.perM2 * shot.Weight })
 			}
 		}
 	}

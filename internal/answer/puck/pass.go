@@ -5,6 +5,7 @@ import (
 
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/play"
 )
 
 // place is a point of the glass's rink face: where it stands and faces.
@@ -117,9 +118,12 @@ func normal(x, mean, sd float64) float64 {
 	return math.Exp(-d*d/2) / (sd * math.Sqrt(2*math.Pi))
 }
 
-// goalFrames are the goal mouths: lines across the ice at x and -x, half a
+// goalFrames are the goal mouths, half a
 // width to each side, up to a height; metres. Zero means no goals.
-type goalFrames struct{ x, half, high float64 }
+type goalFrames struct {
+	nets       []play.Goal
+	half, high float64
+}
 
 // caught returns the share of the shots that a goal catches on their way along
 // dir to a place at distance r: those that cross a mouth from the front below
@@ -127,14 +131,25 @@ type goalFrames struct{ x, half, high float64 }
 // over a width of 2 Spread (1 - way/r), all ways ending in the one place; the
 // part of it within the posts is caught.
 func (g goalFrames) caught(b Body, v unit.Speed, up unit.Angle, s Shot, dir geom.Vec2, r float64) float64 {
-	if g.half == 0 || dir.X == 0 {
+	most := 0.0
+	for _, net := range g.nets {
+		most = max(most, g.caughtBy(net, b, v, up, s, dir, r))
+	}
+	return most
+}
+
+func (g goalFrames) caughtBy(net play.Goal, b Body, v unit.Speed, up unit.Angle, s Shot, dir geom.Vec2, r float64) float64 {
+	in := dir.Dot(net.In)
+	if in <= 0 {
 		return 0
 	}
-	way := (math.Copysign(g.x, dir.X) - s.From.X) / dir.X
+	past, _ := net.Local(s.From)
+	way := -past / in
 	if way <= 0 || way >= r {
 		return 0
 	}
-	y, wide := s.From.Y+way*dir.Y, s.Spread.Metres()*(1-way/r)
+	_, y := net.Local(s.From.Add(dir.Scale(way)))
+	wide := s.Spread.Metres() * (1 - way/r)
 	within := min(y+wide, g.half) - max(y-wide, -g.half)
 	if within < 0 {
 		return 0

@@ -66,7 +66,7 @@ func TestShareAtPaneAgainstGrid(t *testing.T) {
 		for k := range n {
 			at := face(p.From+p.Width*unit.Length(float64(i)+0.5)/n, a.Boards.Height+p.Height*unit.Length(float64(k)+0.5)/n)
 			for _, s := range shots {
-				s.arrivals(at, goals(a.Rink), func(v arrival) { sum += v.perM2 * s.Weight / 4 })
+				s.arrivals(at, goals(a), func(v arrival) { sum += v.perM2 * s.Weight / 4 })
 			}
 		}
 	}
@@ -102,7 +102,7 @@ func TestBearingsSign(t *testing.T) {
 // mean of its shots.
 func TestPlayedKeepsTheShots(t *testing.T) {
 	shots := []play.Shot{{X: 20.1, Y: 4.2, End: 1}, {X: 20.5, Y: 3.4, End: 1}, {X: 20.3, Y: -4.1, End: 1}, {X: -20.3, Y: 4.1, End: -1}, {X: 14, Y: 4, End: 1}}
-	got := Played(shots, 27)
+	got := Played(shots, play.Layout{GoalX: 27})
 	total := 0.0
 	places := map[geom.Vec2]float64{}
 	for _, s := range got {
@@ -186,7 +186,7 @@ func TestExpectByHand(t *testing.T) {
 // start on the ice, in or before the attacking zone.
 func TestDefaultShotsKeepTheirShares(t *testing.T) {
 	r := demo(t).Rink
-	shots, err := DefaultShots(t.Context(), r)
+	shots, err := DefaultShots(t.Context(), r, play.Game{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -206,5 +206,28 @@ func TestDefaultShotsKeepTheirShares(t *testing.T) {
 	}
 	if math.Abs(cleared/atGoal-0.55) > 1e-9 || atGoal < 100 {
 		t.Errorf("%g clearances beside %g shots", cleared, atGoal)
+	}
+}
+
+// Shots of small games across the ice go at the nets at the side boards.
+func TestShotsOfGamesAcrossTheIce(t *testing.T) {
+	a := demo(t)
+	a.Game.CrossIce = true
+	shots, err := DefaultShots(t.Context(), a.Rink, a.Game)
+	if err != nil || len(shots) < 40 {
+		t.Fatalf("%d shots, %v", len(shots), err)
+	}
+	nets := goals(a).nets
+	if len(nets) != 4 {
+		t.Fatalf("%d nets, expected 4", len(nets))
+	}
+	for _, s := range shots {
+		near := false
+		for _, n := range nets {
+			near = near || s.Aim.Sub(n.Line).Len() < 1e-9
+		}
+		if !near || math.Abs(s.Aim.Y) < 8 {
+			t.Fatalf("a shot from %v aims at %v, where no net of the game stands", s.From, s.Aim)
+		}
 	}
 }

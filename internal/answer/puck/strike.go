@@ -73,17 +73,23 @@ const playedMoments = 4000
 // (package play, seed 1), each with its mirror images so that no end and no
 // side is favoured by the sample, gathered in cells of the ice, a part of them tipped,
 // and, from stated places, clearances out of the zone and dump-ins into the
-// corner. It is nil on a rink without a goal line.
-func DefaultShots(ctx context.Context, r rink.Rink) ([]Shot, error) {
+// corner; of small games across the ice the shots alone. It is nil on a rink without a
+// goal line.
+func DefaultShots(ctx context.Context, r rink.Rink, game play.Game) ([]Shot, error) {
 	goal, ok := goalLine(r)
 	if !ok {
 		return nil, nil
 	}
-	set, err := play.Sample(ctx, r, play.DefaultAssumptions(), 1, playedMoments)
+	as := play.DefaultAssumptions()
+	as.Game.CrossIce = game.CrossIce
+	set, err := play.Sample(ctx, r, as, 1, playedMoments)
 	if err != nil {
 		return nil, fmt.Errorf("sampling shots: %w", err)
 	}
-	shots := Played(mirrored(set.Shots(1)), goal)
+	shots := Played(mirrored(set.Shots(1)), set.Layout)
+	if game.CrossIce {
+		return shots, nil
+	}
 	total := weight(shots)
 	d := r.Dimensions()
 	for _, end := range []float64{-1, 1} {
@@ -112,7 +118,7 @@ func mirrored(shots []play.Shot) []play.Shot {
 		for _, end := range [2]int{1, -1} {
 			for _, side := range [2]float64{1, -1} {
 				m := s
-				m.X, m.End, m.Y = s.X*float64(end), s.End*end, s.Y*side
+				m.X, m.End, m.Y, m.Side = s.X*float64(end), s.End*end, s.Y*side, s.Side*int(side)
 				out = append(out, m)
 			}
 		}
@@ -120,12 +126,13 @@ func mirrored(shots []play.Shot) []play.Shot {
 	return out
 }
 
-// Played gathers shots of a game in cells of the ice, both ends and both sides apart; goal is
-// how far the goal lines stand from centre ice, in metres. Each cell becomes a slap, a
-// wrist and a stray shot at the middle of the goal, from the mean of its places.
-func Played(shots []play.Shot, goal float64) []Shot {
+// Played gathers shots of a game in cells of the ice, both ends and both sides apart. Each
+// cell becomes a slap, a wrist and a stray shot at the middle of the goal, from the mean
+// of its places; the layout says where the goals stand.
+func Played(shots []play.Shot, lay play.Layout) []Shot {
 	type key struct {
 		end, x, y int
+		net       int  // the goal's side, in games across the ice
 		right     bool // of the rink's long axis, seen toward end B
 	}
 	type sum struct {
@@ -134,18 +141,21 @@ func Played(shots []play.Shot, goal float64) []Shot {
 	}
 	cells := make(map[key]sum)
 	for _, s := range shots {
-		k := key{s.End, int(math.Floor(s.X * float64(s.End) / cell)), int(math.Abs(s.Y) / cell), math.Signbit(s.Y)}
+		k := key{s.End, int(math.Floor(s.X * float64(s.End) / cell)), int(math.Abs(s.Y) / cell), 0, math.Signbit(s.Y)}
+		if lay.Across > 0 {
+			k.net = s.Side
+		}
 		c := cells[k]
 		cells[k] = sum{c.at.Add(geom.Vec2{X: s.X, Y: s.Y}), c.n + 1}
 	}
 	keys := slices.SortedFunc(maps.Keys(cells), func(a, b key) int {
 		return cmp.Or(cmp.Compare(a.end, b.end), cmp.Compare(a.x, b.x), cmp.Compare(a.y, b.y),
-			cmp.Compare(cells[a].at.Y, cells[b].at.Y))
+			cmp.Compare(cells[a].at.Y, cells[b].at.Y), cmp.Compare(a.net, b.net))
 	})
 	var out []Shot
 	for _, k := range keys {
 		c := cells[k]
-		from, net := c.at.Scale(1/c.n), geom.Vec2{X: float64(k.end) * goal}
+		from, net := c.at.Scale(1/c.n), lay.Net(k.end, k.net).Line
 		if from == net {
 			continue // struck in the goal's mouth: no direction
 		}

@@ -15,7 +15,7 @@ type block struct {
 	settings []lensSetting
 	set      *play.Set
 	ledge    ledge
-	goals    [2]goalBox
+	goals    []goalBox
 	perShare float64
 	cosMost  float64
 	perCos   float64

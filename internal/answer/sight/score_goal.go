@@ -1,9 +1,12 @@
 package sight
 
-import "example.org/rinkpane/internal/survey/play"
+import (
+	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/survey/play"
+)
 
 // goalBox is a goal: two posts and a crossbar at the goal line, and a box of
-// net behind it, open toward centre ice.
+// net behind it, open toward the ice where it is played at.
 //
 //	  ________  crossbar   seen from above     post o------+
 //	 /      /|                                      :      | net
@@ -11,20 +14,20 @@ import "example.org/rinkpane/internal/survey/play"
 //	|      | /                                      :      |
 //	|______|/                                  post o------+
 type goalBox struct {
-	side         float64 // +1 at end B, -1 at end A
-	front, depth float64 // goal line from centre ice; depth of the net
-	half, high   float64 // half the width; crossbar's height
+	play.Goal
+	depth, half, high float64 // of the net; half the width; crossbar's height
 }
 
 // barRadius is half the diameter of posts and crossbar, metres: 2 3/8 in pipe
 // (from memory).
 const barRadius = 0.0302
 
-func goalBoxes(l play.Layout) [2]goalBox {
-	g := goalBox{side: 1, front: l.GoalX, depth: l.GoalDepth, half: l.GoalHalf, high: l.GoalHeight}
-	h := g
-	h.side = -1
-	return [2]goalBox{g, h}
+func goalBoxes(l play.Layout) []goalBox {
+	var out []goalBox
+	for _, g := range l.Goals() {
+		out = append(out, goalBox{g, l.GoalDepth, l.GoalHalf, l.GoalHeight})
+	}
+	return out
 }
 
 // hide lowers what is seen of head and trunk by this goal's net and crossbar,
@@ -32,15 +35,14 @@ func goalBoxes(l play.Layout) [2]goalBox {
 // they are taken as independent of what else hides the subject.
 func (g *goalBox) hide(b *block, e *Eye, s *subject, ux, uy, d float64, head, trunk *float64) {
 	// The sieve: does the sight line pass the goal's round-about circle?
-	cx := g.side*(g.front+g.depth/2) - e.At.X
-	cy := -e.At.Y
+	cx, cy := g.Line.X+g.In.X*g.depth/2-e.At.X, g.Line.Y+g.In.Y*g.depth/2-e.At.Y
 	a, c := cx*ux+cy*uy, cy*ux-cx*uy
 	r := g.half + g.depth/2 + widestHalf
 	if a < -r || a > d+r || c > r || c < -r {
 		return
 	}
 	for _, y := range [2]float64{g.half, -g.half} {
-		px, py := g.side*g.front-e.At.X, y-e.At.Y
+		px, py := g.Line.X-y*g.In.Y-e.At.X, g.Line.Y+y*g.In.X-e.At.Y
 		if a := px*ux + py*uy; a > 0 && a < d {
 			b.shadows.cast(a, py*ux-px*uy, barRadius, g.high, e.Z, d)
 		}
@@ -60,8 +62,8 @@ func (g *goalBox) hide(b *block, e *Eye, s *subject, ux, uy, d float64, head, tr
 // after the layers of net that it crosses.
 func (g *goalBox) net(e *Eye, s *subject, z, pass float64) float64 {
 	// In the goal's own frame: x from the mouth into the net.
-	x0, x1 := g.side*e.At.X-g.front, g.side*s.x-g.front
-	y0, y1 := e.At.Y, s.y
+	x0, y0 := g.Local(e.At)
+	x1, y1 := g.Local(geom.Vec2{X: s.x, Y: s.y})
 	z0, z1 := e.Z, z
 	left := 1.0
 	cross := func(t float64, inside bool) {
@@ -102,18 +104,20 @@ type barShadow struct {
 // along the bar (within about a degree) it is left out.
 func (g *goalBox) bar(e *Eye, s *subject, ux, uy float64) barShadow {
 	const alongBar = 0.02
-	if abs(ux) < alongBar {
+	in := ux*g.In.X + uy*g.In.Y
+	if abs(in) < alongBar {
 		return barShadow{}
 	}
-	a := (g.side*g.front - e.At.X) / ux // along the sight line, where it crosses the goal line
+	past, along := g.Local(e.At)
+	a := -past / in // along the sight line, where it crosses the goal line
 	d := (s.x-e.At.X)*ux + (s.y-e.At.Y)*uy
 	if a <= nearest || a >= d {
 		return barShadow{}
 	}
-	y := e.At.Y + a*uy // where on the bar
+	y := along + a*(uy*g.In.X-ux*g.In.Y) // where on the bar
 	k := d / a
-	// A step along the bar moves ux k sideways on the plane.
-	e1, e2 := (-g.half-y)*ux*k, (g.half-y)*ux*k
+	// A step along the bar moves in k sideways on the plane.
+	e1, e2 := (-g.half-y)*in*k, (g.half-y)*in*k
 	return barShadow{
 		ok: true, mid: e.Z + (g.high-e.Z)*k, half: barRadius * k,
 		u1: min(e1, e2), u2: max(e1, e2),

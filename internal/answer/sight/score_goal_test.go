@@ -83,8 +83,34 @@ func TestGoalLowersWhatIsSeenThroughIt(t *testing.T) {
 	if want := (head + trunk) / 2; math.Abs(seen-want) > 1e-6 {
 		t.Errorf("through the goal %g is seen, want %g", seen, want)
 	}
-	b.goals = [2]goalBox{}
+	b.goals = nil
 	if free := b.open(&view{eye: eye}, 0, -1, 0, d); free != 1 {
 		t.Errorf("without the goal %g is seen, want 1", free)
+	}
+}
+
+// A net at the side boards hides what one at the end does, a quarter turn on.
+func TestNetsOfGamesAcrossTheIce(t *testing.T) {
+	end := goalByHand()
+	l := play.Layout{GoalX: 27, Across: 20, GoalDepth: 1, GoalHalf: 0.9144, GoalHeight: 1.2192}
+	var side goalBox
+	for _, g := range goalBoxes(l) {
+		if g.Line == (geom.Vec2{X: 20, Y: 27}) {
+			side = g
+		}
+	}
+	turned := func(x, y float64) geom.Vec2 { return geom.Vec2{X: 20 - y, Y: x} }
+	for _, c := range [][4]float64{{30, 0.2, 25, 0.1}, {28, 2, 25, -1.5}, {27.5, 5, 27.4, -5}, {30, 1, 21, 0}} {
+		eye, to := Eye{At: geom.Vec2{X: c[0], Y: c[1]}, Z: 1.1}, &subject{x: c[2], y: c[3]}
+		eye2, at := Eye{At: turned(c[0], c[1]), Z: 1.1}, turned(c[2], c[3])
+		to2 := &subject{x: at.X, y: at.Y}
+		if got, want := side.net(&eye2, to2, 0.9, 0.75), end.net(&eye, to, 0.9, 0.75); math.Abs(got-want) > 1e-12 {
+			t.Errorf("from %v to %v the net at the side leaves %g, that at the end %g", c[:2], c[2:], got, want)
+		}
+		u := geom.Vec2{X: c[2] - c[0], Y: c[3] - c[1]}.Unit()
+		got, want := side.bar(&eye2, to2, -u.Y, u.X), end.bar(&eye, to, u.X, u.Y)
+		if got.ok != want.ok || math.Abs(got.mid-want.mid) > 1e-9 || math.Abs(got.u1-want.u1) > 1e-9 || math.Abs(got.u2-want.u2) > 1e-9 {
+			t.Errorf("from %v to %v the bar at the side hides %+v, that at the end %+v", c[:2], c[2:], got, want)
+		}
 	}
 }

@@ -1,6 +1,8 @@
 package survey
 
 import (
+	"strconv"
+
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
@@ -160,11 +162,22 @@ func game() Part {
 		Questions: []Question{
 			choice("officials", "Officials on the ice", "two referees and two linesmen where nobody says", false,
 				Option{"4", "four: two referees, two linesmen"}, Option{"3", "three: one referee, two linesmen"}, Option{"2", "two: one referee, one linesman"}),
+			choice("referees", "Referees among them", "where they are not as above, as three referees and a linesman; four officials at most", false, numbers(0, 4)...),
+			choice("linesmen", "Linesmen among them", "without any, a referee drops the puck", false, numbers(0, 4)...),
 			choice("benches", "Players' benches", "said, the moments' benches stand in the zones whose names begin with home and guest", false,
 				Option{"one side", "both on the bench side"}, Option{"opposite", "on opposite sides"}),
 			yesNo("cross-ice", "Small games across the ice", "nets at the side boards of an end zone, as children play"),
 		},
 	}
+}
+
+// numbers are the options from one whole number to another.
+func numbers(from, to int) []Option {
+	var out []Option
+	for n := from; n <= to; n++ {
+		out = append(out, Option{strconv.Itoa(n), strconv.Itoa(n)})
+	}
+	return out
 }
 
 func lenses(o Around) Part {

@@ -36,7 +36,7 @@ func (m *planMap) markings() {
 			g.Add("paint-line", sheet.Circle{C: at, R: m.Len(s.Circle)})
 		}
 	}
-	for _, goal := range m.rink.Goals() {
+	for _, goal := range m.Arena.Goals() {
 		g.Add("goal", sheet.Polygon(m.pt(goal.Posts[0]), m.pt(goal.Posts[1]), m.pt(goal.Back[1]), m.pt(goal.Back[0])))
 	}
 }

@@ -23,7 +23,7 @@ var (
 	zoneFields         = []string{"id", "kind", "from", "to", "note", "source"}
 	lightFields        = []string{"mains", "readings", "upright-share", "source"}
 	readingFields      = []string{"x", "y", "height", "light", "facing", "source"}
-	gameFields         = []string{"officials", "benches", "home-defends", "cross-ice"}
+	gameFields         = []string{"officials", "referees", "linesmen", "benches", "home-defends", "cross-ice"}
 	dispensationFields = []string{"rule", "holes", "by", "reference", "date", "until"}
 )
 

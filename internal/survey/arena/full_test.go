@@ -103,6 +103,8 @@ light:
       facing: bench
 game:
   officials: 3
+  referees: 1
+  linesmen: 2
   benches: opposite
   cross-ice: yes
   home-defends: B

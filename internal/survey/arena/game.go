@@ -4,14 +4,35 @@ import (
 	"strings"
 
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/play"
+	"example.org/rinkpane/internal/survey/rink"
 )
 
 // Playing returns what the sampler assumes, with the games that this rink has.
 func (a Arena) Playing() play.Assumptions {
 	out := play.DefaultAssumptions()
 	out.Game = a.Game
+	return out
+}
+
+// Goals returns the goal frames as games are played here: those of the rink's ends, or of
+// small games across the ice.
+func (a Arena) Goals() []rink.Goal {
+	out := a.Rink.Goals()
+	if !a.Game.CrossIce || len(out) == 0 {
+		return out
+	}
+	lay, end := play.Field(a.Rink, a.Game), map[bool]string{true: "B", false: "A"}
+	out = nil
+	for _, g := range lay.Goals() {
+		post, back := geom.Vec2{X: lay.GoalHalf * g.In.Y, Y: lay.GoalHalf * g.In.X}, g.Line.Add(g.In.Scale(lay.GoalDepth))
+		out = append(out, rink.Goal{
+			End: end[g.Line.X > 0], Posts: [2]geom.Vec2{g.Line.Sub(post), g.Line.Add(post)},
+			Back: [2]geom.Vec2{back.Sub(post), back.Add(post)}, Height: lay.GoalHeight,
+		})
+	}
 	return out
 }
 
@@ -23,6 +44,16 @@ func (rd *reader) game(n form.Node) {
 	m := n.Map(gameFields...)
 	if o := m.At("officials"); o.Present() {
 		rd.a.Game.Officials = o.Int(2, 4)
+	}
+	count := func(name string) unit.Maybe[int] {
+		if o := m.At(name); o.Present() {
+			return unit.Known(o.Int(0, 4))
+		}
+		return unit.Maybe[int]{}
+	}
+	rd.a.Game.Referees, rd.a.Game.Linesmen = count("referees"), count("linesmen")
+	if err := rd.a.Game.Check(); err != nil && m.OK() {
+		m.At("referees").Failf("%v", err)
 	}
 	rd.a.Game.CrossIce = form.Optional(m.At("cross-ice"), form.YesNo)
 	rd.a.Game.Opposite = form.Optional(m.At("benches"), form.Words("one side", "opposite")) == "opposite"

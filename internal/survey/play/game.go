@@ -1,7 +1,6 @@
 package play
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/rinkpane/internal/measure/unit"
@@ -14,7 +13,9 @@ type Game struct {
 	// Officials is how many are on the ice: 4 is two referees and two linesmen, 3 one
 	// referee and two linesmen, 2 one of each; 0 counts as 4.
 	Officials int
-	Opposite  bool // the guests' bench stands across, on the box side
+	// Referees and Linesmen are how many of each, where that is said in place of Officials.
+	Referees, Linesmen unit.Maybe[int]
+	Opposite           bool // the guests' bench stands across, on the box side
 	// Home and Guests are where the benches stand, where the rink says it.
 	Home, Guests unit.Maybe[Bank]
 	// Ends is who plays toward which end, period by period.
@@ -48,24 +49,9 @@ func (g Game) banks(l Layout) [2]bank {
 	return out
 }
 
-// Check reports what makes no game.
-func (g Game) Check() error {
-	if g.Officials != 0 && (g.Officials < 2 || g.Officials > 4) {
-		return fmt.Errorf("officials: %d: write 2, 3 or 4", g.Officials)
-	}
-	return nil
-}
-
 // away is how far beyond the boards who is not in the game stands, metres; such a
 // person has no height, hides nothing and is not drawn.
 const away = 60.0
-
-// absent takes the officials off the ice that a game does without.
-func (s *scene) absent() {
-	for _, i := range map[int][]int{2: {Officials + 1, Officials + 3}, 3: {Officials + 1}}[s.ass.Game.Officials] {
-		s.m.People[i] = Person{X: float64(i), Y: -(s.lay.HalfWidth + away)}
-	}
-}
 
 // netFromBoards is how far from the side boards the nets of a game across the ice
 // stand, metres: room to skate behind them (common practice, no published source).
@@ -103,11 +89,4 @@ func (a across) turned(m Moment) Moment {
 		}
 	}
 	return m
-}
-
-// bare returns the layout without goal frames at the ends, which are not there while
-// games go across.
-func (l Layout) bare() Layout {
-	l.GoalHalf, l.GoalHeight, l.GoalDepth = 0, 0, 0
-	return l
 }

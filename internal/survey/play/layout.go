@@ -12,7 +12,8 @@ import (
 type Layout struct {
 	HalfLength, HalfWidth, CornerRadius float64
 
-	GoalX      float64 // goal line from centre ice
+	GoalX      float64 // goal line from centre ice, or from the long axis in games across the ice
+	Across     float64 // where games go across the ice: the middle of their zones from centre ice; else 0
 	BlueX      float64 // blue line's neutral-zone edge from centre ice
 	SpotX      float64 // end-zone spots from centre ice
 	SpotY      float64 // end-zone spots from the long axis

@@ -31,8 +31,7 @@ func (p Phase) String() string {
 //	1..4     that team's other skaters: two forwards, two defenders
 //	5..9     the defending team's skaters; 5 is its centre or first checker
 //	10, 11   the goalkeepers: of the attacking team, of the defending team
-//	12, 13   referees
-//	14, 15   linesmen
+//	12..15   the officials: two referees and two linesmen, where the game says nothing else
 const People = 16
 
 // The first place of each role in a moment's row.

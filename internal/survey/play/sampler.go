@@ -37,7 +37,7 @@ func Sample(ctx context.Context, r rink.Rink, a Assumptions, seed uint64, n int)
 	zone := acrossOf(lay)
 	set, err := build(ctx, zone.small, a, seed, n, func(s *scene, _ int) { s.draw(); s.m = zone.turned(s.m) })
 	if err == nil {
-		set.Layout = lay.bare()
+		set.Layout = Field(r, a.Game)
 	}
 	return set, err
 }
@@ -57,6 +57,7 @@ func build(ctx context.Context, lay Layout, a Assumptions, seed uint64, n int, f
 		return nil, ErrSmall
 	}
 	set := NewSet(lay, n)
+	set.crew = a.Game.crew()
 	err := cores.EachUntil(ctx, "making moments", (n+runLength-1)/runLength, func(run int) {
 		src := rand.NewPCG(0, 0)
 		rng := rand.New(src)

@@ -7,6 +7,7 @@ package play
 // Treat a Set as read only once made; it may then be shared by goroutines.
 type Set struct {
 	Layout Layout
+	crew   crew // who the officials are; zero: the usual four
 
 	Phase   []Phase
 	Period  []uint8

@@ -3,12 +3,15 @@ package play
 import (
 	"math"
 	"math/rand/v2"
+
+	"example.org/rinkpane/internal/measure/geom"
 )
 
 // Shot is one shot on goal: where the puck leaves the stick and how.
 type Shot struct {
 	X, Y      float64 // release place, metres in the rink's frame
 	End       int     // +1 at end B's goal, -1 at end A's
+	Side      int     // of the goal in a game across the ice, +1 for y > 0; see [Layout.Net]
 	Speed     float64 // metres per second at release
 	Azimuth   float64 // horizontal direction, radians counter-clockwise from +x
 	Elevation float64 // above the horizontal, radians, at least 0
@@ -50,14 +53,16 @@ func (s *Set) Shots(seed uint64) []Shot {
 
 func (s *Set) shot(i int, rng *rand.Rand) Shot {
 	l := s.Layout
-	sh := Shot{X: float64(s.PuckX[i]), Y: float64(s.PuckY[i]), End: int(s.End[i])}
+	sh := Shot{X: float64(s.PuckX[i]), Y: float64(s.PuckY[i]), End: int(s.End[i]), Side: int(s.End[i])} // across, too, an attack goes the way of its end
+	net := l.Net(sh.End, sh.Side)
 	mean, sd := wristSpeed, wristSD
 	if rng.Float64() < slapShare {
 		mean, sd = slapSpeed, slapSD
 	}
 	sh.Speed = min(max(mean+sd*rng.NormFloat64(), minSpeed), maxSpeed)
-	aimY := l.GoalHalf * (2*rng.Float64() - 1)
-	sh.Azimuth = wrap(math.Atan2(aimY-sh.Y, float64(sh.End)*l.GoalX-sh.X) + aimSD*rng.NormFloat64())
+	off := l.GoalHalf * (2*rng.Float64() - 1)
+	aim := net.Line.Add(geom.Vec2{X: off * math.Abs(net.In.Y), Y: off * math.Abs(net.In.X)})
+	sh.Azimuth = wrap(math.Atan2(aim.Y-sh.Y, aim.X-sh.X) + aimSD*rng.NormFloat64())
 	sh.Elevation = max(0, riseMean+riseSD*rng.NormFloat64())
 	return sh
 }

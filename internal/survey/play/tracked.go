@@ -191,7 +191,7 @@ func (s *scene) nearestAttacker() int {
 
 // place returns the first free place of a body's role.
 func (s *scene) place(b Body, team int) int {
-	from := Officials
+	from := 0
 	switch {
 	case b.Role == Skater && b.Team == team:
 		from = Attackers
@@ -201,8 +201,17 @@ func (s *scene) place(b Body, team int) int {
 		from = AttackerGoalie
 	case b.Role == Goalkeeper:
 		from = DefenderGoalie
-	case b.Role == Linesman:
-		from = Officials + 2
+	default:
+		places := refereePlaces
+		if b.Role == Linesman {
+			places = linesmanPlaces
+		}
+		for _, i := range places {
+			if from = Officials + i; !s.in[from] {
+				break
+			}
+		}
+		return from
 	}
 	for s.in[from] {
 		from++

@@ -240,15 +240,18 @@ func mostOf(r Role) int {
 	case Goalkeeper:
 		return 1
 	}
-	return 2
+	return mostOfficials
 }
 
 // admit refuses a body that the moment has no room for.
 func (t *Track) admit(b Body, in row) error {
-	same := 1
+	same, officials := 1, 1
 	for _, other := range t.Bodies {
 		if other.Role == b.Role && other.Team == b.Team {
 			same++
+		}
+		if other.Team < 0 {
+			officials++
 		}
 		if b.Subject && other.Subject {
 			return in.Bad("subject", fmt.Sprintf("a second subject; the first stands at line %d: a picture is of one", other.Line))
@@ -257,8 +260,11 @@ func (t *Track) admit(b Body, in row) error {
 			return in.Bad("x_m", fmt.Sprintf("stands %.2f m from the body at line %d: bodies inside one another", d, other.Line))
 		}
 	}
+	if b.Team < 0 {
+		same = officials
+	}
 	if same > mostOf(b.Role) {
-		return in.Bad("role", fmt.Sprintf("%d of this role and team; a moment holds %d: full strength, both goalkeepers, two referees, two linesmen", same, mostOf(b.Role)))
+		return in.Bad("role", fmt.Sprintf("%d of this role and team; a moment holds %d: full strength, both goalkeepers, four officials", same, mostOf(b.Role)))
 	}
 	return nil
 }

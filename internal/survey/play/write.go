@@ -17,8 +17,12 @@ func (s *Set) WriteMoments(w io.Writer) error {
 	if err := out.Write(head); err != nil {
 		return err
 	}
+	officials := s.crew
+	if officials == (crew{}) {
+		officials = Game{}.crew()
+	}
 	for i := range s.Len() {
-		if err := writeMoment(out, i, s.At(i)); err != nil {
+		if err := writeMoment(out, i, s.At(i), officials); err != nil {
 			return err
 		}
 	}
@@ -29,7 +33,7 @@ func (s *Set) WriteMoments(w io.Writer) error {
 	return buffered.Flush()
 }
 
-func writeMoment(out *csv.Writer, i int, m Moment) error {
+func writeMoment(out *csv.Writer, i int, m Moment, officials crew) error {
 	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 32) }
 	mark := map[bool]string{true: "1", false: "0"}
 	row := func(role Role, team string, x, y float64, heading string, height float64, subject, puck bool) error {
@@ -42,7 +46,7 @@ func writeMoment(out *csv.Writer, i int, m Moment) error {
 		if p.Height == 0 { // not in the game
 			continue
 		}
-		role, team := roleOf(k, m.Team)
+		role, team := roleOf(k, m.Team, officials)
 		if err := row(role, team, p.X, p.Y, number(p.Heading*180/math.Pi), p.Height, k == m.Subject, false); err != nil {
 			return err
 		}
@@ -51,7 +55,7 @@ func writeMoment(out *csv.Writer, i int, m Moment) error {
 }
 
 // roleOf returns the role and the team of a place in a moment's row.
-func roleOf(place, attacking int) (Role, string) {
+func roleOf(place, attacking int, officials crew) (Role, string) {
 	teams := [2]string{"home", "away"}
 	switch {
 	case place < Defenders:
@@ -62,8 +66,6 @@ func roleOf(place, attacking int) (Role, string) {
 		return Goalkeeper, teams[attacking]
 	case place == DefenderGoalie:
 		return Goalkeeper, teams[1-attacking]
-	case place < Officials+2:
-		return Referee, ""
 	}
-	return Linesman, ""
+	return officials[place-Officials], ""
 }

@@ -175,7 +175,7 @@ low-windows: []
 		w.put("  - {id: %s, kind: %s, from: %s, to: %s}\n", z.id, z.kind, w.grid.text(w.grid.up(z.from)), w.grid.text(w.grid.down(z.to)))
 	}
 	if w.plan.Benches == Opposite {
-		w.put("\n# What games here are like, for the moments that holes are judged by: officials are\n# 2, 3 or 4; cross-ice: yes is for small games across an end zone.\ngame:\n  benches: opposite\n")
+		w.put("\n# What games here are like, for the moments that holes are judged by: officials are\n# 2, 3 or 4, or referees and linesmen each a number; cross-ice: yes is for small games across an end zone.\ngame:\n  benches: opposite\n")
 	}
 	hz := "50 Hz"
 	if w.plan.Units == unit.Imperial {
