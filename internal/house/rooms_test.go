@@ -44,6 +44,7 @@ var houseRooms = append([]room{
 	{name: "survey/play", floor: 3, uses: []arrow{
 		{"measure/cores", "shares work over the cores"},
 		{"measure/form", "reads the user's assumptions strictly"},
+		{"measure/geom", "which way a goal opens"},
 		{"measure/unit", "dimensions are lengths"},
 		{"survey/rink", "where the boards, goals and spots are"},
 	}},
