@@ -56,7 +56,7 @@ and how even any rule could be.`,
 	fl.IntVar(&f.games, "games", 0, "with --season: a season of so many games drawn from the document's (default: its own)")
 	fl.Uint64Var(&f.seed, "seed", 1, "seed of what is drawn: the lottery, and the games of --games")
 	fl.StringArrayVar(&f.fix, "fix", nil, "with --game: give a seat by hand, as 'ann B1' or 'ann B1 2' for period 2; repeat it for more")
-	fl.StringArrayVar(&f.wish, "wish", nil, "with --game: say what a seat would cost the others, written as for --fix")
+	fl.StringArrayVar(&f.wish, "wish", nil, "with --game: say what a seat would cost the others, written as for --fix; with --season: what it costs to have it in every game")
 	fl.StringVar(&f.changed, "changed", "", "list the seats that a changed plan of the arena, in this file, touches: nothing is moved")
 	f.plot.flags(c, "plot", "with --season: draw the shares game by game to this file (.svg or .png)")
 	return c
@@ -77,8 +77,8 @@ func (f seatFlags) sound() error {
 	switch {
 	case f.season && f.game != "":
 		return errors.New("--season and --game together: one tells all games, the other one")
-	case f.game == "" && len(f.fix)+len(f.wish) > 0:
-		return errors.New("--fix and --wish need --game: they are about one game")
+	case f.game == "" && len(f.fix) > 0, f.game == "" && !f.season && len(f.wish) > 0:
+		return errors.New("--fix needs --game, and --wish --game or --season")
 	case !f.season && (f.games != 0 || f.plot.path != ""):
 		return errors.New("--games and --plot need --season")
 	case f.games < 0 || f.games > most:
@@ -139,10 +139,8 @@ const (
 
 // nights lays out the games that are played, with what flags fix and wish.
 func (f seatFlags) nights(s game.Season, t *game.Table, q *seat.Question) (nights []seat.Night, err error) {
-	if f.game != "" {
-		if q.Wish, err = f.seats(s, "wish", f.wish); err != nil {
-			return nil, err
-		}
+	if q.Wish, err = f.wishes(s); err != nil {
+		return nil, err
 	}
 	for _, g := range s.Games {
 		if g.Off && g.ID == f.game {

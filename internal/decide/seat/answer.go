@@ -10,7 +10,7 @@ import (
 // Question is what is asked of a season's nights.
 type Question struct {
 	Only    string // one game's id: what else could be there is asked of it
-	Wish    []Seat // with Only: what these seats would cost the others
+	Wish    []Seat // with Only: what these seats would cost the others; with Compare: in every game
 	Compare bool   // the season by other rules, and what no rule passes
 	Seed    uint64 // of the lottery
 }
@@ -50,37 +50,75 @@ func Solve(ctx context.Context, nights []Night, q Question) (a Answer, err error
 			}
 			return a, unknown("game", q.Only, games)
 		}
-		nights = nights[:i+1]
+		before, err := Run(ctx, nights[:i], Level, q.Seed)
+		if err != nil {
+			return a, err
+		}
+		return One(ctx, &nights[i], &before.Ledger, q.Wish)
 	}
 	if a.Season, err = Run(ctx, nights, Level, q.Seed); err != nil {
 		return a, err
 	}
-	if q.Only != "" {
-		return a, a.around(ctx, nights, q.Wish)
-	}
 	if !q.Compare {
 		return a, nil
 	}
-	others := slices.DeleteFunc(Rules(), func(r Rule) bool { return r == Level })
+	return a, a.compare(ctx, nights, q)
+}
+
+// One seats one game when what was before it is known, and answers what else the
+// night could be: what a change of one game asks for.
+func One(ctx context.Context, n *Night, before *Ledger, wish []Seat) (a Answer, err error) {
+	a = Answer{Only: n.Game, Ceiling: -1, Season: Season{Rule: Level, Proved: map[Proved]int{}}}
+	night, err := Assign(ctx, n, before)
+	if err != nil {
+		return a, inGame(n, err)
+	}
+	a.Season.Nights = []Seating{night}
+	a.Season.Proved[night.Proof.By]++
+	a.Season.Ledger = before.with(n, night)
+	return a, a.around(ctx, n, before, wish)
+}
+
+// compare seats the season by the other rules, and by the level rule with the wish
+// fixed in every game that can have it.
+func (a *Answer) compare(ctx context.Context, nights []Night, q Question) (err error) {
+	others := []Rule{FirstCome, Lottery}
+	if len(q.Wish) > 0 {
+		others = append(others, WithWish)
+	}
 	a.Compare = make([]Season, len(others))
 	if err = cores.Try(len(others), func(i int) (err error) {
-		a.Compare[i], err = Run(ctx, nights, others[i], q.Seed)
+		these := nights
+		if others[i] == WithWish {
+			these = wishing(nights, q.Wish)
+		}
+		a.Compare[i], err = Run(ctx, these, others[i], q.Seed)
 		return err
 	}); err == nil {
 		a.Ceiling, err = a.Season.Ceiling(ctx, nights)
 	}
-	return a, err
+	return err
+}
+
+// wishing fixes in each night the seats of a wish that can be had there.
+func wishing(nights []Night, wish []Seat) []Night {
+	out := slices.Clone(nights)
+	for i, n := range out {
+		for _, s := range wish {
+			n.Fixed = append(slices.Clip(n.Fixed), s)
+			if n.check() == nil {
+				out[i].Fixed = n.Fixed
+			}
+			n.Fixed = out[i].Fixed
+		}
+	}
+	return out
 }
 
 // around answers what else the last night could be.
-func (a *Answer) around(ctx context.Context, nights []Night, wish []Seat) error {
-	last := len(nights) - 1
-	var before Ledger
-	for i := range nights[:last] {
-		before.Enter(&nights[i], a.Season.Nights[i])
-	}
-	n, night := &nights[last], a.Season.Nights[last]
-	next, is, err := Next(ctx, n, &before, night)
+func (a *Answer) around(ctx context.Context, n *Night, before *Ledger, wish []Seat) error {
+	night := a.Season.Nights[len(a.Season.Nights)-1]
+	next, is, err := Next(ctx, n, before, night)
 	if err != nil {
 		return inGame(n, err)
 	}
@@ -90,7 +128,7 @@ func (a *Answer) around(ctx context.Context, nights []Night, wish []Seat) error 
 	if len(wish) == 0 {
 		return nil
 	}
-	price, err := PriceOf(ctx, n, &before, night, wish)
+	price, err := PriceOf(ctx, n, before, night, wish)
 	if err != nil {
 		return inGame(n, err)
 	}

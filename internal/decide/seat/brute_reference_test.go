@@ -191,9 +191,9 @@ const ties = 9 * (4*3 + 1) / float64(1<<24)
 
 // Every seating of thousands of small nights, tried one by one.
 func TestAssignIsBest(t *testing.T) {
-	met := 0
-	rapid.Check(t, func(t *rapid.T) {
-		n := drawNight(t)
+	drawn := rapid.Custom(drawNight)
+	for seed := range 4000 {
+		n := drawn.Example(seed)
 		s, err := seat.Assign(context.Background(), n, nil)
 		if err != nil {
 			t.Fatal(err)
@@ -222,9 +222,5 @@ func TestAssignIsBest(t *testing.T) {
 		if s.Proof.By == seat.NotProved || s.Proof.Gap() > 1e-5 {
 			t.Fatalf("proved by %s, gap %g", s.Proof.By, s.Proof.Gap())
 		}
-		met++
-	})
-	if met < 100 {
-		t.Errorf("met %d nights", met)
 	}
 }

@@ -76,6 +76,16 @@ func (l *Ledger) Enter(n *Night, s Seating) {
 	}
 }
 
+// with returns the ledger with one more night; the ledger itself stays as it is.
+func (l *Ledger) with(n *Night, s Seating) Ledger {
+	out := Ledger{accounts: map[string]Account{}}
+	for _, a := range l.Accounts() {
+		out.accounts[a.Who] = a
+	}
+	out.Enter(n, s)
+	return out
+}
+
 // Level is what all together had of what all together asked for, in [0, 1].
 func (l *Ledger) Level() float64 {
 	var all Account

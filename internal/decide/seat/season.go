@@ -17,10 +17,8 @@ const (
 	Level     Rule = "level"      // the best night, each weighed by how far behind they are
 	FirstCome Rule = "first come" // in the order of requests, each takes the best that is left
 	Lottery   Rule = "lottery"    // the same in an order drawn anew for every game
+	WithWish  Rule = "with wish"  // the level rule, round seats that somebody always has
 )
-
-// Rules lists all rules.
-func Rules() []Rule { return []Rule{Level, FirstCome, Lottery} }
 
 // Season is a row of nights seated one after another by one rule.
 type Season struct {
@@ -46,7 +44,7 @@ func Run(ctx context.Context, nights []Night, rule Rule, seed uint64) (Season, e
 		}
 		var night Seating
 		switch rule {
-		case Level:
+		case Level, WithWish:
 			night = r.assign(ctx, s.Ledger.weights(n))
 			s.Proved[night.Proof.By]++
 		case FirstCome:

@@ -220,12 +220,52 @@ func BenchmarkSeason(b *testing.B) {
 	}
 }
 
+// A game is seated alone as it is in its season, where the ledger before it is known.
+func TestOneGameAlone(t *testing.T) {
+	nights := invented(5, 7, 3, 3, 0.1)
+	wish := []seat.Seat{{Period: 2, Hole: "H1", Who: "P03"}}
+	all, err := seat.Solve(context.Background(), nights, seat.Question{Only: "game 4", Wish: wish})
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := run(t, nights[:4], seat.Level, 0).Ledger
+	one, err := seat.One(context.Background(), &nights[4], &before, wish)
+	if err != nil {
+		t.Fatal(err)
+	}
+	season := run(t, nights, seat.Level, 0)
+	if a, _ := all.Night(); !slices.Equal(a.Seats, season.Nights[4].Seats) || !slices.Equal(a.Seats, one.Season.Nights[0].Seats) || all.Price.Nights != one.Price.Nights {
+		t.Errorf("%+v\nalone %+v\nin its season %+v", a.Seats, one.Season.Nights[0].Seats, season.Nights[4].Seats)
+	}
+	if !slices.Equal(season.Ledger.Accounts(), one.Season.Ledger.Accounts()) || before.Accounts()[0].Games != 4 {
+		t.Errorf("ledger %+v\nalone %+v", season.Ledger.Accounts(), one.Season.Ledger.Accounts())
+	}
+}
+
+// Who always has the hole that all want is ahead of the level, and the others pay.
+func TestUnfairWish(t *testing.T) {
+	nights := invented(40, 6, 3, 1, 0)
+	for i := range nights { // one hole that everybody likes best
+		for _, row := range nights[i].Worth[0] {
+			row[0] = 1
+		}
+	}
+	a, err := seat.Solve(context.Background(), nights, seat.Question{Compare: true, Wish: []seat.Seat{{Period: 1, Hole: "H0", Who: "P02"}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	wish := a.Compare[2]
+	if x, y := a.Season.Spread(), wish.Spread(); wish.Rule != seat.WithWish || y.BestOff != "P02" || y.Most != 1 || y.Least >= x.Least {
+		t.Errorf("%+v\nwith the wish %+v", x, y)
+	}
+}
+
 // One change of a night with its second best and the price of a wish, as the desk asks.
 func BenchmarkOneChange(b *testing.B) {
 	nights := invented(1, 14, 8, 3, 0.1)
 	wish := []seat.Seat{{Period: 1, Hole: "H0", Who: "P05"}, {Period: 2, Hole: "H0", Who: "P05"}, {Period: 3, Hole: "H0", Who: "P05"}}
 	for b.Loop() {
-		if _, err := seat.Solve(context.Background(), nights, seat.Question{Only: "game 0", Wish: wish}); err != nil {
+		if _, err := seat.One(context.Background(), &nights[0], nil, wish); err != nil {
 			b.Fatal(err)
 		}
 	}
