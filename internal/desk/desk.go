@@ -31,6 +31,7 @@ import (
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/holes"
 	"example.org/rinkpane/internal/desk/library"
+	"example.org/rinkpane/internal/desk/night"
 	"example.org/rinkpane/internal/desk/parcel"
 	"example.org/rinkpane/internal/desk/picture"
 	"example.org/rinkpane/internal/desk/rinkside"
@@ -94,6 +95,7 @@ func New(o Options) (*Desk, error) {
 		versions.New(s),
 		choosing.New(s, d.jobs, o.Random, "rinkpane "+o.Version),
 		rinkside.New(s, rinkside.Options{Keeper: o.Covers, Door: d.door, Now: o.Now, Random: o.Random, Creator: "rinkpane " + o.Version}),
+		night.New(s, night.Options{Door: d.door, Now: o.Now, Creator: "rinkpane " + o.Version}),
 		access.New(s, d.door),
 		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, o.Covers, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {

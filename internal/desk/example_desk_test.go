@@ -76,6 +76,9 @@ func exampleShelf(t testing.TB, folder string) (*shelf.Shelf, *store.Store) {
 	if _, err := on.AddOwn(t.Context(), revision.Kit, bag, "desk", "an example"); err != nil {
 		t.Fatal(err)
 	}
+	if _, err := on.AddGames(t.Context(), "quillhaven", exampleGames, "desk", "an example"); err != nil {
+		t.Fatal(err)
+	}
 	return on, s
 }
 

@@ -30,7 +30,7 @@ func (d area) phonePage(w http.ResponseWriter, r *http.Request, p pass) error {
 }
 
 // phoneFiles are what the page needs to open without a network.
-var phoneFiles = []string{"theme.css", "phone.css", "icon.svg", "phone.js", "glass.js", "marks.js", "sending.js", "queue.js", "worker.js"}
+var phoneFiles = []string{"theme.css", "phone.css", "icon.svg", "phone.js", "glass.js", "marks.js", "sending.js", "worker.js"}
 
 // worker answers GET /phone.js: the service worker, which stands at the top so that it
 // may serve every page at the glass. It names the files to keep by their addresses, so

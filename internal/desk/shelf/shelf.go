@@ -21,7 +21,9 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/decide/seat"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
@@ -49,6 +51,10 @@ type Shelf struct {
 	plans     *bounded[string, plan.Plan]
 	wholes    *bounded[string, plan.Plan]
 	revisions *bounded[string, string]
+	seasons   *bounded[string, game.Season]
+	scores    *bounded[string, *game.Table]
+	rows      *bounded[string, *row]
+	answers   *bounded[string, seat.Answer]
 
 	sent     sent
 	watchers *watchers
@@ -64,6 +70,10 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 		plans:     newBounded[string, plan.Plan](mostPlans),
 		wholes:    newBounded[string, plan.Plan](mostWholes),
 		revisions: newBounded[string, string](mostRevisions),
+		seasons:   newBounded[string, game.Season](mostSeasons),
+		scores:    newBounded[string, *game.Table](mostSeasons),
+		rows:      newBounded[string, *row](mostSeasons),
+		answers:   newBounded[string, seat.Answer](mostSeasons),
 		watchers:  newWatchers(),
 	}
 }

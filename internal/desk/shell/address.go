@@ -160,6 +160,9 @@ func (a Address) Take(version int) string {
 // Covers returns where the holes are minded once they are cut.
 func (a Address) Covers() string { return a.Beside("/covers") }
 
+// Games returns where games are seated.
+func (a Address) Games() string { return a.Beside("/games") }
+
 // Paper returns where everything is laid out for printing.
 func (a Address) Paper() string { return a.Beside("/paper") }
 

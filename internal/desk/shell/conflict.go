@@ -66,17 +66,23 @@ func (s *Shell) askConflict(w http.ResponseWriter, r *http.Request, late *shelf.
 	}
 	page := bothPage{ID: late.Head.Document, Who: who, Head: late.Head, What: late.What, Parts: say.Names(parts), Action: r.URL.RequestURI()}
 	page.Frame = s.Frame(r, "You both changed "+page.Parts)
+	page.Fields = Resent(r, late.Head.Number)
+	return s.Page(w, r, http.StatusConflict, "both.tmpl", page)
+}
+
+// Resent returns the fields of a form to be sent once more, made on a newer version.
+func Resent(r *http.Request, base int) (out []Fact) {
 	for _, name := range slices.Sorted(maps.Keys(r.PostForm)) {
 		for _, value := range r.PostForm[name] {
 			if name == "base" {
-				value = strconv.Itoa(late.Head.Number)
+				value = strconv.Itoa(base)
 			}
 			if name != "once" { // it is another change now
-				page.Fields = append(page.Fields, Fact{name, value})
+				out = append(out, Fact{name, value})
 			}
 		}
 	}
-	return s.Page(w, r, http.StatusConflict, "both.tmpl", page)
+	return out
 }
 
 // partWords names a part of an arena in a sentence: "hole B2", "the boards".

@@ -33,6 +33,7 @@ const (
 	Arena   Kind = "arena"
 	Kit     Kind = "kit"
 	RuleSet Kind = "rules"
+	Games   Kind = "games" // of a season at an arena, which it names
 )
 
 // Document is one kept document.

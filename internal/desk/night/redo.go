@@ -1,0 +1,128 @@
+package night
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/game"
+	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/decide/seat"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
+)
+
+// moved is by how much a hole may move before a seat at it is told to be given anew, as
+// the command has it: common practice, no published source.
+const moved = 6 * unit.Inch
+
+// redo is a seat that hands gave and that the arena's plan has changed under.
+type redo struct{ Who, Hole, Periods, Why string }
+
+// toRedo lists the seats of a game that hands gave before the arena's plan changed under
+// them, and the version of the arena that they were given by. Nothing is moved.
+func (d area) toRedo(ctx context.Context, p nightPage, g game.Game) (out []redo, since int, err error) {
+	var given []seat.Seat
+	for _, f := range p.Season.Fixed {
+		for period := 1; period <= g.Periods; period++ {
+			if f.Game == g.ID && (len(f.Periods) == 0 || slices.Contains(f.Periods, period)) {
+				given = append(given, seat.Seat{Period: period, Hole: f.Hole, Who: f.Who})
+			}
+		}
+	}
+	if len(given) == 0 {
+		return nil, 0, nil
+	}
+	at, err := d.givenAt(ctx, p.games, g.ID)
+	if err != nil {
+		return nil, 0, err
+	}
+	if since, err = d.Shelf.ArenaAt(ctx, p.Address.Slug, at.Version.At); err != nil {
+		return nil, 0, err
+	}
+	was, _, err := d.standings(ctx, p.Address.Slug, since)
+	if err != nil {
+		return nil, 0, err
+	}
+	is, around, err := d.standings(ctx, p.Address.Slug, 0)
+	if err != nil {
+		return nil, 0, err
+	}
+	for _, s := range seat.Stale(given, was, is, around, moved) {
+		why := map[seat.Touched]string{seat.Gone: "is gone", seat.IsOff: "is turned off", seat.Refused: "breaks a rule now"}[s.Why]
+		if s.Why == seat.Moved {
+			why = "moved by " + s.By.Format(p.Units())
+		}
+		period := fmt.Sprint(s.Seat.Period)
+		if k := len(out) - 1; k >= 0 && out[k].Who == p.Who(s.Seat.Who) && out[k].Hole == s.Seat.Hole {
+			out[k].Periods += ", " + period
+			continue
+		}
+		out = append(out, redo{p.Who(s.Seat.Who), s.Seat.Hole, period, why})
+	}
+	return out, since, nil
+}
+
+// mostGiven is how many versions back the giving of a seat is looked for.
+const mostGiven = 60
+
+// givenAt returns the version of a season since which the seats that hands gave in a game
+// are as they are.
+func (d area) givenAt(ctx context.Context, g shelf.Games, id string) (shelf.Games, error) {
+	want := seatsText(g.Text, id)
+	versions, err := d.Shelf.Keeper().History(ctx, g.Document.ID, mostGiven)
+	for _, v := range versions {
+		if v.Number == g.Version.Number || err != nil {
+			continue
+		}
+		old, readErr := d.Shelf.Keeper().Version(ctx, g.Document.ID, v.Number)
+		if readErr != nil {
+			return g, readErr
+		}
+		doc, readErr := form.Read(g.Document.ID, strings.NewReader(old.Text), game.MaxBytes)
+		if readErr != nil || seatsText(doc, id) != want {
+			return g, nil
+		}
+		g.Version = old
+	}
+	return g, err
+}
+
+// seatsText is what a document says of the seats of a game.
+func seatsText(doc *form.Document, id string) string {
+	var out strings.Builder
+	for _, at := range itemsWhere(doc, "seats", "game", id) {
+		fmt.Fprintf(&out, "%s %s:", doc.Value(at+".who"), doc.Value(at+".hole"))
+		for _, period := range doc.Items(at + ".periods") {
+			out.WriteString(" " + doc.Value(period))
+		}
+		out.WriteByte('\n')
+	}
+	return out.String()
+}
+
+// standings says how the holes of a version of an arena stand, and how long its boards are.
+func (d area) standings(ctx context.Context, slug string, version int) (map[string]seat.Standing, unit.Length, error) {
+	b, err := d.Shelf.Open(ctx, slug, version)
+	if err != nil {
+		return nil, 0, err
+	}
+	a, err := b.Arena.Check()
+	if err != nil {
+		return nil, 0, err
+	}
+	proof, err := d.Shelf.Proof(ctx, b)
+	out := map[string]seat.Standing{}
+	for _, h := range a.Holes {
+		out[h.ID] = seat.Standing{Along: h.Station, Height: h.Height, Off: h.State == glass.Off, Refused: broken(proof, h.ID)}
+	}
+	return out, a.Rink.Perimeter(), err
+}
+
+func broken(p plan.Proof, hole string) bool {
+	return rules.Verdict(p.FindingsOf(hole)) == rules.Fail
+}
