@@ -11,3 +11,9 @@ var Files embed.FS
 
 // Demo is the name of the arena that stands in where the user names none.
 const Demo = "quillhaven.yaml"
+
+// Games holds the example games documents, in the folder games; the arenas that they name
+// stand beside it.
+//
+//go:embed games/*.yaml
+var Games embed.FS

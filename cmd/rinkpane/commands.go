@@ -21,6 +21,7 @@ func commands(a *app) []*cobra.Command {
 		frameCommand(a),
 		gainCommand(a),
 		chooseCommand(a),
+		visitCommand(a),
 		puckCommand(a),
 		cutCommand(a),
 		bookCommand(a),

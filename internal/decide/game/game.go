@@ -44,12 +44,13 @@ const (
 func stageNames() []string {
 	out := []string{Practice, WarmUp}
 	for p := 1; p <= play.MostPeriods; p++ {
-		out = append(out, periodStage(p))
+		out = append(out, PeriodStage(p))
 	}
 	return append(out, LockUp)
 }
 
-func periodStage(period int) string { return "period-" + strconv.Itoa(period) }
+// PeriodStage names the stage that a period is.
+func PeriodStage(period int) string { return "period-" + strconv.Itoa(period) }
 
 // Team returns the name of a team: 0 home, 1 away.
 func (g Game) Team(n int) string { return [2]string{g.Home, g.Away}[n] }
@@ -66,3 +67,11 @@ func (g Game) At(stage string) (at time.Time, ok bool) {
 
 // Teams names both teams, the home team first.
 func (g Game) Teams() string { return g.Home + " v " + g.Away }
+
+// EndName names an end: +1 is B, -1 A.
+func EndName(end int) string {
+	if end > 0 {
+		return "B"
+	}
+	return "A"
+}

@@ -75,3 +75,12 @@ func given(a arena.Arena) (holes []string, planned bool) {
 	}
 	return nil, false
 }
+
+// EndOf returns the end of the rink in which a hole of the arena stands: +1 for B, -1 for A.
+func (s Season) EndOf(hole string) int {
+	h, _ := s.Arena.Hole(hole)
+	if s.Arena.Rink.Point(h.Station).X > 0 {
+		return +1
+	}
+	return -1
+}

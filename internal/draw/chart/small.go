@@ -15,12 +15,10 @@ const (
 // markings, boards and the holes with their verdicts, without a word. Name tells it
 // from other drawings on the same page.
 func SmallMap(name string, a arena.Arena, status map[string]rules.Status) *sheet.Drawing {
-	dim := a.Rink.Dimensions()
-	scale := (smallWidth - 2*smallRoom) / dim.Length.Metres()
-	high := scale*dim.Width.Metres() + 2*smallRoom
+	f := SmallFrame(a)
 	m := &planMap{Content: Content{Arena: a, Status: status, Bare: true}, holes: a.Holes}
-	m.ground = newGround(a.Rink, sheet.Pt(smallWidth/2, high/2), scale)
-	m.d = sheet.New(name, smallWidth, high, Styles())
+	m.ground = newGround(a.Rink, sheet.Pt(f.CentreX, f.CentreY), f.Scale)
+	m.d = sheet.New(name, smallWidth, 2*f.CentreY, Styles())
 	m.d.Layers = []string{"ice", "markings", "boards", "holes"}
 	m.d.Title, m.d.Desc = "Map of "+a.Name, m.describe()
 	m.ice()
@@ -31,4 +29,11 @@ func SmallMap(name string, a arena.Arena, status map[string]rules.Status) *sheet
 		drawMark(g, m.off(h.Station, 0), h.State, status[h.ID])
 	}
 	return m.d
+}
+
+// SmallFrame returns where the rink lies on [SmallMap], for what is drawn over it.
+func SmallFrame(a arena.Arena) MapFrame {
+	dim := a.Rink.Dimensions()
+	scale := (smallWidth - 2*smallRoom) / dim.Length.Metres()
+	return MapFrame{CentreX: smallWidth / 2, CentreY: scale*dim.Width.Metres()/2 + smallRoom, Scale: scale, Width: smallWidth}
 }
