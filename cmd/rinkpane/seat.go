@@ -29,6 +29,7 @@ type seatFlags struct {
 	fix, wish []string
 	plot      target
 	changed   string
+	sheets    sheetFlags
 }
 
 func seatCommand(a *app) *cobra.Command {
@@ -58,6 +59,7 @@ and how even any rule could be.`,
 	fl.StringArrayVar(&f.fix, "fix", nil, "with --game: give a seat by hand, as 'ann B1' or 'ann B1 2' for period 2; repeat it for more")
 	fl.StringArrayVar(&f.wish, "wish", nil, "with --game: say what a seat would cost the others, written as for --fix; with --season: what it costs to have it in every game")
 	fl.StringVar(&f.changed, "changed", "", "list the seats that a changed plan of the arena, in this file, touches: nothing is moved")
+	f.sheets.flags(c)
 	f.plot.flags(c, "plot", "with --season: draw the shares game by game to this file (.svg or .png)")
 	return c
 }
@@ -122,7 +124,14 @@ func runSeat(ctx context.Context, a *app, path string, f seatFlags) error {
 			return err
 		}
 	}
+	made, err := f.sheets.make(ctx, season, answer)
+	if err != nil {
+		return err
+	}
 	done()
+	if err := f.sheets.write(a, made); err != nil {
+		return err
+	}
 	if f.plot.path != "" {
 		if err := f.plot.draw(a, chart.Shares(slices.Concat([]seat.Season{answer.Season}, answer.Compare)).Draw(plotWidthMM, plotHeightMM)); err != nil {
 			return err

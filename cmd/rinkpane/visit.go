@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -51,7 +52,7 @@ func runVisit(ctx context.Context, a *app, path string, f visitFlags) error {
 	}
 	follows, err := form.Words(game.Follows()...)(f.follows)
 	if err != nil {
-		return errors.New("--follows " + err.Error())
+		return fmt.Errorf("--follows: %w", err)
 	}
 	if err := f.open(a, path); err != nil {
 		return err
@@ -64,7 +65,7 @@ func runVisit(ctx context.Context, a *app, path string, f visitFlags) error {
 	case "B":
 		v.Ends = play.EndsFrom(+1)
 	default:
-		return errors.New("--home-attacks " + form.Quote(f.attacks) + ": write A or B")
+		return fmt.Errorf("--home-attacks: %s; write A or B", form.Quote(f.attacks))
 	}
 	ctx, done := a.watched(ctx)
 	defer done()

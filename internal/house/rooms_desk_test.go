@@ -245,6 +245,7 @@ var deskRooms = []room{
 		{"keep/people", "the register of who may sign in"},
 	}},
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
+		{"draw/card", "cards and seat sheets of a season"},
 		{"decide/game", "the games document"},
 		{"decide/seat", "who works which hole"},
 		{"decide/resect", "marks in frames"},

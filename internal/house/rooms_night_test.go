@@ -23,4 +23,23 @@ var nightRooms = []room{
 		{"github.com/arran4/golang-ical", "the lines of calendars"},
 		{"github.com/teambition/rrule-go", "events that repeat"},
 	}},
+	{name: "draw/card", floor: 8.6, uses: []arrow{
+		{"answer/fit", "how far a lens turns in the hole"},
+		{"answer/light", "what to set, by zone of the ice"},
+		{"answer/optics", "the exposure asked for"},
+		{"answer/puck", "what is to be kept clear behind the hole"},
+		{"decide/game", "who asks for what, toward which ends is played"},
+		{"decide/seat", "the seats that were given"},
+		{"draw/chart", "the small map"},
+		{"draw/sheet", "sets the pages, writes the PDF"},
+		{"measure/geom", "where a hole stands on the map"},
+		{"measure/say", "what speaks for a hole, names in a row"},
+		{"measure/unit", "lengths in the reader's units"},
+		{"survey/arena", "the rink of the card"},
+		{"survey/kit", "the lens that is mounted"},
+		{"tell/table", "the exposure and the seats as tables"},
+		{"tell/words", "columns of light, how far a sector reaches"},
+	}, needs: []arrow{
+		{"github.com/arran4/golang-ical", "writes calendars"},
+	}},
 }

@@ -162,6 +162,7 @@ var houseRooms = append([]room{
 		{"survey/edit", "the edits that take measures over"},
 	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
+		{"decide/game", "what a visitor packs or asks for"},
 		{"decide/seat", "seats, ledgers, prices of wishes"},
 		{"decide/resect", "where a hole truly stands"},
 		{"decide/custody", "covers, alarms, rates"},
@@ -301,6 +302,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/wire", floor: 7.3, uses: []arrow{
+		{"decide/game", "what a visitor packs or asks for"},
 		{"decide/seat", "seats, ledgers, prices of wishes"},
 		{"decide/resect", "where a hole truly stands"},
 		{"decide/custody", "covers, alarms, rates"},

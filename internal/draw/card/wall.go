@@ -22,11 +22,11 @@ type Wall struct {
 
 // Table is the seats, a row a hole, a column a period.
 func (w Wall) Table() table.Table {
-	heads := []string{"hole", "end"}
+	t := table.New("hole", "end")
+	t.Columns[0].Name, t.Columns[1].Name = "hole", "end"
 	for period := 1; period <= w.Game.Periods; period++ {
-		heads = append(heads, fmt.Sprintf("period %d", period))
+		t.Columns = append(t.Columns, table.Column{Head: fmt.Sprintf("period %d", period), Name: fmt.Sprintf("period_%d", period)})
 	}
-	t := table.New(heads...)
 	t.Title = "Seats, " + w.Game.Teams()
 	closed := w.Season.Closures(w.Game)
 	for _, hole := range w.Season.Holes {
