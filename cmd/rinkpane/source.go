@@ -200,7 +200,7 @@ type lensFlags struct{ lens, body string }
 
 func (f *lensFlags) flags(c *cobra.Command) {
 	c.Flags().StringVar(&f.lens, "lens", "", "lens of the kit by its id (default: the usual 70-200 mm zoom)")
-	c.Flags().StringVar(&f.body, "body", "", "body of the kit by its id (default: its first)")
+	c.Flags().StringVar(&f.body, "body", "", "body of the kit by its id (default: the lens's own, else its first)")
 }
 
 // of returns the lens and the body that were named, or the usual ones.

@@ -23,20 +23,20 @@ type Mapper struct {
 }
 
 // NewMapper makes a mapper with the lenses that the arena names, or all of the
-// kit's, on the kit's first body, each zoom at both ends of its range. A kit
+// kit's, on its own body or the kit's first, each zoom at both ends of its range. A kit
 // without body or lens, or with more than 64 such ends in use, is an error.
 func NewMapper(a arena.Arena, k kit.Kit) (*Mapper, error) {
 	if len(k.Bodies) == 0 {
 		return nil, errors.New("kit: a map needs at least one body")
 	}
-	m := &Mapper{arena: a, tracer: tracer{body: k.Bodies[0]}}
+	m := &Mapper{arena: a}
 	lenses, err := k.InUse(a.Lenses)
 	if err != nil {
 		return nil, err
 	}
 	for _, l := range lenses {
 		for _, use := range fit.Ends(l) {
-			m.tracer.uses = append(m.tracer.uses, lensUse{l, use})
+			m.tracer.uses = append(m.tracer.uses, lensUse{l, k.BodyOf(l), use})
 		}
 	}
 	switch n := len(m.tracer.uses); {

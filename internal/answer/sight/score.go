@@ -69,7 +69,7 @@ type Scorer struct {
 	tracer   tracer // a use for each of the settings
 }
 
-// NewScorer makes a scorer. The kit's first body is the camera; the lenses that
+// NewScorer makes a scorer. The camera is a lens's own body, else the kit's first; the lenses that
 // the arena names, or all of the kit's, are at hand, without hoods.
 func NewScorer(a arena.Arena, k kit.Kit, j Judgement) (*Scorer, error) {
 	if err := j.Check(); err != nil {
@@ -79,7 +79,7 @@ func NewScorer(a arena.Arena, k kit.Kit, j Judgement) (*Scorer, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Scorer{arena: a, judge: j, settings: settings, tracer: tracer{body: k.Bodies[0]}}
+	s := &Scorer{arena: a, judge: j, settings: settings}
 	for _, l := range settings {
 		s.tracer.uses = append(s.tracer.uses, l.lensUse)
 	}

@@ -30,16 +30,17 @@ func settingsOf(a arena.Arena, k kit.Kit) ([]lensSetting, error) {
 	if len(k.Bodies) == 0 {
 		return nil, errors.New("kit: a score needs at least one body")
 	}
-	sensor := k.Bodies[0].Sensor
 	lenses, err := k.InUse(a.Lenses)
 	if err != nil {
 		return nil, err
 	}
 	var out []lensSetting
 	for _, l := range lenses {
+		body := k.BodyOf(l)
+		sensor := body.Sensor
 		for _, f := range focals(l) {
 			out = append(out, lensSetting{
-				lensUse: lensUse{l, fit.Setting{Focal: f, Stop: l.WidestAt(f)}}, minFocus: l.MinFocus.Metres(),
+				lensUse: lensUse{l, body, fit.Setting{Focal: f, Stop: l.WidestAt(f)}}, minFocus: l.MinFocus.Metres(),
 				landscape: f.Metres() / sensor.H.Metres(), portrait: f.Metres() / sensor.W.Metres(),
 			})
 		}

@@ -13,13 +13,13 @@ import (
 // lensUse is a lens set to a focal length and a stop.
 type lensUse struct {
 	lens kit.Lens
+	body kit.Body // that stands behind it: its own, or the kit's first
 	fit.Setting
 }
 
 // tracer traces the limits of lenses in openings, once for each shape of opening.
 // It may be used by many goroutines.
 type tracer struct {
-	body   kit.Body
 	uses   []lensUse
 	wholes int // for how many shapes the whole frame's limit is traced too
 
@@ -56,7 +56,7 @@ func (t *tracer) trace(o arena.Opening) (*traces, error) {
 		made.wholes = make([]*fit.Outline, len(t.uses))
 	}
 	err := cores.Try(len(t.uses), func(k int) error {
-		c, err := fit.FromKit(o, t.uses[k].lens, t.body, t.uses[k].Setting)
+		c, err := fit.FromKit(o, t.uses[k].lens, t.uses[k].body, t.uses[k].Setting)
 		if err == nil {
 			made.outlines[k], made.fits[k] = c.Trace(), c.Fits()
 			if whole {

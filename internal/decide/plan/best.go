@@ -37,10 +37,11 @@ type band struct {
 }
 
 // framing is the band of each lens end of a reach.
-func framingOf(r sight.Reach, body kit.Body) []band {
+func framingOf(r sight.Reach, k kit.Kit) []band {
 	out := make([]band, len(r.Lenses))
 	for i, l := range r.Lenses {
-		d0 := (l.Focal / body.Sensor.H).Metres() * playerHeight
+		lens, _ := k.Lens(l.ID)
+		d0 := (l.Focal / k.BodyOf(lens).Sensor.H).Metres() * playerHeight
 		out[i] = band{d0, farthestFrame * d0}
 	}
 	return out

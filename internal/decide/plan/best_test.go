@@ -2,6 +2,8 @@ package plan
 
 import (
 	"math"
+	"reflect"
+	"slices"
 	"testing"
 
 	"example.org/rinkpane/examples"
@@ -17,10 +19,43 @@ import (
 // quarter of it at four times that.
 func TestFramingBand(t *testing.T) {
 	r := sight.Reach{Lenses: []sight.LensReach{{ID: "70", Focal: 70 * unit.Millimetre}}}
-	body := kit.Body{Sensor: unit.Size{W: 36 * unit.Millimetre, H: 24 * unit.Millimetre}}
-	got := framingOf(r, body)[0]
+	k := kit.Kit{Bodies: []kit.Body{{Sensor: unit.Size{W: 36 * unit.Millimetre, H: 24 * unit.Millimetre}}}}
+	got := framingOf(r, k)[0]
 	if math.Abs(got.near-5.3667) > 1e-4 || math.Abs(got.far-21.4667) > 1e-4 {
 		t.Errorf("band %.4f to %.4f m, by hand 5.3667 to 21.4667 m", got.near, got.far)
+	}
+}
+
+// TestFixedCamerasCountEverywhere: what a lens frames, reaches and asks of the light is
+// that of the body that it cannot be taken off, whichever body the kit names first.
+func TestFixedCamerasCountEverywhere(t *testing.T) {
+	m, doc := maker(t), document(t, examples.Demo)
+	small := kit.Body{ID: "small", Name: "a small sealed camera", Sensor: unit.Size{W: 18 * unit.Millimetre, H: 12 * unit.Millimetre}, PixelsW: 3000, PixelsH: 2000, ISOMax: 800}
+	planned := func(fixed string, bodies ...kit.Body) Plan {
+		k := kit.Kit{Bodies: bodies, Lenses: slices.Clone(m.Kit.Lenses)}
+		for i := range k.Lenses {
+			k.Lenses[i].Body = fixed
+		}
+		p, err := Maker{Kit: k, Rules: m.Rules}.Make(t.Context(), doc)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	fixed, only := planned("small", m.Kit.Bodies[0], small), planned("", small)
+	if len(fixed.Holes) < 8 {
+		t.Fatalf("%d holes", len(fixed.Holes))
+	}
+	for i, h := range fixed.Holes {
+		want := only.Holes[i]
+		if h.Best != want.Best || !reflect.DeepEqual(h.Reach, want.Reach) || !reflect.DeepEqual(h.Light, want.Light) {
+			t.Errorf("hole %s with fixed cameras: best %v, %+v; with the same body first: %v, %+v", h.ID, h.Best, h.Light, want.Best, want.Light)
+		}
+		for k := range h.Fits {
+			if h.Fits[k].Framing != want.Fits[k].Framing || h.Fits[k].Limits != want.Fits[k].Limits {
+				t.Errorf("hole %s, %s: %+v, with the same body first %+v", h.ID, h.Fits[k].Lens.ID, h.Fits[k].Framing, want.Fits[k].Framing)
+			}
+		}
 	}
 }
 

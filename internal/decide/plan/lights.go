@@ -42,7 +42,7 @@ func (p *Plan) lights(ctx context.Context, k kit.Kit) error {
 func lightOf(lit light.Lit, a arena.Arena, k kit.Kit, hole string, with unit.Maybe[LensFit]) ([]light.Row, error) {
 	asked := light.Request{Wanted: light.Usual(), Body: k.Bodies[0], Holes: []string{hole}}
 	if f, ok := with.Get(); ok {
-		asked.Lens = unit.Known(f.Lens)
+		asked.Lens, asked.Body = unit.Known(f.Lens), k.BodyOf(f.Lens)
 		asked.Wanted = optics.Wanted{Shutter: unit.Known(light.UsualShutter), Stop: unit.Known(f.Stop)}
 	}
 	report, err := lit.Compute(a, asked)

@@ -41,7 +41,7 @@ func (p *Plan) reaches(ctx context.Context, k kit.Kit) error {
 			Share: seen.Layers[0].Share, FaceShare: seen.Layers[1].Share, Whole: seen.Layers[0].Whole, WholeFace: seen.Layers[1].Whole,
 			Blind: unit.Length(seen.Blind.Ahead), BlindMean: unit.Length(seen.Blind.Mean), Assumed: seen.Assumed,
 		}
-		h.pickBest(seen, framingOf(seen, k.Bodies[0]))
+		h.pickBest(seen, framingOf(seen, k))
 		step()
 		if _, told := h.Reach.Whole.Get(); !told {
 			left++

@@ -63,10 +63,8 @@ func (d area) reachPicture(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return shell.Because(http.StatusNotFound, "There is no reach map of this hole.", err)
 	}
-	body, err := b.Maker.Kit.PickBody("")
-	if err != nil {
-		return err
-	}
+	lens, _ := b.Maker.Kit.Lens(q.Get("lens"))
+	body := b.Maker.Kit.BodyOf(lens)
 	var out bytes.Buffer
 	if err := png.Encode(&out, reachImage(seen.Grid, plan.Sizes(seen, 0, q.Get("lens"), body))); err != nil {
 		return err

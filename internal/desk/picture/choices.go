@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"errors"
 	"math"
 
@@ -31,7 +32,7 @@ func kitOf(k kit.Kit, a arena.Arena, lens, body string) (kit.Lens, kit.Body, err
 	if err != nil {
 		return l, kit.Body{}, errors.New("no such lens in the kit; choose one of those listed")
 	}
-	b, err := k.PickBody(body)
+	b, err := k.PickBody(cmp.Or(l.Body, body))
 	if err != nil {
 		return l, b, errors.New("no such body in the kit; choose one of those listed")
 	}

@@ -25,6 +25,9 @@ func (p *picturePage) fill(r *http.Request, s sitting, k kit.Kit) {
 		p.Lenses = append(p.Lenses, shell.Choice{Value: l.ID, Name: l.Name, Chosen: l.ID == p.State.Lens.ID})
 	}
 	for _, b := range k.Bodies {
+		if own := p.State.Lens.Body; own != "" && own != b.ID {
+			continue // the lens cannot be taken off its own
+		}
 		p.Bodies = append(p.Bodies, shell.Choice{Value: b.ID, Name: b.Name, Chosen: b.ID == p.State.Body.ID})
 	}
 	p.shutters()

@@ -33,7 +33,7 @@ type WindowJob struct {
 }
 
 // WindowJob computes the clear patches of a low window for the lenses of a
-// kit that are used at this rink, with the kit's first body.
+// kit that are used at this rink, each with its own body, else the kit's first.
 func (p ShopOrder) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
 	if len(k.Bodies) == 0 {
 		return WindowJob{}, fmt.Errorf("window %s: the kit has no body; its sensor decides the patch", w.ID)
@@ -54,7 +54,7 @@ func (p ShopOrder) WindowJob(w glass.Window, k kit.Kit) (WindowJob, error) {
 			patch *unit.Maybe[fit.Patch]
 			all   *unit.Maybe[fit.Patch]
 		}{{fit.Aims{}, &lp.Straight, &ahead}, {job.Aims, &lp.Swung, &job.Clear}} {
-			if *of.patch, err = fit.WindowPatch(w, l, k.Bodies[0], of.aims); err != nil {
+			if *of.patch, err = fit.WindowPatch(w, l, k.BodyOf(l), of.aims); err != nil {
 				return WindowJob{}, err
 			}
 			if patch, known := of.patch.Get(); known && patch.Within(w.Size) {
