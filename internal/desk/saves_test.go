@@ -3,14 +3,19 @@ package desk
 import (
 	"bufio"
 	"context"
+	"crypto/rand"
 	"fmt"
 	"html"
 	"io"
+	"log/slog"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"strings"
 	"testing"
 	"time"
+
+	"example.org/rinkpane/internal/desk/shelf"
 )
 
 // move posts a move of a hole as a drag does, and returns the answer.
@@ -67,12 +72,21 @@ func TestTwoWhoMoveTheSameHoleAreAsked(t *testing.T) {
 }
 
 // TestAChangeIsMadeOnce: a page that sends a change again when no answer came gets
-// the version that came of it; and what it saved itself is nobody else's change.
+// the version that came of it, even after the desk was started anew; and what it saved
+// itself is nobody else's change.
 func TestAChangeIsMadeOnce(t *testing.T) {
-	h, d, _ := ownDesk(t, false)
+	h, d, kept := ownDesk(t, false)
 	for range 3 {
 		says(t, move(t, h, 1, "B2", "1.6", "q1.1"), http.StatusSeeOther)
 	}
+	// The desk is started anew over the same store: the mark stands beside the version.
+	again, err := New(Options{Shelf: shelf.New(kept, exampleMaker(t), time.Now), Register: kept, Covers: kept, Code: firstCode, Version: "test",
+		Log: slog.New(slog.NewTextHandler(os.Stderr, nil)), Now: time.Now, Random: rand.Reader})
+	if err != nil {
+		t.Fatal(err)
+	}
+	h = again.Handler()
+	says(t, move(t, h, 1, "B2", "1.6", "q1.1"), http.StatusSeeOther)
 	says(t, move(t, h, 1, "B2", "1.7", "q1.2"), http.StatusSeeOther)
 	if _, n := headText(t, d, "quillhaven"); n != 3 {
 		t.Errorf("version %d, want 3", n)

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"slices"
 	"strings"
-	"sync"
 
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/arena"
@@ -37,16 +36,19 @@ const mostJoins = 5
 // the error is [*Late], which names what both changed. A whole text is never joined.
 func (s *Shelf) Join(ctx context.Context, b Book, c Change) (Joined, error) {
 	id := b.Document.ID
-	if n, ok := s.sent.saved(id, c); ok {
+	n, err := s.saved(ctx, id, c)
+	if err != nil {
+		return Joined{}, err
+	}
+	if n > 0 {
 		was, err := s.Open(ctx, id, n)
 		return Joined{was.Arena, was.Version, c.Edits}, err
 	}
 	top, made := b, c.Edits
 	for range mostJoins {
-		doc, v, err := s.Edit(ctx, top, made, c.Who, c.What)
+		doc, v, err := s.change(ctx, top, Change{made, c.Who, c.What, c.Once})
 		var late *Late
 		if err == nil {
-			s.sent.note(id, v.Number, c)
 			return Joined{doc, v, made}, nil
 		}
 		if !errors.As(err, &late) || made[0].Do == edit.Text {
@@ -71,7 +73,10 @@ func (s *Shelf) Join(ctx context.Context, b Book, c Change) (Joined, error) {
 // Advance returns the newest version above a book up to which everything came from
 // the same queue as a change: what that was made on is what its sender saw.
 func (s *Shelf) Advance(ctx context.Context, b Book, who, once string) (Book, error) {
-	own := s.sent.own(b.Document.ID, Change{Who: who, Once: once})
+	own, err := s.queued(ctx, b.Document.ID, Change{Who: who, Once: once})
+	if err != nil {
+		return b, err
+	}
 	n := b.Version.Number
 	for slices.Contains(own, n+1) {
 		n++
@@ -86,7 +91,10 @@ func (s *Shelf) Advance(ctx context.Context, b Book, who, once string) (Book, er
 // changed from one version to a newer one.
 func (s *Shelf) others(ctx context.Context, from, to Book, c Change) ([]string, error) {
 	id := from.Document.ID
-	own := s.sent.own(id, c)
+	own, err := s.queued(ctx, id, c)
+	if err != nil {
+		return nil, err
+	}
 	if !slices.ContainsFunc(own, func(n int) bool { return n > from.Version.Number && n <= to.Version.Number }) {
 		return from.Arena.Differ(to.Arena), nil
 	}
@@ -104,56 +112,36 @@ func (s *Shelf) others(ctx context.Context, from, to Book, c Change) ([]string, 
 	return out, nil
 }
 
-// sent remembers which versions came of which marked changes, the latest of them.
-type sent struct {
-	mu  sync.Mutex
-	all []sentChange // oldest first
+// mostSent is how many of an arena's newest versions are searched for what was sent
+// before; own choice.
+const mostSent = 500
+
+// saved returns the version that came of a change that was sent before, 0 for none.
+func (s *Shelf) saved(ctx context.Context, id string, c Change) (int, error) {
+	numbers, err := s.sent(ctx, id, c, func(once string) bool { return once == c.Once })
+	return slices.Max(append(numbers, 0)), err
 }
 
-type sentChange struct {
-	arena, who, once string
-	version          int
-}
-
-// How many marked changes are remembered, and how long a mark may be; own choice.
-const (
-	mostSent    = 2000
-	longestOnce = 64
-)
-
-func (s *sent) note(arena string, version int, c Change) {
-	if c.Once == "" || len(c.Once) > longestOnce {
-		return
-	}
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	if len(s.all) == mostSent {
-		s.all = slices.Delete(s.all, 0, mostSent/2)
-	}
-	s.all = append(s.all, sentChange{arena, c.Who, c.Once, version})
-}
-
-// saved returns the version that came of a change.
-func (s *sent) saved(arena string, c Change) (version int, ok bool) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	for _, x := range s.all {
-		if c.Once != "" && x.once == c.Once && x.arena == arena && x.who == c.Who {
-			return x.version, true
-		}
-	}
-	return 0, false
-}
-
-// own returns the versions that came from the queue of a change.
-func (s *sent) own(arena string, c Change) (out []int) {
+// queued returns the versions that came from the queue of a change.
+func (s *Shelf) queued(ctx context.Context, id string, c Change) ([]int, error) {
 	queue, _, ok := strings.Cut(c.Once, ".")
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	for _, x := range s.all {
-		if from, _, _ := strings.Cut(x.once, "."); ok && from == queue && x.arena == arena && x.who == c.Who {
-			out = append(out, x.version)
+	return s.sent(ctx, id, c, func(once string) bool {
+		from, _, _ := strings.Cut(once, ".")
+		return ok && from == queue
+	})
+}
+
+// sent returns the versions of an arena that the sender of a change saved under such a mark.
+func (s *Shelf) sent(ctx context.Context, id string, c Change, is func(once string) bool) ([]int, error) {
+	if c.Once == "" {
+		return nil, nil
+	}
+	versions, err := s.keeper.History(ctx, id, mostSent)
+	var out []int
+	for _, v := range versions {
+		if v.Once != "" && v.Who == revision.Line(c.Who) && is(v.Once) {
+			out = append(out, v.Number)
 		}
 	}
-	return out
+	return out, err
 }

@@ -56,7 +56,6 @@ type Shelf struct {
 	rows      *bounded[string, *row]
 	answers   *bounded[string, seat.Answer]
 
-	sent     sent
 	watchers *watchers
 }
 
@@ -194,12 +193,16 @@ func (s *Shelf) checked(ctx context.Context, doc *arena.Document) (arena.Arena, 
 // that it renames, so that their histories can be followed. Errors are [*Late],
 // those of [revision.Keeper] and of the document's check.
 func (s *Shelf) Save(ctx context.Context, id string, base int, doc *arena.Document, who, what string, renames ...revision.Rename) (revision.Version, error) {
+	next := s.draft(doc, who, what)
+	next.Renames = renames
+	return s.save(ctx, id, base, doc, next)
+}
+
+func (s *Shelf) save(ctx context.Context, id string, base int, doc *arena.Document, next revision.Draft) (revision.Version, error) {
 	a, err := s.checked(ctx, doc)
 	if err != nil {
 		return revision.Version{}, err
 	}
-	next := s.draft(doc, who, what)
-	next.Renames = renames
 	return s.put(ctx, id, a.Name, base, next, func(text string) error {
 		_, err := s.Read(id, text)
 		return err
@@ -210,7 +213,11 @@ func (s *Shelf) Save(ctx context.Context, id string, base int, doc *arena.Docume
 // what they did, unless it is told what to say. Errors are those of [Shelf.Edited]
 // and [Shelf.Save].
 func (s *Shelf) Edit(ctx context.Context, b Book, edits []edit.Edit, who, what string) (*arena.Document, revision.Version, error) {
-	doc, did, err := s.Edited(b, edits)
+	return s.change(ctx, b, Change{Edits: edits, Who: who, What: what})
+}
+
+func (s *Shelf) change(ctx context.Context, b Book, c Change) (*arena.Document, revision.Version, error) {
+	doc, did, err := s.Edited(b, c.Edits)
 	if err != nil {
 		return nil, revision.Version{}, err
 	}
@@ -219,7 +226,9 @@ func (s *Shelf) Edit(ctx context.Context, b Book, edits []edit.Edit, who, what s
 	if err := errors.Join(err1, err2); err != nil {
 		return nil, revision.Version{}, err
 	}
-	v, err := s.Save(ctx, b.Document.ID, b.Version.Number, doc, who, cmp.Or(what, did), renamed(edits, before, after)...)
+	next := s.draft(doc, c.Who, cmp.Or(c.What, did))
+	next.Renames, next.Once = renamed(c.Edits, before, after), c.Once
+	v, err := s.save(ctx, b.Document.ID, b.Version.Number, doc, next)
 	return doc, v, err
 }
 

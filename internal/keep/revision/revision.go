@@ -55,6 +55,7 @@ type Version struct {
 	What     string   // one line: what changed
 	Text     string   // empty in listings
 	Renames  []Rename // of holes, against the version before
+	Once     string   // the mark it was sent under; "" for none
 }
 
 // Draft is a version about to be saved; Who and What are kept as [Line] has them.
@@ -65,7 +66,12 @@ type Draft struct {
 	Text string
 	// Renames are the holes that are called otherwise than in the version it was made from.
 	Renames []Rename
+	// Once marks what a page may send again when no answer came, at most [MaxOnce] bytes.
+	Once string
 }
+
+// MaxOnce is the most bytes of a draft's mark; own choice.
+const MaxOnce = 64
 
 // MaxText is the most bytes a document may have (a rink's file is some 20 kB).
 const MaxText = 4 << 20
@@ -84,6 +90,8 @@ func (d Draft) Check() error {
 		return fmt.Errorf("the document has %d bytes; at most %d are kept", len(d.Text), MaxText)
 	case !utf8.ValidString(d.Text) || strings.ContainsRune(d.Text, 0):
 		return errors.New("the document is not plain UTF-8 text")
+	case len(d.Once) > MaxOnce || !utf8.ValidString(d.Once) || strings.ContainsRune(d.Once, 0):
+		return fmt.Errorf("the mark of what is sent has %d bytes; at most %d of plain text are kept", len(d.Once), MaxOnce)
 	}
 	return nil
 }

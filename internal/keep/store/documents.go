@@ -88,7 +88,7 @@ func (s *Store) Version(ctx context.Context, id string, number int) (revision.Ve
 		return revision.Version{}, revision.ErrNone
 	}
 	// Without the casts PostgreSQL takes the number for 32 bits.
-	return scanVersion(s.db.QueryRowContext(ctx, `SELECT v.document, v.number, v.parent, v.at_us, v.who, v.what, v.body, v.renames
+	return scanVersion(s.db.QueryRowContext(ctx, `SELECT v.document, v.number, v.parent, v.at_us, v.who, v.what, v.body, v.renames, v.once
 		FROM version v JOIN document d ON d.id = v.document
 		WHERE v.document = $1 AND v.number = CASE WHEN CAST($2 AS BIGINT) = 0 THEN d.head ELSE CAST($2 AS BIGINT) END`, id, number))
 }
@@ -98,7 +98,7 @@ func (s *Store) History(ctx context.Context, id string, limit int) ([]revision.V
 	if !storable(id) {
 		return nil, nil
 	}
-	return list(ctx, s.db, scanVersion, `SELECT document, number, parent, at_us, who, what, '', renames
+	return list(ctx, s.db, scanVersion, `SELECT document, number, parent, at_us, who, what, '', renames, once
 		FROM version WHERE document = $1 ORDER BY number DESC LIMIT $2`, id, limit)
 }
 
@@ -116,7 +116,7 @@ func (s *Store) SetAway(ctx context.Context, id string, away bool) error {
 
 func versionOf(id string, number, parent int, d revision.Draft) revision.Version {
 	return revision.Version{Document: id, Number: number, Parent: parent,
-		At: d.At.UTC().Truncate(time.Microsecond), Who: revision.Line(d.Who), What: revision.Line(d.What), Text: d.Text, Renames: d.Renames}
+		At: d.At.UTC().Truncate(time.Microsecond), Who: revision.Line(d.Who), What: revision.Line(d.What), Text: d.Text, Renames: d.Renames, Once: d.Once}
 }
 
 func insertVersion(ctx context.Context, tx *sql.Tx, v revision.Version) error {
@@ -128,8 +128,8 @@ func insertVersion(ctx context.Context, tx *sql.Tx, v revision.Version) error {
 		}
 		renames = string(text)
 	}
-	_, err := tx.ExecContext(ctx, `INSERT INTO version (document, number, parent, at_us, who, what, body, renames)
-		VALUES ($1, $2, $3, $4, $5, $6, $7, $8)`, v.Document, v.Number, v.Parent, v.At.UnixMicro(), v.Who, v.What, v.Text, renames)
+	_, err := tx.ExecContext(ctx, `INSERT INTO version (document, number, parent, at_us, who, what, body, renames, once)
+		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)`, v.Document, v.Number, v.Parent, v.At.UnixMicro(), v.Who, v.What, v.Text, renames, v.Once)
 	return err
 }
 
@@ -147,7 +147,7 @@ func scanVersion(row scanner) (revision.Version, error) {
 	var v revision.Version
 	var at int64
 	var renames string
-	if err := row.Scan(&v.Document, &v.Number, &v.Parent, &at, &v.Who, &v.What, &v.Text, &renames); err != nil {
+	if err := row.Scan(&v.Document, &v.Number, &v.Parent, &at, &v.Who, &v.What, &v.Text, &renames, &v.Once); err != nil {
 		return revision.Version{}, orNone(err, revision.ErrNone)
 	}
 	if renames != "" {
