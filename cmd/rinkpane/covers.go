@@ -156,7 +156,7 @@ func coversText(all []wire.Minding, zone *time.Location) string {
 			texts[i] += words.ExpectedText(m.Expected)
 		}
 		if len(m.Due) > 0 {
-			texts[i] += words.DueText(m.Due, zone)
+			texts[i] += words.DueText(m.Due, m.Board.At.In(zone))
 		}
 	}
 	return strings.Join(texts, "\n")

@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
@@ -31,12 +32,18 @@ func loadSeason(ctx context.Context, a *app, k custody.Keeper, on *shelf.Shelf, 
 	if err != nil {
 		return err
 	}
+	order := cut.NewShopOrder(plan, book.Arena.Bytes(), nil)
 	season := custody.SeasonOf(id, now)
 	season.Revision, season.Version = book.Revision, book.Version.Number
 	for _, h := range plan.Working() {
 		if h.State == glass.Cut {
 			season.Holes = append(season.Holes, h.ID)
 			season.Panes[h.ID] = h.Pane
+			job, err := order.JobOf(h.ID, cut.DefaultOptions())
+			if err != nil {
+				return err
+			}
+			season.Drawn[h.ID] = job.Acceptance()
 		}
 	}
 	_, err = k.Append(ctx, now, season.Events()) // all of it or nothing

@@ -27,7 +27,7 @@ func TestInspectionsDueByRules(t *testing.T) {
 			{ID: "P2", From: 1, Width: 1, Material: unit.Known(glass.Tempered)},
 			{ID: "P3", From: 2, Width: 1},
 		},
-		Holes:         []glass.Hole{{ID: "H1", Pane: "P1"}, {ID: "H2", Pane: "P2"}, {ID: "H3", Pane: "P3"}},
+		Holes:         []glass.Hole{{ID: "H1", Pane: "P1", State: glass.Cut}, {ID: "H2", Pane: "P2", State: glass.Cut}, {ID: "H3", Pane: "P3", State: glass.Cut}, {ID: "H4"}},
 		Dispensations: []arena.Dispensation{{Rule: "freed/inspection", By: "the league", Reference: "letter 1", Date: "2026-01-02"}},
 	}
 	inspected := event(phone, 1, 0, custody.Inspected{Hole: "H1", Revision: strings.Repeat("0", 64), Verdict: custody.Accepted})
@@ -50,6 +50,7 @@ func TestInspectionsDueByRules(t *testing.T) {
 		"two rules: the shortest, and what one names":     {[]string{half, month}, "H1", []custody.Event{inspected, broke}, "broken pane", time.Hour, "half/inspection month/monthly"},
 		"neither counts: after is empty":                  {[]string{month}, "H1", []custody.Event{inspected, broke, changed}, "days in service", 30 * 24 * time.Hour, "month/monthly"},
 		"never inspected":                                 {[]string{half}, "H1", nil, "never inspected", -1, "half/inspection"},
+		"a hole that is planned is not due":               {[]string{half}, "H4", nil, "not cut yet", -1, "half/inspection"},
 		"a rule for acrylic asks nothing of tempered":     {[]string{month}, "H2", nil, "never inspected", -1, ""},
 		"a pane that may be acrylic":                      {[]string{month}, "H3", nil, "never inspected", -1, "month/monthly"},
 		"dispensed from it: nothing is asked by the rule": {[]string{freed}, "H1", []custody.Event{inspected}, "days in service", 365 * 24 * time.Hour, ""},
@@ -71,6 +72,9 @@ func TestInspectionsDueByRules(t *testing.T) {
 		want := time.Time{}
 		if c.by >= 0 {
 			want = at(0).Add(c.by)
+		}
+		if planned := c.why == "not cut yet"; d.Over(at(0).AddDate(2, 0, 0)) == planned || d.Over(at(-1)) != (c.why == "never inspected") {
+			t.Errorf("%s: due now at %v, or not: %+v", name, at(-1), d)
 		}
 		if d.Why != c.why || !d.By.Equal(want) || strings.Join(d.Rules, " ") != c.rules {
 			t.Errorf("%s: %+v, want %s by %v by rules %q", name, d, c.why, want, c.rules)

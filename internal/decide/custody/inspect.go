@@ -10,6 +10,7 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // Measured is a reading as an event holds it.
@@ -158,9 +159,15 @@ type Due struct {
 	Hole string
 	Last time.Time // the last inspection, zero for none
 	By   time.Time // the day it is due
-	Why  string    // "never inspected", "days in service", "broken pane", "changed pane"
+	Why  string    // "not cut yet", "never inspected", "days in service", "broken pane", "changed pane"
 	rules.Service
 }
+
+// notCut is why a hole that was never inspected is not due yet.
+const notCut = "not cut yet"
+
+// Over reports whether it is due by now.
+func (d Due) Over(now time.Time) bool { return d.Why != notCut && !d.By.After(now) }
 
 // InspectionsDue tells for each working hole when its next inspection is due by the rules
 // in force: at once when it never was inspected, and after what they name; else when the
@@ -172,6 +179,9 @@ func InspectionsDue(h History, a arena.Arena, force rules.Sets) []Due {
 	for i, hole := range a.Working() {
 		at[hole.ID] = i
 		out = append(out, Due{Hole: hole.ID, Why: "never inspected", Service: on.Service(hole)})
+		if hole.State != glass.Cut {
+			out[i].Why = notCut
+		}
 	}
 	for _, e := range h {
 		switch f := e.Fact.(type) {

@@ -10,9 +10,10 @@ import (
 // Season is what an invented season is made of.
 type Season struct {
 	Arena    string
-	Holes    []string          // cut holes with covers
-	Panes    map[string]string // by hole
-	Revision string            // of the document that was approved, SHA-256
+	Holes    []string            // cut holes with covers
+	Panes    map[string]string   // by hole
+	Drawn    map[string][]Limits // by hole: what inspections hold it to
+	Revision string              // of the document that was approved, SHA-256
 	Version  int
 	Until    time.Time // the season's last day is this one; nothing happens after it
 	Games    int       // home games, one every fourth day
@@ -21,7 +22,7 @@ type Season struct {
 
 // SeasonOf returns the usual invented season: 41 home games.
 func SeasonOf(arena string, until time.Time) Season {
-	return Season{Arena: arena, Panes: map[string]string{}, Until: until, Games: 41, Seed: 1}
+	return Season{Arena: arena, Panes: map[string]string{}, Drawn: map[string][]Limits{}, Until: until, Games: 41, Seed: 1}
 }
 
 // Rates of the invented season, events in an hour that a hole is open: own choices that
@@ -88,8 +89,14 @@ func (t *telling) before(day time.Time) {
 		}
 		t.tell(at, demoSteward, Stocked{h, 1})
 		t.tell(at.Add(time.Minute), demoSteward, Moved{Cover: cover(h, 1), State: In})
-		t.tell(at.Add(2*time.Minute), demoInspector, Inspected{Hole: h, Revision: t.Revision, Verdict: Accepted,
-			Seen: []Seen{{What: NoCracks, Right: true}, {What: Snug, Right: true}, {What: Tethered, Right: true}}})
+		how := asDrawn
+		switch i { // of five; the first is inspected again later
+		case 1:
+			how = tooWide
+		case 2:
+			how = byRule
+		}
+		t.tell(at.Add(2*time.Minute), demoInspector, t.inspected(h, how))
 	}
 }
 
@@ -172,7 +179,7 @@ func (t *telling) oddities(g int, at time.Time) {
 	case 22:
 		t.tell(at, demoSteward, Incident{What: BrokenPane, Hole: t.Holes[0], Pane: t.Panes[t.Holes[0]], Spare: true, Words: "Invented, for the demo: cracked from the lower corner."})
 		t.tell(at.Add(12*time.Hour), demoCutter, Replaced{t.Holes[0], t.Panes[t.Holes[0]]})
-		t.tell(at.Add(13*time.Hour), demoInspector, Inspected{Hole: t.Holes[0], Revision: t.Revision, Verdict: Accepted, Seen: []Seen{{What: NoCracks, Right: true}}})
+		t.tell(at.Add(13*time.Hour), demoInspector, t.inspected(t.Holes[0], asDrawn))
 	case 30:
 		wrong := t.tell(at, demoSecond, Moved{Cover: cover(h, 1), State: Damaged})
 		t.tell(at.Add(time.Minute), demoSecond, Withdrawn{})

@@ -8,6 +8,7 @@ import (
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/custody"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 )
@@ -17,6 +18,8 @@ func season(until time.Time) custody.Season {
 	s.Holes, s.Revision, s.Version = []string{"A1", "A2", "B1", "B2", "B3"}, strings.Repeat("0", 64), 1
 	for _, h := range s.Holes {
 		s.Panes[h] = "P" + h
+		mm := func(x unit.Length) unit.Maybe[unit.Length] { return unit.Known(x * unit.Millimetre) }
+		s.Drawn[h] = []custody.Limits{{What: custody.Width, Low: mm(139.2), High: mm(140.2)}, {What: custody.CornerRadius, Low: mm(9.5), High: mm(10.5)}}
 	}
 	return s
 }
@@ -48,7 +51,17 @@ func TestDemoSeason(t *testing.T) {
 	}
 	plan := arena.Arena{}
 	for _, id := range season(until).Holes {
-		plan.Holes = append(plan.Holes, glass.Hole{ID: id})
+		plan.Holes = append(plan.Holes, glass.Hole{ID: id, State: glass.Cut})
+	}
+	verdicts := map[string]custody.Verdict{}
+	custody.Facts(h, func(_ custody.Entry, f custody.Inspected) {
+		verdicts[f.Hole] = f.Verdict
+		if len(f.Measured) != 2 || custody.Inspect(f.Hole, season(until).Drawn[f.Hole], custody.Readings(f.Measured), f.Seen).Verdict != f.Verdict {
+			t.Errorf("inspected: %+v", f)
+		}
+	})
+	if want := (map[string]custody.Verdict{"A1": "accepted", "A2": "refused", "B1": "unproved", "B2": "accepted", "B3": "accepted"}); !reflect.DeepEqual(verdicts, want) {
+		t.Errorf("inspections came out as %v, want %v", verdicts, want)
 	}
 	for _, d := range custody.InspectionsDue(h, plan, rules.Sets{}) {
 		if d.Why != "days in service" || !d.By.After(until) {

@@ -32,7 +32,7 @@ type inspectionsPage struct {
 type dueRow struct {
 	custody.Due
 	Verdict custody.Verdict // of the last one, "" for none
-	Over    bool
+	Overdue bool
 	URL     string
 }
 
@@ -75,7 +75,7 @@ func (d area) showInspections(w http.ResponseWriter, r *http.Request, status int
 	page.Says = words.Services(all)
 	for _, due := range all {
 		_, last, _ := lastInspection(base.record.History, due.Hole)
-		page.Due = append(page.Due, dueRow{due, last.Verdict, !due.By.After(d.Now()), base.Address.Beside("/inspections", "hole", due.Hole)})
+		page.Due = append(page.Due, dueRow{due, last.Verdict, due.Over(d.Now()), base.Address.Beside("/inspections", "hole", due.Hole)})
 	}
 	if page.Hole != "" {
 		err = d.fillInspection(r, &page)

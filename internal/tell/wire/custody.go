@@ -44,7 +44,7 @@ func Covers(all []Minding) Object {
 				"practice_minutes", e.Practice.Minutes, "practice_pucks", e.Practice.Expected, "practice_pucks_high", e.Practice.ExpectedHigh})
 		}
 		for _, d := range m.Due {
-			due = append(due, Object{"arena", m.Arena, "hole", d.Hole, "last", moment(d.Last), "due", moment(d.By), "why", d.Why,
+			due = append(due, Object{"arena", m.Arena, "hole", d.Hole, "last", moment(d.Last), "due", moment(d.By), "over", d.Over(m.Board.At), "why", d.Why,
 				"every_days", d.Days(), "at_once_after", append([]rules.Cause{}, d.After...), "rules", append([]string{}, d.Rules...)})
 		}
 		for _, o := range custody.Outliers(m.Rates) {

@@ -47,18 +47,23 @@ func Services(all []custody.Due) (out []string) {
 }
 
 // DueText tells when each hole must be inspected next.
-func DueText(all []custody.Due, zone *time.Location) string {
-	on := func(t time.Time, none string) string {
+func DueText(all []custody.Due, now time.Time) string {
+	on := func(t time.Time) string {
 		if t.IsZero() {
-			return none
+			return "-"
 		}
-		return t.In(zone).Format(time.DateOnly)
+		return t.In(now.Location()).Format(time.DateOnly)
 	}
 	p := page{}
 	p.say("\ninspections\n\n%s", table.Fields[custody.Due]{
 		left("hole", "", func(d custody.Due) string { return d.Hole }),
-		left("last inspected", "", func(d custody.Due) string { return on(d.Last, "-") }),
-		left("due", "", func(d custody.Due) string { return on(d.By, "now") }),
+		left("last inspected", "", func(d custody.Due) string { return on(d.Last) }),
+		left("due", "", func(d custody.Due) string {
+			if d.Over(now) {
+				return "now"
+			}
+			return on(d.By)
+		}),
 		left("because", "", func(d custody.Due) string { return d.Why }),
 	}.Of("", all, unit.Metric).Text())
 	p.lines(Services(all)...)
