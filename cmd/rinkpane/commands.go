@@ -30,6 +30,7 @@ func commands(a *app) []*cobra.Command {
 		seatCommand(a),
 		coversCommand(a),
 		resectCommand(a),
+		recapCommand(a),
 		deskCommand(a),
 		peopleCommand(a),
 		auditCommand(a),

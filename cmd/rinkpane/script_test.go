@@ -2,6 +2,8 @@ package main
 
 import (
 	"bytes"
+	"image"
+	"image/jpeg"
 	"io"
 	"os"
 	"path/filepath"
@@ -53,6 +55,16 @@ func TestScriptsSeeNoProgress(t *testing.T) {
 	}
 }
 
+// writePictures writes small pictures without any data on how they were taken.
+func writePictures(ts *testscript.TestScript, _ bool, names []string) {
+	for _, name := range names {
+		var b bytes.Buffer
+		ts.Check(jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, 48, 32)), nil))
+		ts.Check(os.MkdirAll(filepath.Dir(ts.MkAbs(name)), 0o777))
+		ts.Check(os.WriteFile(ts.MkAbs(name), b.Bytes(), 0o666))
+	}
+}
+
 // TestScripts runs every command as a user runs it; each script in
 // testdata/script reads as a page of a manual, bad input included.
 func TestScripts(t *testing.T) {
@@ -61,7 +73,8 @@ func TestScripts(t *testing.T) {
 		t.Fatal(err)
 	}
 	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
+		Dir:  "testdata/script",
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"picture": writePictures},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("EXAMPLES", examples) // the invented arenas
 			return nil

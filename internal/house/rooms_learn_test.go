@@ -13,4 +13,30 @@ var learnRooms = []room{
 	}, needs: []arrow{
 		{"gonum.org/v1/gonum", "normal equations, inverses, singular values"},
 	}},
+	{name: "decide/recap", floor: 7.1, uses: []arrow{
+		{"measure/chance", "rates of keepers with their intervals"},
+		{"measure/unit", "focal lengths, exposures, ratings that are not known"},
+		{"survey/arena", "the holes, the light that was surveyed"},
+		{"survey/edit", "the readings that are offered to the survey"},
+		{"survey/glass", "holes that are scored"},
+		{"survey/kit", "the lenses that a score is for"},
+		{"survey/play", "shares and news weights of the moments"},
+		{"answer/optics", "light from exposures"},
+		{"answer/sight", "what each hole sees of each kind of moment"},
+		{"decide/game", "the game's stages and seats"},
+	}},
+	{name: "draw/lookback", floor: 9.3, uses: []arrow{
+		{"decide/recap", "what the frames of a game said"},
+		{"measure/unit", "the reader's units"},
+		{"tell/words", "the same in tables"},
+		{"draw/chart", "timeline and intervals"},
+		{"draw/sheet", "sets the pages, writes the PDF"},
+	}},
+	{name: "keep/frames", floor: 9, uses: []arrow{
+		{"decide/recap", "what a frame says"},
+		{"measure/cores", "files shared over the cores, how far it is"},
+		{"measure/unit", "exposures"},
+	}, needs: []arrow{
+		{"github.com/bep/imagemeta", "Exif and XMP in JPEG, HEIF and raw files"},
+	}},
 }

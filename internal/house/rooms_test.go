@@ -163,6 +163,8 @@ var houseRooms = append([]room{
 	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
 		{"decide/game", "what a visitor packs or asks for"},
+		{"decide/recap", "what the frames of a game said"},
+		{"survey/play", "the phases of play by their names"},
 		{"decide/seat", "seats, ledgers, prices of wishes"},
 		{"decide/resect", "where a hole truly stands"},
 		{"decide/custody", "covers, alarms, rates"},
@@ -303,6 +305,8 @@ var houseRooms = append([]room{
 
 	{name: "tell/wire", floor: 7.3, uses: []arrow{
 		{"decide/game", "what a visitor packs or asks for"},
+		{"decide/recap", "what the frames of a game said"},
+		{"survey/play", "the phases of play by their names"},
 		{"decide/seat", "seats, ledgers, prices of wishes"},
 		{"decide/resect", "where a hole truly stands"},
 		{"decide/custody", "covers, alarms, rates"},

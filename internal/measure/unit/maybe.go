@@ -32,3 +32,16 @@ func (m Maybe[T]) MarshalJSON() ([]byte, error) {
 	}
 	return json.Marshal(m.v)
 }
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (m *Maybe[T]) UnmarshalJSON(data []byte) error {
+	*m = Maybe[T]{}
+	if string(data) == "null" {
+		return nil
+	}
+	if err := json.Unmarshal(data, &m.v); err != nil {
+		return err
+	}
+	m.ok = true
+	return nil
+}

@@ -1,0 +1,261 @@
+package main
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/rinkpane/internal/decide/game"
+	"example.org/rinkpane/internal/decide/recap"
+	"example.org/rinkpane/internal/draw/lookback"
+	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/keep/frames"
+	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/survey/edit"
+	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
+)
+
+type recapFlags struct {
+	source
+	game, games, arena, journal, learn, accept, paper string
+	clocks, bodies                                    []string
+	stars                                             int
+	sidecars                                          bool
+	out                                               target
+}
+
+func recapCommand(a *app) *cobra.Command {
+	var f recapFlags
+	c := &cobra.Command{
+		Use:   "recap DIR",
+		Short: "See from a game's frames which hole gave what, in which light",
+		Long: `Reads how the frames in folders were taken (JPEG, HEIF, raw files built as TIFF, XMP
+ratings) and changes none of them. Each is matched to a stage of the game and a hole by
+its time, the seats in the games document, and whose body it is. Told are focal lengths,
+shutter, stop, ISO, keepers with their exact intervals, blur, the light by exposures
+beside the survey, plan against fact, and what that says about moments.`,
+		Example: `  # the seats are in the games document; two bodies are Ada's
+  rinkpane recap card/ --games season.yaml --game g12 --body 0042=ada --body 0043=ada \
+    --clock DSC_0815.JPG=2/12:34 --out g12.pdf --learn learnt.yaml
+
+  # no document: all frames were taken through one hole
+  rinkpane recap card/ --arena my.yaml --body "*=:B1"`,
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return fmt.Errorf("recap needs a folder of frames, as in: %s card/ --games season.yaml --game g12", c.CommandPath())
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error { return runRecap(c.Context(), a, args, f) },
+	}
+	fl := c.Flags()
+	fl.StringVar(&f.game, "game", "", "the game, by its id in the games document (default: its only one)")
+	fl.StringVar(&f.games, "games", "", "games document with the game, its seats and its arena")
+	fl.StringVar(&f.arena, "arena", "", "arena file, when there is no games document (default: the demo)")
+	f.kitFlag(c)
+	fl.StringArrayVar(&f.clocks, "clock", nil, "a frame that shows the scoreboard: FILE=PERIOD/MM:SS left, or FILE=HH:MM:SS of the day; repeat it")
+	fl.StringArrayVar(&f.bodies, "body", nil, "whose a body is, by serial number or model: BODY=WHO, BODY=WHO:HOLE or BODY=:HOLE; * is all others; repeat it")
+	fl.IntVar(&f.stars, "stars", 1, "from how many stars a frame is a keeper")
+	fl.StringVar(&f.journal, "journal", "", "file that keeps what was read, so that a run that was stopped goes on")
+	f.out.flags(c, "out", "write the report with its plots to this file (.pdf)")
+	fl.StringVar(&f.paper, "paper", "", "paper of the report: a4, letter ... (default: a4, letter in imperial plans)")
+	fl.StringVar(&f.learn, "learn", "", "write the assumptions that the frames suggest to this file (.yaml), for choose --play")
+	fl.StringVar(&f.accept, "accept-light", "", "write the arena with the light by exposures among its readings to this file (.yaml)")
+	fl.BoolVar(&f.sidecars, "write-sidecars", false, "write a caption beside each matched frame as XMP; one that exists is never replaced")
+	return c
+}
+
+func runRecap(ctx context.Context, a *app, dirs []string, f recapFlags) error {
+	learn, accept := target{flag: "learn", path: f.learn, force: f.out.force}, target{flag: "accept-light", path: f.accept, force: f.out.force}
+	if err := errors.Join(f.out.may(".pdf"), learn.may(".yaml", ".yml"), accept.may(".yaml", ".yml")); err != nil {
+		return err
+	}
+	q, err := f.question(a)
+	if err != nil {
+		return err
+	}
+	paper, err := sheet.ParsePaper(cmp.Or(f.paper, sheet.UsualPaper(f.source.arena.Units)))
+	if err != nil {
+		return fmt.Errorf("--paper: %w", err)
+	}
+	watched, done := a.watched(ctx)
+	found, err := f.read(watched, dirs)
+	if err != nil {
+		done()
+		return err
+	}
+	q.Frames = found.Frames
+	got, err := recap.Ask(watched, q)
+	done()
+	if err != nil {
+		return fmt.Errorf("--clock: %w", err)
+	}
+	got.Unread = unread(found.Troubles)
+	if err := f.write(ctx, got, learn, accept, paper); err != nil {
+		return err
+	}
+	return a.print(wire.Recap(got), func() string { return words.RecapText(got, f.source.arena.Units) })
+}
+
+// read reads the frames, with the journal when one is named.
+func (f recapFlags) read(ctx context.Context, dirs []string) (frames.Found, error) {
+	if f.journal == "" {
+		return frames.Read(ctx, dirs, nil)
+	}
+	file, err := os.OpenFile(f.journal, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o666)
+	if err != nil {
+		return frames.Found{}, fmt.Errorf("--journal: %w", plainPathError(err))
+	}
+	defer file.Close()
+	j, err := frames.NewJournal(file)
+	if err != nil {
+		return frames.Found{}, fmt.Errorf("--journal %s: %w", f.journal, err)
+	}
+	return frames.Read(ctx, dirs, j)
+}
+
+// write writes the files that are asked for.
+func (f recapFlags) write(ctx context.Context, got recap.Answer, learn, accept target, paper sheet.Paper) error {
+	if f.out.path != "" {
+		pdf, err := lookback.Report{Answer: got, Units: f.source.arena.Units, Paper: paper, Creator: "rinkpane " + release}.PDF(ctx)
+		if err == nil {
+			err = f.out.write(pdf)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	if f.accept != "" {
+		if len(got.Readings) == 0 {
+			return errors.New("--accept-light: too few frames of either end tell the light")
+		}
+		doc, _, err := edit.Editor{}.Apply(f.doc, got.Readings)
+		if err == nil {
+			err = accept.write(doc.Bytes())
+		}
+		if err != nil {
+			return fmt.Errorf("--accept-light: %w", err)
+		}
+	}
+	if f.learn != "" {
+		if got.Learnt.Bursts == 0 {
+			return errors.New("--learn: no frame is matched to a hole that somebody worked, so nothing is learnt")
+		}
+		if err := learn.write(got.Learnt.YAML()); err != nil {
+			return err
+		}
+	}
+	if f.sidecars {
+		return writeSidecars(got.Evening.Sidecars(got.Frames))
+	}
+	return nil
+}
+
+// writeSidecars writes captions; what exists already is passed over.
+func writeSidecars(list []recap.Sidecar) error {
+	var files []outFile
+	for _, s := range list {
+		if _, err := os.Lstat(s.Path); err == nil || slices.ContainsFunc(files, func(f outFile) bool { return f.name == s.Path }) {
+			continue
+		}
+		files = append(files, outFile{s.Path, s.Data})
+	}
+	return writeFiles(files, false)
+}
+
+// question gathers what is asked from the flags and the documents that they name.
+func (f *recapFlags) question(a *app) (q recap.Question, err error) {
+	q.Options = recap.Options{KeptFrom: f.stars}
+	if f.stars < 1 || f.stars > 5 {
+		return q, fmt.Errorf("--stars %d: write 1 to 5", f.stars)
+	}
+	if q.Marks, err = clockMarks(f.clocks); err != nil {
+		return q, err
+	}
+	if q.Owners, err = owners(f.bodies); err != nil {
+		return q, err
+	}
+	if f.game != "" && f.games == "" {
+		return q, errors.New("--game needs --games, the document that has the game")
+	}
+	if f.games != "" && f.arena != "" {
+		return q, errors.New("--games and --arena together: the games document names its arena")
+	}
+	if f.games == "" {
+		err = f.open(a, f.arena)
+		q.Arena, q.Kit = f.source.arena, f.Kit
+		return q, err
+	}
+	season, g, err := f.season(a)
+	if err != nil {
+		return q, err
+	}
+	q.Arena, q.Kit, q.Evening = season.Arena, season.Kit, recap.EveningOf(season, g)
+	f.source.arena = season.Arena
+	f.source.arena.Units, err = a.system(season.Arena.Units)
+	return q, err
+}
+
+// season reads the games document and picks the game.
+func (f *recapFlags) season(a *app) (s game.Season, g game.Game, err error) {
+	err = withInput(a, f.games, func(name string, r io.Reader) (err error) {
+		s, err = game.Read(name, r, beside(filepath.Dir(f.games)))
+		return err
+	})
+	if err != nil {
+		return s, g, err
+	}
+	var ids []string
+	for _, g := range s.Games {
+		ids = append(ids, g.ID)
+	}
+	if f.game == "" {
+		if len(s.Games) == 1 {
+			return s, s.Games[0], nil
+		}
+		return s, g, fmt.Errorf("%s has %d games; name one with --game", f.games, len(s.Games))
+	}
+	if err := knownID("game", "game", f.game, ids); err != nil {
+		return s, g, err
+	}
+	g, _ = s.Game(f.game)
+	return s, g, nil
+}
+
+// owners reads BODY=WHO:HOLE.
+func owners(list []string) (map[string]recap.Owner, error) {
+	out := map[string]recap.Owner{}
+	for _, s := range list {
+		body, of, ok := strings.Cut(s, "=")
+		who, hole, _ := strings.Cut(of, ":")
+		if !ok || body == "" || who == "" && hole == "" {
+			return nil, fmt.Errorf("--body %s: write BODY=WHO, BODY=WHO:HOLE or BODY=:HOLE", form.Quote(s))
+		}
+		if body == "*" {
+			body = ""
+		}
+		out[body] = recap.Owner{Who: who, Hole: hole}
+	}
+	return out, nil
+}
+
+// unread counts the files that are no frames by cause.
+func unread(list []frames.Trouble) (out []recap.Unread) {
+	for _, t := range list {
+		i := slices.IndexFunc(out, func(u recap.Unread) bool { return u.Cause == string(t.Cause) })
+		if i < 0 {
+			i, out = len(out), append(out, recap.Unread{Cause: string(t.Cause), First: filepath.Base(t.File)})
+		}
+		out[i].Files++
+	}
+	return out
+}

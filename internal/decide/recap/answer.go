@@ -1,0 +1,67 @@
+package recap
+
+import (
+	"context"
+
+	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/edit"
+	"example.org/rinkpane/internal/survey/kit"
+)
+
+// Answer is all that the frames of a game said.
+type Answer struct {
+	Evening  Evening
+	Arena    arena.Arena
+	Clocks   map[string]Clock // by body, of those that the scoreboard told
+	Frames   []Matched        // in the order in which they were taken
+	Uses     []Use
+	ISOs     []AtISO
+	Light    []Seen
+	Readings []edit.Edit // that note the light, for somebody to accept
+	Learnt   Learnt
+	Unread   []Unread // files that are no frames, by cause
+}
+
+// Unread is how many files are no frames for one cause, with the first of them.
+type Unread struct {
+	Cause string
+	Files int
+	First string
+}
+
+// Question is what is asked of frames.
+type Question struct {
+	Arena   arena.Arena
+	Kit     kit.Kit
+	Evening Evening
+	Frames  []Frame
+	Marks   []ClockMark
+	Owners  map[string]Owner // by body; "" is all others
+	Options Options
+	Passes  Passes
+}
+
+// Ask answers. Errors: a clock mark that tells nothing, ctx's.
+func Ask(ctx context.Context, q Question) (Answer, error) {
+	clocks, err := q.Evening.Clocks(q.Frames, q.Marks)
+	if err != nil {
+		return Answer{}, err
+	}
+	a := Answer{Evening: q.Evening, Arena: q.Arena, Clocks: clocks, Frames: q.Evening.Match(q.Frames, clocks, q.Owners)}
+	a.Uses = q.Evening.Used(a.Frames, q.Options)
+	a.ISOs = ByISO(a.Frames, q.Options)
+	a.Light = Light(q.Arena, a.Frames, q.Passes)
+	a.Readings = Readings(q.Arena, a.Light)
+	a.Learnt, err = Learn(ctx, q.Arena, q.Kit, a.Uses)
+	return a, err
+}
+
+// Count returns how many frames are matched so surely.
+func (a Answer) Count(s Sure) (n int) {
+	for _, m := range a.Frames {
+		if m.Sure == s {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,102 @@
+package recap
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"example.org/rinkpane/internal/decide/game"
+)
+
+// Evening is a game as far as frames are matched to it.
+type Evening struct {
+	Game   string // its id, "" without one
+	Title  string // "home - away"
+	Place  string
+	Stages []Stage // in the order of time
+	Seats  []Seat
+}
+
+// Stage is a part of the game's day; Period is 0 beside play.
+type Stage struct {
+	Name     string
+	Period   int
+	From, To time.Time // the rink's wall clock
+}
+
+// Seat is who works a hole in which periods; none are all.
+type Seat struct {
+	Who     string // id
+	Name    string // for captions, "" for none
+	Hole    string
+	Periods []int
+}
+
+// What the day's plan leaves open (international book: 15 min between periods; that a
+// period takes some 38 min by the wall clock is common practice, no published source).
+const (
+	intermission = 15 * time.Minute
+	usualPeriod  = 38 * time.Minute
+	afterGame    = time.Hour
+)
+
+// EveningOf returns the evening of a season's game, with the seats that it gives by hand.
+// Stages begin when the document says; a period ends before the intermission, which the
+// usual length of a period tells where no later stage does. A game without times of its
+// periods has them one after the other from its start.
+func EveningOf(s game.Season, g game.Game) Evening {
+	e := Evening{Game: g.ID, Title: strings.Trim(g.Home+" - "+g.Away, " -"), Place: s.Arena.Name}
+	next := wall(g.Start)
+	for p := 1; p <= max(g.Periods, game.Periods); p++ {
+		if at, told := g.At(game.PeriodStage(p)); told {
+			next = wall(at)
+		}
+		end := next.Add(usualPeriod)
+		if at, told := g.At(game.PeriodStage(p + 1)); told && p < g.Periods {
+			end = wall(at).Add(-intermission)
+		}
+		e.Stages = append(e.Stages, Stage{game.PeriodStage(p), p, next, end})
+		next = end.Add(intermission)
+	}
+	e.between()
+	for _, before := range []string{game.WarmUp, game.Practice} {
+		if at, told := g.At(before); told && wall(at).Before(e.Stages[0].From) {
+			e.Stages = slices.Insert(e.Stages, 0, Stage{before, 0, wall(at), e.Stages[0].From})
+		}
+	}
+	for _, f := range s.Fixed {
+		if f.Game != g.ID {
+			continue
+		}
+		seat := Seat{Who: f.Who, Hole: f.Hole, Periods: f.Periods}
+		if p, ok := s.Person(f.Who); ok {
+			seat.Name = p.Name
+		}
+		e.Seats = append(e.Seats, seat)
+	}
+	return e
+}
+
+// between puts the intermissions between the periods, and what comes after the last.
+func (e *Evening) between() {
+	var out []Stage
+	for i, s := range e.Stages {
+		out = append(out, s)
+		rest := Stage{Name: fmt.Sprintf("intermission-%d", i+1), From: s.To, To: s.To.Add(afterGame)}
+		if i+1 < len(e.Stages) {
+			rest.To = e.Stages[i+1].From
+		} else {
+			rest.Name = "after"
+		}
+		if rest.To.After(rest.From) {
+			out = append(out, rest)
+		}
+	}
+	e.Stages = out
+}
+
+// works reports whether a seat is worked in a period.
+func (s Seat) works(period int) bool {
+	return len(s.Periods) == 0 || slices.Contains(s.Periods, period)
+}

@@ -1,0 +1,53 @@
+package recap
+
+import (
+	"strings"
+	"time"
+
+	"example.org/rinkpane/internal/measure/unit"
+)
+
+// Frame is what a picture's own data say of how it was taken. What they do not say is
+// unknown or empty.
+type Frame struct {
+	File string // its path, and of a raw file with its JPEG the one that says more
+	// Taken is the camera's wall clock; its zone has a meaning only when Zoned.
+	Taken    time.Time
+	Zoned    bool
+	Body     string // the body's serial number, else its model
+	Model    string
+	Lens     string
+	Focal    unit.Maybe[unit.Length]
+	Focal35  unit.Maybe[unit.Length] // that sees as much on 36 mm
+	Shutter  unit.Maybe[unit.Shutter]
+	Stop     unit.Maybe[unit.Stop]
+	ISO      unit.Maybe[unit.ISO]
+	Rating   unit.Maybe[int] // xmp:Rating: stars from 0 to 5, -1 rejected
+	Pixels   [2]int          // across and down, as stored
+	Portrait bool            // the picture is to be turned by a quarter
+}
+
+// Across returns the sensor's side across the picture as it is stored, from the two focal
+// lengths; false when they are not both known.
+func (f Frame) Across() (unit.Length, bool) {
+	focal, ok := f.Focal.Get()
+	wide, told := f.Focal35.Get()
+	if !ok || !told || wide <= 0 {
+		return 0, false
+	}
+	return fullFrame * focal / wide, true
+}
+
+// fullFrame is the longer side of the frame that 35 mm focal lengths are told for.
+const fullFrame = 36 * unit.Millimetre
+
+// base is a file's name without its folders, whatever system wrote its path.
+func base(path string) string { return path[strings.LastIndexAny(path, `/\`)+1:] }
+
+// end is the end of a file's name, from its last dot on.
+func end(path string) string {
+	if i := strings.LastIndex(base(path), "."); i > 0 {
+		return base(path)[i:]
+	}
+	return ""
+}

@@ -1,0 +1,16 @@
+// Package frames answers: what do the pictures in a folder say of how they were taken?
+//
+//	folder --list--> files --read, shared over the cores--> recap.Frame, or why not
+//
+// Nothing is ever written to a picture or beside one. Of each file only its data on how
+// it was taken are read: at most [mostRead] bytes, wherever they stand. What a file is
+// tells its content, not its name. A raw file and the JPEG of the same name are one frame,
+// and an XMP sidecar of that name says its rating.
+//
+// What cannot be read is counted by its cause and the rest goes on: a card that is pulled
+// in mid-read leaves as many "unreadable" files. A [Journal] keeps what was read, so that
+// a run that was stopped goes on where it was.
+//
+// Limits: raw files are those built as TIFF (CR2, NEF, ARW, DNG, PEF); the time is the
+// camera's to the second; ratings above 5 and below -1 are none.
+package frames

@@ -1,0 +1,242 @@
+package words
+
+import (
+	"fmt"
+	"time"
+
+	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/decide/recap"
+	"example.org/rinkpane/internal/measure/say"
+	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/play"
+	"example.org/rinkpane/internal/tell/table"
+)
+
+// RecapText tells what the frames of a game said.
+func RecapText(a recap.Answer, sys unit.System) string {
+	p := page{sys: sys}
+	p.lines(RecapCount(a)...)
+	for _, t := range RecapTables(a, sys) {
+		if len(t.Rows) > 0 {
+			p.say("\n%s\n%s", t.Title, t.Shown().Text())
+		}
+	}
+	p.say("\n")
+	p.lines(RecapNotes(a)...)
+	return p.String()
+}
+
+// RecapCount says how many frames there are and how well they are matched.
+func RecapCount(a recap.Answer) []string {
+	title := ""
+	if a.Evening.Title != "" {
+		title = a.Evening.Title + ": "
+	}
+	out := []string{fmt.Sprintf("%s%s; of %d the hole is certain, of %d likely, of %d ambiguous, of %d not known.", title, say.Count(len(a.Frames), "frame"),
+		a.Count(recap.Certain), a.Count(recap.Likely), a.Count(recap.Ambiguous), a.Count(recap.Unmatched))}
+	for _, b := range recap.Bodies(a) {
+		if c := b.Clock; c.Marks > 0 {
+			out = append(out, fmt.Sprintf("Clock of %s: %s against the rink's, within %.0f s.", b.Name, ahead(c.Ahead), 2*c.Spread.Seconds()))
+		} else {
+			out = append(out, fmt.Sprintf("Clock of %s: not checked; name a frame that shows the scoreboard with --clock.", b.Name))
+		}
+	}
+	for _, u := range a.Unread {
+		out = append(out, fmt.Sprintf("Not read: %s (%s), the first %s.", say.Count(u.Files, "file"), UnreadCause(u.Cause), u.First))
+	}
+	for _, m := range firstOf(a.Frames, recap.Ambiguous) {
+		out = append(out, fmt.Sprintf("Ambiguous, as %s: %s.", m.File, m.Why))
+	}
+	return out
+}
+
+// firstOf returns the first frame that is matched so surely, if any.
+func firstOf(frames []recap.Matched, s recap.Sure) []recap.Matched {
+	for i, m := range frames {
+		if m.Sure == s {
+			return frames[i : i+1]
+		}
+	}
+	return nil
+}
+
+func ahead(d time.Duration) string {
+	if d < 0 {
+		return (-d).Round(time.Second).String() + " behind"
+	}
+	return d.Round(time.Second).String() + " ahead"
+}
+
+// UnreadCause says in words why files are no frames.
+func UnreadCause(cause string) string {
+	if words, ok := map[string]string{
+		"no-picture": "no picture of a kind that is read", "empty": "empty", "broken": "cut off or broken", "too-much": "more data than a picture has",
+		"no-time": "does not say when it was taken", "unreadable": "the card or disk gave an error", "link-lost": "a link in a circle, or to nothing",
+		"link-to-folder": "a link to a folder, not followed", "no-regular-file": "no regular file",
+	}[cause]; ok {
+		return words
+	}
+	return cause
+}
+
+// RecapTables are the tables of what the frames of a game said, those without rows too.
+func RecapTables(a recap.Answer, sys unit.System) []table.Table {
+	var day, parts []recap.Use
+	for _, u := range a.Uses {
+		if u.Stage == "" {
+			day = append(day, u)
+		} else {
+			parts = append(parts, u)
+		}
+	}
+	return []table.Table{
+		recapUses(false).Of("What each hole gave", day, sys),
+		recapUses(true).Of("By part of the game", parts, sys),
+		recapLight().Of("Light by exposures", a.Light, sys),
+		recapISO().Of("Keepers by ISO", a.ISOs, sys),
+		recapFacts().Of("Plan and fact", a.Learnt.Facts, sys),
+		recapLearnt(a.Learnt).Of("Learnt about moments", phases(a.Learnt), sys),
+	}
+}
+
+func recapUses(stage bool) table.Fields[recap.Use] {
+	mark := func(v float64, of func(float64) optics.Mark) string {
+		if v == 0 {
+			return "-"
+		}
+		return of(v).Text
+	}
+	out := table.Fields[recap.Use]{
+		left("hole", "hole", func(u recap.Use) string {
+			if u.Hole == "" {
+				return "not known"
+			}
+			return u.Hole
+		}),
+		left("part", "stage", func(u recap.Use) string { return u.Stage }),
+		numbered("frames", "frames", func(u recap.Use) string { return fmt.Sprint(u.Frames) }),
+		numbered("pictures", "pictures", func(u recap.Use) string { return fmt.Sprint(u.Bursts) }),
+		numbered("kept", "kept", func(u recap.Use) string { return fmt.Sprint(u.Kept) }),
+		numbered("kept/h", "kept_per_hour", func(u recap.Use) string {
+			r, ok := u.PerHour.Get()
+			if !ok {
+				return "-"
+			}
+			return fmt.Sprintf("%.1f (%.1f-%.1f)", r.Rate, r.Low, r.High)
+		}),
+		numbered("mm", "focal_mm", func(u recap.Use) string { return spreadText(u.Focal, "%.0f") }),
+		numbered("shutter", "shutter", func(u recap.Use) string {
+			return mark(u.Shutter.Median, func(v float64) optics.Mark { return optics.NearestShutter(unit.Shutter(v)) })
+		}),
+		numbered("stop", "stop", func(u recap.Use) string {
+			return mark(u.Stop.Median, func(v float64) optics.Mark { return optics.NearestStop(unit.Stop(v)) })
+		}),
+		numbered("ISO", "iso", func(u recap.Use) string { return spreadText(u.ISO, "%.0f") }),
+		numbered("blur", "blur_px", func(u recap.Use) string {
+			return spreadText(recap.Spread{Median: u.Blur.Median, N: u.Blur.N}, "%.1f px")
+		}),
+		share("at risk", "blur_risk", func(u recap.Use) float64 { return u.AtRisk }),
+	}
+	if stage {
+		return out.Pick("hole", "stage", "frames", "pictures", "kept", "kept_per_hour", "shutter", "stop", "iso")
+	}
+	return out.Pick("hole", "frames", "pictures", "kept", "kept_per_hour", "focal_mm", "shutter", "stop", "iso", "blur_px", "blur_risk")
+}
+
+// spreadText prints a median, and where most lie when that differs.
+func spreadText(s recap.Spread, form string) string {
+	if s.N == 0 {
+		return "-"
+	}
+	mid := fmt.Sprintf(form, s.Median)
+	if s.Low == s.High || s.High == 0 {
+		return mid
+	}
+	return fmt.Sprintf(form+"-"+form, s.Low, s.High)
+}
+
+func recapLight() table.Fields[recap.Seen] {
+	lux := func(head, name string, of func(recap.Seen) float64) table.Field[recap.Seen] {
+		return inUnits(head, name, true, func(s recap.Seen, sys unit.System) table.Cell {
+			return table.Number(unit.Illuminance(of(s)).Format(sys), of(s))
+		})
+	}
+	return table.Fields[recap.Seen]{
+		left("end", "end", func(s recap.Seen) string {
+			if s.End == "" {
+				return "all frames"
+			}
+			return s.End
+		}),
+		left("part", "stage", func(s recap.Seen) string { return s.Stage }),
+		lux("light", "median_lx", func(s recap.Seen) float64 { return s.Lux.Median }),
+		lux("from", "low_lx", func(s recap.Seen) float64 { return s.Lux.Low }),
+		lux("to", "high_lx", func(s recap.Seen) float64 { return s.Lux.High }),
+		numbered("frames", "n", func(s recap.Seen) string { return fmt.Sprint(s.Lux.N) }),
+		inUnits("survey", "survey_lx", true, func(s recap.Seen, sys unit.System) table.Cell {
+			v, ok := s.Survey.Get()
+			if !ok {
+				return table.None()
+			}
+			return table.Number(v.Format(sys), v.Lux())
+		}),
+	}
+}
+
+func recapISO() table.Fields[recap.AtISO] {
+	return table.Fields[recap.AtISO]{
+		numbered("about ISO", "iso", func(s recap.AtISO) string { return fmt.Sprintf("%.0f", s.ISO) }),
+		numbered("pictures", "pictures", func(s recap.AtISO) string { return fmt.Sprint(s.Bursts) }),
+		numbered("kept", "kept", func(s recap.AtISO) string { return fmt.Sprint(s.Kept) }),
+		share("of them", "kept_share", func(s recap.AtISO) float64 { return float64(s.Kept) / float64(s.Bursts) }),
+		numbered("noise of ISO 100's", "noise", func(s recap.AtISO) string { return fmt.Sprintf("%.1f times", s.Noise) }),
+	}
+}
+
+func recapFacts() table.Fields[recap.Fact] {
+	return table.Fields[recap.Fact]{
+		left("hole", "hole", func(f recap.Fact) string { return f.Hole }),
+		numbered("pictures", "pictures", func(f recap.Fact) string { return fmt.Sprint(f.Bursts) }),
+		numbered("kept", "kept", func(f recap.Fact) string { return fmt.Sprint(f.Kept) }),
+		share("planned", "expected_share", func(f recap.Fact) float64 { return f.Expected }),
+		share("fact", "seen_share", func(f recap.Fact) float64 { return f.Seen }),
+	}
+}
+
+// phases are those about which something was learnt.
+func phases(l recap.Learnt) []play.Phase {
+	if l.Bursts == 0 {
+		return nil
+	}
+	p := play.Phases()
+	return p[:]
+}
+
+func recapLearnt(l recap.Learnt) table.Fields[play.Phase] {
+	number := func(head, name string, of func(play.Phase) float64) table.Field[play.Phase] {
+		return numbered(head, name, func(p play.Phase) string { return fmt.Sprintf("%.3g", of(p)) })
+	}
+	return table.Fields[play.Phase]{
+		left("moment", "phase", func(p play.Phase) string { return p.String() }),
+		number("share was", "share_before", func(p play.Phase) float64 { return l.Before.Share[p] }),
+		number("is", "share", func(p play.Phase) float64 { return l.Assumptions.Share[p] }),
+		number("weight was", "weight_before", func(p play.Phase) float64 { return l.Before.Weight[p] }),
+		number("is", "weight", func(p play.Phase) float64 { return l.Assumptions.Weight[p] }),
+	}
+}
+
+// RecapNotes explain the tables.
+func RecapNotes(a recap.Answer) []string {
+	out := []string{
+		"A picture is a burst of one body; kept, one with enough stars. Rates have their exact 95 % interval. Ranges hold 80 of 100 frames.",
+		"Blur: a skater at 5 m/s across the view, a player half the picture's height; at risk, more than a five-hundredth of that height.",
+		"Light: what exposures were made for, E = 250 N²/(t S); taste, flash and backlight are in it.",
+	}
+	if a.Learnt.Bursts > 0 {
+		out = append(out, "Learnt: what was assumed before weighs as much as 3000 pictures. Write the file with --learn and choose with --play to see the best set by it.")
+	}
+	return out
+}
+
+// Kept says how many of a hole's pictures were kept.
+func Kept(u recap.Use) string { return fmt.Sprintf("%d of %d kept", u.Kept, u.Bursts) }
