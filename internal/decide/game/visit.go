@@ -63,7 +63,7 @@ func Pack(ctx context.Context, a arena.Arena, k kit.Kit, hole string, v Visitor)
 }
 
 // mostPacked is how many lenses a bag holds at most, mostSets how many bags are tried.
-const mostPacked, mostSets = 3, 100
+const mostPacked, mostSets = 3, 250
 
 // setsOf lists the sets of one lens, of two and of three, as long as they are not too many,
 // and the set of all.

@@ -1,110 +1,120 @@
 package card
 
 import (
-	"bytes"
 	"fmt"
-	"io"
 	"os"
-	"path"
+	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
-	"example.org/rinkpane/examples"
-	"example.org/rinkpane/internal/decide/game"
-	"example.org/rinkpane/internal/decide/seat"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 )
 
-// season reads the example and prepares its cards, once for all tests.
-func season(t *testing.T) (game.Season, Rink) {
-	t.Helper()
-	const name = "games/quillhaven.yaml"
-	text, err := examples.Games.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := game.Read(name, bytes.NewReader(text), func(p string) (io.ReadCloser, error) {
-		return examples.Files.Open(path.Join("games", p))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := Prepare(t.Context(), s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s, r
-}
-
-// given are seats of the first game.
-var given = []seat.Seat{
-	{Period: 1, Hole: "B1", Who: "tv2"}, {Period: 2, Hole: "B1", Who: "tv2"}, {Period: 3, Hole: "B1", Who: "tv2"},
-	{Period: 1, Hole: "B2", Who: "cleo"}, {Period: 2, Hole: "A3", Who: "cleo"}, {Period: 3, Hole: "B2", Who: "cleo"},
-	{Period: 1, Hole: "A3", Who: "dov"}, {Period: 2, Hole: "B2", Who: "dov"}, {Period: 3, Hole: "A3", Who: "dov"},
-	{Period: 1, Hole: "B3", Who: "ada"}, {Period: 3, Hole: "B3", Who: "ada"},
-}
-
-func TestCards(t *testing.T) {
-	s, r := season(t)
-	g, _ := s.Game("nov-07")
-	cards, err := r.Cards(g, given, map[string]string{"B2": "B2-1"})
-	if err != nil {
-		t.Fatal(err)
-	}
+// What the cards say, whichever way they are shown.
+func TestCardsSay(t *testing.T) {
 	var out strings.Builder
-	for _, c := range cards {
+	for _, c := range cards(t, "nov-07", map[string]string{"B2": "B2-1"}) {
 		gameLine, who := c.Head()
-		fmt.Fprintln(&out, gameLine+" | "+who)
+		fmt.Fprintf(&out, "%s | %s\n", gameLine, who)
 		for _, turn := range c.Turns {
-			fmt.Fprintf(&out, "  %d %s %s %s %s\n", turn.Period, turn.Hole, turn.Attacks, turn.Lens.ID, turn.Next)
+			fmt.Fprintf(&out, "  %d %s: %q, %s attack here, mount %q, then %q; %s\n", turn.Period, turn.At.Format("15:04"), turn.Hole, turn.Attacks, turn.Lens.ID, turn.Next, turn.Why.In(unit.Imperial))
 		}
 		for _, p := range c.Posts {
 			fmt.Fprintln(&out, "  "+p.Mount())
 		}
-		for _, d := range append(c.Duties(unit.Imperial), c.Nexts()...) {
-			fmt.Fprintln(&out, "  "+d)
+		for _, lines := range [][]string{c.Ends(-1), c.Ends(+1), c.Duties(unit.Imperial), c.Nexts(), strings.Split(strings.TrimSpace(c.Exposure(unit.Imperial).Text()), "\n")} {
+			for _, s := range lines {
+				fmt.Fprintln(&out, "  "+s)
+			}
+		}
+		for _, s := range c.Assumed() {
+			fmt.Fprintln(&out, "  "+s.In(unit.Imperial))
 		}
 	}
-	t.Log(out.String())
-	if dir := os.Getenv("CARDS"); dir != "" {
-		for name, o := range map[string]Options{"phone": {}, "dark": {Dark: true}} {
-			data, err := PDF(t.Context(), cards, o)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(dir+"/"+name+".pdf", data, 0o644); err != nil {
-				t.Fatal(err)
+	golden(t, "cards.txt", out.String())
+}
+
+// Everything on a card can be read: no text meets another or leaves the page, with four
+// periods and two lenses too, and the last line of the duties is there.
+func TestCardsHaveRoom(t *testing.T) {
+	met := 0
+	for _, id := range []string{"nov-07", "nov-21"} {
+		for _, c := range cards(t, id, nil) {
+			for _, dark := range []bool{false, true} {
+				met++
+				d := c.Drawing(unit.Imperial, dark)
+				boxes := d.TextBoxes()
+				for _, pair := range sheet.Collisions(boxes, 0.05) {
+					t.Errorf("%s, %s: %q meets %q", id, c.Person.ID, pair[0].S, pair[1].S)
+				}
+				last := false
+				for _, b := range boxes {
+					last = last || strings.Contains(b.S, "play.")
+					if r := b.Box; r.X < 0 || r.Y < 0 || r.X+r.W > d.W || r.Y+r.H > d.H {
+						t.Errorf("%s, %s: %q leaves the page", id, c.Person.ID, b.S)
+					}
+				}
+				if !last {
+					t.Errorf("%s, %s: the duties are cut short", id, c.Person.ID)
+				}
 			}
 		}
+	}
+	if met < 12 {
+		t.Errorf("met %d cards only", met)
 	}
 }
 
-func TestSheets(t *testing.T) {
-	s, r := season(t)
-	g, _ := s.Game("nov-07")
-	cards, err := r.Cards(g, given, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+// The PDF is read back by poppler: a page a card for a phone, four on a sheet of paper.
+func TestCardsReadBack(t *testing.T) {
 	a4, err := sheet.ParsePaper("a4")
 	if err != nil {
 		t.Fatal(err)
 	}
-	wall, err := WallPDF(t.Context(), Wall{s, g, given}, Options{Paper: a4, Creator: "test"})
-	if err != nil {
-		t.Fatal(err)
+	all := cards(t, "nov-07", nil)
+	for name, c := range map[string]struct {
+		o     Options
+		pages int
+		size  string
+	}{"phone": {Options{Dark: true}, len(all), "297.638 x 419.528 pts"}, "paper": {Options{Paper: a4}, 1, "595.276 x 841.89 pts (A4)"}} {
+		data, err := PDF(t.Context(), all, c.o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		file := filepath.Join(t.TempDir(), name+".pdf")
+		if err := os.WriteFile(file, data, 0o666); err != nil {
+			t.Fatal(err)
+		}
+		info, err := exec.CommandContext(t.Context(), "pdfinfo", file).CombinedOutput()
+		if err != nil {
+			t.Fatalf("pdfinfo: %v: %s", err, info)
+		}
+		for _, want := range []string{fmt.Sprintf("Pages:           %d\n", c.pages), "Page size:       " + c.size} {
+			if !strings.Contains(string(info), want) {
+				t.Errorf("%s: no %q in\n%s", name, want, info)
+			}
+		}
+		text, err := exec.CommandContext(t.Context(), "pdftotext", "-layout", file, "-").CombinedOutput()
+		if err != nil {
+			t.Fatalf("pdftotext: %v: %s", err, text)
+		}
+		for _, want := range []string{"Cleo Marsh, Herons club", "attack here", "Keep clear behind", "no seat"} {
+			if !strings.Contains(string(text), want) {
+				t.Errorf("%s: %q cannot be read in\n%s", name, want, text)
+			}
+		}
 	}
-	four, err := PDF(t.Context(), cards, Options{Paper: a4, Creator: "test"})
-	if err != nil {
-		t.Fatal(err)
+	if _, err := PDF(t.Context(), nil, Options{}); err == nil {
+		t.Error("a PDF without a card")
 	}
-	cleo, _ := s.Person("cleo")
-	text := Calendar(cleo, cards, time.Date(2026, 11, 1, 12, 0, 0, 0, time.UTC))
-	t.Log(text)
-	if dir := os.Getenv("CARDS"); dir != "" {
-		os.WriteFile(dir+"/wall.pdf", wall, 0o644)
-		os.WriteFile(dir+"/four.pdf", four, 0o644)
+}
+
+func TestAssumedEndsAreSaid(t *testing.T) {
+	c := cards(t, "nov-07", nil)[0]
+	c.Game.EndsAssumed = true
+	if got := c.Assumed(); len(got) == 0 || got[0].In(unit.Metric) != "Ends as the arena says; the game says none." {
+		t.Errorf("said %v", got)
 	}
 }

@@ -46,8 +46,11 @@ func (w Wall) at(hole string, period int, closed map[string]string) string {
 		p, _ := w.Season.Person(w.Seats[k].Who)
 		return p.Name
 	}
-	if why := closed[hole]; why != "" {
+	switch why := closed[hole]; {
+	case why != "" && period == 1: // once is enough
 		return "closed: " + why
+	case why != "":
+		return "closed"
 	}
 	return "cover in"
 }
@@ -88,6 +91,11 @@ const (
 
 // WallPDF sets the seat sheet on one page, lying on its longer side.
 func WallPDF(ctx context.Context, w Wall, o Options) ([]byte, error) {
+	d := w.drawing(o)
+	return sheet.PDF(ctx, sheet.Info{Title: d.Title, Subject: "who works which hole in which period", Creator: o.Creator}, sheet.Page{Drawing: d})
+}
+
+func (w Wall) drawing(o Options) *sheet.Drawing {
 	d := o.Paper.Landscape().Sheet("seats", chart.Styles().Merge(styles()))
 	d.Title = "Seats, " + w.Game.Teams()
 	g, _ := d.Group(sheet.LayerText, "")
@@ -116,5 +124,5 @@ func WallPDF(ctx context.Context, w Wall, o Options) ([]byte, error) {
 		}
 	}
 	g.Add("caption", sheet.Text{At: sheet.Pt(wallMargin, d.H-wallMargin), Size: sheet.SizeText, S: "The cover is in whenever nobody is at the hole. Nothing past the rink face during play. " + o.Creator})
-	return sheet.PDF(ctx, sheet.Info{Title: d.Title, Subject: "who works which hole in which period", Creator: o.Creator}, sheet.Page{Drawing: d})
+	return d
 }
