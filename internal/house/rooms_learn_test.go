@@ -9,6 +9,7 @@ var learnRooms = []room{
 		{"survey/rink", "posts, lines, spots; stations along the boards"},
 		{"survey/glass", "the hole that is meant"},
 		{"survey/arena", "the rink with its panes and holes"},
+		{"survey/edit", "the edit that takes the place over"},
 		{"answer/frame", "how a camera at a hole sees"},
 	}, needs: []arrow{
 		{"gonum.org/v1/gonum", "normal equations, inverses, singular values"},

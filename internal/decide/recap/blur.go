@@ -14,10 +14,7 @@ const (
 // focal length does not matter then: a player twice as far is taken twice as long.
 func (f Frame) blur() (px float64, seen, ok bool) {
 	t, told := f.Shutter.Get()
-	height := f.Pixels[1]
-	if f.Portrait {
-		height = f.Pixels[0]
-	}
+	height := f.Shown()[1]
 	if !told || height <= 0 {
 		return 0, false, false
 	}

@@ -27,15 +27,28 @@ type Frame struct {
 	Portrait bool            // the picture is to be turned by a quarter
 }
 
-// Across returns the sensor's side across the picture as it is stored, from the two focal
-// lengths; false when they are not both known.
+// Shown returns the pixels across and down as the picture is to be turned.
+func (f Frame) Shown() [2]int {
+	if f.Portrait {
+		return [2]int{f.Pixels[1], f.Pixels[0]}
+	}
+	return f.Pixels
+}
+
+// Across returns the sensor's side across the picture as it is to be turned, from the two
+// focal lengths, of which the wider one sees as much on 36 mm; false when they are not
+// both known.
 func (f Frame) Across() (unit.Length, bool) {
 	focal, ok := f.Focal.Get()
 	wide, told := f.Focal35.Get()
 	if !ok || !told || wide <= 0 {
 		return 0, false
 	}
-	return fullFrame * focal / wide, true
+	long := fullFrame * focal / wide
+	if p := f.Shown(); p[1] > p[0] {
+		return long * unit.Length(p[0]) / unit.Length(p[1]), true
+	}
+	return long, true
 }
 
 // fullFrame is the longer side of the frame that 35 mm focal lengths are told for.
