@@ -35,8 +35,8 @@ func (f personFlags) person() (choose.Person, error) {
 		}
 	}
 	p.Floor, p.LeftEye, p.Elbow = f.floor, f.leftEye, f.elbow.Or(0)
-	if p.Elbow < 0 || p.Elbow > 3*unit.Metre {
-		return p, fmt.Errorf("--elbow: %g m: write a length from 0 to 3 m", p.Elbow.Metres())
+	if err := choose.CheckElbow(p.Elbow); err != nil {
+		return p, fmt.Errorf("--elbow: %w", err)
 	}
 	return p, nil
 }

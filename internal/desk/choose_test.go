@@ -257,6 +257,8 @@ func TestWishesThatCannotBe(t *testing.T) {
 		good + "costs=" + url.QueryEscape("rinkpane: costs 1\nlabour: -2\n"): {"costs", "line "},
 		good + "new-cuts=some":                                               {"new-cuts", "whole number from 0 to 60"},
 		good + "eye=kneeling":                                                {"eye", "standing, sitting, wheelchair"},
+		good + "floor=low":                                                   {"floor", "low"},
+		good + "elbow=5+m":                                                   {"elbow", "0 to 3 m"},
 		good + "people=0":                                                    {"people", "whole number from 1 to 60"},
 	} {
 		says(t, ask(t, h, "POST", choosePath, wish), 422, `aria-describedby="wrong-`+at[0]+`"`, at[1])

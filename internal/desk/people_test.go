@@ -38,11 +38,16 @@ func TestLastPlannerStays(t *testing.T) {
 		name   string
 		status int
 	}{{"Nobody", 404}, {"Bo", 303}, {"Ada", 422}, {"Vi", 303}, {"Ada", 422}} {
-		r := httptest.NewRequest("POST", "http://127.0.0.1:8417/people/remove", strings.NewReader(url.Values{"name": {c.name}}.Encode()))
-		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		r.AddCookie(in[1])
-		w := httptest.NewRecorder()
-		h.ServeHTTP(w, r)
+		remove := func(sure string) *httptest.ResponseRecorder {
+			r := httptest.NewRequest("POST", "http://127.0.0.1:8417/people/remove", strings.NewReader(url.Values{"name": {c.name}, "sure": {sure}}.Encode()))
+			r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+			r.AddCookie(in[1])
+			w := httptest.NewRecorder()
+			h.ServeHTTP(w, r)
+			return w
+		}
+		says(t, remove(""), 200, "Remove "+c.name+"?", "Leave "+c.name+" in") // asked first, and nothing done
+		w := remove("yes")
 		says(t, w, c.status)
 		if c.status == 422 {
 			says(t, w, 422, "last planner")

@@ -69,6 +69,23 @@ func ParseEye(s string) (Person, error) {
 	return Person{Eye: unit.Known(eye)}, nil
 }
 
+// ParseElbow reads the room along the boards that each person needs.
+func ParseElbow(s string) (unit.Length, error) {
+	room, err := unit.ParseLength(s)
+	if err == nil {
+		err = CheckElbow(room)
+	}
+	return room, err
+}
+
+// CheckElbow refuses room that nobody needs.
+func CheckElbow(room unit.Length) error {
+	if room < 0 || room > 3*unit.Metre {
+		return fmt.Errorf("%g m: write a length from 0 to 3 m", room.Metres())
+	}
+	return nil
+}
+
 // Eye heights above the floor that people have, sitting or standing.
 const (
 	leastEye = 0.6 * unit.Metre

@@ -66,7 +66,17 @@ func (d area) changeRole(w http.ResponseWriter, r *http.Request) error {
 	return d.afterPeople(w, r, page, d.door.Appoint(r, r.PostFormValue("name"), role))
 }
 
+// leavingPage asks whether somebody shall no longer sign in.
+type leavingPage struct {
+	shell.Frame
+	Name string
+}
+
+// removePerson asks first, and takes the person off when the page that asks says so.
 func (d area) removePerson(w http.ResponseWriter, r *http.Request) error {
+	if name := r.PostFormValue("name"); r.PostFormValue("sure") != "yes" {
+		return d.Page(w, r, http.StatusOK, "leaving.tmpl", leavingPage{d.Frame(r, "Remove "+name), name})
+	}
 	return d.afterPeople(w, r, peoplePage{As: people.Viewer}, d.door.Dismiss(r, r.PostFormValue("name")))
 }
 

@@ -192,7 +192,7 @@ func (p choosePage) Open(fold string) bool {
 	if fold == "costs" {
 		return !p.Wishes.Costs.invented()
 	}
-	for _, name := range []string{"eye", "heights", "step", "panes", "moments", "seed", "alternatives", "limit"} {
+	for _, name := range []string{"eye", "floor", "elbow", "heights", "step", "panes", "moments", "seed", "alternatives", "limit"} {
 		if p.Wrong[name] != "" {
 			return true
 		}

@@ -43,11 +43,11 @@ const (
 // wishes is the form of a choice as it was filled in.
 type wishes struct {
 	Count, People, NewCuts, Moments, Seed, Alternatives string
-	Step, Heights, Eye, Limit                           string
+	Step, Heights, Eye, Floor, Elbow, Limit             string
 	Panes                                               string // not to be used
 	Keep, Forbid                                        []string
 	Rules                                               []string
-	Prices                                              bool
+	Prices, LeftEye                                     bool
 	Budget                                              string
 	Costs                                               costWishes
 }
@@ -104,7 +104,7 @@ func usualWishes(sets rules.Sets) wishes {
 func readWishes(q url.Values) wishes {
 	w := wishes{
 		Count: q.Get("count"), People: q.Get("people"), NewCuts: q.Get("new-cuts"), Moments: q.Get("moments"), Seed: q.Get("seed"), Alternatives: q.Get("alternatives"),
-		Step: q.Get("step"), Heights: q.Get("heights"), Eye: strings.TrimSpace(q.Get("eye")), Limit: q.Get("limit"), Panes: q.Get("panes"), Rules: q["rules"], Prices: q.Get("prices") == "1",
+		Step: q.Get("step"), Heights: q.Get("heights"), Eye: strings.TrimSpace(q.Get("eye")), Floor: strings.TrimSpace(q.Get("floor")), Elbow: strings.TrimSpace(q.Get("elbow")), LeftEye: q.Get("left-eye") == "1", Limit: q.Get("limit"), Panes: q.Get("panes"), Rules: q["rules"], Prices: q.Get("prices") == "1",
 		Budget: strings.TrimSpace(q.Get("budget")), Costs: readCosts(q),
 	}
 	for name, values := range q {
@@ -134,11 +134,7 @@ func (w wishes) options() (choose.Options, time.Duration, error) {
 		field, text, _ := strings.Cut(err.Error(), ": ")
 		wrong[field] = text
 	}
-	if w.Eye != "" {
-		if o.Person, err = choose.ParseEye(w.Eye); err != nil {
-			wrong["eye"] = err.Error()
-		}
-	}
+	o.Person = w.person(wrong)
 	for part := range strings.SplitSeq(w.Heights, ",") {
 		if strings.TrimSpace(part) == "" {
 			continue
@@ -151,6 +147,30 @@ func (w wishes) options() (choose.Options, time.Duration, error) {
 		o.Heights = append(o.Heights, z)
 	}
 	return o, limit, wrong.errOrNil()
+}
+
+// person is who works at the holes.
+func (w wishes) person(wrong problems) (p choose.Person) {
+	var err error
+	if w.Eye != "" {
+		if p, err = choose.ParseEye(w.Eye); err != nil {
+			wrong["eye"] = err.Error()
+		}
+	}
+	p.LeftEye = w.LeftEye
+	if w.Floor != "" {
+		floor, err := unit.ParseOffset(w.Floor)
+		if err != nil {
+			wrong["floor"] = err.Error()
+		}
+		p.Floor = unit.Known(floor)
+	}
+	if w.Elbow != "" {
+		if p.Elbow, err = choose.ParseElbow(w.Elbow); err != nil {
+			wrong["elbow"] = err.Error()
+		}
+	}
+	return p
 }
 
 // numbers reads the whole numbers of the form and returns the longest time.

@@ -7,6 +7,7 @@
 //	POST /arena/{slug}/live      what follows while a hole is dragged, nothing saved
 //	GET /arena/{slug}/reach.png  what a hole sees
 //	GET /arena/{slug}/paper      everything for printing
+//	GET /arena/{slug}/guard      what comes through the holes, and what to keep clear behind them
 package holes
 
 import (
@@ -32,6 +33,7 @@ func New(s *shell.Shell) shell.Area {
 		{Pattern: "POST /arena/{slug}/live", Need: people.Read, Most: shell.Form, Answer: d.livePage},
 		{Pattern: "GET /arena/{slug}/reach.png", Need: people.Read, Most: shell.Form, Answer: d.reachPicture, Heavy: true},
 		{Pattern: "GET /arena/{slug}/paper", Need: people.Read, Most: shell.Form, Answer: d.paperPage, Heavy: true, Samples: []string{demo + "/paper"}},
+		{Pattern: "GET /arena/{slug}/guard", Need: people.Read, Most: shell.Form, Answer: d.guardPage, Heavy: true, Samples: []string{demo + "/guard"}},
 		{Pattern: "POST /tour", Need: people.Read, Most: shell.Form, Answer: d.closeTour},
 	}}
 }

@@ -166,6 +166,9 @@ func (a Address) Games() string { return a.Beside("/games") }
 // Paper returns where everything is laid out for printing.
 func (a Address) Paper() string { return a.Beside("/paper") }
 
+// Guard is the page that tells what comes through the holes.
+func (a Address) Guard() string { return a.Beside("/guard") }
+
 // Shared returns what concerns every page of an arena: units and theme.
 func (a Address) Shared() Address {
 	return Address{Slug: a.Slug, System: a.System, Theme: a.Theme}

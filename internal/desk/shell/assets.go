@@ -50,6 +50,7 @@ func loadAssets(folder fs.FS) (assetSet, error) {
 		set.files[e.Name()] = lean(e.Name(), text)
 	}
 	set.files["sheet.css"] = []byte(chart.Styles().CSS(".sheet"))
+	set.files["guard.css"] = []byte(chart.GuardStyles().CSS(".sheet"))
 	for _, name := range everywhere {
 		set.files["all.css"] = append(set.files["all.css"], set.files[name]...)
 	}

@@ -29,7 +29,7 @@ func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) 
 	low, high := guardBounds(a, sectors, picked)
 	scale := (width - 2*guardPad) / (high.X - low.X)
 	tall := (high.Y - low.Y) * scale
-	d := sheet.New("guard-map", width, tall+2*guardPad+guardLegend, Styles().Merge(guardStyles()))
+	d := sheet.New("guard-map", width, tall+2*guardPad+guardLegend, Styles().Merge(GuardStyles()))
 	d.Layers = []string{"ice", "markings", "boards", "glass", "sectors", "holes", "labels", "legend"}
 	d.Title = "Sectors behind the holes of " + a.Name + " to be kept clear"
 	d.Desc = "From above: where pucks come down that pass through an open hole."
@@ -48,7 +48,8 @@ func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) 
 	return d
 }
 
-func guardStyles() sheet.Stylesheet {
+// GuardStyles are the styles of the sectors on a guard map, beside those of every map.
+func GuardStyles() sheet.Stylesheet {
 	return sheet.Stylesheet{
 		{Class: "sector", Style: sheet.Style{Fill: sheet.Bad.Alpha(0.16), Stroke: sheet.Bad, Width: sheet.W25}},
 		{Class: "sector-half", Style: sheet.Style{Stroke: sheet.Bad, Width: sheet.W35, Dash: []float64{1.6, 0.9}}},

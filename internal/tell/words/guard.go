@@ -51,30 +51,54 @@ func Guards() table.Fields[puck.Guard] {
 	}
 }
 
+// GuardTables are what comes through the holes, the most exposed first, what to keep clear
+// behind them, and what reaches through.
+func GuardTables(guards []puck.Guard, sys unit.System) []table.Table {
+	ranked := puck.Rank(guards)
+	return []table.Table{
+		Guards().Pick("hole", "pane", "flat_window", "flat_limit_deg", "any_limit_deg", "one_in", "per_1000_h_game", "mean_energy_j").Of("while its cover is out", ranked, sys),
+		Guards().Pick("hole", "sector_deg", "half_angle_deg", "landing_half_m", "landing_95_percent_m", "landing_farthest_m").Of("keep clear behind the hole", ranked, sys),
+		through(ranked).Of("reach through the hole, past the face it comes out of", ranked, sys),
+	}
+}
+
+// GuardNotes say what the guard rests on that the survey lacks, and how often a puck
+// comes through.
+func GuardNotes(guards []puck.Guard, sys unit.System) []string {
+	var assumed []arena.Assumption
+	for _, g := range puck.Rank(guards) {
+		assumed = append(assumed, g.Assumed...)
+	}
+	out := Assumed(assumed, sys)
+	if len(guards) > 0 {
+		out = append(out, chances(guards))
+	}
+	return out
+}
+
 // GuardsText tells the holes, the most exposed first, what to keep clear behind
 // them, and what reaches through.
 func GuardsText(name string, guards []puck.Guard, sys unit.System) string {
-	ranked := puck.Rank(guards)
 	var b strings.Builder
-	tables := func(title string, t table.Table) {
+	notes := GuardNotes(guards, sys)
+	assumed := notes[:max(len(notes)-1, 0)]
+	fmt.Fprintf(&b, "%s: what comes through an open hole, the most exposed first\n", name)
+	for i, t := range GuardTables(guards, sys) {
+		title := t.Title
+		t.Title = ""
 		b.WriteString("\n" + title + "\n\n" + t.Text())
 		if keys := t.Keys(); keys != "" {
 			b.WriteString(table.Wrap(keys, ""))
 		}
+		if i > 0 {
+			continue
+		}
+		for _, said := range assumed {
+			b.WriteString(table.Wrap(said, "  "))
+		}
 	}
-	fmt.Fprintf(&b, "%s: what comes through an open hole, the most exposed first\n", name)
-	tables("while its cover is out", Guards().Pick("hole", "pane", "flat_window", "flat_limit_deg", "any_limit_deg", "one_in", "per_1000_h_game", "mean_energy_j").Of("", ranked, sys))
-	var assumed []arena.Assumption
-	for _, g := range ranked {
-		assumed = append(assumed, g.Assumed...)
-	}
-	for _, said := range Assumed(assumed, sys) {
-		b.WriteString(table.Wrap(said, "  "))
-	}
-	tables("keep clear behind the hole", Guards().Pick("hole", "sector_deg", "half_angle_deg", "landing_half_m", "landing_95_percent_m", "landing_farthest_m").Of("", ranked, sys))
-	tables("reach through the hole, past the face it comes out of", through(ranked).Of("", ranked, sys))
 	if len(guards) > 0 {
-		b.WriteString("\n" + table.Wrap(chances(guards), "") + "\n")
+		b.WriteString("\n" + table.Wrap(notes[len(notes)-1], "") + "\n")
 	}
 	for _, line := range append(append(puck.LeftOut(), ""), glass.Cautions()...) {
 		b.WriteString(table.Wrap(line, "  "))
