@@ -101,17 +101,17 @@ func runSeat(ctx context.Context, a *app, path string, f seatFlags) error {
 	if err != nil {
 		return err
 	}
-	ctx, done := a.watched(ctx)
-	defer done()
-	if season.Arena.Units, err = a.system(season.Arena.Units); err != nil {
+	q, fixed, err := f.question(season)
+	if err != nil {
 		return err
 	}
+	ctx, done := a.watched(ctx)
+	defer done()
 	table, err := season.Score(ctx)
 	if err != nil {
 		return err
 	}
-	q := seat.Question{Only: f.game, Compare: f.season, Seed: f.seed}
-	nights, err := f.nights(season, table, &q)
+	nights, err := f.nights(season, table, q, fixed)
 	if err != nil {
 		return err
 	}
@@ -146,24 +146,38 @@ const (
 	plotHeightMM = 130
 )
 
-// nights lays out the games that are played, with what flags fix and wish.
-func (f seatFlags) nights(s game.Season, t *game.Table, q *seat.Question) (nights []seat.Night, err error) {
-	if q.Wish, err = f.wishes(s); err != nil {
-		return nil, err
+// question reads what flags ask of a season, and what seats they give by hand.
+func (f seatFlags) question(s game.Season) (q seat.Question, fixed []seat.Seat, err error) {
+	q = seat.Question{Only: f.game, Compare: f.season, Seed: f.seed}
+	if f.game == "" {
+		q.Wish, err = f.wishes(s)
+		return q, nil, err
 	}
+	var ids []string
 	for _, g := range s.Games {
-		if g.Off && g.ID == f.game {
-			return nil, fmt.Errorf("--game %s is called off: nobody is seated", form.Quote(g.ID))
-		}
+		ids = append(ids, g.ID)
+	}
+	if err := form.Known("game", f.game, ids); err != nil {
+		return q, nil, fmt.Errorf("--game: %w", err)
+	}
+	g, _ := s.Game(f.game)
+	if g.Off {
+		return q, nil, fmt.Errorf("--game %s is called off: nobody is seated", form.Quote(g.ID))
+	}
+	if q.Wish, err = readSeats(s.Holes, g, s.Asks(g), "wish", f.wish); err == nil {
+		fixed, err = readSeats(s.Holes, g, s.Asks(g), "fix", f.fix)
+	}
+	return q, fixed, err
+}
+
+// nights lays out the games that are played, with what flags fix.
+func (f seatFlags) nights(s game.Season, t *game.Table, q seat.Question, fixed []seat.Seat) (nights []seat.Night, err error) {
+	for _, g := range s.Games {
 		if g.Off {
 			continue
 		}
 		n := s.Night(t, g)
 		if g.ID == f.game {
-			fixed, err := f.seats(s, "fix", f.fix)
-			if err != nil {
-				return nil, err
-			}
 			n.Fixed = append(n.Fixed, fixed...)
 			for _, w := range slices.Concat(n.Fixed, q.Wish) {
 				if err := possible(s, t, g, w); err != nil {
@@ -209,16 +223,4 @@ func beside(dir string) game.Files {
 		}
 		return nil, plainPathError(err)
 	}
-}
-
-// known names the nearest where an id is not known.
-func knownID(flag, what, id string, ids []string) error {
-	if slices.Contains(ids, id) {
-		return nil
-	}
-	cure := "known: " + form.Choices(ids)
-	if near := form.Nearest(id, ids); near != "" {
-		cure = "did you mean " + near + "?"
-	}
-	return fmt.Errorf("--%s: no %s is called %s; %s", flag, what, form.Quote(id), cure)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -11,26 +12,13 @@ import (
 	"example.org/rinkpane/internal/measure/form"
 )
 
-// wishes reads what --wish says of the game that is told, or of all.
+// wishes reads what --wish says of every game.
 func (f seatFlags) wishes(s game.Season) ([]seat.Seat, error) {
-	if f.game != "" {
-		return f.seats(s, "wish", f.wish)
-	}
-	anybody := game.Game{Periods: game.Periods}
-	var asks []game.Ask
+	var anybody []game.Ask
 	for _, p := range s.People {
-		asks = append(asks, game.Ask{Person: p})
+		anybody = append(anybody, game.Ask{Person: p})
 	}
-	return readSeats(s.Holes, anybody, asks, "wish", f.wish)
-}
-
-// seats reads what --fix and --wish say of the game that is told.
-func (f seatFlags) seats(s game.Season, flag string, said []string) (out []seat.Seat, err error) {
-	g, known := s.Game(f.game)
-	if !known {
-		return nil, nil // seat.Solve names the nearest
-	}
-	return readSeats(s.Holes, g, s.Asks(g), flag, said)
+	return readSeats(s.Holes, game.Game{Periods: game.Periods}, anybody, "wish", f.wish)
 }
 
 // readSeats reads WHO HOLE, for every period that they ask for, or WHO HOLE PERIOD.
@@ -48,11 +36,8 @@ func readSeats(holes []string, g game.Game, asks []game.Ask, flag string, said [
 		if g.ID != "" {
 			what += " who asks for game " + g.ID
 		}
-		if err := knownID(flag, what, words[0], ids); err != nil {
-			return nil, err
-		}
-		if err := knownID(flag, "hole that is given", words[1], holes); err != nil {
-			return nil, err
+		if err := cmp.Or(form.Known(what, words[0], ids), form.Known("hole that is given", words[1], holes)); err != nil {
+			return nil, fmt.Errorf("--%s: %w", flag, err)
 		}
 		ask := asks[slices.Index(ids, words[0])]
 		first, last := 1, g.Periods

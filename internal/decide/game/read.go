@@ -169,21 +169,15 @@ func (rd *reader) given(n form.Node) string {
 // known reads an id that must be one of those there are, and names the nearest otherwise.
 func known(n form.Node, what string, ids []string) string {
 	id := form.Parse(n, form.Line)
-	if !n.OK() || has(ids, id) {
+	if !n.OK() {
 		return id
 	}
-	cure := "known: " + form.Choices(ids[:min(len(ids), mostNamed)])
-	if near := form.Nearest(id, ids); near != "" {
-		cure = "did you mean " + near + "?"
-	} else if len(ids) > mostNamed {
-		cure = fmt.Sprintf("known: %s and %d more", strings.Join(ids[:mostNamed], ", "), len(ids)-mostNamed)
+	if err := form.Known(what, id, ids); err != nil {
+		n.Failf("%v", err)
+		return ""
 	}
-	n.Failf("no %s is called %s; %s", what, form.Quote(id), cure)
-	return ""
+	return id
 }
-
-// mostNamed is how many ids a message lists.
-const mostNamed = 12
 
 func has(list []string, s string) bool {
 	for _, l := range list {

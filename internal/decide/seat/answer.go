@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/rinkpane/internal/measure/cores"
+	"example.org/rinkpane/internal/measure/form"
 )
 
 // Question is what is asked of a season's nights.
@@ -48,7 +49,7 @@ func Solve(ctx context.Context, nights []Night, q Question) (a Answer, err error
 			for _, n := range nights {
 				games = append(games, n.Game)
 			}
-			return a, unknown("game", q.Only, games)
+			return a, form.Known("game", q.Only, games)
 		}
 		before, err := Run(ctx, nights[:i], Level, q.Seed)
 		if err != nil {

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"example.org/rinkpane/internal/measure/form"
 )
@@ -63,36 +62,15 @@ func (n *Night) checkWorth() error {
 	return nil
 }
 
-// knownHole and knownWho name the nearest where a name is not known.
-func (n *Night) knownHole(hole string) error {
-	if slices.Contains(n.Holes, hole) {
-		return nil
-	}
-	return unknown("hole", hole, n.Holes)
-}
+func (n *Night) knownHole(hole string) error { return form.Known("hole", hole, n.Holes) }
 
 func (n *Night) knownWho(who string) error {
-	var names []string
-	for _, a := range n.Asks {
-		if names = append(names, a.Who); a.Who == who {
-			return nil
-		}
+	names := make([]string, len(n.Asks))
+	for i, a := range n.Asks {
+		names[i] = a.Who
 	}
-	return unknown("person", who, names)
+	return form.Known("person", who, names)
 }
-
-func unknown(what, name string, known []string) error {
-	if near := form.Nearest(name, known); near != "" {
-		return fmt.Errorf("no %s %s; the nearest is %s", what, form.Quote(name), near)
-	}
-	if len(known) > mostNamed {
-		return fmt.Errorf("no %s %s; there are %s and %d more", what, form.Quote(name), strings.Join(known[:mostNamed], ", "), len(known)-mostNamed)
-	}
-	return fmt.Errorf("no %s %s; there is %s", what, form.Quote(name), form.Choices(known))
-}
-
-// mostNamed is how many names a message lists.
-const mostNamed = 12
 
 func (n *Night) knownPeriod(period, least int) error {
 	if period >= least && period <= len(n.Worth) {

@@ -153,8 +153,8 @@ func TestBadNights(t *testing.T) {
 	}{
 		{fixed(seat.Seat{Period: 1, Hole: "H0", Who: "P00"}, seat.Seat{Period: 1, Hole: "H0", Who: "P01"}), "hole H0 in period 1 is given to both P00 and P01; it holds one"},
 		{fixed(seat.Seat{Period: 1, Hole: "H0", Who: "P00"}, seat.Seat{Period: 1, Hole: "H1", Who: "P00"}), "P00 is given both hole H0 and hole H1 in period 1; keep one"},
-		{fixed(seat.Seat{Period: 1, Hole: "H0", Who: "P0O"}), `no person "P0O"; the nearest is P00`},
-		{fixed(seat.Seat{Period: 1, Hole: "Q7", Who: "P00"}), `no hole "Q7"; there is H0 or H1`},
+		{fixed(seat.Seat{Period: 1, Hole: "H0", Who: "P0O"}), `no person is called "P0O"; did you mean P00?`},
+		{fixed(seat.Seat{Period: 1, Hole: "Q7", Who: "P00"}), `no hole is called "Q7"; known: H0 or H1`},
 		{fixed(seat.Seat{Period: 2, Hole: "H0", Who: "P00"}), "no period 2; the game has 1 to 1"},
 		{func(n *seat.Night) {
 			n.Worth[0][0][0] = seat.Impossible
@@ -164,7 +164,7 @@ func TestBadNights(t *testing.T) {
 			n.Kept = []seat.Kept{{Hole: "H0", For: []string{"P01"}}}
 			fixed(seat.Seat{Period: 1, Hole: "H0", Who: "P00"})(n)
 		}, "kept for others; take one back"},
-		{func(n *seat.Night) { n.Kept = []seat.Kept{{Hole: "H9"}} }, `a hole kept: no hole "H9"; there is H0 or H1`},
+		{func(n *seat.Night) { n.Kept = []seat.Kept{{Hole: "H9"}} }, `a hole kept: no hole is called "H9"; known: H0 or H1`},
 		{func(n *seat.Night) { n.Asks[1].Who = "P00" }, `"P00" asks twice`},
 		{func(n *seat.Night) { n.Holes[1] = "H0" }, `hole "H0" stands here twice`},
 		{func(n *seat.Night) { n.Worth = nil }, "0 periods; a game has 1 to 12"},

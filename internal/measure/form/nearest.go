@@ -1,6 +1,10 @@
 package form
 
-import "strings"
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // Nearest returns the name of known that is nearest to s by edit distance
 // (letter case left out), or "" when none is near enough to be meant: more than
@@ -15,6 +19,24 @@ func Nearest(s string, known []string) string {
 		}
 	}
 	return best
+}
+
+// mostNamed is how many names a message lists.
+const mostNamed = 12
+
+// Known reports a name that is not among those there are, what they are of, and the
+// nearest or the first of them: no hole is called "B11"; did you mean B1?
+func Known(what, name string, known []string) error {
+	if slices.Contains(known, name) {
+		return nil
+	}
+	cure := "known: " + Choices(known[:min(len(known), mostNamed)])
+	if near := Nearest(name, known); near != "" {
+		cure = "did you mean " + near + "?"
+	} else if len(known) > mostNamed {
+		cure = fmt.Sprintf("known: %s and %d more", strings.Join(known[:mostNamed], ", "), len(known)-mostNamed)
+	}
+	return fmt.Errorf("no %s is called %s; %s", what, Quote(name), cure)
 }
 
 // compareMost is the longest name that is compared, in bytes: a hostile name of
