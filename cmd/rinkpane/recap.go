@@ -224,8 +224,8 @@ func (f *recapFlags) season(a *app) (s game.Season, g game.Game, err error) {
 		}
 		return s, g, fmt.Errorf("%s has %d games; name one with --game", f.games, len(s.Games))
 	}
-	if err := knownID("game", "game", f.game, ids); err != nil {
-		return s, g, err
+	if err := form.Known("game", f.game, ids); err != nil {
+		return s, g, fmt.Errorf("--game: %w", err)
 	}
 	g, _ = s.Game(f.game)
 	return s, g, nil
