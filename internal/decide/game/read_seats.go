@@ -21,7 +21,7 @@ func (rd *reader) seats(n form.Node) {
 		}
 		g, _ := rd.Game(f.Game)
 		f.Periods = periods(m.At("periods"), g.Periods)
-		if why := rd.Closures(g)[f.Hole]; why != "" {
+		if why := rd.WhyClosed(g, f.Hole); why != "" {
 			m.At("hole").Failf("%s is closed: %s; give another hole, or open it", f.Hole, why)
 		}
 		for period := 1; period <= g.Periods; period++ {

@@ -49,12 +49,22 @@ func (s Season) Game(id string) (Game, bool) {
 	return s.Games[k], true
 }
 
+// WhyClosed says why a hole is not given at a game, "" where it is.
+func (s Season) WhyClosed(g Game, hole string) string {
+	for _, c := range s.Closed {
+		if c.Hole == hole && c.Games.Has(g) {
+			return c.Why
+		}
+	}
+	return ""
+}
+
 // Closures returns why holes are not given at a game, by hole.
 func (s Season) Closures(g Game) map[string]string {
 	out := map[string]string{}
-	for _, c := range s.Closed {
-		if c.Games.Has(g) {
-			out[c.Hole] = c.Why
+	for _, hole := range s.Holes {
+		if why := s.WhyClosed(g, hole); why != "" {
+			out[hole] = why
 		}
 	}
 	return out

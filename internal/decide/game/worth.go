@@ -72,7 +72,7 @@ func (s Season) Worth(t *Table, g Game, a Ask, period int, hole string) Worth {
 func (s Season) barred(g Game, a Ask, period int, hole string) say.Sentence {
 	h, _ := s.Arena.Hole(hole)
 	works := a.Works.At(s.Arena)
-	why := s.Closures(g)[hole]
+	why := s.WhyClosed(g, hole)
 	switch {
 	case !a.Wants(period):
 		return say.Make("%s does not ask for period %d", a.Name, period)

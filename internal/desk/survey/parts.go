@@ -166,6 +166,8 @@ func game() Part {
 			choice("linesmen", "Linesmen among them", "without any, a referee drops the puck", false, numbers(0, 4)...),
 			choice("benches", "Players' benches", "said, the moments' benches stand in the zones whose names begin with home and guest", false,
 				Option{"one side", "both on the bench side"}, Option{"opposite", "on opposite sides"}),
+			choice("home-defends", "End that the home team defends first", "teams change ends after each period; a game may say otherwise", false,
+				Option{"A", "end A"}, Option{"B", "end B"}),
 			yesNo("cross-ice", "Small games across the ice", "nets at the side boards of an end zone, as children play"),
 		},
 	}

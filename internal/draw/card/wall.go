@@ -28,11 +28,10 @@ func (w Wall) Table() table.Table {
 		t.Columns = append(t.Columns, table.Column{Head: fmt.Sprintf("period %d", period), Name: fmt.Sprintf("period_%d", period)})
 	}
 	t.Title = "Seats, " + w.Game.Teams()
-	closed := w.Season.Closures(w.Game)
 	for _, hole := range w.Season.Holes {
 		row := []string{hole, game.EndName(w.Season.EndOf(hole))}
 		for period := 1; period <= w.Game.Periods; period++ {
-			row = append(row, w.at(hole, period, closed))
+			row = append(row, w.at(hole, period))
 		}
 		t.Add(row...)
 	}
@@ -40,13 +39,13 @@ func (w Wall) Table() table.Table {
 }
 
 // at says who is at a hole in a period.
-func (w Wall) at(hole string, period int, closed map[string]string) string {
+func (w Wall) at(hole string, period int) string {
 	k := slices.IndexFunc(w.Seats, func(s seat.Seat) bool { return s.Hole == hole && s.Period == period })
 	if k >= 0 {
 		p, _ := w.Season.Person(w.Seats[k].Who)
 		return p.Name
 	}
-	switch why := closed[hole]; {
+	switch why := w.Season.WhyClosed(w.Game, hole); {
 	case why != "" && period == 1: // once is enough
 		return "closed: " + why
 	case why != "":
