@@ -90,7 +90,7 @@ func deskCommand(a *app) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
-	c.Flags().BoolVar(&demo, "demo-season", false, "fill the demo arena with an invented season of covers, inspections and incidents")
+	c.Flags().BoolVar(&demo, "demo-season", false, "fill the demo arena with an invented season of games, covers, inspections and incidents")
 	place.flags(c)
 	from.rulesFlag(c)
 	return c

@@ -1,14 +1,17 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"fmt"
 	"time"
 
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/decide/custody"
+	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/draw/cut"
+	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
@@ -19,6 +22,9 @@ func loadSeason(ctx context.Context, a *app, k custody.Keeper, on *shelf.Shelf, 
 	book, err := on.Open(ctx, id, 0)
 	if err != nil {
 		return fmt.Errorf("--demo-season is of the demo arena %s: %w", id, err)
+	}
+	if err := loadGames(ctx, on, id, now); err != nil {
+		return err
 	}
 	there, err := k.Since(ctx, id, 0, 1)
 	if err != nil {
@@ -47,5 +53,35 @@ func loadSeason(ctx context.Context, a *app, k custody.Keeper, on *shelf.Shelf, 
 		}
 	}
 	_, err = k.Append(ctx, now, season.Events()) // all of it or nothing
+	return err
+}
+
+// loadGames keeps the example's games at an arena, and three more from today on, unless the
+// arena has games already.
+func loadGames(ctx context.Context, on *shelf.Shelf, id string, now time.Time) error {
+	there, err := on.GamesOf(ctx, id)
+	if err != nil || len(there) > 0 {
+		return err
+	}
+	const name = "games/" + examples.Demo
+	text, err := examples.Games.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	doc, err := form.Read(name, bytes.NewReader(text), game.MaxBytes)
+	for i, away := range []string{"Loons", "Terns", "Gulls"} {
+		if err != nil {
+			return err
+		}
+		const daysApart = 3
+		put := func(name, value string) form.Field { return form.Field{Name: name, Value: form.Text(value)} }
+		doc, err = doc.Append("games", form.Fields(put("id", fmt.Sprint("night-", i+1)), put("series", "league"),
+			put("date", now.AddDate(0, 0, daysApart*i).Format(time.DateOnly)), put("start", "19:00"), put("home", "Herons"), put("away", away), put("home-attacks", "B"),
+			form.Field{Name: "times", Value: form.Fields(put("warm-up", "18:25"), put("period-1", "19:00"), put("period-2", "19:45"), put("period-3", "20:30"), put("lock-up", "22:00"))}))
+	}
+	if err != nil {
+		return err
+	}
+	_, err = on.AddGames(ctx, id, string(doc.Text()), importWho, "an example, invented")
 	return err
 }

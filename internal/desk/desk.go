@@ -95,7 +95,7 @@ func New(o Options) (*Desk, error) {
 		versions.New(s),
 		choosing.New(s, d.jobs, o.Random, "rinkpane "+o.Version),
 		rinkside.New(s, rinkside.Options{Keeper: o.Covers, Door: d.door, Now: o.Now, Random: o.Random, Creator: "rinkpane " + o.Version}),
-		night.New(s, night.Options{Door: d.door, Now: o.Now, Creator: "rinkpane " + o.Version}),
+		night.New(s, night.Options{Door: d.door, Covers: o.Covers, Now: o.Now, Creator: "rinkpane " + o.Version}),
 		access.New(s, d.door),
 		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, o.Covers, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {

@@ -26,6 +26,7 @@ var openToAll = map[string]bool{
 	"GET /sign-in": true, "POST /sign-in": true, "POST /sign-out": true, "POST /theme": true,
 	"GET /assets/{hash}/{name}": true, "GET /favicon.ico": true,
 	// The file that keeps the page at the glass, and that page behind the signature of a day link.
+	"GET /card/{token}": true, "GET /card/{token}/card.pdf": true, "GET /card/{token}/game.ics": true, // somebody's card, behind the signature of its link
 	"GET /phone.js": true, "GET /day/{token}": true, "GET /day/{token}/board": true, "GET /day/{token}/live": true, "POST /day/{token}/events": true, "GET /day/{token}/app.webmanifest": true,
 }
 
@@ -140,6 +141,7 @@ func TestLargeBodiesAreRefused(t *testing.T) {
 func TestHeavyWorkWaitsForATurn(t *testing.T) {
 	heavy := map[string]bool{
 		"GET /arena/{slug}/certificate.pdf": true, "GET /arena/{slug}/labels.pdf": true, "GET /arena/{slug}/replacement.pdf": true,
+		"GET /arena/{slug}/seats.pdf": true, "GET /arena/{slug}/cards.pdf": true, "GET /arena/{slug}/games.ics": true, "GET /card/{token}/card.pdf": true,
 		"GET /arena/{slug}/reach.png": true, "GET /arena/{slug}/paper": true, "GET /arena/{slug}/picture.png": true, "GET /arena/{slug}/picture.svg": true,
 		"POST /api/arenas/{id}/try": true, "GET /api/arenas/{id}/reach": true, "POST /api/arenas/{id}/reach": true, "GET /api/arenas/{id}/plan": true,
 		"GET /arena/{slug}/choose/{job}/letter": true, "GET /api/arenas/{id}/files/{kind}": true, "GET /api/arenas/{id}/diff": true, "POST /api/arenas/{id}/edits": true,

@@ -14,6 +14,7 @@ var deskRooms = []room{
 		{"keep/revision", "versions, in a keeper that it does not know"},
 		{"decide/game", "a season's games, read with the arena that they name"},
 		{"decide/seat", "who works which hole, worked out once"},
+		{"draw/card", "what all cards of a season stand on"},
 	}},
 	{name: "desk/parcel", floor: 10.15, uses: []arrow{
 		{"decide/custody", "what became of the revision"},
@@ -167,7 +168,13 @@ var deskRooms = []room{
 	{name: "desk/night", floor: 10.25, uses: []arrow{
 		{"answer/rules", "holes that the rules no longer allow"},
 		{"decide/plan", "their findings"},
-		{"survey/glass", "holes that are off"},
+		{"survey/glass", "holes that are off, those of a card"},
+		{"survey/arena", "the rink before the journey"},
+		{"survey/kit", "the lenses to pack"},
+		{"measure/say", "names in a row"},
+		{"answer/light", "what to set before the goal"},
+		{"decide/custody", "the covers of the holes, when a day ends"},
+		{"draw/card", "cards, the sheet for the wall, calendars"},
 		{"tell/table", "the ledger as cells"},
 		{"draw/chart", "the season's plot"},
 		{"draw/sheet", "the plot on a page"},

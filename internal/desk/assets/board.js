@@ -5,7 +5,6 @@ import { head } from "./glass.js";
 
 /** @param {HTMLElement} box */
 export function watchBoard(box) {
-  for (const a of document.querySelectorAll("a[data-whole-link]")) if (a instanceof HTMLAnchorElement) a.textContent = a.href;
   /** @type {import("./glass.js").Board | null} */
   let board = null;
   let ahead = 0;

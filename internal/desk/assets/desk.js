@@ -34,6 +34,7 @@ if (document.querySelector(".map:not([data-drawing])")) void import("./sized.js"
 if (document.querySelector("time")) void import("./times.js").then((m) => m.localTimes());
 const live = document.querySelector("[data-live-board]");
 if (live instanceof HTMLElement) void import("./board.js").then((m) => m.watchBoard(live));
+for (const a of document.querySelectorAll("a[data-whole-link]")) if (a instanceof HTMLAnchorElement) a.textContent = a.href;
 const choosing = document.querySelector("[data-choosing]");
 if (choosing instanceof HTMLElement) void import("./choose.js").then((m) => m.watchChoice(choosing));
 const board = document.querySelector("[data-marking]");

@@ -1,12 +1,12 @@
 // @ts-check
-// The service worker of the page at the glass: it opens the page without a network, at
-// once. Marks are kept and sent by the page itself. What is kept is the page and its
+// The service worker of the page at the glass and of the card: it opens the page without
+// a network, at once. Marks are kept and sent by the page itself. What is kept is the page and its
 // files; every answer of the desk about covers comes from the desk.
 
 /** @type {any} */
 const worker = self;
 
-const pages = /^\/(phone|day)\/[^/]+$/;
+const pages = /^\/(phone|day|card)\/[^/]+$/;
 
 /** @param {string[]} files the page's files, whose addresses change with their content */
 export function serve(files) {

@@ -29,6 +29,7 @@ type gamePage struct {
 	Since   int    // the version of the arena that they were given by
 	night   shelf.Night
 	asks    []game.Ask
+	links   map[string]string // of cards, by person
 }
 
 // holeRow is who works a hole, by period.
@@ -47,12 +48,12 @@ type seatCell struct {
 // personRow is what the game brings one person.
 type personRow struct {
 	game.Ask
-	Holes   string // by period
-	ByHand  bool
-	Why     string // what speaks for their first hole, or why they have none
-	Share   string // of the best that they could have had alone
-	URL     string
-	Outcome seat.Outcome
+	Holes  string // by period
+	ByHand bool
+	Why    string // what speaks for their first hole, or why they have none
+	Share  string // of the best that they could have had alone
+	URL    string
+	Card   string // the link of their card; "" once the day is over
 }
 
 func (d area) gamePage(w http.ResponseWriter, r *http.Request) error {
@@ -95,6 +96,9 @@ func (d area) openGame(r *http.Request) (gamePage, error) {
 		page.Periods = append(page.Periods, p)
 	}
 	page.asks = page.Season.Asks(page.Game)
+	if page.links, err = d.links(r.Context(), page); err != nil {
+		return page, err
+	}
 	if page.night, err = d.Shelf.Night(r.Context(), base.games, page.Game.ID); err != nil {
 		if r.Context().Err() != nil {
 			return page, err
@@ -116,7 +120,7 @@ func (p *gamePage) tell() {
 	}
 	for i, a := range p.asks {
 		o := s.People[i]
-		row := personRow{Ask: a, Outcome: o, Share: percent(o.Share()), URL: p.To("/game", "game", p.Game.ID, "who", a.ID) + "#pick"}
+		row := personRow{Ask: a, Card: p.links[a.ID], Share: percent(o.Share()), URL: p.To("/game", "game", p.Game.ID, "who", a.ID) + "#pick"}
 		holes := s.Holes(a.ID, p.Game.Periods)
 		row.Holes = holesWords(holes)
 		row.ByHand = slices.ContainsFunc(byHand(p.Season, p.Game, a.ID), func(h string) bool { return h != "" })

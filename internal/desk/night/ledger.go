@@ -53,7 +53,7 @@ func (p *ledgerPage) fill(answer seat.Answer) {
 	accounts := ledger.Accounts()
 	all := append([]seat.Season{answer.Season}, answer.Compare...)
 	p.Accounts = p.named(words.Accounts(ledger).Of("", accounts, p.Units()))
-	p.Rules = words.Spreads().Of("", all, p.Units())
+	p.Rules = p.named(words.Spreads().Of("", all, p.Units()))
 	if len(answer.Season.Nights) > 1 {
 		p.Chart = template.HTML(sheet.InlineSVG(chart.Shares(all).Draw(plotWide, plotHigh)))
 	}
@@ -61,10 +61,14 @@ func (p *ledgerPage) fill(answer seat.Answer) {
 	p.Proofs = words.Proofs(answer.Season)
 }
 
-// named writes people's names for the ids in a table's first column.
+// named writes people's names for the ids in a table's columns of people.
 func (p nightPage) named(t table.Table) table.Table {
 	for _, row := range t.Rows {
-		row[0].Text = p.Who(row[0].Text)
+		for i := range row {
+			if t.Columns[i].Head == "who" {
+				row[i].Text = p.Who(row[i].Text)
+			}
+		}
 	}
 	return t
 }

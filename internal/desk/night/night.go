@@ -20,6 +20,7 @@ import (
 	"embed"
 	"time"
 
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/people"
@@ -30,8 +31,9 @@ var templates embed.FS
 
 // Options is what the area needs beside the shell.
 type Options struct {
-	Door *door.Door // whose secret signs the links of cards
-	Now  func() time.Time
+	Door   *door.Door // whose secret signs the links of cards
+	Covers custody.Keeper
+	Now    func() time.Time
 	// Creator stands in files as the program that made them.
 	Creator string
 }
@@ -54,6 +56,7 @@ func New(s *shell.Shell, o Options) shell.Area {
 	form := func(path string, most int64, answer shell.Answer) shell.Route {
 		return shell.Route{Pattern: "POST " + arena + path, Need: people.Plan, Most: most, Answer: answer}
 	}
+	heavy := func(r shell.Route) shell.Route { r.Heavy = true; return r }
 	return shell.Area{Templates: templates, Routes: []shell.Route{
 		page("/games", d.listPage, ""),
 		form("/games", shell.Document, d.takeIn),
@@ -62,7 +65,15 @@ func New(s *shell.Shell, o Options) shell.Area {
 		page("/games/text", d.textPage, ""),
 		form("/games/text", shell.Document, d.saveText),
 		page("/game", d.gamePage, "?game=nov-07", "?game=nov-07&who=ada"),
+		{Pattern: "GET /card/{token}", Need: door.Open, Most: shell.Form, Answer: d.cardPage},
+		{Pattern: "GET /card/{token}/card.pdf", Need: door.Open, Most: shell.Form, Answer: d.cardPDF, Heavy: true},
+		{Pattern: "GET /card/{token}/game.ics", Need: door.Open, Most: shell.Form, Answer: d.cardCalendar},
 		page("/ledger", d.ledgerPage, ""),
+		page("/visit", d.visitPage, "", "?hole=B1", "?lens=70-200&follows=home"),
+		heavy(page("/seats.pdf", d.seatsPDF)),
+		page("/seats.csv", d.seatsCSV),
+		heavy(page("/cards.pdf", d.cardsPDF)),
+		heavy(page("/games.ics", d.calendar)),
 		page("/requests", d.requestsPage, "", "?who=ada"),
 	}}
 }

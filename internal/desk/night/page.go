@@ -33,23 +33,25 @@ type nightPage struct {
 }
 
 // tabs are the pages of a season: what stands in the address, and the name.
-var tabs = []struct{ Path, Name string }{{"games", "Games"}, {"requests", "People and requests"}, {"ledger", "Ledger"}, {"games/text", "Document"}}
+var tabs = []struct{ Path, Name string }{{"games", "Games"}, {"requests", "People and requests"}, {"ledger", "Ledger"}, {"visit", "Before the journey"}, {"games/text", "Document"}}
 
 // Tabs are the ways to the pages of a season.
 func (p nightPage) Tabs() []shell.Option {
-	if p.ID == "" {
-		return nil
-	}
-	out := make([]shell.Option, len(tabs))
-	for i, t := range tabs {
-		out[i] = shell.Option{Name: t.Name, URL: p.To("/" + t.Path), Chosen: t.Path == p.Tab}
+	var out []shell.Option
+	for _, t := range tabs {
+		if p.ID != "" || t.Path == "games" || t.Path == "visit" { // what needs no season
+			out = append(out, shell.Option{Name: t.Name, URL: p.To("/" + t.Path), Chosen: t.Path == p.Tab})
+		}
 	}
 	return out
 }
 
 // To returns a page of the season, with some fields of its own.
 func (p nightPage) To(below string, fields ...string) string {
-	return p.Address.Beside(below, append([]string{"season", p.ID}, fields...)...)
+	if p.ID != "" {
+		fields = append([]string{"season", p.ID}, fields...)
+	}
+	return p.Address.Beside(below, fields...)
 }
 
 // ToGame returns the page of a game.

@@ -19,6 +19,7 @@ import (
 type picked struct {
 	game.Ask
 	ByHand bool
+	Card   string // the link of their card; ""
 	Rows   []wishRow
 }
 
@@ -39,7 +40,7 @@ func (p *gamePage) pick(r *http.Request, who string) (*picked, error) {
 	if k < 0 {
 		return nil, shell.Refuse(http.StatusNotFound, "They do not ask for this game.", "Look at the game again.")
 	}
-	out := &picked{Ask: p.asks[k], ByHand: p.People[k].ByHand, Rows: make([]wishRow, len(p.Season.Holes))}
+	out := &picked{Ask: p.asks[k], ByHand: p.People[k].ByHand, Card: p.People[k].Card, Rows: make([]wishRow, len(p.Season.Holes))}
 	err := cores.Try(len(out.Rows), func(i int) (err error) {
 		out.Rows[i], err = p.wish(r, p.asks[k], p.Season.Holes[i])
 		return err

@@ -29,8 +29,9 @@ func (d area) phonePage(w http.ResponseWriter, r *http.Request, p pass) error {
 	return d.Page(w, r, http.StatusOK, "phone.tmpl", page)
 }
 
-// phoneFiles are what the page needs to open without a network.
-var phoneFiles = []string{"theme.css", "phone.css", "icon.svg", "phone.js", "glass.js", "marks.js", "sending.js", "worker.js"}
+// phoneFiles are what the page needs to open without a network, and the card of a game
+// (package night), which the same worker keeps.
+var phoneFiles = []string{"theme.css", "phone.css", "icon.svg", "phone.js", "glass.js", "marks.js", "sending.js", "card.css", "sheet.css", "card.js", "worker.js"}
 
 // worker answers GET /phone.js: the service worker, which stands at the top so that it
 // may serve every page at the glass. It names the files to keep by their addresses, so

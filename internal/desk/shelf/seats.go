@@ -9,15 +9,28 @@ import (
 
 	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/decide/seat"
+	"example.org/rinkpane/internal/draw/card"
 )
 
-// Score returns what each hole shows to each set of lenses of a season.
-func (s *Shelf) Score(ctx context.Context, g Games) (*game.Table, error) {
+// bags names what a season's scores are made from: the arena, the kit, the holes that are
+// given, the lenses that people bring.
+func (g Games) bags() string {
 	key := g.grounds + strings.Join(g.Season.Holes, " ")
 	for _, p := range g.Season.People {
 		key += "," + strings.Join(p.Lenses, " ")
 	}
-	return s.scores.get(ctx, key, func(ctx context.Context) (*game.Table, error) { return g.Season.Score(ctx) })
+	return key
+}
+
+// Score returns what each hole shows to each set of lenses of a season.
+func (s *Shelf) Score(ctx context.Context, g Games) (*game.Table, error) {
+	return s.scores.get(ctx, g.bags(), func(ctx context.Context) (*game.Table, error) { return g.Season.Score(ctx) })
+}
+
+// Cards returns what the cards of a season stand on.
+func (s *Shelf) Cards(ctx context.Context, g Games) (card.Rink, error) {
+	r, err := s.rinks.get(ctx, g.bags(), func(ctx context.Context) (card.Rink, error) { return card.Prepare(ctx, g.Season) })
+	return r.For(g.Season), err
 }
 
 // Night is a game's seats, and what they were worked out from.

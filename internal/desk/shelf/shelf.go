@@ -24,6 +24,7 @@ import (
 	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/decide/seat"
+	"example.org/rinkpane/internal/draw/card"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
@@ -54,6 +55,7 @@ type Shelf struct {
 	seasons   *bounded[string, game.Season]
 	scores    *bounded[string, *game.Table]
 	rows      *bounded[string, *row]
+	rinks     *bounded[string, card.Rink]
 	answers   *bounded[string, seat.Answer]
 
 	watchers *watchers
@@ -72,6 +74,7 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 		seasons:   newBounded[string, game.Season](mostSeasons),
 		scores:    newBounded[string, *game.Table](mostSeasons),
 		rows:      newBounded[string, *row](mostSeasons),
+		rinks:     newBounded[string, card.Rink](mostSeasons),
 		answers:   newBounded[string, seat.Answer](mostSeasons),
 		watchers:  newWatchers(),
 	}

@@ -52,6 +52,13 @@ func Prepare(ctx context.Context, s game.Season) (Rink, error) {
 	return r, err
 }
 
+// For returns the same for a season that differs in its games, requests and seats only: the
+// rink, the holes that are given and the lenses that people bring are as they were.
+func (r Rink) For(s game.Season) Rink {
+	r.season = s
+	return r
+}
+
 // Cards returns a card for each person who has a seat at a game, in the order of the
 // season's people. covers names each hole's cover where the caller knows it.
 func (r Rink) Cards(g game.Game, seats []seat.Seat, covers map[string]string) ([]Card, error) {

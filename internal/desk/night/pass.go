@@ -1,0 +1,83 @@
+package night
+
+import (
+	"context"
+	"crypto/hmac"
+	"crypto/sha256"
+	"encoding/base64"
+	"encoding/json"
+	"net/http"
+	"strings"
+	"time"
+
+	"example.org/rinkpane/internal/decide/custody"
+	"example.org/rinkpane/internal/decide/game"
+	"example.org/rinkpane/internal/desk/shell"
+)
+
+// pass is whose card of which game a link opens, and until when. It opens nothing else.
+type pass struct {
+	Season string    `json:"s"`
+	Game   string    `json:"g"`
+	Who    string    `json:"w"`
+	Until  time.Time `json:"u"`
+}
+
+// linkUse keeps these signatures apart from all else that the desk's secret signs.
+const linkUse = "rinkpane card link\n"
+
+// passTo makes somebody's pass to a game: until four in the morning after its day.
+func (d area) passTo(season string, g game.Game, who string) pass {
+	day := time.Date(g.Start.Year(), g.Start.Month(), g.Start.Day(), noon, 0, 0, 0, d.Now().Location())
+	return pass{season, g.ID, who, custody.DayOf(day).To.UTC()}
+}
+
+// noon is an hour well inside its day, whatever a clock's summer time.
+const noon = 12
+
+// token writes a pass as it stands in an address, signed with the desk's secret:
+// HMAC-SHA256 (RFC 2104) over its JSON, both in base64 for addresses (RFC 4648, section 5).
+func (p pass) token(secret string) string {
+	data, err := json.Marshal(p)
+	if err != nil {
+		return "" // a plain struct always encodes
+	}
+	said := base64.RawURLEncoding.EncodeToString(data)
+	return said + "." + signature(said, secret)
+}
+
+func signature(said, secret string) string {
+	mac := hmac.New(sha256.New, []byte(secret))
+	mac.Write([]byte(linkUse + said))
+	return base64.RawURLEncoding.EncodeToString(mac.Sum(nil))
+}
+
+// byLink opens the pass of a link. Whatever is wrong with one is said in a line, and nothing
+// of the game with it.
+func (d area) byLink(r *http.Request) (p pass, err error) {
+	secret, err := d.Door.Secret(r.Context())
+	if err != nil {
+		return p, err
+	}
+	said, sign, _ := strings.Cut(r.PathValue("token"), ".")
+	data, err := base64.RawURLEncoding.DecodeString(said)
+	if !hmac.Equal([]byte(sign), []byte(signature(said, secret))) || err != nil || json.Unmarshal(data, &p) != nil {
+		return p, shell.Refuse(http.StatusForbidden, "This link opens nothing.", "It is not one of ours: ask for a new one at the rink's desk.")
+	}
+	if !d.Now().Before(p.Until) {
+		return p, shell.Refuse(http.StatusForbidden, "This link opens nothing.", "The game's day is over.")
+	}
+	return p, nil
+}
+
+// links returns the links of the cards of a game, by person.
+func (d area) links(ctx context.Context, page gamePage) (map[string]string, error) {
+	secret, err := d.Door.Secret(ctx)
+	out := map[string]string{}
+	for _, a := range page.asks {
+		if p := d.passTo(page.ID, page.Game, a.ID); d.Now().Before(p.Until) {
+			out[a.ID] = "/card/" + p.token(secret)
+		}
+	}
+	return out, err
+}
