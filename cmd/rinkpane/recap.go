@@ -19,6 +19,7 @@ import (
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/keep/frames"
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/edit"
 	"example.org/rinkpane/internal/tell/wire"
 	"example.org/rinkpane/internal/tell/words"
@@ -58,9 +59,9 @@ beside the survey, plan against fact, and what that says about moments.`,
 		RunE: func(c *cobra.Command, args []string) error { return runRecap(c.Context(), a, args, f) },
 	}
 	fl := c.Flags()
-	fl.StringVar(&f.game, "game", "", "the game, by its id in the games document (default: its only one)")
+	fl.StringVar(&f.game, "game", "", "the game, by its id in the games document (default: its only one), or a document that has one")
 	fl.StringVar(&f.games, "games", "", "games document with the game, its seats and its arena")
-	fl.StringVar(&f.arena, "arena", "", "arena file, when there is no games document (default: the demo)")
+	fl.StringVar(&f.arena, "arena", "", "arena file, when there is no games document")
 	f.kitFlag(c)
 	fl.StringArrayVar(&f.clocks, "clock", nil, "a frame that shows the scoreboard: FILE=PERIOD/MM:SS left, or FILE=HH:MM:SS of the day; repeat it")
 	fl.StringArrayVar(&f.bodies, "body", nil, "whose a body is, by serial number or model: BODY=WHO, BODY=WHO:HOLE or BODY=:HOLE; * is all others; repeat it")
@@ -184,13 +185,21 @@ func (f *recapFlags) question(a *app) (q recap.Question, err error) {
 	if q.Owners, err = owners(f.bodies); err != nil {
 		return q, err
 	}
-	if f.game != "" && f.games == "" {
-		return q, errors.New("--game needs --games, the document that has the game")
+	if info, err := os.Stat(f.game); f.games == "" && f.game != "" {
+		if err != nil || info.IsDir() {
+			return q, errors.New("--game needs --games, the document that has the game")
+		}
+		f.games, f.game = f.game, "" // a document with one game
 	}
 	if f.games != "" && f.arena != "" {
 		return q, errors.New("--games and --arena together: the games document names its arena")
 	}
-	if f.games == "" {
+	switch {
+	case f.games == "" && f.arena == "": // what needs no rink is told
+		f.source.arena.Units, err = a.system(unit.Metric)
+		q.Arena = f.source.arena
+		return q, err
+	case f.games == "":
 		err = f.open(a, f.arena)
 		q.Arena, q.Kit = f.source.arena, f.Kit
 		return q, err

@@ -50,7 +50,7 @@ func (e Evening) Clocks(frames []Frame, marks []ClockMark) (map[string]Clock, er
 			s = &sum{}
 			sums[f.Body] = s
 		}
-		ahead, w := wall(f.Taken).Sub(at).Seconds(), 1/(spread.Seconds()*spread.Seconds())
+		ahead, w := e.clock(f).Sub(at).Seconds(), 1/(spread.Seconds()*spread.Seconds())
 		for _, before := range s.said {
 			if d := math.Abs(ahead - before); d > max(3*spread.Seconds(), 600) {
 				return nil, fmt.Errorf("%s: puts the clock of %s %.0f s from where an earlier frame puts it; check both", m.File, f.Body, d)
@@ -71,7 +71,7 @@ func (e Evening) shown(f Frame, m ClockMark) (time.Time, time.Duration, error) {
 	if m.Period > 0 {
 		return e.played(m.Period, m.Left)
 	}
-	day := wall(f.Taken)
+	day := e.clock(f)
 	if len(e.Stages) > 0 {
 		day = e.Stages[0].From
 	}

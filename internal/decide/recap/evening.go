@@ -16,6 +16,9 @@ type Evening struct {
 	Place  string
 	Stages []Stage // in the order of time
 	Seats  []Seat
+	// Universal says that the stages' times are in universal time: frames that tell their
+	// zone are then taken by it, others by their clock as it stands.
+	Universal bool
 }
 
 // Stage is a part of the game's day; Period is 0 beside play.
@@ -46,7 +49,7 @@ const (
 // usual length of a period tells where no later stage does. A game without times of its
 // periods has them one after the other from its start.
 func EveningOf(s game.Season, g game.Game) Evening {
-	e := Evening{Game: g.ID, Title: strings.Trim(g.Home+" - "+g.Away, " -"), Place: s.Arena.Name}
+	e := Evening{Game: g.ID, Title: strings.Trim(g.Home+" - "+g.Away, " -"), Place: s.Arena.Name, Universal: g.Universal}
 	next := wall(g.Start)
 	for p := 1; p <= max(g.Periods, game.Periods); p++ {
 		if at, told := g.At(game.PeriodStage(p)); told {
@@ -99,4 +102,12 @@ func (e *Evening) between() {
 // works reports whether a seat is worked in a period.
 func (s Seat) works(period int) bool {
 	return len(s.Periods) == 0 || slices.Contains(s.Periods, period)
+}
+
+// clock is a frame's time as the stages' times are told.
+func (e Evening) clock(f Frame) time.Time {
+	if e.Universal && f.Zoned {
+		return wall(f.Taken.UTC())
+	}
+	return wall(f.Taken)
 }

@@ -57,7 +57,7 @@ func (e Evening) Match(frames []Frame, clocks map[string]Clock, owners map[strin
 }
 
 func (e Evening) match(f Frame, c Clock, o Owner) Matched {
-	m := Matched{Frame: f, At: wall(f.Taken).Add(-c.Ahead), Sure: Certain, Hole: o.Hole, Who: o.Who}
+	m := Matched{Frame: f, At: e.clock(f).Add(-c.Ahead), Sure: Certain, Hole: o.Hole, Who: o.Who}
 	border := e.stage(&m, 2*c.Spread)
 	if m.Stage == "" && len(e.Stages) > 0 {
 		m.Sure, m.Why, m.Hole = Unmatched, "taken outside the game's day", ""

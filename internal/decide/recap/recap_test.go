@@ -84,6 +84,17 @@ func TestMatching(t *testing.T) {
 	}
 }
 
+// TestUniversalTime takes frames that tell their zone by it.
+func TestUniversalTime(t *testing.T) {
+	e := evening()
+	e.Universal = true
+	f := frame("x", "19:20:00")
+	f.Taken, f.Zoned = f.Taken.In(time.FixedZone("", -5*3600)), true
+	if got := e.Match([]recap.Frame{f}, nil, map[string]recap.Owner{"": {Who: "ann"}})[0]; got.Hole != "B1" || !got.At.Equal(at("19:20:00")) {
+		t.Errorf("%q at %v", got.Hole, got.At)
+	}
+}
+
 // TestClocks corrects a body by the scoreboard: exactly by a time of day, at a period's
 // begin and end, and within what stops in play allow between.
 func TestClocks(t *testing.T) {
