@@ -88,9 +88,10 @@ func seesOf(ctx context.Context, a arena.Arena, k kit.Kit, holes []glass.Hole) (
 		return nil, err
 	}
 	out := make([][]float64, len(holes))
+	phases := play.Phases()
 	for i := range holes {
-		out[i] = make([]float64, len(play.Phases()))
-		count := make([]float64, len(play.Phases()))
+		out[i] = make([]float64, len(phases))
+		count := make([]float64, len(phases))
 		for m, score := range scores.Row(i) {
 			out[i][set.Phase[m]] += float64(score)
 			count[set.Phase[m]]++

@@ -69,10 +69,12 @@ func (s shot) read() entry {
 		if e.Frame == nil {
 			break
 		}
-		if r, err := sidecar(path); err != nil {
-			e.troubles = append(e.troubles, Trouble{path, Broken, err})
-		} else if !r.IsZero() {
+		r, err := sidecar(path)
+		switch {
+		case !r.IsZero(): // damage behind it does not matter
 			e.Frame.Rating = r
+		case err != nil:
+			e.troubles = append(e.troubles, Trouble{path, Broken, err})
 		}
 	}
 	return e

@@ -142,7 +142,14 @@ func TestARawFileAndItsJPEGAreOneFrame(t *testing.T) {
 	file(t, dir, "a.jpg", taken(t, noon))
 	file(t, dir, "a.nef", taken(t, noon))
 	file(t, dir, "a.xmp", []byte(`<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description xmlns:xmp="http://ns.adobe.com/xap/1.0/"><xmp:Rating>5</xmp:Rating></rdf:Description></rdf:RDF></x:xmpmeta>`))
+	// Whatever the prefix: the namespace says that it is a rating.
+	file(t, dir, "b.jpg", taken(t, noon.Add(time.Hour)))
+	file(t, dir, "b.jpg.xmp", []byte(`<x xmlns:xap="http://ns.adobe.com/xap/1.0/" xmlns:other="urn:other" other:Rating="1"><d xap:Rating="2"/><broken>`))
 	found, err := Read(t.Context(), []string{dir}, nil)
+	if n := len(found.Frames); n != 2 || found.Frames[1].Rating.Or(0) != 2 {
+		t.Fatalf("%d frames, %+v", n, found)
+	}
+	found.Frames = found.Frames[:1]
 	if err != nil || len(found.Frames) != 1 || found.Frames[0].Rating.Or(0) != 5 || filepath.Ext(found.Frames[0].File) != ".jpg" {
 		t.Errorf("%+v, %v", found, err)
 	}

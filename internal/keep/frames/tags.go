@@ -167,8 +167,9 @@ const mostXMP = 1 << 20
 func (t tags) rating(r io.Reader) error {
 	defer func() { _, _ = io.Copy(io.Discard, r) }() // the library wants it read to its end; what comes there is not needed
 	dec := xml.NewDecoder(io.LimitReader(r, mostXMP))
+	dec.Strict = false
 	for {
-		token, err := dec.RawToken()
+		token, err := dec.Token()
 		if err != nil {
 			if errors.Is(err, io.EOF) {
 				err = nil
@@ -180,12 +181,12 @@ func (t tags) rating(r io.Reader) error {
 			continue
 		}
 		for _, a := range start.Attr {
-			if a.Name.Local == tagRating && a.Name.Space == "xmp" {
+			if a.Name.Local == tagRating && a.Name.Space == xmpNamespace {
 				t[tagRating] = a.Value
 			}
 		}
-		if start.Name.Local == tagRating && start.Name.Space == "xmp" {
-			if text, err := dec.RawToken(); err == nil {
+		if start.Name.Local == tagRating && start.Name.Space == xmpNamespace {
+			if text, err := dec.Token(); err == nil {
 				if s, ok := text.(xml.CharData); ok {
 					t[tagRating] = string(s)
 				}
