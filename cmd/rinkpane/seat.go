@@ -45,7 +45,7 @@ take what is left. Every seating is proved. --game tells one game: shares, why s
 no seat, the next best seating, and with --wish what a wish would cost whom. --season
 tells the ledger, how even the season is beside first come, first served and a lottery,
 and how even any rule could be.`,
-		Example: "  rinkpane seat games.yaml\n" +
+		Example: "  rinkpane seat games.yaml --out sheets\n" +
 			"  rinkpane seat games.yaml --game g12 --wish 'ann B1'\n" +
 			"  rinkpane seat games.yaml --season --games 1312 --plot season.svg",
 		Args: oneGames,
@@ -83,6 +83,8 @@ func (f seatFlags) sound() error {
 		return errors.New("--fix needs --game, and --wish --game or --season")
 	case !f.season && (f.games != 0 || f.plot.path != ""):
 		return errors.New("--games and --plot need --season")
+	case f.games != 0 && f.sheets.dir != "":
+		return errors.New("--games and --out together: drawn games are not played, and nobody needs a card")
 	case f.games < 0 || f.games > most:
 		return fmt.Errorf("--games %d: write a number from 1 to %d", f.games, most)
 	}
@@ -129,7 +131,7 @@ func runSeat(ctx context.Context, a *app, path string, f seatFlags) error {
 		return err
 	}
 	done()
-	if err := f.sheets.write(a, made); err != nil {
+	if err := f.sheets.write(a, made, f.plot.force); err != nil {
 		return err
 	}
 	if f.plot.path != "" {

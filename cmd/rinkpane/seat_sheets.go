@@ -19,8 +19,8 @@ import (
 type sheetFlags struct{ dir, paper string }
 
 func (f *sheetFlags) flags(c *cobra.Command) {
-	c.Flags().StringVar(&f.dir, "sheets", "", "write cards, seat sheets and calendars to this new folder")
-	c.Flags().StringVar(&f.paper, "paper", "", "with --sheets: paper to print on, a4 or larger (default: a4 or letter by the units)")
+	c.Flags().StringVar(&f.dir, "out", "", "write cards, seat sheets and calendars to this folder")
+	c.Flags().StringVar(&f.paper, "paper", "", "with --out: paper to print on, a4 or larger (default: a4 or letter by the units)")
 }
 
 // make makes the sheets of the games that were seated: of the one that was asked for, or
@@ -52,11 +52,11 @@ func (f sheetFlags) make(ctx context.Context, s game.Season, a seat.Answer) ([]o
 }
 
 // write writes the folder and says so where people read.
-func (f sheetFlags) write(a *app, files []outFile) error {
+func (f sheetFlags) write(a *app, files []outFile, force bool) error {
 	if f.dir == "" {
 		return nil
 	}
-	if err := writeFolder(f.dir, files, false); err != nil {
+	if err := writeFolder(f.dir, files, force); err != nil {
 		return err
 	}
 	fmt.Fprintf(a.err, "%d files in %s%c\n", len(files), f.dir, filepath.Separator)
