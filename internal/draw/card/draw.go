@@ -152,8 +152,8 @@ func (c Card) footIn(g *sheet.Group, y, size float64, sys unit.System) float64 {
 	y++
 	left, end := 0.0, y
 	if t := c.Exposure(sys); len(t.Rows) > 0 {
-		const share = 0.6 // of the width
-		l := sheet.FitTable(t, size, wide*share)
+		const share, tableShare = 0.6, 0.85 // of the width, of the type's size: no zone's name is broken
+		l := sheet.FitTable(t, tableShare*size, wide*share)
 		end += l.Draw(g, sheet.Pt(cardMargin, y), 0, l.Rows())
 		left = wide * (share + 0.03)
 	}

@@ -94,34 +94,45 @@ func WallPDF(ctx context.Context, w Wall, o Options) ([]byte, error) {
 	return sheet.PDF(ctx, sheet.Info{Title: d.Title, Subject: "who works which hole in which period", Creator: o.Creator}, sheet.Page{Drawing: d})
 }
 
+// drawing sets the sheet in the largest type in which everything has room.
 func (w Wall) drawing(o Options) *sheet.Drawing {
+	const smallest, stride = 0.5, 0.05
+	for k := 1.0; ; k -= stride {
+		if d, fits := w.set(o, k); fits || k < smallest {
+			return d
+		}
+	}
+}
+
+// set sets the sheet in a scale of type, and reports whether it has room.
+func (w Wall) set(o Options, k float64) (*sheet.Drawing, bool) {
 	d := o.Paper.Landscape().Sheet("seats", chart.Styles().Merge(styles()))
 	d.Title = "Seats, " + w.Game.Teams()
 	g, _ := d.Group(sheet.LayerText, "")
-	wide, y := d.W-2*wallMargin, wallMargin
+	wide, y, text := d.W-2*wallMargin, wallMargin, k*wallText
 	when := w.Game.Start.Format("Monday 2 January 2006, 15:04")
 	if w.Game.Universal {
 		when += " UTC"
 	}
-	for _, l := range []struct {
-		class, s string
-		face     sheet.Face
-		size     float64
-	}{{"card-hole", w.Game.Teams(), sheet.Bold, wallTitle}, {"note", when + "  " + w.Season.Arena.Name, sheet.Regular, wallText}} {
-		g.Add(l.class, sheet.Text{At: sheet.Pt(wallMargin, y), S: l.face.Shorten(l.s, l.size, wide), Size: l.size, VAlign: sheet.Top})
-		y += 1.5 * l.size
+	line := func(class, s string, face sheet.Face, size float64) {
+		g.Add(class, sheet.Text{At: sheet.Pt(wallMargin, y), S: face.Shorten(s, size, wide), Size: size, VAlign: sheet.Top})
+		y += 1.5 * size
 	}
+	line("card-hole", w.Game.Teams(), sheet.Bold, k*wallTitle)
+	line("note", when+"  "+w.Season.Arena.Name, sheet.Regular, text)
 	y += 2
-	l := sheet.FitTable(w.Table(), wallTable, wide)
-	y += l.Draw(g, sheet.Pt(wallMargin, y), 0, l.Rows()) + 5
-	half := wide * 0.72
-	for k, lines := range [][]string{w.Attacks(), w.Day()} {
+	l := sheet.FitTable(w.Table(), k*wallTable, wide)
+	y += l.Draw(g, sheet.Pt(wallMargin, y), 0, l.Rows()) + 5*k
+	half, end := wide*0.72, y
+	for side, lines := range [][]string{w.Attacks(), w.Day()} {
 		at := y
 		for _, s := range lines {
-			x, room := wallMargin+float64(k)*(half+4), [2]float64{half, wide - half - 4}[k]
-			at += g.Paragraph("note", sheet.Regular, sheet.Pt(x, at), s, wallText, room, 1.3*wallText) + 0.6
+			x, room := wallMargin+float64(side)*(half+4), [2]float64{half, wide - half - 4}[side]
+			at += g.Paragraph("note", sheet.Regular, sheet.Pt(x, at), s, text, room, 1.3*text) + 0.6
 		}
+		end = max(end, at)
 	}
-	g.Add("caption", sheet.Text{At: sheet.Pt(wallMargin, d.H-wallMargin), Size: sheet.SizeText, S: "The cover is in whenever nobody is at the hole. Nothing past the rink face during play. " + o.Creator})
-	return d
+	foot := d.H - wallMargin
+	g.Add("caption", sheet.Text{At: sheet.Pt(wallMargin, foot), Size: sheet.SizeText, S: "The cover is in whenever nobody is at the hole. Nothing past the rink face during play. " + o.Creator})
+	return d, end < foot-2*sheet.SizeText
 }

@@ -26,13 +26,19 @@ func TestWallSays(t *testing.T) {
 func TestWallHasRoom(t *testing.T) {
 	r := rink(t)
 	g, _ := r.season.Game("nov-21")
-	d := Wall{r.season, g, given}.drawing(Options{Paper: sheet.Papers()[1], Creator: "test"})
-	for _, pair := range sheet.Collisions(d.TextBoxes(), 0.05) {
-		t.Errorf("%q meets %q", pair[0].S, pair[1].S)
-	}
-	for _, b := range d.TextBoxes() {
-		if r := b.Box; r.X < 0 || r.Y < 0 || r.X+r.W > d.W || r.Y+r.H > d.H {
-			t.Errorf("%q leaves the page", b.S)
+	for _, name := range []string{"a4", "letter"} {
+		paper, err := sheet.ParsePaper(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := Wall{r.season, g, given}.drawing(Options{Paper: paper, Creator: "test"})
+		for _, pair := range sheet.Collisions(d.TextBoxes(), 0.05) {
+			t.Errorf("%s: %q meets %q", name, pair[0].S, pair[1].S)
+		}
+		for _, b := range d.TextBoxes() {
+			if r := b.Box; r.X < 0 || r.Y < 0 || r.X+r.W > d.W || r.Y+r.H > d.H {
+				t.Errorf("%s: %q leaves the page", name, b.S)
+			}
 		}
 	}
 }
