@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/answer/sight"
@@ -88,10 +89,10 @@ func seesOf(ctx context.Context, a arena.Arena, k kit.Kit, holes []glass.Hole) (
 		return nil, err
 	}
 	out := make([][]float64, len(holes))
-	phases := play.Phases()
+	zeros := play.Assumptions{}.Share
 	for i := range holes {
-		out[i] = make([]float64, len(phases))
-		count := make([]float64, len(phases))
+		out[i] = slices.Clone(zeros[:])
+		count := slices.Clone(zeros[:])
 		for m, score := range scores.Row(i) {
 			out[i][set.Phase[m]] += float64(score)
 			count[set.Phase[m]]++
