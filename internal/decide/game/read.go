@@ -3,6 +3,7 @@ package game
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/measure/form"
@@ -160,7 +161,7 @@ func (rd *reader) hole(n form.Node) string {
 // given reads the id of a hole that is given in this season.
 func (rd *reader) given(n form.Node) string {
 	id := rd.hole(n)
-	if n.OK() && !has(rd.Holes, id) {
+	if n.OK() && !slices.Contains(rd.Holes, id) {
 		n.Failf("%s is not among the holes that are given: %s; add it to holes", form.Quote(id), strings.Join(rd.Holes, ", "))
 	}
 	return id
@@ -177,13 +178,4 @@ func known(n form.Node, what string, ids []string) string {
 		return ""
 	}
 	return id
-}
-
-func has(list []string, s string) bool {
-	for _, l := range list {
-		if l == s {
-			return true
-		}
-	}
-	return false
 }

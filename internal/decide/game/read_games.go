@@ -44,7 +44,7 @@ func (rd *reader) game(item form.Node) {
 	k := slices.IndexFunc(rd.Games, func(g Game) bool { return g.ID == id })
 	if k < 0 {
 		k, rd.Games = len(rd.Games), append(rd.Games, Game{ID: id, Periods: Periods})
-	} else if has(rd.ids.games, id) && m.OK() {
+	} else if slices.Contains(rd.ids.games, id) && m.OK() {
 		m.At("id").Failf("%s is there already; give each game an id of its own", form.Quote(id))
 	}
 	rd.ids.games = append(rd.ids.games, id)
@@ -139,10 +139,10 @@ func (rd *reader) settle(n form.Node, g *Game) {
 	if !g.Ends.Said() {
 		n.Failf("game %s, %s, says no ends: write home-attacks: B, the end that the home team plays toward in the first period, or game: {home-defends: A} in the arena", form.Quote(g.ID), g.Teams())
 	}
-	if !has(rd.ids.games, g.ID) {
+	if !slices.Contains(rd.ids.games, g.ID) {
 		rd.ids.games = append(rd.ids.games, g.ID)
 	}
-	if g.Series != "" && !has(rd.ids.series, g.Series) {
+	if g.Series != "" && !slices.Contains(rd.ids.series, g.Series) {
 		rd.ids.series = append(rd.ids.series, g.Series)
 	}
 }

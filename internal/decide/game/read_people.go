@@ -1,6 +1,7 @@
 package game
 
 import (
+	"cmp"
 	"slices"
 
 	"example.org/rinkpane/internal/decide/choose"
@@ -16,8 +17,8 @@ func (rd *reader) people(n form.Node) {
 		m := item.Map(personFields...)
 		p := Person{
 			ID: form.Parse(m.At("id"), form.ID), Outlet: form.Optional(m.At("outlet"), form.Line),
-			Camera:  or(form.Optional(m.At("camera"), form.Words(Stills, Broadcast, Remote)), Stills),
-			Follows: or(form.Optional(m.At("follows"), form.Words(Follows()...)), Both),
+			Camera:  cmp.Or(form.Optional(m.At("camera"), form.Words(Stills, Broadcast, Remote)), Stills),
+			Follows: cmp.Or(form.Optional(m.At("follows"), form.Words(Follows()...)), Both),
 			Lenses:  rd.lenses(m.At("lenses")),
 		}
 		if p.Name = form.Optional(m.At("name"), form.Line); p.Name == "" {
@@ -33,7 +34,7 @@ func (rd *reader) people(n form.Node) {
 				p.Cannot = append(p.Cannot, known(hole, "hole", rd.ids.holes))
 			}
 		}
-		if m.OK() && has(rd.ids.people, p.ID) {
+		if m.OK() && slices.Contains(rd.ids.people, p.ID) {
 			m.At("id").Failf("%s is there already; give each person an id of their own", form.Quote(p.ID))
 		}
 		rd.People, rd.ids.people = append(rd.People, p), append(rd.ids.people, p.ID)
@@ -42,14 +43,6 @@ func (rd *reader) people(n form.Node) {
 
 // What room along the boards a person may ask for.
 const leastElbow, mostElbow = 200 * unit.Millimetre, 3 * unit.Metre
-
-func or[T comparable](value, fallback T) T {
-	var zero T
-	if value == zero {
-		return fallback
-	}
-	return value
-}
 
 // lenses reads the lenses that somebody brings, in the kit's order: all that are used at
 // the arena where nobody says.

@@ -126,7 +126,4 @@ func TestNightIsTheSeatingProblem(t *testing.T) {
 	if len(n.Kept) != 6 || n.Kept[0].Hole != "A1" || n.Kept[0].For[0] != "tv" {
 		t.Errorf("kept for broadcast: %+v", n.Kept)
 	}
-	for _, a := range s.Asks(g) {
-		t.Log(a.ID, s.Worth(table, g, a, 1, "B1").Why().In(0), s.Worth(table, g, a, 1, "B1").View)
-	}
 }

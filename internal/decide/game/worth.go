@@ -2,6 +2,7 @@ package game
 
 import (
 	"math"
+	"slices"
 
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/survey/play"
@@ -78,7 +79,7 @@ func (s Season) barred(g Game, a Ask, period int, hole string) say.Sentence {
 		return say.Make("%s does not ask for period %d", a.Name, period)
 	case why != "":
 		return say.Make("%s is closed: %s", hole, why)
-	case has(a.Cannot, hole):
+	case slices.Contains(a.Cannot, hole):
 		return say.Make("%s cannot use %s", a.Name, hole)
 	case a.Camera == Remote:
 	case a.Works.Asked() && !works.Works(h.Height):

@@ -12,42 +12,39 @@ import (
 	"example.org/rinkpane/internal/survey/play"
 )
 
-// bag picks lenses of the kit, in its order.
-func bag(t *rapid.T, all []string) (out []string) {
-	for _, id := range all {
-		if rapid.Bool().Draw(t, id) {
-			out = append(out, id)
+// bags lists every set of some lenses, each in the kit's order, but the empty one.
+func bags(all []string) (out [][]string) {
+	for mask := 1; mask < 1<<len(all); mask++ {
+		var set []string
+		for i, id := range all {
+			if mask>>i&1 == 1 {
+				set = append(set, id)
+			}
 		}
-	}
-	if len(out) == 0 {
-		out = all[:1]
+		out = append(out, set)
 	}
 	return out
 }
 
 func TestWorthNeverRisesWithALensLess(t *testing.T) {
 	s := read(t, small, nil)
-	all, g := s.Arena.Lenses, s.Games[0]
+	all := bags([]string{"16-35", "24-70", "70-200", "300-2.8"})
+	table, err := score(t.Context(), s.Arena, s.Kit, s.Holes, all, 500)
+	if err != nil {
+		t.Fatal(err)
+	}
 	rapid.Check(t, func(t *rapid.T) {
-		more := bag(t, all)
-		less := slices.Delete(slices.Clone(more), len(more)-1, len(more))
-		if len(less) == 0 {
-			t.Skip("nobody comes without a lens")
-		}
-		table, err := score(t.Context(), s.Arena, s.Kit, s.Holes, [][]string{more, less}, 100)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, follows := range Follows() {
-			for period := 1; period <= g.Periods; period++ {
-				for _, hole := range s.Holes {
-					worth := func(lenses []string) View {
-						return s.Worth(table, g, Ask{Person{Lenses: lenses}, Request{Follows: follows}, false}, period, hole).View
-					}
-					if m, l := worth(more), worth(less); l.Value > m.Value+1e-9 || l.Seen > m.Seen+1e-9 {
-						t.Fatalf("%s, %s in period %d: %v with %v, %v with %v", hole, follows, period, l, less, m, more)
-					}
-				}
+		more := rapid.SampledFrom(slices.DeleteFunc(slices.Clone(all), func(b []string) bool { return len(b) < 2 })).Draw(t, "lenses")
+		k := rapid.IntRange(0, len(more)-1).Draw(t, "left at home")
+		less := slices.Delete(slices.Clone(more), k, k+1)
+		g := s.Games[rapid.IntRange(0, len(s.Games)-1).Draw(t, "game")]
+		follows, hole := rapid.SampledFrom(Follows()).Draw(t, "follows"), rapid.SampledFrom(s.Holes).Draw(t, "hole")
+		for period := 1; period <= g.Periods; period++ {
+			worth := func(lenses []string) View {
+				return s.Worth(table, g, Ask{Person{Lenses: lenses}, Request{Follows: follows}, false}, period, hole).View
+			}
+			if m, l := worth(more), worth(less); l.Value > m.Value+1e-9 || l.Seen > m.Seen+1e-9 {
+				t.Fatalf("%s, %s in period %d: %v with %v, %v with %v", hole, follows, period, l, less, m, more)
 			}
 		}
 	})
