@@ -4,7 +4,27 @@ import (
 	"slices"
 	"testing"
 	"time"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/chromedp"
 )
+
+// TestSlowPhone opens the plan on a phone whose processor is slowed four times and logs
+// when it was painted and when hands could use it; docs/performance.md keeps the figures.
+func TestSlowPhone(t *testing.T) {
+	v := visit(t, 390, 844, "light")
+	if _, err := chromedp.Call(v.ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: 4}); err != nil {
+		t.Fatal(err)
+	}
+	for range 3 {
+		v.open(demoPage + "?hole=B2")
+		v.waitFor(`document.querySelector("[data-zoom]").closest("[hidden]") === null && document.querySelector(".map").style.getPropertyValue("--mm") !== ""`)
+		at := eval[map[string]float64](v, `(() => { const n = performance.getEntriesByType("navigation")[0]; return {
+			answered: n.responseEnd, parsed: n.domInteractive, scripts: n.domContentLoadedEventEnd, loaded: n.loadEventEnd,
+			painted: performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? -1 }; })()`)
+		t.Logf("answered %.0f ms, parsed %.0f ms, painted %.0f ms, scripts run %.0f ms, loaded %.0f ms", at["answered"], at["parsed"], at["painted"], at["scripts"], at["loaded"])
+	}
+}
 
 // TestDragStepsAreAnswered drags slowly, a step at a time, and logs how long each
 // answer takes in the browser; docs/performance.md keeps the figures.

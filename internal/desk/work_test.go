@@ -82,7 +82,7 @@ func TestExportComesBackTheSame(t *testing.T) {
 }
 
 // mostFirstBytes is the most that the first page may cost in all, compressed.
-const mostFirstBytes = 100_000
+const mostFirstBytes = 90_000
 
 // TestFirstPageIsSmall adds up everything that a newcomer's browser fetches, as it
 // comes over the wire.

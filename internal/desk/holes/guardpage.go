@@ -3,6 +3,7 @@ package holes
 import (
 	"html/template"
 	"net/http"
+	"strings"
 
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/desk/shell"
@@ -52,6 +53,9 @@ func (d area) guardPage(w http.ResponseWriter, r *http.Request) error {
 	if len(guards) > 0 {
 		page.Map = shell.Inline(chart.GuardMap(a, guards, "", guardWidth), at)
 		page.Tables, page.Notes = words.GuardTables(guards, a.Units), words.GuardNotes(guards, a.Units)
+	}
+	for i, t := range page.Tables {
+		page.Tables[i].Title = strings.ToUpper(t.Title[:1]) + t.Title[1:]
 	}
 	return d.Page(w, r, http.StatusOK, "guard.tmpl", page)
 }

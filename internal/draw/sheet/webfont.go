@@ -6,5 +6,5 @@ package sheet
 func (f Face) WebFont(letters string) []byte {
 	use := glyphUse{}
 	use.add(f, letters)
-	return f.font().Subset(use.glyphs(f), true)
+	return f.font().Unhinted(use.glyphs(f))
 }

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"testing"
 
 	"golang.org/x/image/font/sfnt"
@@ -15,13 +16,26 @@ func TestWebFontHoldsItsLetters(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var buf sfnt.Buffer
+	whole, err := sfnt.Parse(Regular.FontFile())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var buf, all sfnt.Buffer
 	for letter, want := range map[rune]bool{'R': true, 'k': true, '½': true, 'Z': false} {
 		g, err := font.GlyphIndex(&buf, letter)
 		if err != nil {
 			t.Fatal(err)
 		}
 		outline, err := font.LoadGlyph(&buf, g, 1000<<6, nil)
+		if want {
+			g, err := whole.GlyphIndex(&all, letter)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if full, err := whole.LoadGlyph(&all, g, 1000<<6, nil); err != nil || !slices.Equal(full, outline) {
+				t.Errorf("letter %c is drawn otherwise than in the whole font (%v)", letter, err)
+			}
+		}
 		if err != nil || (len(outline) > 0) != want {
 			t.Errorf("letter %c has an outline of %d parts, %v; expected one: %v", letter, len(outline), err, want)
 		}

@@ -11,16 +11,14 @@ import (
 func (f *Face) Subset(glyphs []uint16, web bool) []byte {
 	t := tables(f.Raw)
 	keep := closure(t, glyphs)
-	glyf, loca := pruned(t, keep)
-	out := map[string][]byte{
-		"cvt ": t["cvt "], "fpgm": t["fpgm"], "prep": t["prep"],
-		"hhea": t["hhea"], "maxp": t["maxp"], "hmtx": prunedWidths(t, keep),
-		"glyf": glyf, "loca": loca, "head": longHead(t["head"]),
+	glyf, loca := pruned(t, keep, whole)
+	out := webTables(t, keep, glyf, loca)
+	if !web {
+		for _, name := range []string{"cmap", "OS/2", "post", "name"} {
+			delete(out, name)
+		}
 	}
-	if web {
-		out["cmap"], out["OS/2"] = t["cmap"], t["OS/2"]
-		out["post"], out["name"] = shortPost(t["post"]), emptyName()
-	}
+	out["cvt "], out["fpgm"], out["prep"] = t["cvt "], t["fpgm"], t["prep"]
 	return assemble(out)
 }
 
@@ -62,14 +60,15 @@ func closure(t map[string][]byte, glyphs []uint16) []uint16 {
 
 func numGlyphs(t map[string][]byte) int { return int(binary.BigEndian.Uint16(t["maxp"][4:])) }
 
-// pruned returns the glyf table with only the kept glyphs, and its long loca table.
-func pruned(t map[string][]byte, keep []uint16) (glyf, loca []byte) {
+// pruned returns the glyf table with only the kept glyphs, each as it is told to be, and
+// its long loca table.
+func pruned(t map[string][]byte, keep []uint16, as func([]byte) []byte) (glyf, loca []byte) {
 	n := numGlyphs(t)
 	loca = make([]byte, 0, 4*(n+1))
 	for g := range n {
 		loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
 		if _, ok := slices.BinarySearch(keep, uint16(g)); ok {
-			glyf = append(glyf, glyphData(t, uint16(g))...)
+			glyf = append(glyf, as(glyphData(t, uint16(g)))...)
 			for len(glyf)%4 != 0 {
 				glyf = append(glyf, 0)
 			}
