@@ -104,6 +104,17 @@ func TestFirstPageIsSmall(t *testing.T) {
 	}
 }
 
+// TestModulesAreAskedForAtOnce: the page names every module that its first one needs.
+func TestModulesAreAskedForAtOnce(t *testing.T) {
+	v := visit(t, 1280, 900, "dark")
+	v.open(demoPage)
+	late := eval[[]string](v, `performance.getEntriesByType("resource").filter((e) => e.name.endsWith(".js"))
+		.map((e) => e.name).filter((name) => !document.querySelector('link[rel="modulepreload"][href="' + new URL(name).pathname + '"], script[src="' + new URL(name).pathname + '"]'))`)
+	if n := eval[int](v, `document.querySelectorAll('link[rel="modulepreload"]').length`); n < 15 || len(late) > 0 {
+		t.Errorf("%d modules are named, not %v", n, late)
+	}
+}
+
 // TestHandsWithoutAScript does with plain forms what hands do with modules.
 func TestHandsWithoutAScript(t *testing.T) {
 	muchComputed(t)

@@ -90,6 +90,25 @@ func lean(name string, text []byte) []byte {
 	return out.Bytes()
 }
 
+// imported is a module that another cannot run without.
+var imported = regexp.MustCompile(`(?m)^import .*?"\./([\w-]+\.js)"`)
+
+// needs returns where the modules are served that a module imports, and those that these
+// do, so that a browser may ask for all at once and not for one after the other.
+func (s assetSet) needs(module string) []string {
+	known := []string{module}
+	var out []string
+	for i := 0; i < len(known); i++ {
+		for _, m := range imported.FindAllSubmatch(s.files[known[i]], -1) {
+			if name := string(m[1]); !slices.Contains(known, name) {
+				known = append(known, name)
+				out = append(out, "/assets/"+s.hash+"/"+name)
+			}
+		}
+	}
+	return out
+}
+
 // address returns where an asset is served; an unknown one is an error, so that
 // a page with a wrong name does not render.
 func (s assetSet) address(name string) (string, error) {

@@ -23,6 +23,7 @@ func (s *Shell) funcs() *template.Template {
 	return template.New("").Funcs(template.FuncMap{
 		"slots":    func() []int { return []int{0, 1} }, // pan, tilt
 		"asset":    s.assets.address,
+		"needs":    s.assets.needs,
 		"cautions": glass.Cautions,
 		"status":   words.Status,
 		"keeps":    keepsWords,
