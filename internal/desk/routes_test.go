@@ -142,7 +142,7 @@ func TestHeavyWorkWaitsForATurn(t *testing.T) {
 	heavy := map[string]bool{
 		"GET /arena/{slug}/certificate.pdf": true, "GET /arena/{slug}/labels.pdf": true, "GET /arena/{slug}/replacement.pdf": true,
 		"GET /arena/{slug}/seats.pdf": true, "GET /arena/{slug}/cards.pdf": true, "GET /arena/{slug}/games.ics": true, "GET /card/{token}/card.pdf": true,
-		"GET /arena/{slug}/reach.png": true, "GET /arena/{slug}/paper": true, "GET /arena/{slug}/picture.png": true, "GET /arena/{slug}/picture.svg": true,
+		"GET /arena/{slug}/reach.png": true, "GET /arena/{slug}/guard": true, "GET /arena/{slug}/paper": true, "GET /arena/{slug}/picture.png": true, "GET /arena/{slug}/picture.svg": true,
 		"POST /api/arenas/{id}/try": true, "GET /api/arenas/{id}/reach": true, "POST /api/arenas/{id}/reach": true, "GET /api/arenas/{id}/plan": true,
 		"GET /arena/{slug}/choose/{job}/letter": true, "GET /api/arenas/{id}/files/{kind}": true, "GET /api/arenas/{id}/diff": true, "POST /api/arenas/{id}/edits": true,
 	}
