@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 
 	"example.org/rinkpane/internal/decide/custody"
@@ -126,6 +127,24 @@ func TestMarksOutliveNetworkReloadAndRestart(t *testing.T) {
 	}
 	cut(v, false)
 	v.waitFor(postSays("All sent") + ` && ` + coverSays("B2-1", "missing") + ` && ` + coverSays("B1-1", "out"))
+	const boundSays = `document.querySelector("[data-bound]").checkVisibility() && document.querySelector("[data-bound]").textContent`
+	if eval[bool](v, `!!(`+boundSays+`)`) {
+		t.Error("a phone that opens the page without a network is told that it cannot")
+	}
+	for lacks, says := range map[string]string{ // without https, and in a private window
+		`Object.defineProperty(window, "isSecureContext", { value: false })`:                    "its address begins with http. Ask whoever runs the desk for an address that begins with https.",
+		`Object.defineProperty(Navigator.prototype, "serviceWorker", { get: () => undefined })`: "this browser keeps no pages here.",
+	} {
+		added, err := chromedp.Call(v.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: lacks})
+		if err != nil {
+			t.Fatal(err)
+		}
+		v.open(phonePath)
+		v.waitFor(boundSays + `.includes("` + says + `")`)
+		if _, err := chromedp.Call(v.ctx, page.RemoveScriptToEvaluateOnNewDocument, page.RemoveScriptToEvaluateOnNewDocumentParams{Identifier: added.Identifier}); err != nil {
+			t.Fatal(err)
+		}
+	}
 	v.shut()
 
 	events, err := s.Since(t.Context(), "quillhaven", 7, 100)

@@ -46,6 +46,7 @@ func TestInspectionsDueByRules(t *testing.T) {
 		"half a year":                                     {[]string{half}, "H1", []custody.Event{inspected}, "days in service", 183 * 24 * time.Hour, "half/inspection"},
 		"broken: at once":                                 {[]string{half}, "H1", []custody.Event{inspected, broke, changed}, "broken pane", time.Hour, "half/inspection"},
 		"changed: the rule does not name it":              {[]string{half}, "H1", []custody.Event{inspected, changed}, "days in service", 183 * 24 * time.Hour, "half/inspection"},
+		"refused: at once":                                {nil, "H1", []custody.Event{event(phone, 1, 0, custody.Inspected{Hole: "H1", Verdict: custody.Rejected})}, "refused", 0, ""},
 		"inspected after it broke":                        {[]string{half}, "H1", []custody.Event{broke, event(phone, 4, 120, inspected.Fact)}, "days in service", 183*24*time.Hour + 2*time.Hour, "half/inspection"},
 		"two rules: the shortest, and what one names":     {[]string{half, month}, "H1", []custody.Event{inspected, broke}, "broken pane", time.Hour, "half/inspection month/monthly"},
 		"neither counts: after is empty":                  {[]string{month}, "H1", []custody.Event{inspected, broke, changed}, "days in service", 30 * 24 * time.Hour, "month/monthly"},

@@ -159,7 +159,7 @@ type Due struct {
 	Hole string
 	Last time.Time // the last inspection, zero for none
 	By   time.Time // the day it is due
-	Why  string    // "not cut yet", "never inspected", "days in service", "broken pane", "changed pane"
+	Why  string    // "not cut yet", "never inspected", "refused", "days in service", "broken pane", "changed pane"
 	rules.Service
 }
 
@@ -170,7 +170,7 @@ const notCut = "not cut yet"
 func (d Due) Over(now time.Time) bool { return d.Why != notCut && !d.By.After(now) }
 
 // InspectionsDue tells for each working hole when its next inspection is due by the rules
-// in force: at once when it never was inspected, and after what they name; else when the
+// in force: at once when it never was inspected or was refused, and after what they name; else when the
 // last one holds no longer.
 func InspectionsDue(h History, a arena.Arena, force rules.Sets) []Due {
 	at := map[string]int{}
@@ -188,6 +188,9 @@ func InspectionsDue(h History, a arena.Arena, force rules.Sets) []Due {
 		case Inspected:
 			if i, is := at[f.Hole]; is {
 				out[i].Last, out[i].By, out[i].Why = e.When, e.When.Add(out[i].Every), "days in service"
+				if f.Verdict == Rejected { // nothing holds that was not as drawn
+					out[i].By, out[i].Why = e.When, "refused"
+				}
 			}
 		case Incident:
 			if i, is := at[f.Hole]; is && f.What == BrokenPane {

@@ -25,7 +25,7 @@ func season(until time.Time) custody.Season {
 }
 
 // The demo season is the same on every run, every event of it can be kept, and it shows
-// what its pages are for: rates with one hole above the rest, an approval, nothing due.
+// what its pages are for: rates with one hole above the rest, an approval, one hole refused and so due.
 func TestDemoSeason(t *testing.T) {
 	until := at(8 * 60) // a game is on
 	events := season(until).Events()
@@ -64,7 +64,7 @@ func TestDemoSeason(t *testing.T) {
 		t.Errorf("inspections came out as %v, want %v", verdicts, want)
 	}
 	for _, d := range custody.InspectionsDue(h, plan, rules.Sets{}) {
-		if d.Why != "days in service" || !d.By.After(until) {
+		if refused := d.Hole == "A2"; d.Over(until) != refused || (d.Why == "days in service") == refused {
 			t.Errorf("due %+v", d)
 		}
 	}

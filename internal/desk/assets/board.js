@@ -2,6 +2,7 @@
 // The board on the desk: as the desk tells each change, the page shows it.
 
 import { head } from "./glass.js";
+import { ofVisitor } from "./times.js";
 
 /** @param {HTMLElement} box */
 export function watchBoard(box) {
@@ -35,8 +36,11 @@ function show(row, c) {
   state?.querySelector("use")?.setAttribute("href", "#is-" + c.state);
   put(row, "[data-state] span span", c.state);
   put(row, "[data-by]", c.by + (c.seated ? `, ${c.seated} seated` : ""));
-  put(row, "[data-open]", Math.floor(c.open_s / 60) + " min");
-  if (Date.now() - Date.parse(c.since) < 12 * 3_600_000) put(row, "[data-since]", new Date(c.since).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" }));
+  if (c.open_s !== null) put(row, "[data-open]", Math.floor(c.open_s / 60) + " min");
+  const since = row.querySelector("[data-since] time");
+  if (!since || since.getAttribute("datetime") === c.since) return;
+  since.setAttribute("datetime", c.since);
+  ofVisitor(since);
 }
 
 /** @param {Element} row @param {string} selector @param {string} text */

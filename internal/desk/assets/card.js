@@ -18,3 +18,4 @@ now();
 setInterval(now, 20_000);
 document.addEventListener("visibilitychange", now);
 navigator.serviceWorker?.register("/phone.js", { scope: to, type: "module" }).catch(() => null); // without one the page works with a network only
+navigator.serviceWorker?.controller?.postMessage("shown");

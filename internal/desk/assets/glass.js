@@ -3,7 +3,7 @@
 // laid over it.
 
 /**
- * @typedef {{ id: string, hole: string, state: string, since: string, by: string, seated: string, open_s: number, waits?: boolean }} Cover
+ * @typedef {{ id: string, hole: string, state: string, since: string, by: string, seated: string, open_s: number | null, waits?: boolean }} Cover
  * @typedef {{ hole: string, cover: string, words: string, due: string }} Alarm
  * @typedef {{ seq: number, now: string, phase: string, began: string | null, rule: string, within_s: number, covers: Cover[], alarms: Alarm[] }} Board
  */

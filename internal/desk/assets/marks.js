@@ -16,22 +16,17 @@
  * @typedef {{ key: "me", device: string, count: number, ahead: number | null, trip: number }} Me
  */
 
-/** @type {Promise<IDBDatabase> | null} */
-let opened = null;
-
-function open() {
-  opened ??= new Promise((done, fail) => {
-    const ask = indexedDB.open("rinkpane-glass", 1);
-    ask.onupgradeneeded = () => {
-      ask.result.createObjectStore("waiting", { keyPath: "n" });
-      ask.result.createObjectStore("refused", { keyPath: "id" });
-      ask.result.createObjectStore("kept", { keyPath: "key" });
-    };
-    ask.onsuccess = () => done(ask.result);
-    ask.onerror = () => fail(ask.error);
-  });
-  return opened;
-}
+/** @type {Promise<IDBDatabase>} */
+const opened = new Promise((done, fail) => {
+  const ask = indexedDB.open("rinkpane-glass", 1);
+  ask.onupgradeneeded = () => {
+    ask.result.createObjectStore("waiting", { keyPath: "n" });
+    ask.result.createObjectStore("refused", { keyPath: "id" });
+    ask.result.createObjectStore("kept", { keyPath: "key" });
+  };
+  ask.onsuccess = () => done(ask.result);
+  ask.onerror = () => fail(ask.error);
+});
 
 /**
  * Runs one transaction; what it returns comes once everything in it is on the disk.
@@ -41,7 +36,7 @@ function open() {
  * @returns {Promise<T>}
  */
 async function within(work, mode = "readwrite") {
-  const tx = (await open()).transaction(["waiting", "refused", "kept"], mode, { durability: "strict" });
+  const tx = (await opened).transaction(["waiting", "refused", "kept"], mode, { durability: "strict" });
   const ended = new Promise((done, fail) => {
     tx.oncomplete = () => done(null);
     tx.onabort = () => fail(tx.error);
@@ -89,7 +84,10 @@ export function keepMark(to, kind, fact, corrects, was) {
 
 /** @returns {Promise<{ waiting: Mark[], refused: Refused[], me: Me }>} */
 export function lookUp() {
-  return within(async (store) => ({ waiting: await answer(store("waiting").getAll()), refused: await answer(store("refused").getAll()), me: await me(store) }), "readonly");
+  return within(async (store) => {
+    const [waiting, refused, own] = await Promise.all([answer(store("waiting").getAll()), answer(store("refused").getAll()), me(store)]);
+    return { waiting, refused, me: own };
+  }, "readonly");
 }
 
 /**

@@ -6,6 +6,7 @@
 import { show } from "./swap.js";
 import { thaw } from "./still.js";
 import { note, withdraw } from "./notes.js";
+import { queue } from "./queue.js";
 
 /** @typedef {import("./save.js").Change} Change */
 /** @typedef {{ url: string, fields: [string, string][], hole: string, who: string, words: string }} Kept */
@@ -17,7 +18,11 @@ const longest = 60_000;
 
 /** Where the browser refuses its storage. @type {Kept[]} */
 let memory = [];
-let atWork = false;
+const line = queue(async () => {
+  const next = unsent()[0];
+  if (!next) return null;
+  return (await one(next)) ? "more" : "waits";
+}, { soon: pause, late: pause });
 
 /** @returns {Kept[]} the oldest first */
 function unsent() {
@@ -40,7 +45,7 @@ function store(list) {
 
 /** Whether a change is on its way or waits for it. */
 export function sending() {
-  return atWork || unsent().length > 0;
+  return line.busy() || unsent().length > 0;
 }
 
 /** Who is signed in, "" where nobody is. */
@@ -49,7 +54,7 @@ function who() {
 }
 
 /** Of this tab, so that its own saves are nobody else's. */
-function queue() {
+function tab() {
   const made = () => Array.from(crypto.getRandomValues(new Uint8Array(8)), (b) => b.toString(16).padStart(2, "0")).join("");
   try {
     const id = sessionStorage.getItem(place) ?? made();
@@ -77,31 +82,17 @@ export async function post(change) {
   const { fields, hole } = change;
   const to = new URL(change.url, location.href);
   const url = to.pathname + to.search;
-  fields.set("once", `${queue()}.${Date.now().toString(36)}${Math.floor(performance.now() * 1000).toString(36)}`);
+  fields.set("once", `${tab()}.${Date.now().toString(36)}${Math.floor(performance.now() * 1000).toString(36)}`);
   const mine = { url, fields: /** @type {[string, string][]} */ ([...fields]), hole, who: who(), words: wordsOf(fields) };
   store([...unsent().filter((old) => !replaces(mine, old)), mine]);
-  await flush();
+  await line.send();
 }
 
 /** A later place of a hole, or the same form again, counts in place of the earlier. @param {Kept} next @param {Kept} old */
 function replaces(next, old) {
   const same = (/** @type {string} */ name) => new URLSearchParams(next.fields).get(name) === new URLSearchParams(old.fields).get(name);
   const act = new URLSearchParams(next.fields).get("act") ?? "";
-  return !atWork && next.url === old.url && ["act", "hole", "item", "base"].every(same) && (act === "place" || act === "");
-}
-
-/** Sends what waits, as long as the desk answers. */
-async function flush() {
-  if (atWork) return;
-  atWork = true;
-  try {
-    for (let next = unsent()[0]; next; next = unsent()[0]) {
-      if (!(await one(next))) return;
-    }
-    withdraw("unsent");
-  } finally {
-    atWork = false;
-  }
+  return !line.busy() && next.url === old.url && ["act", "hole", "item", "base"].every(same) && (act === "place" || act === "");
 }
 
 /** @param {Kept} next @returns {Promise<boolean>} whether the next may go */
@@ -170,7 +161,7 @@ function wait(why, cure) {
   const said = names.slice(0, 4).join(", ") + (names.length > 4 ? ` and ${names.length - 4} more` : "");
   note("unsent", `Not saved yet: ${said}. ${why} Nothing is lost: it is kept in this browser, and goes out by itself.`, [
     ...(cure ? [{ words: cure.startsWith("/sign-in") ? "Sign in" : "Look", go: cure }] : []),
-    { words: "Send now", press: () => void flush() },
+    { words: "Send now", press: () => void line.send() },
     { words: "Drop it", press: () => drop(list.length) },
   ]);
 }
@@ -197,11 +188,5 @@ function formSent(event) {
 /** Sends what an earlier page left, now and whenever the desk may be back. */
 export function outbox() {
   document.addEventListener("submit", formSent);
-  const again = () => {
-    if (unsent().length > 0) void flush();
-  };
-  addEventListener("online", again);
-  addEventListener("focus", again);
-  setInterval(again, pause);
-  again();
+  line.begin();
 }

@@ -4,6 +4,7 @@
 
 import { fill, find, overlaid, show, tapped } from "./glass.js";
 import { forgetRefused, keepBoard, keepMark, lastBoard, lookUp } from "./marks.js";
+import { queue } from "./queue.js";
 import { sendMarks } from "./sending.js";
 
 const page = find("[data-glass]");
@@ -15,7 +16,6 @@ let board = null;
 let trouble = null;
 /** by how much this phone's clock is ahead of the desk's, ms */
 let ahead = 0;
-let sending = false;
 /** the cover whose label brought the phone here; "" */
 let scanned = decodeURIComponent(location.hash.slice(1));
 /** @type {{ id: string, words: string, was: any } | null} the last mark of this phone, to be undone */
@@ -47,31 +47,22 @@ function post(n) {
   const marks = n === 1 ? "1 mark" : n + " marks";
   if (n === 0) return trouble?.words || (away() ? "No network. All your marks are sent; the board may be old." : "All sent.");
   if (trouble && !trouble.away) return `${marks} not sent, kept on this phone. ${trouble.words}`;
-  return sending && !away() ? `${marks} not sent yet: sending…` : `${marks} not sent yet: no network. Kept on this phone.`;
+  return line.busy() && !away() ? `${marks} not sent yet: sending…` : `${marks} not sent yet: no network. Kept on this phone.`;
 }
 
 const away = () => !navigator.onLine || (trouble?.away ?? false) || lost;
 let lost = false; // the stream of boards is broken
 
-/** @type {number | undefined} */
-let again;
-let pause = 1000;
-
 /** Sends what waits; tries again, more and more seldom, as long as something does. */
-async function post_() {
-  clearTimeout(again);
-  sending = true;
-  trouble = await sendMarks();
-  sending = false;
-  pause = trouble?.away ? Math.min(pause * 2, 30_000) : 1000;
-  if (trouble?.away) again = setTimeout(post_, pause);
-  await draw();
-}
+const line = queue(sendMarks, { soon: 1000, late: 30_000, ended: (came) => {
+  trouble = came;
+  void draw();
+} });
 
 /** @param {string} kind @param {any} fact @param {string} corrects @param {any} was */
 async function mark(kind, fact, corrects, was) {
   const m = await keepMark(to, kind, fact, corrects, was);
-  void post_();
+  void line.send();
   await draw();
   return m;
 }
@@ -158,7 +149,7 @@ function listen() {
   });
   mine.addEventListener("open", () => {
     lost = false;
-    void post_();
+    void line.send();
   });
   mine.addEventListener("error", () => {
     lost = true;
@@ -190,7 +181,7 @@ async function ask() {
 /** The network may be back. */
 function back() {
   listen();
-  void post_();
+  void line.send();
 }
 addEventListener("online", back);
 addEventListener("offline", () => void draw());
@@ -198,10 +189,19 @@ document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "visible") back();
 });
 setInterval(() => void draw(), 10_000);
-navigator.serviceWorker?.register("/phone.js", { scope: to, type: "module" }).catch(() => null); // without one the page works with a network only
+/** Says that this phone opens the page with a network only, and what cures it. @param {string} why */
+function bound(why) {
+  find("[data-bound]").hidden = false;
+  find("[data-bound]").textContent = `Without a network this phone cannot open this page: ${why} Leave the page open: marks made here are kept and go out later.`;
+}
+
+if (!isSecureContext) bound("its address begins with http. Ask whoever runs the desk for an address that begins with https.");
+else if (!navigator.serviceWorker) bound("this browser keeps no pages here. Open it in another browser, or in a window that is not private.");
+else navigator.serviceWorker.register("/phone.js", { scope: to, type: "module" }).catch(() => bound("the browser did not keep it. Open it once more; if that does not help, ask whoever runs the desk whether phones trust its certificate."));
 void navigator.storage?.persist?.();
 
 board = await lastBoard(to);
 await draw();
 performance.mark("covers shown");
+navigator.serviceWorker?.controller?.postMessage("shown");
 back();

@@ -16,31 +16,18 @@ const patience = 15_000;
  * @typedef {{ away: boolean, words: string }} Trouble
  */
 
-/** @type {Promise<Trouble | null> | null} */
-let underWay = null;
-
-/** Sends all; one at a time in this page, and one page at a time where the browser can tell. @returns {Promise<Trouble | null>} */
-export function sendMarks() {
-  underWay ??= alone(sendAll).finally(() => {
-    underWay = null;
-  });
-  return underWay;
+/** Sends the oldest; one page at a time where the browser can tell. @returns {Promise<import("./queue.js").Came<Trouble>>} */
+export async function sendMarks() {
+  return navigator.locks ? await navigator.locks.request("rinkpane-glass", sendOldest) : await sendOldest();
 }
 
-/** @param {() => Promise<Trouble | null>} work @returns {Promise<Trouble | null>} */
-async function alone(work) {
-  return navigator.locks ? await navigator.locks.request("rinkpane-glass", work) : await work();
-}
-
-async function sendAll() {
-  for (;;) {
-    const { waiting, me } = await lookUp();
-    const to = waiting[0]?.to;
-    if (to === undefined) return null;
-    const others = waiting.findIndex((m) => m.to !== to);
-    const trouble = await sendBatch(to, me.device, waiting.slice(0, Math.min(most, others < 0 ? waiting.length : others)));
-    if (trouble) return trouble;
-  }
+/** @returns {Promise<import("./queue.js").Came<Trouble>>} */
+async function sendOldest() {
+  const { waiting, me } = await lookUp();
+  const to = waiting[0]?.to;
+  if (to === undefined) return null;
+  const others = waiting.findIndex((m) => m.to !== to);
+  return (await sendBatch(to, me.device, waiting.slice(0, Math.min(most, others < 0 ? waiting.length : others)))) ?? "more";
 }
 
 /** @param {string} to @param {string} device @param {import("./marks.js").Mark[]} marks @returns {Promise<Trouble | null>} */

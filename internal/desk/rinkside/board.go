@@ -28,7 +28,7 @@ type coverView struct {
 	Since  time.Time     `json:"since"`
 	By     string        `json:"by"`
 	Seated string        `json:"seated"` // who works the hole
-	Open   float64       `json:"open_s"` // how long the hole was open today
+	Open   *float64      `json:"open_s"` // how long the hole was open today, said of its first cover; else null
 }
 
 type alarmView struct {
@@ -68,9 +68,14 @@ func viewOf(b custody.Board) boardView {
 	for _, h := range b.Holes {
 		holes[h.ID] = h
 	}
-	for _, c := range b.Covers {
+	for i, c := range b.Covers {
 		h := holes[c.Hole]
-		v.Covers = append(v.Covers, coverView{c.ID, c.Hole, c.State, c.Since.UTC(), c.By, h.Seated, h.OpenInAll().Seconds()})
+		view := coverView{ID: c.ID, Hole: c.Hole, State: c.State, Since: c.Since.UTC(), By: c.By, Seated: h.Seated}
+		if first := i == 0 || b.Covers[i-1].Hole != c.Hole; first {
+			open := h.OpenInAll().Seconds()
+			view.Open = &open
+		}
+		v.Covers = append(v.Covers, view)
 	}
 	covered := map[string]bool{} // holes with an alarm about a cover of theirs: that the hole is open needs no second line
 	for _, a := range b.Alarms {

@@ -1,6 +1,8 @@
 package rinkside
 
 import (
+	"fmt"
+	"math"
 	"net/http"
 	"slices"
 	"time"
@@ -60,8 +62,13 @@ func (d area) links(r *http.Request, rec record) (out []linkRow, err error) {
 	return out, err
 }
 
-// Opened is how long a cover's hole was open today, in minutes.
-func (c coverView) Opened() int { return int(c.Open / time.Minute.Seconds()) }
+// Opened says how long a cover's hole was open today, once for each hole.
+func (c coverView) Opened() string {
+	if c.Open == nil {
+		return ""
+	}
+	return fmt.Sprintf("%.0f min", math.Floor(*c.Open/time.Minute.Seconds()))
+}
 
 // mark answers POST /arena/{slug}/covers: a state of a cover, a phase, who sits at a
 // hole, or a first cover for each hole that has none.

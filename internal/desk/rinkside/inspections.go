@@ -48,12 +48,13 @@ type with struct{ Name, MM string }
 
 // lastFound is the last inspection, judged against the drawing of now.
 type lastFound struct {
-	When, Who, Verdict, Words string
-	Table                     table.Table
-	Notes                     []string
-	Photos                    []string
-	Certificate               string
-	Takes                     bool // there is something for the survey to take over
+	When                time.Time
+	Who, Verdict, Words string
+	Table               table.Table
+	Notes               []string
+	Photos              []string
+	Certificate         string
+	Takes               bool // there is something for the survey to take over
 }
 
 func (d area) inspectionsPage(w http.ResponseWriter, r *http.Request) error {
@@ -112,7 +113,7 @@ func (d area) fillInspection(r *http.Request, page *inspectionsPage) error {
 		return nil
 	}
 	found := custody.Inspect(page.Hole, limits, custody.Readings(f.Measured), f.Seen)
-	last := lastFound{When: page.When(e.When), Who: e.Who, Verdict: words.InspectionVerdict(found), Words: f.Words, Notes: words.Instead(found.Findings, sys),
+	last := lastFound{When: e.When, Who: e.Who, Verdict: words.InspectionVerdict(found), Words: f.Words, Notes: words.Instead(found.Findings, sys),
 		Photos: f.Photos(), Certificate: page.Address.Beside("/certificate.pdf", "hole", page.Hole), Takes: len(custody.TakeOver(h.order.Arena, found)) > 0}
 	if len(found.Findings) > 0 {
 		last.Table = words.Inspection().Of("", found.Findings, sys)

@@ -3,7 +3,6 @@ package rinkside
 import (
 	"net/http"
 	"strings"
-	"time"
 
 	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/desk/door"
@@ -56,20 +55,6 @@ func (p servicePage) Tabs() []shell.Option {
 		out[i] = shell.Option{Name: t.Name, URL: p.Address.Beside("/" + t.Path), Chosen: t.Path == p.Tab}
 	}
 	return out
-}
-
-// When tells a time by the desk's clock: the hour today, else the day, too.
-func (p servicePage) When(t time.Time) string { return when(t, time.Now()) }
-
-func when(t, now time.Time) string {
-	t = t.In(now.Location())
-	switch {
-	case t.IsZero():
-		return "-"
-	case custody.DayOf(now).Contains(t):
-		return t.Format("15:04")
-	}
-	return t.Format("2 Jan 2006, 15:04")
 }
 
 // Plain writes a word of the record for people: "puck-through" is "puck through".

@@ -29,9 +29,13 @@ func (d area) phonePage(w http.ResponseWriter, r *http.Request, p pass) error {
 	return d.Page(w, r, http.StatusOK, "phone.tmpl", page)
 }
 
+// Modules are those that phone.js stands on: all are fetched at once, not one after the
+// other as they are met.
+func (phonePage) Modules() []string { return []string{"glass.js", "marks.js", "queue.js", "sending.js"} }
+
 // phoneFiles are what the page needs to open without a network, and the card of a game
 // (package night), which the same worker keeps.
-var phoneFiles = []string{"theme.css", "phone.css", "icon.svg", "phone.js", "glass.js", "marks.js", "sending.js", "card.css", "sheet.css", "card.js", "worker.js"}
+var phoneFiles = []string{"theme.css", "phone.css", "icon.svg", "phone.js", "glass.js", "marks.js", "sending.js", "queue.js", "card.css", "sheet.css", "card.js", "worker.js"}
 
 // worker answers GET /phone.js: the service worker, which stands at the top so that it
 // may serve every page at the glass. It names the files to keep by their addresses, so

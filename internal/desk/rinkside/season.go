@@ -35,8 +35,9 @@ type auditPage struct {
 }
 
 type auditRow struct {
-	When, Who, What, Device string
-	Late                    string // how long after it happened it was kept; "" when at once
+	When              time.Time
+	Who, What, Device string
+	Late              string // how long after it happened it was kept; "" when at once
 }
 
 func (d area) seasonPage(w http.ResponseWriter, r *http.Request) error {
@@ -112,7 +113,7 @@ func (d area) auditRow(e custody.Event) auditRow {
 	if e.Corrects != "" {
 		what += " (corrects an earlier mark)"
 	}
-	row := auditRow{When: when(e.At(), d.Now()), Who: e.Who, What: what, Device: e.ID.Device()}
+	row := auditRow{When: e.At(), Who: e.Who, What: what, Device: e.ID.Device()}
 	if late := e.Kept.Sub(e.At()); late >= time.Minute {
 		row.Late = late.Round(time.Minute).String()
 	}

@@ -122,8 +122,11 @@ func (s *Shell) Goto(w http.ResponseWriter, r *http.Request, to string) error {
 	return nil
 }
 
-// when is a time for people: a module turns it into the visitor's own.
+// when is a time for people, "-" for none: a module turns it into the visitor's own.
 func when(at time.Time) template.HTML {
+	if at.IsZero() {
+		return "-"
+	}
 	return template.HTML(at.UTC().Format(`<time datetime="2006-01-02T15:04:05Z">2 Jan 2006, 15:04 UTC</time>`)) // holds nothing but digits and months
 }
 

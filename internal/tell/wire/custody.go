@@ -29,8 +29,10 @@ func Covers(all []Minding) Object {
 			holes = append(holes, hole(m.Arena, h))
 		}
 		for _, c := range b.Covers {
+			minutes := open[c.Hole].Minutes()
+			delete(open, c.Hole) // said once for each hole, of its first cover
 			covers = append(covers, Object{"id", c.ID, "hole", c.Hole, "state", c.State, "since", moment(c.Since),
-				"open_minutes", open[c.Hole].Minutes(), "arena", m.Arena, "by", c.By, "words", c.Words})
+				"open_minutes", minutes, "arena", m.Arena, "by", c.By, "words", c.Words})
 		}
 		for _, a := range b.Alarms {
 			alarms = append(alarms, Object{"arena", m.Arena, "hole", a.Hole, "cover", a.Cover, "why", a.Why, "phase", a.Phase,

@@ -30,9 +30,12 @@ func CoversText(name string, b custody.Board, rates []custody.Rate, zone *time.L
 	if len(b.Alarms) == 0 {
 		p.say("Every cover is where this phase wants it.\n")
 	}
-	open := map[string]time.Duration{}
+	open := map[string]time.Duration{} // by the hole's first cover, which says it
 	for _, h := range b.Holes {
-		open[h.ID] = h.OpenInAll()
+		first := slices.IndexFunc(b.Covers, func(c custody.Cover) bool { return c.Hole == h.ID })
+		if first >= 0 {
+			open[b.Covers[first].ID] = h.OpenInAll()
+		}
 	}
 	p.say("\n%s", coverColumns(open, zone).Of("", b.Covers, unit.Metric).Text())
 	if told := slices.DeleteFunc(slices.Clone(rates), func(r custody.Rate) bool { return r.Incidents == 0 && r.Open < leastTold }); len(told) > 0 {
@@ -92,7 +95,12 @@ func coverColumns(open map[string]time.Duration, zone *time.Location) table.Fiel
 		left("state", "", func(c custody.Cover) string { return string(c.State) }),
 		left("since", "", func(c custody.Cover) string { return c.Since.In(zone).Format("2006-01-02 15:04") }),
 		left("by", "", func(c custody.Cover) string { return c.By }),
-		numbered("hole open", "", func(c custody.Cover) string { return fmt.Sprintf("%.0f min", open[c.Hole].Minutes()) }),
+		numbered("hole open", "", func(c custody.Cover) string {
+			if of, first := open[c.ID]; first {
+				return fmt.Sprintf("%.0f min", of.Minutes())
+			}
+			return ""
+		}),
 	}
 }
 
