@@ -31,7 +31,9 @@ func (d area) phonePage(w http.ResponseWriter, r *http.Request, p pass) error {
 
 // Modules are those that phone.js stands on: all are fetched at once, not one after the
 // other as they are met.
-func (phonePage) Modules() []string { return []string{"glass.js", "marks.js", "queue.js", "sending.js"} }
+func (phonePage) Modules() []string {
+	return []string{"glass.js", "marks.js", "queue.js", "sending.js"}
+}
 
 // phoneFiles are what the page needs to open without a network, and the card of a game
 // (package night), which the same worker keeps.
