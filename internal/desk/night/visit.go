@@ -41,9 +41,11 @@ func (d area) visitPage(w http.ResponseWriter, r *http.Request) error {
 	}
 	base.Season.Arena = a // the newest, with a season or without
 	page := visitPage{nightPage: base}
-	follows, err := form.Words(game.Follows()...)(r.FormValue("follows"))
-	if err != nil {
-		follows = game.Away
+	follows := game.Away // who comes from elsewhere usually follows the guests
+	if told := r.FormValue("follows"); told != "" {
+		if follows, err = form.Words(game.Follows()...)(told); err != nil {
+			return shell.Refuse(http.StatusBadRequest, "Follows: "+err.Error()+".", "Pick one from the list.")
+		}
 	}
 	for _, f := range game.Follows() {
 		page.Follows = append(page.Follows, shell.Choice{Value: string(f), Name: base.Follow(f), Chosen: f == follows})
