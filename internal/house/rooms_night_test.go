@@ -6,7 +6,7 @@ var nightRooms = []room{
 		{"decide/solve", "the search of what prices leave open"},
 		{"measure/cores", "nights shared over the cores, how far a season is"},
 		{"measure/form", "the nearest name to one that is unknown"},
-		{"measure/unit", "how far a hole has moved"},
+		{"measure/unit", "how far a hole has moved; a share that nobody has yet"},
 	}},
 	{name: "decide/game", floor: 7.06, uses: []arrow{
 		{"answer/sight", "the scores that worth is made of"},

@@ -5,6 +5,8 @@ import (
 	"maps"
 	"math"
 	"slices"
+
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Account is what one person has asked for and had over a season, counted in
@@ -27,12 +29,12 @@ type Account struct {
 	Missed int // seats that were given and stayed empty
 }
 
-// Share is what was had of what was asked for, in [0, 1]; 1 for who never asked.
-func (a Account) Share() float64 {
+// Share is what was had of what was asked for, in [0, 1]; unknown for who never asked.
+func (a Account) Share() unit.Maybe[float64] {
 	if a.Asked <= 0 {
-		return 1
+		return unit.Maybe[float64]{}
 	}
-	return a.Had / a.Asked
+	return unit.Known(a.Had / a.Asked)
 }
 
 // Ledger is a season's accounts. The zero value, and nil to read, is a season that
@@ -86,13 +88,14 @@ func (l *Ledger) with(n *Night, s Seating) Ledger {
 	return out
 }
 
-// Level is what all together had of what all together asked for, in [0, 1].
+// Level is what all together had of what all together asked for, in [0, 1]; 1 before
+// anybody asked.
 func (l *Ledger) Level() float64 {
 	var all Account
 	for _, a := range l.Accounts() {
 		all.Asked, all.Had = all.Asked+a.Asked, all.Had+a.Had
 	}
-	return all.Share()
+	return all.Share().Or(1)
 }
 
 // Owed is how many nights, without unit, somebody is behind the level of all; below

@@ -92,10 +92,10 @@ func (s Season) Spread() Spread {
 	out := Spread{Least: math.Inf(1), Most: math.Inf(-1), Games: len(s.Nights)}
 	var n, sum, squares, nights float64
 	for _, a := range s.Ledger.Accounts() {
-		if a.Asked == 0 {
+		x, asked := a.Share().Get()
+		if !asked {
 			continue
 		}
-		x := a.Share()
 		n, sum, squares, nights = n+1, sum+x, squares+x*x, nights+a.Had
 		if x < out.Least {
 			out.Least, out.WorstOff = x, a.Who

@@ -54,7 +54,7 @@ func oneSeat(s seat.Seat) Object { return Object{"period", s.Period, "hole", s.H
 // Accounts encodes a season's ledger.
 func Accounts(l *seat.Ledger) []Object {
 	return Each(l.Accounts(), func(a seat.Account) Object {
-		return Object{"who", a.Who, "asked_nights", a.Asked, "had_nights", a.Had, "share", a.Share(), "owed_nights", l.Owed(a.Who),
+		return Object{"who", a.Who, "asked_nights", a.Asked, "had_nights", a.Had, "share", known("share", a.Share()), "owed_nights", l.Owed(a.Who),
 			"games", a.Games, "seated", a.Seated, "late", a.Late, "missed", a.Missed}
 	})
 }

@@ -220,7 +220,7 @@ func Accounts(l *seat.Ledger) table.Fields[seat.Account] {
 		numbered("seated", "seated", func(a seat.Account) string { return fmt.Sprint(a.Seated) }),
 		explained(numbered("nights asked", "asked_nights", func(a seat.Account) string { return nights(a.Asked) }), "requests in time, and what late ones were given"),
 		explained(numbered("nights had", "had_nights", func(a seat.Account) string { return nights(a.Had) }), "a night with the best hole that they could have had counts 1"),
-		share("share", "share", seat.Account.Share),
+		shareIfTold("share", "share", seat.Account.Share),
 		numbered("behind", "owed_nights", func(a seat.Account) string { return fmt.Sprintf("%+.2f", l.Owed(a.Who)) }),
 		numbered("late", "late", func(a seat.Account) string { return fmt.Sprint(a.Late) }),
 		numbered("missed", "missed", func(a seat.Account) string { return fmt.Sprint(a.Missed) }),
