@@ -41,7 +41,7 @@ const (
 	NoHole    Why = "no hole" // there is none that they can work
 	KeptAll   Why = "kept"    // those that they can work are kept for others
 	CameLate  Why = "late"    // those who asked in time have all of worth
-	Others    Why = "others"  // more ask than there are holes, and the rest is worth more without them
+	Others    Why = "others"  // others have the holes that they can work, and all together have more that way
 	MustFirst Why = "must"    // firm requests have all that they could work
 )
 

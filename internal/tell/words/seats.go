@@ -122,7 +122,7 @@ func whyWords(why seat.Why) string {
 		seat.KeptAll:   "the holes that they can work are kept for others",
 		seat.CameLate:  "asked after the closing time, and the others have every hole that they can work",
 		seat.MustFirst: "firm requests have every hole that they can work",
-		seat.Others:    "more ask than there are holes, and all together have more of the night this way, each counted by the season's ledger",
+		seat.Others:    "others have the holes that they can work, and all together have more of the night this way, each counted by the season's ledger",
 	}[why]
 }
 
