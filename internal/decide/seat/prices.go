@@ -106,6 +106,8 @@ type open struct {
 const (
 	mostOpen   = 240
 	mostRounds = 12
+	mostSeen   = 4000 // ways of one person that are looked through
+	mostNodes  = 2000 // parts of the solver's search
 )
 
 // settle gives the solver the ways whose loss is below the gap: no seating with any
@@ -116,7 +118,7 @@ func (h *hunt) settle(ctx context.Context) {
 		if h.done() || ctx.Err() != nil {
 			return
 		}
-		ways, every := h.open()
+		ways, every := h.open(ctx)
 		gap := h.bound - h.value
 		res := h.choose(ctx, ways)
 		if every && res.Status == solve.Optimal {
@@ -131,11 +133,16 @@ func (h *hunt) settle(ctx context.Context) {
 
 // open lists the ways whose loss is below the gap, the least losses where they are
 // too many; every says that it lists all.
-func (h *hunt) open() (ways []open, every bool) {
+func (h *hunt) open(ctx context.Context) (ways []open, every bool) {
 	gap := h.bound - h.value
+	every = true
 	for i := range h.points {
 		best := h.net(i, h.prices)
-		h.ways.within(best-gap, func(at way, left int64) bool {
+		seen := 0
+		every = h.ways.within(best-gap, func(at way, left int64) bool {
+			if seen++; seen > mostSeen || ctx.Err() != nil {
+				return false
+			}
 			o := open{who: i, at: slices.Clone(at), loss: best - left, points: left}
 			for p, k := range at {
 				if k != none {
@@ -144,10 +151,10 @@ func (h *hunt) open() (ways []open, every bool) {
 			}
 			ways = append(ways, o)
 			return true
-		})
+		}) && every
 	}
 	if len(ways) <= mostOpen {
-		return ways, true
+		return ways, every
 	}
 	slices.SortStableFunc(ways, func(a, b open) int { return cmp.Compare(a.loss, b.loss) })
 	return ways[:mostOpen], false
@@ -175,7 +182,7 @@ func (h *hunt) choose(ctx context.Context, ways []open) solve.Result {
 	if err != nil { // not for columns that exist and rows that ascend
 		return solve.Result{Status: solve.Stopped}
 	}
-	res := s.Solve(ctx, 0, nil)
+	res := s.Solve(ctx, mostNodes, nil)
 	for i := range h.trial {
 		for q := range h.trial[i] {
 			h.trial[i][q] = none
