@@ -216,7 +216,7 @@ var houseRooms = append([]room{
 		{"answer/sight", "the reach map"},
 		{"answer/puck", "sectors to keep clear"},
 		{"decide/choose", "a chosen set of holes to draw"},
-		{"tell/words", "how far a sector reaches, rounded outward"},
+		{"tell/words", "how far a sector reaches, rounded outward; places as people speak of them"},
 		{"measure/unit", "lengths and angles in words, in the arena's units"},
 		{"measure/say", "numbers of panes, holes and rows in words"},
 		{"measure/geom", "points of the rink's frame"},

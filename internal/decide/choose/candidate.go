@@ -1,8 +1,6 @@
 package choose
 
 import (
-	"strings"
-
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -86,14 +84,4 @@ func (c spoken) Say(sys unit.System) string { return c.Words(sys) }
 // or what either unit system calls its place.
 func (c Candidate) Is(name string) bool {
 	return c.Hole.ID == name || c.New && (c.Say(unit.Imperial) == name || c.Say(unit.Metric) == name)
-}
-
-// Mark names the candidate on a drawing, where its corner is seen: a drawn hole
-// by its id, a new one by its landmark and offset.
-func (c Candidate) Mark(sys unit.System) string {
-	name := c.Say(sys)
-	if c.New {
-		name = strings.TrimPrefix(name, c.Corner()+" ")
-	}
-	return name
 }

@@ -3,11 +3,13 @@ package chart
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/choose"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // OfChoice returns what the drawing of a chosen set shows: its holes, and the
@@ -27,20 +29,44 @@ func OfChoice(a choose.Answer, n int, sys unit.System) Content {
 	seen := map[string]bool{}
 	for i, c := range set {
 		id := c.Hole.ID
-		p.Names[id], p.Status[id], seen[id] = c.Mark(sys), rules.Pass, true
+		p.Names[id], p.Notes[id] = spoken(c, sys)
+		p.Status[id], seen[id] = rules.Pass, true
 		if n == 0 {
-			p.Notes[id] = fmt.Sprintf("best view of %.0f %%", 100*a.Holes[i].Best)
+			p.Notes[id] = noted(p.Notes[id], fmt.Sprintf("best for %.0f %%", 100*a.Holes[i].Best))
 		}
 	}
 	for other := range len(a.Alternatives) + 1 {
 		for _, c := range a.Set(other) {
 			if !seen[c.Hole.ID] {
 				seen[c.Hole.ID] = true
-				p.Others = append(p.Others, Spot{Label: c.Mark(sys), Station: c.Hole.Station})
+				name, note := spoken(c, sys)
+				p.Others = append(p.Others, Spot{Label: name, Note: note, Station: c.Hole.Station})
 			}
 		}
 	}
 	return p
+}
+
+// spoken names a candidate on a drawing, where its corner is seen: a drawn hole by its
+// id, a new one by its landmark, with the rest of its place to the inch or centimetre
+// for the line below.
+func spoken(c choose.Candidate, sys unit.System) (name, note string) {
+	if !c.New {
+		return c.Hole.ID, ""
+	}
+	name, note, _ = strings.Cut(strings.TrimPrefix(words.NearPlace(c.Place, sys), c.Corner()+" "), ", ")
+	if c.Lifted {
+		note = noted(note, words.Near(c.Hole.Height, sys)+" up")
+	}
+	return name, note
+}
+
+// noted joins what stands below a label, or a label with it; "" is nothing.
+func noted(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + ", " + b
 }
 
 // AsGood returns the boards, pane by pane, where a hole of the best set might as well

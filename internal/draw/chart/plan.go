@@ -45,6 +45,7 @@ type Wedge struct {
 // Spot is a place on the boards with a label.
 type Spot struct {
 	Label   string
+	Note    string // below the label; "" for none
 	Station unit.Length
 }
 

@@ -50,7 +50,7 @@ func (m *planMap) others() {
 	for _, o := range m.Others {
 		at := m.off(o.Station, -1.8)
 		g, e := m.d.Group("holes", "")
-		e.With("alternative", o.Label).With("station", stationData(o.Station)).Titled("Alternative place " + o.Label)
+		e.With("alternative", noted(o.Label, o.Note)).With("station", stationData(o.Station)).Titled("Alternative place " + noted(o.Label, o.Note))
 		g.Add("other", sheet.Circle{C: at, R: 1.1})
 	}
 }
@@ -73,7 +73,7 @@ func (m *planMap) tags() []tag {
 		out = append(out, tag{key: "window", id: w.ID, text: w.ID, note: "low window", station: w.Station, from: 1.3})
 	}
 	for _, o := range m.Others {
-		out = append(out, tag{key: "alternative", id: o.Label, text: o.Label, station: o.Station, from: -0.7})
+		out = append(out, tag{key: "alternative", id: noted(o.Label, o.Note), text: o.Label, note: o.Note, station: o.Station, from: -0.7})
 	}
 	for _, z := range m.Arena.Zones {
 		if from, to := m.span(z.From, z.To); !m.zoneFits(z.ID, from, to) {

@@ -39,7 +39,8 @@ func OfStep(a choose.Answer, s choose.Step, sys unit.System) Content {
 		case c.IsCut():
 			fate = Stays
 		}
-		p.Names[c.Hole.ID], p.Notes[c.Hole.ID], p.Fates[c.Hole.ID] = c.Mark(sys), string(fate), fate
+		name, note := spoken(c, sys)
+		p.Names[c.Hole.ID], p.Notes[c.Hole.ID], p.Fates[c.Hole.ID] = name, noted(note, string(fate)), fate
 	}
 	return p
 }
