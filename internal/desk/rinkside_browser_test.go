@@ -141,7 +141,7 @@ func TestMarksOutliveNetworkReloadAndRestart(t *testing.T) {
 		}
 		v.open(phonePath)
 		v.waitFor(boundSays + `.includes("` + says + `")`)
-		if _, err := chromedp.Call(v.ctx, page.RemoveScriptToEvaluateOnNewDocument, page.RemoveScriptToEvaluateOnNewDocumentParams{Identifier: added.Identifier}); err != nil {
+		if _, err := chromedp.Call(v.ctx, page.RemoveScriptToEvaluateOnNewDocument, page.RemoveScriptToEvaluateOnNewDocumentParams(added)); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -1,7 +1,5 @@
 package seat
 
-import "slices"
-
 // Seating is who works which hole on a night, and what came of it for each.
 type Seating struct {
 	Game   string
@@ -81,9 +79,4 @@ func (s Seating) Holes(who string, periods int) []string {
 		}
 	}
 	return out
-}
-
-// of returns one person's outcome.
-func (s Seating) of(who string) Outcome {
-	return s.People[slices.IndexFunc(s.People, func(o Outcome) bool { return o.Who == who })]
 }
