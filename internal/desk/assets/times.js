@@ -7,13 +7,19 @@ export function localTimes() {
   onContent(() => document.querySelectorAll("time[datetime]").forEach(ofVisitor));
 }
 
-/** Shows one time; on a board today's is the hour alone. @param {Element} at */
+/** Shows one time; on a board, which is read at a glance, today's is the hour alone and
+ * an older one the day. @param {Element} at */
 export function ofVisitor(at) {
   const time = new Date(at.getAttribute("datetime") ?? "");
   if (Number.isNaN(time.getTime())) return;
   at.setAttribute("title", `${time.toISOString().slice(0, 16).replace("T", " ")} UTC`);
+  const now = new Date();
+  const today = time.toDateString() === now.toDateString();
+  const glance = at.closest("[data-live-board]") !== null;
   /** @type {Intl.DateTimeFormatOptions} */
   const hour = { hour: "2-digit", minute: "2-digit" };
-  const short = at.closest("[data-live-board]") && time.toDateString() === new Date().toDateString();
-  at.textContent = short ? time.toLocaleTimeString(undefined, hour) : time.toLocaleString(undefined, { day: "numeric", month: "short", year: "numeric", ...hour });
+  /** @type {Intl.DateTimeFormatOptions} */
+  const day = { day: "numeric", month: "short" };
+  if (!glance || time.getFullYear() !== now.getFullYear()) day.year = "numeric";
+  at.textContent = glance && today ? time.toLocaleTimeString(undefined, hour) : time.toLocaleString(undefined, glance ? day : { ...day, ...hour });
 }
