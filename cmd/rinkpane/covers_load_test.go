@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"fmt"
 	"math/rand/v2"
@@ -14,9 +15,10 @@ import (
 
 	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/keep/store"
+	"example.org/rinkpane/internal/keep/store/cluster"
 )
 
-// soaking reports whether a load test runs as long as the issue asks: make soak does.
+// soaking reports whether a load test runs its full minute: make soak's do.
 func soaking() bool { return os.Getenv("RINKPANE_SOAK") != "" }
 
 // glassPhone marks covers until it is told to stop, sends what is not acknowledged again
@@ -97,6 +99,12 @@ func (p *glassPhone) run(client *http.Client, url string, seed uint64, stop <-ch
 	}
 }
 
+// keeping is a store that a desk is started over, and how a test opens it itself.
+type keeping struct {
+	flag, at string
+	open     func(ctx context.Context, at string) (*store.Store, error)
+}
+
 // TestPhonesWhileTheDeskIsKilled lets 200 phones mark covers while the desk is killed
 // with -9 and started again: no event that was acknowledged is lost, none is doubled,
 // whatever was sent twice, and all boards are alike at the end.
@@ -104,13 +112,35 @@ func TestPhonesWhileTheDeskIsKilled(t *testing.T) {
 	if testing.Short() {
 		t.Skip("loads the machine; make test does, make quick does not")
 	}
+	t.Run("sqlite", func(t *testing.T) {
+		folder := t.TempDir()
+		killWhileMarked(t, keeping{"--data", folder, store.OpenFolder})
+		fileIsSound(t, folder)
+	})
+	t.Run("postgres", func(t *testing.T) {
+		if !soaking() {
+			t.Skip("takes half a minute more; make soak does")
+		}
+		server, err := cluster.Start()
+		if err != nil {
+			t.Fatal(err)
+		}
+		t.Cleanup(func() { server.Stop() }) // after the desks have ended
+		dsn, err := server.Fresh(t.Context())
+		if err != nil {
+			t.Fatal(err)
+		}
+		killWhileMarked(t, keeping{"--db", dsn, store.OpenDSN})
+	})
+}
+
+func killWhileMarked(t *testing.T, in keeping) {
 	const phones = 200
 	kills, between := 2, time.Second
 	if soaking() {
 		kills, between = 10, 6*time.Second
 	}
-	folder := t.TempDir()
-	d := startDesk(t, "--data", folder, "--demo-season")
+	d := startDesk(t, in.flag, in.at, "--demo-season")
 	addr := strings.TrimSuffix(strings.TrimPrefix(d.url, "http://"), "/")
 	url := d.url + "phone/quillhaven/"
 	client := &http.Client{Timeout: 20 * time.Second, Transport: &http.Transport{MaxConnsPerHost: 64, MaxIdleConnsPerHost: 64}}
@@ -131,17 +161,16 @@ func TestPhonesWhileTheDeskIsKilled(t *testing.T) {
 			t.Fatal(err)
 		}
 		_ = d.cmd.Wait() // the error is the kill itself
-		d = startDesk(t, "--data", folder, "--addr", addr)
+		d = startDesk(t, in.flag, in.at, "--addr", addr)
 	}
 	time.Sleep(between / 2)
 	close(stop)
 	busy.Wait()
-	fileIsSound(t, folder)
-	keptOnce(t, folder, all[:], kills)
+	keptOnce(t, in, all[:], kills)
 	board := get[any](t, url+"board")
 	_ = d.cmd.Process.Kill()
 	_ = d.cmd.Wait()
-	startDesk(t, "--data", folder, "--addr", addr)
+	startDesk(t, in.flag, in.at, "--addr", addr)
 	if again := get[any](t, url+"board"); coversOf(t, again) != coversOf(t, board) {
 		t.Error("after another start the board is another")
 	}
@@ -165,9 +194,9 @@ func coversOf(t *testing.T, board any) string {
 }
 
 // keptOnce holds what is kept to what the phones told and what they were acknowledged.
-func keptOnce(t *testing.T, folder string, all []glassPhone, kills int) {
+func keptOnce(t *testing.T, in keeping, all []glassPhone, kills int) {
 	t.Helper()
-	s, err := store.OpenFolder(t.Context(), folder)
+	s, err := in.open(t.Context(), in.at)
 	if err != nil {
 		t.Fatal(err)
 	}
