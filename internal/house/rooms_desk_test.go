@@ -166,9 +166,7 @@ var deskRooms = []room{
 		{"desk/shell", "the page around"},
 	}},
 	{name: "desk/night", floor: 10.25, uses: []arrow{
-		{"answer/rules", "holes that the rules no longer allow"},
-		{"decide/plan", "their findings"},
-		{"survey/glass", "holes that are off, those of a card"},
+		{"survey/glass", "holes of a card"},
 		{"survey/arena", "the rink before the journey"},
 		{"survey/kit", "the lenses to pack"},
 		{"measure/say", "names in a row"},

@@ -10,6 +10,7 @@ var nightRooms = []room{
 	}},
 	{name: "decide/game", floor: 7.06, uses: []arrow{
 		{"answer/sight", "the scores that worth is made of"},
+		{"answer/rules", "which holes are refused"},
 		{"decide/choose", "at what heights somebody works, what counts as seen"},
 		{"decide/seat", "the seating problem that a game is"},
 		{"measure/form", "reads the document strictly"},

@@ -16,6 +16,10 @@ type Standing struct {
 	Refused bool        // the rules do not allow it
 }
 
+// Stirred is by how much a hole may move before a seat at it is told to be given anew:
+// the shaft of a monopod or the next zip of a jacket; own choice.
+const Stirred = 6 * unit.Inch
+
 // Redo is a seat that a changed plan touches: it is told, never moved.
 type Redo struct {
 	Game string

@@ -6,19 +6,12 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/game"
-	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/decide/seat"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/glass"
 )
-
-// moved is by how much a hole may move before a seat at it is told to be given anew, as
-// the command has it: common practice, no published source.
-const moved = 6 * unit.Inch
 
 // redo is a seat that hands gave and that the arena's plan has changed under.
 type redo struct{ Who, Hole, Periods, Why string }
@@ -52,7 +45,7 @@ func (d area) toRedo(ctx context.Context, p nightPage, g game.Game) (out []redo,
 	if err != nil {
 		return nil, 0, err
 	}
-	for _, s := range seat.Stale(given, was, is, around, moved) {
+	for _, s := range seat.Stale(given, was, is, around, seat.Stirred) {
 		why := map[seat.Touched]string{seat.Gone: "is gone", seat.IsOff: "is turned off", seat.Refused: "breaks a rule now"}[s.Why]
 		if s.Why == seat.Moved {
 			why = "moved by " + s.By.Format(p.Units())
@@ -116,13 +109,5 @@ func (d area) standings(ctx context.Context, slug string, version int) (map[stri
 		return nil, 0, err
 	}
 	proof, err := d.Shelf.Proof(ctx, b)
-	out := map[string]seat.Standing{}
-	for _, h := range a.Holes {
-		out[h.ID] = seat.Standing{Along: h.Station, Height: h.Height, Off: h.State == glass.Off, Refused: broken(proof, h.ID)}
-	}
-	return out, a.Rink.Perimeter(), err
-}
-
-func broken(p plan.Proof, hole string) bool {
-	return rules.Verdict(p.FindingsOf(hole)) == rules.Fail
+	return game.Standings(a, proof.Findings), a.Rink.Perimeter(), err
 }
