@@ -88,7 +88,7 @@ func acts(ctx context.Context, s *store.Store) ([]act, error) {
 		return nil, err
 	}
 	for _, id := range arenas {
-		events, err := custody.ReadEvents(ctx, s, id)
+		events, err := custody.ReadEvents(ctx, s, id, 0)
 		if err != nil {
 			return nil, err
 		}

@@ -201,7 +201,7 @@ func keptOnce(t *testing.T, in keeping, all []glassPhone, kills int) {
 		t.Fatal(err)
 	}
 	defer s.Close()
-	events, err := custody.ReadEvents(t.Context(), s, "quillhaven")
+	events, err := custody.ReadEvents(t.Context(), s, "quillhaven", 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -85,6 +85,7 @@ func New(o Options) (*Desk, error) {
 	d.door = door.New(door.Options{
 		Register: o.Register, Always: o.SignIn, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: access.Refuse(s),
 	})
+	records := shelf.NewRecords(o.Covers)
 	for _, a := range []shell.Area{
 		s.Own(),
 		arenas.New(s),
@@ -94,8 +95,8 @@ func New(o Options) (*Desk, error) {
 		picture.New(s, o.Version),
 		versions.New(s),
 		choosing.New(s, d.jobs, o.Random, "rinkpane "+o.Version),
-		rinkside.New(s, rinkside.Options{Keeper: o.Covers, Door: d.door, Now: o.Now, Random: o.Random, Creator: "rinkpane " + o.Version}),
-		night.New(s, night.Options{Door: d.door, Covers: o.Covers, Now: o.Now, Creator: "rinkpane " + o.Version}),
+		rinkside.New(s, rinkside.Options{Keeper: o.Covers, Records: records, Door: d.door, Now: o.Now, Random: o.Random, Creator: "rinkpane " + o.Version}),
+		night.New(s, night.Options{Door: d.door, Records: records, Now: o.Now, Creator: "rinkpane " + o.Version}),
 		access.New(s, d.door),
 		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, o.Covers, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {

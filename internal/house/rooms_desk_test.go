@@ -4,6 +4,7 @@ package house
 // the program that stands on them.
 var deskRooms = []room{
 	{name: "desk/shelf", floor: 10.1, uses: []arrow{
+		{"decide/custody", "what happened to an arena's holes, read once"},
 		{"measure/form", "a name that a document gives and the desk does not keep"},
 		{"survey/kit", "kits of the desk's own"},
 		{"answer/rules", "rule sets of the desk's own"},

@@ -43,10 +43,11 @@ var ErrNoPhoto = errors.New("no such photo")
 // readAtOnce is how many events are read in one go.
 const readAtOnce = 10_000
 
-// ReadEvents reads all events of an arena, as they were kept.
-func ReadEvents(ctx context.Context, k Keeper, arena string) ([]Event, error) {
+// ReadEvents reads all events of an arena after one by its place, 0 for all, as they
+// were kept.
+func ReadEvents(ctx context.Context, k Keeper, arena string, after int64) ([]Event, error) {
 	var all []Event
-	for after := int64(0); ; {
+	for {
 		some, err := k.Since(ctx, arena, after, readAtOnce)
 		if err != nil {
 			return nil, err
@@ -60,6 +61,6 @@ func ReadEvents(ctx context.Context, k Keeper, arena string) ([]Event, error) {
 
 // ReadHistory reads all that happened at an arena.
 func ReadHistory(ctx context.Context, k Keeper, arena string) (History, error) {
-	all, err := ReadEvents(ctx, k, arena)
+	all, err := ReadEvents(ctx, k, arena, 0)
 	return HistoryOf(all), err
 }

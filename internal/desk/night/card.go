@@ -167,12 +167,12 @@ func (d area) cardsOf(ctx context.Context, games shelf.Games, g game.Game) ([]ca
 // covers names the cover of each hole that is in use, from what is kept of the holes in
 // service.
 func (d area) covers(ctx context.Context, arena string) (map[string]string, error) {
-	events, err := custody.ReadEvents(ctx, d.Covers, arena)
+	record, err := d.Records.Of(ctx, arena)
 	if err != nil {
 		return nil, err
 	}
 	out := map[string]string{}
-	for _, c := range custody.Fold(custody.HistoryOf(events), custody.DayOf(d.Now()), d.Now()).Covers {
+	for _, c := range custody.Fold(record.History, custody.DayOf(d.Now()), d.Now()).Covers {
 		if _, there := out[c.Hole]; !there || c.State == custody.In {
 			out[c.Hole] = c.ID
 		}

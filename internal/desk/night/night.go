@@ -20,8 +20,8 @@ import (
 	"embed"
 	"time"
 
-	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/people"
 )
@@ -31,9 +31,9 @@ var templates embed.FS
 
 // Options is what the area needs beside the shell.
 type Options struct {
-	Door   *door.Door // whose secret signs the links of cards
-	Covers custody.Keeper
-	Now    func() time.Time
+	Door    *door.Door // whose secret signs the links of cards
+	Records *shelf.Records
+	Now     func() time.Time
 	// Creator stands in files as the program that made them.
 	Creator string
 }

@@ -92,7 +92,7 @@ func viewOf(b custody.Board) boardView {
 
 // board answers GET …/board: how the covers of the pass stand now.
 func (d area) board(w http.ResponseWriter, r *http.Request, p pass) error {
-	rec, err := d.records.of(r.Context(), p.Arena)
+	rec, err := d.Records.Of(r.Context(), p.Arena)
 	if err != nil {
 		return err
 	}

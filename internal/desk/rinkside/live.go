@@ -65,7 +65,7 @@ func (d area) watch(arena string) (w *watch, leave func()) {
 // follow folds the board after each event and rings the bell.
 func (d area) follow(ctx context.Context, w *watch, arena string) {
 	for ctx.Err() == nil {
-		rec, err := d.records.of(ctx, arena)
+		rec, err := d.Records.Of(ctx, arena)
 		if err == nil {
 			var text []byte
 			if text, err = json.Marshal(d.now(rec)); err == nil {

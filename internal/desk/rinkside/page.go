@@ -37,7 +37,7 @@ func (d area) service(r *http.Request, tab string) (servicePage, error) {
 	if err != nil {
 		return servicePage{}, err
 	}
-	rec, err := d.records.of(r.Context(), b.Document.ID)
+	rec, err := d.Records.Of(r.Context(), b.Document.ID)
 	if err != nil {
 		return servicePage{}, err
 	}

@@ -66,7 +66,7 @@ func (d area) byLink(r *http.Request) (pass, error) {
 	if d.Now().Before(link.From) {
 		return pass{}, shell.Refuse(http.StatusForbidden, "This link opens on "+link.Day+".", "It is for that day only: from four in the morning.")
 	}
-	rec, err := d.records.of(r.Context(), link.Arena)
+	rec, err := d.Records.Of(r.Context(), link.Arena)
 	if err != nil {
 		return pass{}, err
 	}

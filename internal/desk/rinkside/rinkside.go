@@ -22,6 +22,7 @@ import (
 
 	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/people"
 )
@@ -32,17 +33,21 @@ var templates embed.FS
 // Options is what the area needs beside the shell.
 type Options struct {
 	Keeper custody.Keeper
-	Door   *door.Door // whose secret signs day links
-	Now    func() time.Time
-	Random io.Reader
+	// Records are of what the keeper keeps.
+	Records *shelf.Records
+	Door    *door.Door // whose secret signs day links
+	Now     func() time.Time
+	Random  io.Reader
 	// Creator stands in files as the program that made them.
 	Creator string
 }
 
+// record is all that happened at an arena, up to an event.
+type record = custody.Ledger
+
 type area struct {
 	*shell.Shell
 	Options
-	records *records
 	watches *watches
 	pen     *pen
 }
@@ -53,7 +58,7 @@ const mostBatch = 512 << 10
 
 // New returns the area.
 func New(s *shell.Shell, o Options) shell.Area {
-	d := area{s, o, newRecords(o.Keeper), &watches{all: map[string]*watch{}}, &pen{}}
+	d := area{s, o, &watches{all: map[string]*watch{}}, &pen{}}
 	routes := append(d.pages(), shell.Route{Pattern: "GET /phone.js", Need: door.Open, Most: shell.Form, Answer: d.worker})
 	for _, way := range []struct {
 		path   string
