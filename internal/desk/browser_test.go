@@ -213,10 +213,15 @@ func (v *visitor) do(actions ...chromedp.Action[chromedp.Void]) {
 	}
 }
 
+// atWork holds once a page's scripts answer presses: text is there to read, and to press,
+// before the scripts are.
+const atWork = `(document.querySelector('script[src*="/desk"]') === null || document.documentElement.dataset.scripts === "at work")`
+
 // open goes to a page of the desk.
 func (v *visitor) open(path string) {
 	v.t.Helper()
 	v.do(chromedp.Navigate(v.base+path), chromedp.WaitReady("main"))
+	v.waitFor(atWork)
 }
 
 // eval returns the value of an expression in the page.

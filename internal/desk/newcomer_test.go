@@ -25,7 +25,7 @@ const seen = `((words) => {
 // press presses what says these words, with the mouse.
 func (v *visitor) press(words string) {
 	v.t.Helper()
-	v.waitFor(fmt.Sprintf(seen+`(%q) !== null`, words))
+	v.waitFor(fmt.Sprintf(atWork+` && `+seen+`(%q) !== null`, words))
 	at := eval[[]float64](v, fmt.Sprintf(`(() => { const r = `+seen+`(%q).getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`, words))
 	v.do(chromedp.MouseClickXY(at[0], at[1]))
 }

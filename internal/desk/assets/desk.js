@@ -29,16 +29,22 @@ if (page) {
   watchSaves();
 }
 
-// What only some pages need comes when it is needed.
-if (document.querySelector(".map:not([data-drawing])")) void import("./sized.js").then((m) => m.sizeWords());
-if (document.querySelector("time")) void import("./times.js").then((m) => m.localTimes());
-const live = document.querySelector("[data-live-board]");
-if (live instanceof HTMLElement) void import("./board.js").then((m) => m.watchBoard(live));
+// What only some pages need comes when it is needed. Once all of it is at work the page
+// says so: until then a press does what the link or form does without a script.
 for (const a of document.querySelectorAll("a[data-whole-link]")) if (a instanceof HTMLAnchorElement) a.textContent = a.href;
-const choosing = document.querySelector("[data-choosing]");
-if (choosing instanceof HTMLElement) void import("./choose.js").then((m) => m.watchChoice(choosing));
-const board = document.querySelector("[data-marking]");
-if (board instanceof HTMLElement) void import("./mark.js").then((m) => m.marking(board));
-const wishMap = document.querySelector("[data-wish-map]");
-if (wishMap instanceof HTMLElement) void import("./choose.js").then((m) => m.tapWishes(wishMap));
-if (page && document.querySelector("[data-takes]")) void import("./take.js").then((m) => m.takes(page));
+await Promise.allSettled([
+  meets(".map:not([data-drawing])", async () => (await import("./sized.js")).sizeWords()),
+  meets("time", async () => (await import("./times.js")).localTimes()),
+  meets("[data-live-board]", async (live) => (await import("./board.js")).watchBoard(live)),
+  meets("[data-choosing]", async (choosing) => (await import("./choose.js")).watchChoice(choosing)),
+  meets("[data-marking]", async (board) => (await import("./mark.js")).marking(board)),
+  meets("[data-wish-map]", async (map) => (await import("./choose.js")).tapWishes(map)),
+  meets("main:has([data-takes])", async (page) => (await import("./take.js")).takes(page)),
+]);
+document.documentElement.dataset.scripts = "at work";
+
+/** @param {string} selector @param {(box: HTMLElement) => Promise<void>} then */
+async function meets(selector, then) {
+  const box = document.querySelector(selector);
+  if (box) await then(/** @type {HTMLElement} */ (box));
+}
