@@ -33,11 +33,7 @@ type guardPage struct {
 const guardWidth = 230.0
 
 func (d area) guardPage(w http.ResponseWriter, r *http.Request) error {
-	b, at, err := d.Newest(r)
-	if err != nil {
-		return err
-	}
-	a, err := b.Arena.Check()
+	b, a, at, err := d.NewestArena(r)
 	if err != nil {
 		return err
 	}

@@ -10,6 +10,7 @@ import (
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // Opened is one version of an arena with its plan, ready to be shown.
@@ -64,6 +65,16 @@ func (s *Shell) Newest(r *http.Request) (shelf.Book, Address, error) {
 	}
 	b, err := s.Book(r, at.Slug, 0)
 	return b, at, err
+}
+
+// NewestArena is Newest with the arena checked.
+func (s *Shell) NewestArena(r *http.Request) (shelf.Book, arena.Arena, Address, error) {
+	b, at, err := s.Newest(r)
+	if err != nil {
+		return b, arena.Arena{}, at, err
+	}
+	a, err := b.Arena.Check()
+	return b, a, at, err
 }
 
 // SampleArena is the arena on whose pages samples of addresses are taken.

@@ -35,11 +35,7 @@ type mapPage struct {
 }
 
 func (d area) mapPage(w http.ResponseWriter, r *http.Request) error {
-	b, at, err := d.Newest(r)
-	if err != nil {
-		return err
-	}
-	a, err := b.Arena.Check()
+	b, a, at, err := d.NewestArena(r)
 	if err != nil {
 		return err
 	}

@@ -42,11 +42,7 @@ type doubtRow struct{ About, Says, Cure, URL string }
 var partNames = map[string]string{"low-windows": "windows"}
 
 func (d area) overview(w http.ResponseWriter, r *http.Request) error {
-	b, at, err := d.Newest(r)
-	if err != nil {
-		return err
-	}
-	a, err := b.Arena.Check()
+	b, a, at, err := d.NewestArena(r)
 	if err != nil {
 		return err
 	}
