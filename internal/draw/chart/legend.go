@@ -131,6 +131,8 @@ func (m *planMap) legend() {
 			g.Add("pane-unsaid", sheet.Line{A: sheet.Pt(at.X, at.Y-1.3), B: sheet.Pt(at.X+5, at.Y-1.3)})
 		}})
 	}
+	entries = append(entries, m.wallEntries()...)
+	entries = append(entries, m.zoneEntries()...)
 	entries = append(entries, m.stretchEntries()...)
 	if len(m.Others) > 0 {
 		entries = append(entries, entry{"alternative place", 2.4, func(g *sheet.Group, at sheet.Point) {
@@ -138,7 +140,7 @@ func (m *planMap) legend() {
 		}})
 	}
 	if len(m.Reach) > 0 {
-		entries = append(entries, boxEntry("reach", "turn of the best lens, corners clean"))
+		entries = append(entries, boxEntry("reach", m.wedgeWords()))
 	}
 	if h := m.Heat; h != nil {
 		entries = append(entries, heatEntry(h))

@@ -75,6 +75,9 @@ const (
 	leastLedge = 0.8  // boards are drawn no thinner
 )
 
+// mmPerMetre is the scale 1:1, in millimetres on paper for a metre.
+const mmPerMetre = 1000.0
+
 const (
 	headingRoom = 12.5 // mm
 	leastWidth  = 120  // mm: a narrower plan cannot be read
@@ -88,7 +91,7 @@ func PlanMap(p Content, width float64) *sheet.Drawing {
 	m := &planMap{Content: p, holes: p.Arena.Holes}
 	m.ground = m.lay(width)
 	m.d = sheet.New("plan-map", width, m.Origin.Y+m.Len(m.ground.width)/2+m.roomAt(footSide), Styles())
-	m.d.Layers = []string{"ice", "heat", "markings", "reach", "boards", "glass", "zones", "stretches", "stations", "holes", "labels", "legend"}
+	m.d.Layers = []string{"ice", "heat", "markings", "reach", "boards", "glass", "zones", "stretches", "panes", "stations", "holes", "labels", "legend"}
 	m.d.Title = "Plan map of " + p.Arena.Name
 	m.d.Desc = m.describe()
 	m.ice()
@@ -98,6 +101,7 @@ func PlanMap(p Content, width float64) *sheet.Drawing {
 	m.wall()
 	m.zones()
 	m.stretches()
+	m.paneNames()
 	m.stations()
 	m.others()
 	m.marks()
@@ -126,8 +130,9 @@ func (m *planMap) lay(width float64) ground {
 	dim := m.Arena.Rink.Dimensions()
 	scale := (width - 2*m.columnRoom(width)) / dim.Length.Metres()
 	top := m.roomAt(topSide)
-	if !m.Bare {
+	if !m.Bare { // a drawing of its own: on paper its scale counts
 		top += headingRoom
+		scale = mmPerMetre / standardScale(mmPerMetre/scale)
 	}
 	return newGround(m.Arena.Rink, sheet.Pt(width/2, top+scale*dim.Width.Metres()/2), scale)
 }
@@ -188,8 +193,8 @@ func (m *planMap) heading() {
 		name += ", " + m.Arena.Place
 	}
 	dim, sys := m.Arena.Rink.Dimensions(), m.Arena.Units
-	heading(m.d, name, fmt.Sprintf("From above, 1:%.0f. Ice %s × %s, corner radius %s. %s.",
-		1000/m.Scale, dim.Length.Format(sys), dim.Width.Format(sys), dim.CornerRadius.Format(sys), m.counts()))
+	heading(m.d, name, fmt.Sprintf("From above, 1:%.0f on paper. Ice %s × %s, corner radius %s. %s.",
+		mmPerMetre/m.Scale, dim.Length.Format(sys), dim.Width.Format(sys), dim.CornerRadius.Format(sys), m.counts()))
 }
 
 // heading sets a drawing's title and a line below it at its head.

@@ -63,19 +63,19 @@ func (m *planMap) stations() {
 	per := m.rink.Perimeter()
 	for s := step * 0; s < per-step/3; s += step {
 		g.Add("station", sheet.Line{A: m.off(s, 0), B: m.off(s, -1.4)})
-		at := m.off(s, -3.6)
+		at := m.off(s, -3.6-m.paneRoom())
 		if s == 0 {
 			at.X += zeroAside
 		}
 		m.plate(g, "station-text", sheet.Text{At: at, S: stationName(s, m.Arena.Units), Anchor: sheet.Middle, VAlign: sheet.Centre})
 	}
-	end, aside := 0.6*m.length/2, -m.length/16
+	end, aside, in := 0.6*m.length/2, -m.length/16, m.inward(sideIn+m.paneRoom())
 	for _, e := range []struct {
 		s    string
 		x, y float64
 	}{
 		{"end A", -end, 0}, {"end B", end, 0},
-		{"bench side", aside, -m.width/2 + m.inward(sideIn)}, {"box side", aside, m.width/2 - m.inward(sideIn)},
+		{"bench side", aside, -m.width/2 + in}, {"box side", aside, m.width/2 - in},
 	} {
 		m.plate(g, "side-text", sheet.Text{At: m.At(e.x, e.y), S: e.s, Anchor: sheet.Middle, VAlign: sheet.Centre})
 	}

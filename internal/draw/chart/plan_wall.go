@@ -114,7 +114,7 @@ func (m *planMap) zones() {
 		g, e := m.d.Group("zones", "")
 		e.With("zone", z.ID).Titled(zoneName(z.ID, z.Kind))
 		from, to := m.span(z.From, z.To)
-		g.Add("zone zone-"+z.Kind, m.band(from, to, zoneIn, zoneOut))
+		drawZone(g, z.Kind, m.band(from, to, zoneIn, zoneOut))
 		if m.zoneFits(z.ID, from, to) {
 			m.zoneText(g, z.ID, from, to)
 		}

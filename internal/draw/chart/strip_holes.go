@@ -109,11 +109,7 @@ func (s *strip) legend() {
 	entries := append(s.markEntries(), s.materialEntries("glass")...)
 	entries = append(entries, s.stretchEntries()...)
 	entries = append(entries, boxEntry("curve", "boards curve here"))
-	if len(s.Arena.Windows) > 0 {
-		entries = append(entries, boxEntry("window", "low window"))
-	}
-	if len(s.Arena.Zones) > 0 {
-		entries = append(entries, boxEntry("zone", "zone"))
-	}
+	entries = append(entries, s.wallEntries()...)
+	entries = append(entries, s.zoneEntries()...)
 	s.d.H += drawLegend(g, sheet.Pt(2, s.d.H-1), s.d.W-4, entries) + 1
 }

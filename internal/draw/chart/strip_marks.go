@@ -113,7 +113,7 @@ func (r *stripRow) zones() {
 			g, e := r.d.Group("zones", "")
 			e.With("zone", z.ID).Titled(zoneName(z.ID, z.Kind))
 			box := sheet.Rect{X: r.x(q.from), Y: y, W: r.x(q.to) - r.x(q.from), H: bandHigh - 0.6}
-			g.Add("zone zone-"+z.Kind, sheet.RoundRect(box, 0))
+			drawZone(g, z.Kind, sheet.RoundRect(box, 0))
 			name, mid := fitting(box.W-1, zoneName(z.ID, z.Kind), z.ID), box.X+box.W/2
 			if name != "" {
 				g.Add("zone-text", sheet.Text{At: sheet.Pt(mid, y+box.H/2), S: name, Anchor: sheet.Middle, VAlign: sheet.Centre})

@@ -30,7 +30,7 @@ func (r *stripRow) panes() {
 			e.With("pane", p.ID).Titled(paneTitle(p, r.Arena.Units))
 			box := r.box(q, boards, boards+p.Height)
 			g.Add("glass "+materialClass("glass", p.Material.Or("")), sheet.RoundRect(box, 0))
-			r.paneName(g, p.ID, box.X, box.W)
+			r.paneName(g, p.ID, box)
 			if p.Gate != "" {
 				r.gate(g, q)
 			}
@@ -40,8 +40,9 @@ func (r *stripRow) panes() {
 }
 
 // paneName sets a pane's name under it, at the boards' top: level, or turned
-// where the pane is narrow; not at all where the boards are too low on paper.
-func (r *stripRow) paneName(g *sheet.Group, id string, x, width float64) {
+// where the pane is narrow; at the glass's top where the boards are too low on paper.
+func (r *stripRow) paneName(g *sheet.Group, id string, box sheet.Rect) {
+	x, width := box.X, box.W
 	const room = 0.8
 	w, top := sheet.Regular.Width(id, sizeTiny), r.y(r.Arena.Boards.Height)+1
 	x += width / 2
@@ -50,6 +51,8 @@ func (r *stripRow) paneName(g *sheet.Group, id string, x, width float64) {
 		g.Add("glass-text", sheet.Text{At: sheet.Pt(x, top), S: id, Anchor: sheet.Middle, VAlign: sheet.Top})
 	case w < free && sizeTiny+0.4 < width:
 		g.Add("glass-text", sheet.Text{At: sheet.Pt(x, top), S: id, Anchor: sheet.End, VAlign: sheet.Centre, Rotate: quarterTurn})
+	case sizeTiny+0.4 < width && w+2*room < box.H:
+		g.Add("glass-text", sheet.Text{At: sheet.Pt(x, box.Y+room), S: id, Anchor: sheet.End, VAlign: sheet.Centre, Rotate: quarterTurn})
 	}
 }
 

@@ -5,15 +5,21 @@ import "math"
 // turnedBox returns the upright box round r, given relative to a point and
 // turned about it by an angle counter-clockwise as seen.
 func turnedBox(about Point, r Rect, angle float64) Rect {
-	if angle == 0 {
-		return Rect{about.X + r.X, about.Y + r.Y, r.W, r.H}
-	}
-	s, c := math.Sincos(angle)
 	b := emptyBounds()
-	for _, p := range [4]Point{{r.X, r.Y}, {r.X + r.W, r.Y}, {r.X, r.Y + r.H}, {r.X + r.W, r.Y + r.H}} {
-		b.add(Point{about.X + p.X*c + p.Y*s, about.Y - p.X*s + p.Y*c})
+	for _, p := range turnedCorners(about, r, angle) {
+		b.add(p)
 	}
 	return b.rect()
+}
+
+// turnedCorners returns the corners of r, in order, turned likewise.
+func turnedCorners(about Point, r Rect, angle float64) [4]Point {
+	s, c := math.Sincos(angle)
+	var out [4]Point
+	for i, p := range [4]Point{{r.X, r.Y}, {r.X + r.W, r.Y}, {r.X + r.W, r.Y + r.H}, {r.X, r.Y + r.H}} {
+		out[i] = Point{about.X + p.X*c + p.Y*s, about.Y - p.X*s + p.Y*c}
+	}
+	return out
 }
 
 // bounds gathers the least upright box round points.

@@ -47,13 +47,16 @@ func (f Face) Family() string {
 
 // Box returns the upright box that a text fills, tails included, in millimetres.
 // style is the text's resolved style. A rotated text gives the box round it.
-func (t Text) Box(style Style) Rect {
+func (t Text) Box(style Style) Rect { return turnedBox(t.At, t.level(style), t.Rotate) }
+
+// level is the box of the text before it is turned, relative to its point.
+func (t Text) level(style Style) Rect {
 	size := t.size(style)
 	w := style.Face.Width(t.S, size)
 	up, down := style.Face.CapHeight(size), style.Face.Descent(size)
 	x0 := -w * t.Anchor.share()
 	y0 := t.drop(style) - up
-	return turnedBox(t.At, Rect{x0, y0, w, up + down}, t.Rotate)
+	return Rect{x0, y0, w, up + down}
 }
 
 func (t Text) size(style Style) float64 {
