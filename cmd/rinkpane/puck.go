@@ -20,6 +20,8 @@ type puckFlags struct {
 	size    unit.Maybe[unit.Size]
 	thick   unit.Maybe[unit.Length]
 	floor   unit.Maybe[unit.Length]
+	first   unit.Maybe[unit.Length]
+	deep    unit.Maybe[unit.Length]
 	angle   unit.Maybe[unit.Angle]
 	out     target
 }
@@ -60,6 +62,8 @@ strength check.`,
 	quantity(c, &f.angle, "angle", "angle", unit.ParseAngle, "of the flight from the pane's normal, in the horizontal plane, degrees (default 0)")
 	c.Flags().StringVar(&o.Only, "hole", "", "only this hole or low window of the arena")
 	quantity(c, &f.floor, "floor", "length", unit.ParseOffset, `height of the spectators' floor above the ice, negative below (default "0 m")`)
+	quantity(c, &f.first, "first-row", "length", unit.ParseOffset, "from the glass to the first row of seats (default 4 ft)")
+	quantity(c, &f.deep, "row-depth", "length", unit.ParseLength, "depth of one row of seats (default 33 in)")
 	f.out.flags(c, "map", "draw the sectors to be kept clear to this file (.svg or .png)")
 	c.Flags().Float64Var(&o.GameShots, "game-shots", o.GameShots, "struck pucks per hour of play, both ends")
 	c.Flags().Float64Var(&o.PracticeShots, "practice-shots", o.PracticeShots, "struck pucks per hour of practice, both ends")
@@ -71,7 +75,7 @@ strength check.`,
 // Flags that belong to one form only.
 var (
 	bareFlags  = []string{"hole-size", "angle"}
-	arenaFlags = []string{"hole", "floor", "map", "force", "game-shots", "practice-shots", "game-minutes", "practice-minutes"}
+	arenaFlags = []string{"hole", "floor", "first-row", "row-depth", "map", "force", "game-shots", "practice-shots", "game-minutes", "practice-minutes"}
 )
 
 func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
@@ -88,6 +92,8 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 		f.arena = f.arena.TakingThickness(t)
 	}
 	f.options.Floor = f.floor.Or(0)
+	seats := puck.UsualSeating()
+	f.options.Seating = puck.Seating{First: f.first.Or(seats.First), Deep: f.deep.Or(seats.Deep)}
 	if f.options.Only != "" {
 		if _, err := f.openings([]string{f.options.Only}); err != nil {
 			return err
@@ -104,7 +110,7 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 			return err
 		}
 	}
-	return a.print(wire.Object{"holes", wire.GuardsOf(guards, f.arena.Units), "left_out", puck.LeftOut()}, func() string {
+	return a.print(wire.Object{"holes", wire.GuardsOf(guards, f.arena.Units), "together", wire.TogetherOf(guards), "left_out", puck.LeftOut()}, func() string {
 		return words.GuardsText(f.arena.Name, guards, f.arena.Units)
 	})
 }

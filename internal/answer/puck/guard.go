@@ -23,6 +23,7 @@ type Options struct {
 	// GameMinutes and PracticeMinutes are minutes for which the cover is out.
 	GameMinutes, PracticeMinutes float64
 	Floor                        unit.Length // of the spectators' side, above the ice
+	Seating                      Seating     // of the rows behind the glass
 	Only                         string      // id of the one opening to assess; "" for all
 }
 
@@ -30,7 +31,7 @@ type Options struct {
 // attempts, 60 clearances and dump-ins) and 500 per hour of practice (all from memory), covers out for an hour of each, a floor level with the ice.
 func DefaultOptions() Options {
 	return Options{
-		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60,
+		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60, Seating: UsualSeating(),
 	}
 }
 
@@ -70,6 +71,7 @@ type Guard struct {
 	Game                    Passes
 	Practice                Passes
 	Sector                  Sector
+	Seating                 Seating // of the rows behind the glass
 	Reach                   []Protrusion
 }
 
@@ -145,6 +147,9 @@ func (o Options) check() error {
 	if !(o.Floor > -10 && o.Floor < 10) {
 		return fmt.Errorf("floor %g m above the ice: give a height within 10 m", o.Floor.Metres())
 	}
+	if err := o.Seating.check(); err != nil {
+		return err
+	}
 	for _, s := range o.Shots {
 		if err := s.check(); err != nil {
 			return err
@@ -163,7 +168,7 @@ func assess(a arena.Arena, way arena.Opening, o Options, axes Orientations) (Gua
 	g := Guard{
 		Hole: h.ID, Pane: pane.ID, Opening: open, Assumed: arena.Assumed(way.Thick, way.Setback), ThickAssumed: !way.Thick.Surveyed(),
 		FlatWindow: open.Flat(0), FlatLimit: open.FlatLimit(), AnyLimit: open.AnyLimit(),
-		Reach: Through(open),
+		Reach: Through(open), Seating: o.Seating,
 	}
 	face := facing(a, way)
 	t := newTally(open, axes)

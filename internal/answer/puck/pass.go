@@ -154,11 +154,27 @@ func (g goalFrames) caughtBy(net play.Goal, b Body, v unit.Speed, up unit.Angle,
 	if within < 0 {
 		return 0
 	}
-	if at, ok := b.Fly(Struck(0, v, up), unit.Length(way)); !ok || at.Height.Metres() >= g.high {
+	at, ok := b.Fly(Struck(0, v, up), unit.Length(way))
+	if !ok {
 		return 0
 	}
+	low := g.below(at.Height.Metres(), s.Spread.Metres()*(1/way-1/r))
 	if wide == 0 {
+		return low
+	}
+	return low * min(1, within/(2*wide))
+}
+
+// below returns the share that passes under the bar of shots that cross the goal line at
+// a height. Struck ds metres farther back and ending in the same place, a shot crosses it
+// higher by the part ds (1/way - 1/r), way and r being its level distances to the goal line
+// and to the end (own derivation, straight flight); the shots' places lie evenly to both sides.
+func (g goalFrames) below(height, part float64) float64 {
+	if spread := height * part; spread > 0 {
+		return max(0, min(1, (g.high-height+spread)/(2*spread)))
+	}
+	if height < g.high {
 		return 1
 	}
-	return min(1, within/(2*wide))
+	return 0
 }

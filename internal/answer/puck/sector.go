@@ -2,6 +2,7 @@ package puck
 
 import (
 	"math"
+	"slices"
 
 	"example.org/rinkpane/internal/measure/unit"
 )
@@ -20,7 +21,9 @@ type Sector struct {
 	// HalfAngle is the widest bearing at which any puck can pass, by the
 	// opening's shape alone; unknown when no puck can pass.
 	HalfAngle unit.Maybe[unit.Angle]
-	// From and To hold nine in ten of the shots' passes: 5 % lie to either side.
+	// From and To hold at least nine in ten of the shots' passes: each is the mean bearing
+	// of the outermost 5 % on its side. A mean moves with the hole as its bearings do; the
+	// bearing that 5 % lie beyond would leap over the gap that a goal leaves.
 	From, To unit.Angle
 	// Typical, Far and Farthest are where pucks come down on the floor: half of
 	// them within Typical, 95 % within Far, 999 of 1000 within Farthest.
@@ -92,7 +95,7 @@ func (t *tally) meanJ() float64 {
 
 // The shares of passes that bound the sector.
 const (
-	lowTail   = 0.05
+	tail      = 0.05
 	half      = 0.5
 	highTail  = 0.95
 	nearlyAll = 0.999
@@ -113,7 +116,7 @@ func (t *tally) sector(height, floor unit.Length, limit unit.Maybe[unit.Angle]) 
 		lands[i] = weighted{land, p.share, land * p.quicker}
 	}
 	s.Passing = true
-	s.From, s.To = unit.Angle(quantile(bearings, lowTail)), unit.Angle(quantile(bearings, highTail))
+	s.From, s.To = unit.Angle(-outermost(turned(bearings), tail)), unit.Angle(outermost(bearings, tail))
 	s.Typical, s.Far = unit.Length(quantile(lands, half)), unit.Length(quantile(lands, highTail))
 	s.Farthest = unit.Length(quantile(lands, nearlyAll))
 	return s
@@ -148,6 +151,31 @@ func below(v []weighted, x float64) (sum float64) {
 		sum += w.below(x)
 	}
 	return sum
+}
+
+// turned are the values mirrored at 0.
+func turned(v []weighted) []weighted {
+	out := slices.Clone(v)
+	for i := range out {
+		out[i].value = -out[i].value
+	}
+	return out
+}
+
+// outermost returns the mean of the greatest values that hold the share q of the
+// weight.
+func outermost(v []weighted, q float64) float64 {
+	from := quantile(v, 1-q)
+	weight, sum := 0.0, 0.0
+	for _, x := range v {
+		beyond := x.weight - x.below(from)
+		weight += beyond
+		sum += beyond * (max(x.value-x.wide, min(from, x.value+x.wide)) + x.value + x.wide) / 2
+	}
+	if weight == 0 {
+		return from
+	}
+	return sum / weight
 }
 
 // quantile returns the value below which the share q of the weight lies.

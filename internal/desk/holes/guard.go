@@ -31,7 +31,8 @@ func guardOf(ctx context.Context, a arena.Arena, h glass.Hole) ([]shell.Fact, er
 	if g.Sector.Passing {
 		facts = append(facts,
 			shell.Fact{Name: "Nine in ten fly", Value: words.Bearings(g.Sector) + " from straight, + to the right"},
-			shell.Fact{Name: "95 % land by", Value: words.Within(g.Sector.Far, a.Units)})
+			shell.Fact{Name: "95 % land by", Value: words.Within(g.Sector.Far, a.Units)},
+			shell.Fact{Name: "Seats to clear", Value: words.Seats(g, a.Units)})
 	}
 	return facts, nil
 }

@@ -49,6 +49,30 @@ type Sector struct {
 	TypicalM     float64  `json:"landing_half_m"`
 	FarM         float64  `json:"landing_95_percent_m"`
 	FarthestM    float64  `json:"landing_farthest_m"`
+	// Rows behind the glass, counted from 1, and how far to either side of the hole at 95 %.
+	FirstRowM float64 `json:"first_row_m"`
+	RowDeepM  float64 `json:"row_depth_m"`
+	TypicalIn int     `json:"rows_half"`
+	FarIn     int     `json:"rows_95_percent"`
+	LastIn    int     `json:"rows_farthest"`
+	LeftM     float64 `json:"aside_left_m"`  // as one faces the ice
+	RightM    float64 `json:"aside_right_m"` // as one faces the ice
+}
+
+// Together is in how many games one puck comes through any hole; null when none ever does.
+type Together struct {
+	Middle float64 `json:"games_per_puck"`       // number of games, the geometric mean of the two below
+	Often  float64 `json:"games_per_puck_least"` // number of games, by the high counts
+	Seldom float64 `json:"games_per_puck_most"`  // number of games, by the low counts
+}
+
+// TogetherOf encodes how often a puck comes through any of the holes.
+func TogetherOf(guards []puck.Guard) *Together {
+	g, ok := puck.Together(guards)
+	if !ok {
+		return nil
+	}
+	return &Together{g.Middle, g.Often, g.Seldom}
 }
 
 // Through is how far an elbow or a stick reaches through a hole.
@@ -80,17 +104,23 @@ func GuardsOf(guards []puck.Guard, sys unit.System) []Guard {
 			ShareOfShots: g.ShareOfShots, ShareHigh: g.ShareHigh, ShareAtPane: plain(g.ShareAtPane),
 			PassesPerHour: g.Game.PerHour, PerHourHigh: g.Game.PerHourHigh,
 			Game: Passes(g.Game), Practice: Passes(g.Practice), MeanEnergyJ: g.MeanJ, GreatestEnergyJ: g.MostJ,
-			Sector: sectorOf(g.Sector), Reach: throughOf(g.Reach),
+			Sector: sectorOf(g), Reach: throughOf(g.Reach),
 		}
 	}
 	return out
 }
 
-func sectorOf(s puck.Sector) *Sector {
+func sectorOf(g puck.Guard) *Sector {
+	s, seats := g.Sector, g.Seating
 	if !s.Passing {
 		return nil
 	}
-	return &Sector{Degrees(s.HalfAngle), s.From.Degrees(), s.To.Degrees(), s.Typical.Metres(), s.Far.Metres(), s.Farthest.Metres()}
+	left, right := s.Aside(s.Far)
+	return &Sector{
+		Degrees(s.HalfAngle), s.From.Degrees(), s.To.Degrees(), s.Typical.Metres(), s.Far.Metres(), s.Farthest.Metres(),
+		seats.First.Metres(), seats.Deep.Metres(), seats.Row(s.Typical), seats.Row(s.Far), seats.Row(s.Farthest),
+		left.Metres(), right.Metres(),
+	}
 }
 
 func throughOf(reach []puck.Protrusion) []Through {

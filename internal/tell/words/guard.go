@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -24,6 +25,17 @@ func Guards() table.Fields[puck.Guard] {
 	}
 	lands := func(head, name string, of func(puck.Sector) unit.Length) table.Field[puck.Guard] {
 		return inUnits(head, name, true, sector(func(s puck.Sector, sys unit.System) string { return Within(of(s), sys) }))
+	}
+	row := func(head, name string, of func(puck.Sector) unit.Length) table.Field[puck.Guard] {
+		return numbered(head, name, func(g puck.Guard) string {
+			if !g.Sector.Passing {
+				return "-"
+			}
+			return fmt.Sprint(g.Seating.Row(of(g.Sector)))
+		})
+	}
+	aside := func(head, name string, of func(left, right unit.Length) unit.Length) table.Field[puck.Guard] {
+		return lands(head, name, func(s puck.Sector) unit.Length { return of(s.Aside(s.Far)) })
 	}
 	return table.Fields[puck.Guard]{
 		left("hole", "hole", func(g puck.Guard) string { return g.Hole }),
@@ -48,6 +60,12 @@ func Guards() table.Fields[puck.Guard] {
 		lands("half land by", "landing_half_m", func(s puck.Sector) unit.Length { return s.Typical }),
 		lands("95 % by", "landing_95_percent_m", func(s puck.Sector) unit.Length { return s.Far }),
 		lands("99.9 % by", "landing_farthest_m", func(s puck.Sector) unit.Length { return s.Farthest }),
+		row("half land by row", "row_half", func(s puck.Sector) unit.Length { return s.Typical }),
+		row("95 % by row", "row_95_percent", func(s puck.Sector) unit.Length { return s.Far }),
+		row("99.9 % by row", "row_farthest", func(s puck.Sector) unit.Length { return s.Farthest }),
+		explained(aside("left of it", "aside_left", func(left, _ unit.Length) unit.Length { return left }),
+			"how far to the side of the hole, as you face the ice, in the row by which 95 % land"),
+		aside("right of it", "aside_right", func(_, right unit.Length) unit.Length { return right }),
 	}
 }
 
@@ -58,8 +76,62 @@ func GuardTables(guards []puck.Guard, sys unit.System) []table.Table {
 	return []table.Table{
 		Guards().Pick("hole", "pane", "flat_window", "flat_limit_deg", "any_limit_deg", "one_in", "per_1000_h_game", "mean_energy_j").Of("while its cover is out", ranked, sys),
 		Guards().Pick("hole", "sector_deg", "half_angle_deg", "landing_half_m", "landing_95_percent_m", "landing_farthest_m").Of("keep clear behind the hole", ranked, sys),
+		Guards().Pick("hole", "row_half", "row_95_percent", "row_farthest", "aside_left", "aside_right").Of("seats to clear"+rowsOf(guards, sys), ranked, sys),
 		through(ranked).Of("reach through the hole, past the face it comes out of", ranked, sys),
 	}
+}
+
+// rowsOf says which rows are counted.
+func rowsOf(guards []puck.Guard, sys unit.System) string {
+	if len(guards) == 0 {
+		return ""
+	}
+	s := guards[0].Seating
+	return fmt.Sprintf(": rows %s deep, the first %s behind the glass", s.Deep.Format(sys), s.First.Format(sys))
+}
+
+// Seats says which seats to clear behind a hole: "rows 1 to 15 behind the glass, there from
+// 38 ft left to 34 ft right of the hole as you face the ice".
+func Seats(g puck.Guard, sys unit.System) string {
+	if !g.Sector.Passing {
+		return "no puck of the model passes: no seats to clear"
+	}
+	last := g.Seating.Row(g.Sector.Far)
+	if last == 0 {
+		return "the passage before the first row"
+	}
+	rows := fmt.Sprintf("rows 1 to %d", last)
+	if last == 1 {
+		rows = "row 1"
+	}
+	left, right := g.Sector.Aside(g.Sector.Far)
+	return fmt.Sprintf("%s behind the glass, there from %s left to %s right of the hole as you face the ice", rows, Within(left, sys), Within(right, sys))
+}
+
+// InGames says in how many games with all covers out a puck comes through, between which
+// bounds, and how these are made: "once in 570 games ...".
+func InGames(guards []puck.Guard) string {
+	g, ok := puck.Together(guards)
+	if !ok {
+		return "By the model of struck pucks none passes an open hole."
+	}
+	out := fmt.Sprintf("cover%s out for %g minutes of every game", map[bool]string{true: "", false: "s"}[len(guards) == 1], guards[0].Game.Minutes)
+	if len(guards) > 1 {
+		out = fmt.Sprintf("all %d ", len(guards)) + out
+	} else {
+		out = "the " + out
+	}
+	return fmt.Sprintf("With %s a puck comes through about once in %s games, between once in %s and once in %s. The interval is no statistic: its seldom end counts pucks that pass clean, its other end all whose centre meets an opening, raised to what games show; how often pucks are struck is own judgement. The figure between is their geometric mean. Plan with once in %s.",
+		out, Grouped(g.Middle), Grouped(g.Often), Grouped(g.Seldom), Grouped(g.Often))
+}
+
+// Grouped prints a count of 1 or more to two digits, thousands apart: "3,500".
+func Grouped(n float64) string {
+	if n < 1 {
+		return "1"
+	}
+	step := math.Pow(10, max(0, math.Floor(math.Log10(n))-1))
+	return thousands(int(step * math.Round(n/step)))
 }
 
 // GuardNotes say what the guard rests on that the survey lacks, and how often a puck
@@ -71,7 +143,7 @@ func GuardNotes(guards []puck.Guard, sys unit.System) []string {
 	}
 	out := Assumed(assumed, sys)
 	if len(guards) > 0 {
-		out = append(out, chances(guards))
+		out = append(out, chances(guards)+". "+InGames(guards))
 	}
 	return out
 }

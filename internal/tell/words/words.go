@@ -124,9 +124,12 @@ func Within(l unit.Length, sys unit.System) string {
 	return fmt.Sprintf("%.1f m", outward(10*l.Metres())/10)
 }
 
-// Bearings prints a sector's angles from the pane's normal, rounded outward.
+// Bearings prints a sector's angles from the pane's normal, rounded outward to 5 degrees:
+// another sample of shots moves a bound by up to 2.
 func Bearings(s puck.Sector) string {
-	return fmt.Sprintf("%.0f to %.0f deg", -outward(-s.From.Degrees()), outward(s.To.Degrees()))
+	const step = 5
+	out := func(a unit.Angle) float64 { return step * outward(a.Degrees()/step) }
+	return fmt.Sprintf("%.0f to %.0f deg", 0-out(-s.From), out(s.To))
 }
 
 // Percent prints a share from 0 to 1.

@@ -1,0 +1,28 @@
+package puck
+
+import "math"
+
+// Games is in how many games with all covers out one puck comes through, on average.
+type Games struct {
+	// Often and Seldom are the interval's ends, by the high and by the low count of pucks.
+	// It is no interval of statistics: one end counts what passes clean, the other all whose
+	// centre meets the opening, raised as [Passes] says. Both stand on rates from own judgement.
+	Often, Seldom float64
+	// Middle is the ends' geometric mean: the interval spans powers of ten, and nothing
+	// says on which side of it the truth lies.
+	Middle float64
+}
+
+// Together returns how often a puck comes through any of the holes, a game being the
+// minutes of play that the guards were made for; ok is false when none ever does.
+func Together(guards []Guard) (g Games, ok bool) {
+	low, high := 0.0, 0.0
+	for _, one := range guards {
+		low += one.Game.Expected
+		high += one.Game.ExpectedHigh
+	}
+	if low <= 0 || high <= 0 {
+		return Games{}, false
+	}
+	return Games{Often: 1 / high, Seldom: 1 / low, Middle: 1 / math.Sqrt(low*high)}, true
+}
