@@ -111,7 +111,7 @@ func (d cutDone) text() string {
 			fmt.Fprintf(&b, "%s/\n", dir)
 			last = dir
 		}
-		fmt.Fprintf(&b, "  %-16s %s\n", path.Base(f.Path), kindWords[f.Kind])
+		fmt.Fprintf(&b, "  %-20s %s\n", path.Base(f.Path), kindOf(f.Kind))
 	}
 	b.WriteString("\n")
 	for _, part := range append([]stamped{{"", d.Refused}}, d.marked()...) {
@@ -131,10 +131,18 @@ func (d cutDone) text() string {
 	return b.String()
 }
 
+// kindOf says what a file shows, and whether it is in the older release of its format.
+func kindOf(k cut.Kind) string {
+	if of, old := strings.CutSuffix(string(k), "-r12"); old {
+		return kindWords[cut.Kind(of)] + ", release 12"
+	}
+	return kindWords[k]
+}
+
 // kindWords says what each kind of file shows.
 var kindWords = map[cut.Kind]string{
 	cut.DrawingPDF: "pane from both sides, outline, section, route, cover, corner radius", cut.TemplatePDF: "template at full size, with check bars",
-	cut.PaneDXF: "pane with its hole, for a machine", cut.CoverDXF: "plug and flange, for a machine", cut.PaneSVG: "pane from both sides",
+	cut.PaneDXF: "pane with its hole, for a machine", cut.CoverDXF: "plug or flange, for a machine", cut.PaneSVG: "pane from both sides",
 	cut.TemplateSVG: "template at full size", cut.WindowPDF: "clear patch of a low window", cut.WindowDXF: "the patch, for a plotter",
 	cut.CutListPDF: "panes, covers, spares", cut.CutListTable: "the list for a spreadsheet", cut.TableCSV: "a table for a spreadsheet",
 }

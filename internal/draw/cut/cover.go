@@ -149,6 +149,20 @@ func plugCorner(hole, clearance unit.Length, plug unit.Size) unit.Length {
 	return min(max(hole-clearance+radiusTolerance, coverRounding), plug.W/2, plug.H/2)
 }
 
+// PlugSheet is the thickest of the usual sheets that is a plug even where it is as
+// thick as its tolerance lets it be, and the plug's depth itself where none is.
+// Thicknesses are those in which sheets of plastic are sold (from memory).
+func (c Cover) PlugSheet() unit.Length {
+	best := c.PlugDepth
+	m, err := c.Material.Properties()
+	for _, mm := range []unit.Length{3, 4, 5, 6, 8, 10, 12, 15, 18, 20, 25} {
+		if t := mm * unit.Millimetre; err == nil && t+m.ThicknessTolerance(t) <= c.PlugDepth+slack {
+			best = t
+		}
+	}
+	return best
+}
+
 // areas returns plug and flange as one sheet: its area in square metres at the plug's depth.
 func (c Cover) areas() (m2 float64, thick unit.Length) {
 	plug := c.Plug.W.Metres()*c.Plug.H.Metres() - (4-math.Pi)*c.PlugCorner.Metres()*c.PlugCorner.Metres()

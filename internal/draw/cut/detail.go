@@ -65,7 +65,7 @@ func (d detail) outline(box sheet.Rect, scale float64) {
 
 // pilots draws the four pilot holes and says what the corner is.
 func (d detail) pilots(hole sheet.Rect, r float64) {
-	d.job.drill(d.group(sheet.LayerEngrave), hole, r)
+	d.job.drill(d.group(sheet.LayerDrill), hole, r)
 	text := d.group(sheet.LayerDim)
 	a, b := d.dims(d.job.Corner)
 	corner := sheet.Pt(hole.X+r, hole.Y+hole.H-r).Polar(r, -3*math.Pi/4)

@@ -17,12 +17,12 @@ import (
 // Kind says what a file of the cut folder is.
 type Kind string
 
-// The kinds of files.
+// The kinds of files. A DXF of release 12 has the kind of its like with "-r12" behind.
 const (
 	DrawingPDF   Kind = "drawing"      // all sheets of a hole, to scale
 	TemplatePDF  Kind = "template"     // full size, with check bars
 	PaneDXF      Kind = "pane-dxf"     // the pane with its hole for a machine
-	CoverDXF     Kind = "cover-dxf"    // the cover's outlines for a machine
+	CoverDXF     Kind = "cover-dxf"    // the cover's outlines for a machine, a file for each thickness of sheet
 	PaneSVG      Kind = "pane-svg"     // the pane from both sides, as a picture
 	TemplateSVG  Kind = "template-svg" // the template as a picture, full size
 	WindowPDF    Kind = "window"       // a low window's clear patch
@@ -198,14 +198,19 @@ func (p ShopOrder) holeFiles(ctx context.Context, j Job, r Request, paper sheet.
 		return nil, sheet.Lack{}, err
 	}
 	dir := "holes/" + id + "/"
-	return []File{
+	files := slices.Concat(dxfs(dir+"pane", PaneDXF, id, p.PaneOutline(j)),
+		dxfs(dir+"cover-plug", CoverDXF, id, p.PlugOutline(j)), dxfs(dir+"cover-flange", CoverDXF, id, p.FlangeOutline(j)))
+	return append([]File{
 		{dir + "drawing.pdf", DrawingPDF, id, drawing},
 		{dir + "template.pdf", TemplatePDF, id, template},
-		{dir + "pane.dxf", PaneDXF, id, sheet.DXF(p.PaneOutline(j))},
-		{dir + "cover.dxf", CoverDXF, id, sheet.DXF(p.CoverOutline(j))},
 		{dir + "pane.svg", PaneSVG, id, sheet.SVG(sheets[0])},
 		{dir + "template.svg", TemplateSVG, id, sheet.SVG(whole[0])},
-	}, lackOf(sheets).And(lackOf(tiles)), nil
+	}, files...), lackOf(sheets).And(lackOf(tiles)), nil
+}
+
+// dxfs is a drawing for a machine in both releases of the format.
+func dxfs(path string, k Kind, of string, d *sheet.Drawing) []File {
+	return []File{{path + ".dxf", k, of, sheet.DXF(d)}, {path + "-r12.dxf", k + "-r12", of, sheet.DXF12(d)}}
 }
 
 func lackOf(drawings []*sheet.Drawing) (l sheet.Lack) {
@@ -235,7 +240,7 @@ func (p ShopOrder) windowFiles(ctx context.Context, out *Folder, r Request, pape
 		dir := "windows/" + w.ID + "/"
 		out.Files = append(out.Files, File{dir + "window.pdf", WindowPDF, w.ID, pdf})
 		if w.Printed && !job.Clear.IsZero() { // else a plotter has nothing to cut
-			out.Files = append(out.Files, File{dir + "window.dxf", WindowDXF, w.ID, sheet.DXF(p.WindowOutline(job))})
+			out.Files = append(out.Files, dxfs(dir+"window", WindowDXF, w.ID, p.WindowOutline(job))...)
 		}
 	}
 	out.Files = append(out.Files, tableFile("patches", patches)...)

@@ -11,11 +11,11 @@ import (
 func TestCurvedOutlineSaysThatItIsUnrolled(t *testing.T) {
 	p := shopPlan(t, unit.Metric)
 	for id, curved := range map[string]bool{"bent": true, "flat": false} {
-		said := false
+		words := ""
 		for _, w := range wordsOf(p.PaneOutline(jobOf(t, p, id, DefaultOptions()))) {
-			said = said || strings.Contains(w.text, "CURVED PANE, inner radius 8530 mm (") && strings.Contains(w.text, "unrolled, lengths along the rink face")
+			words += w.text + " "
 		}
-		if said != curved {
+		if said := strings.Contains(words, "CURVED PANE, inner radius 8530 mm (") && strings.Contains(words, "unrolled, lengths along the shooting face"); said != curved {
 			t.Errorf("%s: said %v", id, said)
 		}
 	}

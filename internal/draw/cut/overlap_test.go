@@ -86,7 +86,7 @@ func drawingsOf(t *testing.T, p ShopOrder, paperName string) []*sheet.Drawing {
 			t.Fatal(err)
 		}
 		out = append(out, whole...)
-		out = append(out, p.PaneOutline(r.Job), p.CoverOutline(r.Job))
+		out = append(out, p.PaneOutline(r.Job), p.PlugOutline(r.Job), p.FlangeOutline(r.Job))
 	}
 	for _, w := range p.Arena.Windows {
 		job, err := p.WindowJob(w, builtInKit(t))

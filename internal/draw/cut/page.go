@@ -52,7 +52,7 @@ func (p ShopOrder) newPage(paper sheet.Paper, name, title string, j *Job, fields
 
 // layers are the layers of our drawings, from the lowest up.
 func layers() []string {
-	return []string{statusLayer, sheet.LayerFrame, sheet.LayerHatch, sheet.LayerDatum, sheet.LayerCut, sheet.LayerEngrave, sheet.LayerDim, sheet.LayerText}
+	return []string{statusLayer, sheet.LayerFrame, sheet.LayerHatch, sheet.LayerDatum, sheet.LayerCut, sheet.LayerDrill, sheet.LayerEngrave, sheet.LayerDim, sheet.LayerText}
 }
 
 // frame gives a drawing its frame and title block.

@@ -38,7 +38,7 @@ func TestWhatIsNotAllowedIsMarkedOnEverySheet(t *testing.T) {
 			t.Fatal(err)
 		}
 		paper, _ := sheet.ParsePaper("a4")
-		for _, d := range append(p.Sheets(j, paper), p.PaneOutline(j), p.CoverOutline(j), whole[0]) {
+		for _, d := range append(p.Sheets(j, paper), p.PaneOutline(j), p.PlugOutline(j), p.FlangeOutline(j), whole[0]) {
 			all := ""
 			for _, w := range wordsOf(d) {
 				all += w.text + " "
@@ -60,7 +60,7 @@ func TestWhatIsNotAllowedIsMarkedOnEverySheet(t *testing.T) {
 			t.Error("the list does not say what is not passed")
 		}
 	}
-	if seen != 3 {
+	if seen != 4 {
 		t.Errorf("%d files seen", seen)
 	}
 }

@@ -135,7 +135,7 @@ func (t template) outline() {
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(left, c.Y), B: sheet.Pt(right, c.Y)})
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, hole.Y-around+5), B: sheet.Pt(c.X, hole.Y+h+around-5)})
 	if j.Pilot() > 0 {
-		j.drill(t.group(sheet.LayerEngrave), hole, r)
+		j.drill(t.group(sheet.LayerDrill), hole, r)
 	}
 	t.places(hole, c)
 }

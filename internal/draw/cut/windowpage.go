@@ -10,7 +10,6 @@ import (
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/tell/table"
-	"example.org/rinkpane/internal/tell/words"
 )
 
 // LensPatch is the clear patch of one lens in a low window, over its focal range.
@@ -215,16 +214,13 @@ func patchFields(w glass.Window) table.Fields[LensPatch] {
 func (p ShopOrder) WindowOutline(job WindowJob) *sheet.Drawing {
 	w := job.Window
 	ww, wh := w.Size.W.Millimetres(), w.Size.H.Millimetres()
-	g := p.machineSheet("window-outline", "Low window "+w.ID+": clear patch, full size", ww, wh)
+	title := "Low window " + w.ID + ": clear patch, full size"
+	g := p.machineSheet(ww, wh, about{name: "window-outline", title: title,
+		lines: []string{title, p.subject() + ": cut the film only; from the rink side"}})
 	g.group(sheet.LayerDatum).Add("edge", sheet.RoundRect(g.area, 0))
 	if s, ok := job.Clear.Get(); ok {
-		patch := rim(sheet.Pt(outlineMargin+ww/2, outlineMargin+wh/2), s.Size, 1)
-		g.group(sheet.LayerCut).Add("cut-line", sheet.RoundRect(patch, s.Corner.Millimetres()))
-	}
-	t := g.group(sheet.LayerText)
-	t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2), S: p.subject() + ", low window " + w.ID + ": cut the film only; from the rink side; " + p.Stamp()})
-	for i, s := range append([]string{words.ApprovalSentence(p.Approval)}, glass.Cautions()...) {
-		t.Add("note", sheet.Text{At: sheet.Pt(outlineMargin, outlineMargin/2+lineHeight*float64(1+i)), S: s})
+		patch := rim(sheet.Pt(g.area.X+ww/2, g.area.Y+wh/2), s.Size, 1)
+		g.group(sheet.LayerCut).Add("cut-line", roundHole(patch, s.Corner))
 	}
 	return g.d
 }

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -166,33 +167,64 @@ type dxfFacts struct {
 	Version  string       `json:"version"`
 	Cut      []dxfOutline `json:"cut"`
 	CutOther int          `json:"cut_other"`
+	Circles  [][3]float64 `json:"cut_circles"`
 	Datum    []dxfOutline `json:"datum"`
 	Pilots   [][3]float64 `json:"pilots"`
 	Text     []string     `json:"text"`
+	Glue     []dxfOutline `json:"glue"`
+	Layers   []string     `json:"layers"`
+	None     int          `json:"none"` // lines of no length
+	Drawn    [4]float64   `json:"drawn"`
+	Head     [4]float64   `json:"head"`
 }
 
 type dxfOutline struct {
 	Closed bool       `json:"closed"`
 	Box    [4]float64 `json:"box"`
 	Radii  []float64  `json:"radii"`
+	None   int        `json:"none"` // pieces of no length
 }
 
 func (o dxfOutline) w() float64 { return o.Box[2] - o.Box[0] }
 func (o dxfOutline) h() float64 { return o.Box[3] - o.Box[1] }
 
+// measure reads a drawing for a machine in both releases and returns what the newer
+// one holds; the older holds the same.
 func measure(t *testing.T, d *sheet.Drawing) dxfFacts {
 	t.Helper()
-	var f dxfFacts
-	out := tool(t, debianPython, "testdata/ref/measure.py", keep(t, "drawing.dxf", sheet.DXF(d)))
+	f, old := measureFile(t, d, sheet.DXF(d)), measureFile(t, d, sheet.DXF12(d))
+	if f.Version != "AC1015" || f.InsUnits != 4 || old.Version != "AC1009" {
+		t.Errorf("%s: versions %s and %s, $INSUNITS %d", d.Title, f.Version, old.Version, f.InsUnits)
+	}
+	if got, want := fmt.Sprint(old.Cut, old.Datum, old.Glue, old.Pilots, old.Layers, old.Drawn), fmt.Sprint(f.Cut, f.Datum, f.Glue, f.Pilots, f.Layers, f.Drawn); got != want {
+		t.Errorf("%s: release 12 has %s, 2000 has %s", d.Title, got, want)
+	}
+	return f
+}
+
+func measureFile(t *testing.T, d *sheet.Drawing, data []byte) (f dxfFacts) {
+	t.Helper()
+	out := tool(t, debianPython, "testdata/ref/measure.py", keep(t, "drawing.dxf", data))
 	if err := json.Unmarshal(out, &f); err != nil {
 		t.Fatal(err)
 	}
-	if f.Errors != 0 || f.InsUnits != 4 || f.CutOther != 0 {
-		t.Errorf("%s: %d audit errors, $INSUNITS %d, %d other things on CUT", d.Title, f.Errors, f.InsUnits, f.CutOther)
+	if f.Errors != 0 || f.CutOther != 0 || f.None != 0 {
+		t.Errorf("%s: %d audit errors, %d other things on CUT, %d lines of no length", d.Title, f.Errors, f.CutOther, f.None)
+	}
+	for _, l := range f.Layers {
+		if !slices.Contains([]string{"CUT", "DRILL", "ENGRAVE", "DATUM", "TEXT", statusLayer}, l) {
+			t.Errorf("%s: layer %s", d.Title, l)
+		}
+	}
+	if f.Drawn[0] < f.Head[0] || f.Drawn[1] < f.Head[1] || f.Drawn[2] > f.Head[2] || f.Drawn[3] > f.Head[3] {
+		t.Errorf("%s: drawn %v, the header states %v", d.Title, f.Drawn, f.Head)
+	}
+	if all := strings.Join(f.Text, " "); !strings.Contains(all, "in millimetres") || !strings.Contains(all, "both bars 100 mm") || !strings.Contains(all, "DATUM 0, 0") {
+		t.Errorf("%s: texts %q", d.Title, all)
 	}
 	for _, c := range f.Cut {
-		if !c.Closed {
-			t.Errorf("%s: an outline on CUT is open", d.Title)
+		if !c.Closed || c.None > 0 {
+			t.Errorf("%s: an outline on CUT is open, or has pieces of no length: %+v", d.Title, c)
 		}
 	}
 	return f
@@ -219,10 +251,10 @@ func TestPaneInDXF(t *testing.T) {
 			hole, pane := f.Cut[0], f.Datum[0]
 			near(t, id+" width", hole.w(), j.Hole.Size.W.Millimetres())
 			near(t, id+" height", hole.h(), j.Hole.Size.H.Millimetres())
-			near(t, id+" from the left", (hole.Box[0]+hole.Box[2])/2-pane.Box[0], j.Face.Left.Millimetres())
-			near(t, id+" above the boards", (hole.Box[1]+hole.Box[3])/2-pane.Box[1], j.Face.Up.Millimetres())
-			near(t, id+" pane's width", pane.w(), j.Face.Width.Millimetres())
-			near(t, id+" pane's height", pane.h(), j.Face.Height.Millimetres())
+			near(t, id+" from the left", (hole.Box[0]+hole.Box[2])/2, j.front(j.Face.Left).Millimetres())
+			near(t, id+" above the boards", (hole.Box[1]+hole.Box[3])/2, j.Face.Up.Millimetres())
+			near(t, id+" pane's width", pane.Box[2], j.front(j.Face.Width).Millimetres())
+			near(t, id+" pane's height", pane.Box[3], j.Face.Height.Millimetres())
 			for _, r := range hole.Radii {
 				near(t, id+" radius", r, j.Corner.Millimetres())
 			}
@@ -245,19 +277,29 @@ func TestPaneInDXF(t *testing.T) {
 func TestCoverInDXF(t *testing.T) {
 	p := shopPlan(t, unit.Imperial)
 	j := jobOf(t, p, "flat", DefaultOptions())
-	f := measure(t, p.CoverOutline(j))
-	if len(f.Cut) != 3 {
-		t.Fatalf("%d outlines on CUT", len(f.Cut))
+	f, g := measure(t, p.PlugOutline(j)), measure(t, p.FlangeOutline(j))
+	if len(f.Cut) != 1 || len(g.Cut) != 1 || len(g.Pilots) != 1 || len(g.Glue) != 1 {
+		t.Fatalf("plug %+v, flange %+v", f, g)
 	}
-	plug, flange, cord := f.Cut[0], f.Cut[1], f.Cut[2]
+	plug, flange, cord, glue := f.Cut[0], g.Cut[0], g.Pilots[0], g.Glue[0]
 	near(t, "plug's width", plug.w(), 138)
 	near(t, "plug's height", plug.h(), 113)
 	near(t, "flange's width", flange.w(), 180)
 	near(t, "flange's height with the tab", flange.h(), 155+30)
-	near(t, "cord's hole", cord.w(), 8)
-	near(t, "cord's hole in the middle", cord.Box[0]+cord.Box[2], flange.Box[0]+flange.Box[2])
-	if cord.Box[1] < flange.Box[1]+4 || cord.Box[3] > flange.Box[1]+30 {
-		t.Errorf("cord's hole %v not in the tab of %v", cord.Box, flange.Box)
+	near(t, "cord's hole", 2*cord[2], 8)
+	near(t, "cord's hole in the middle", 2*cord[0], flange.Box[0]+flange.Box[2])
+	if cord[1]-cord[2] < flange.Box[1]+4 || cord[1]+cord[2] > flange.Box[1]+30 {
+		t.Errorf("cord's hole %v not in the tab of %v", cord, flange.Box)
+	}
+	near(t, "glued plug's width", glue.w(), 138)
+	near(t, "glued plug's foot above the flange's", glue.Box[1]-flange.Box[1], 30+21)
+	for i, v := range append(plug.Box[:2:2], flange.Box[:2]...) {
+		near(t, fmt.Sprint("datum ", i), v, 0)
+	}
+	round, _ := oddPlan(t, unit.Metric, oddHole{114, 114, 57, 1200, 1800, 600, 430, 12})
+	j = jobOf(t, round, round.Arena.Holes[0].ID, DefaultOptions())
+	if c := measureFile(t, round.PaneOutline(j), sheet.DXF(round.PaneOutline(j))); len(c.Cut) != 0 || len(c.Circles) != 1 {
+		t.Errorf("a round hole: %+v", c)
 	}
 }
 

@@ -3,10 +3,13 @@ package sheet
 // Drawing is a sheet of paper, or a figure, with what is drawn on it.
 // Width and height are in millimetres.
 type Drawing struct {
-	Name   string // short, for ids and file names: "plan-map"
-	Title  string // for people: the SVG's title, the PDF page's name
-	Desc   string // a sentence for those who cannot see the drawing
-	W, H   float64
+	Name  string // short, for ids and file names: "plan-map"
+	Title string // for people: the SVG's title, the PDF page's name
+	Desc  string // a sentence for those who cannot see the drawing
+	W, H  float64
+	// Datum is where a machine's x and y are 0: to the right of and up from the
+	// sheet's lower left corner, in millimetres. Only DXF has it.
+	Datum  Point
 	Styles Stylesheet
 	// Layers says in which order the layers are painted, first at the bottom.
 	// Layers that are not named here follow in the order of their first use.

@@ -10,6 +10,7 @@ import (
 // The layers that a shop's drawing has. Names are kept in the DXF.
 const (
 	LayerCut     = "CUT"     // what the tool cuts: closed outlines only
+	LayerDrill   = "DRILL"   // what is drilled: circles only
 	LayerEngrave = "ENGRAVE" // what is scribed or marked on the part
 	LayerDatum   = "DATUM"   // edges and centre lines measured from
 	LayerDim     = "DIM"     // dimensions
@@ -19,14 +20,20 @@ const (
 )
 
 // DXF returns the drawing as an ASCII DXF of release 2000 in millimetres, one
-// drawing millimetre to the unit, y up from the sheet's foot. Lines, arcs,
-// circles and text stay what they are; polylines become light-weight polylines
-// with bulges, and on layer CUT every outline is one closed polyline, circles
-// included. Filled triangles and quadrangles become solids. Curves of a Path are
+// drawing millimetre to the unit, y up, the origin at the drawing's datum. Lines,
+// arcs, circles and text stay what they are; polylines become light-weight
+// polylines with bulges, one an outline, without pieces of no length. Filled triangles and quadrangles become solids. Curves of a Path are
 // cut into lines within 0.005 mm. Pictures and clips are left out; a shape
 // without a visible line or fill is left out too.
-func DXF(d *Drawing) []byte {
-	f := dxffile.New(d.W, d.H)
+func DXF(d *Drawing) []byte { return dxf(d, dxffile.R2000) }
+
+// DXF12 is DXF in release 12, for machines whose programs read nothing newer: the
+// same outlines, with polylines as that release has them. The release has no unit
+// of its own; a drawing says in its text that it is in millimetres.
+func DXF12(d *Drawing) []byte { return dxf(d, dxffile.R12) }
+
+func dxf(d *Drawing, r dxffile.Release) []byte {
+	f := dxffile.New(r, -d.Datum.X, -d.Datum.Y, d.W, d.H)
 	w := &dxfWriter{f: f, d: d}
 	for _, name := range d.LayerOrder() {
 		w.layer = dxfLayer(name)
@@ -60,6 +67,8 @@ func dxfColour(layer string) int {
 	switch layer {
 	case LayerCut:
 		return 1 // red
+	case LayerDrill:
+		return 6 // magenta
 	case LayerEngrave:
 		return 5 // blue
 	case LayerDatum:
@@ -118,12 +127,11 @@ func (w *dxfWriter) draw(s Shape, pen dxffile.Pen, at placed, stroke bool) {
 	switch s := s.(type) {
 	case Line:
 		a, b := w.xy(s.A, at), w.xy(s.B, at)
-		w.f.Line(pen, a.X, a.Y, b.X, b.Y)
-	case Circle:
-		if pen.Layer == LayerCut {
-			w.path(s.path(), pen, at)
+		if a.Dist(b) < leastLine {
 			return
 		}
+		w.f.Line(pen, a.X, a.Y, b.X, b.Y)
+	case Circle:
 		c := w.xy(s.C, at)
 		w.f.Circle(pen, c.X, c.Y, s.R*at.scale)
 	case Arc:
@@ -134,7 +142,7 @@ func (w *dxfWriter) draw(s Shape, pen dxffile.Pen, at placed, stroke bool) {
 		}
 		w.f.Arc(pen, c.X, c.Y, s.R*at.scale, from, to)
 	case Polyline:
-		v := w.vertices(s.Vertices, at)
+		v := w.vertices(s, at)
 		if !stroke && isSolid(s) {
 			w.f.Solid(pen, v)
 			return
@@ -161,20 +169,31 @@ func isSolid(l Polyline) bool {
 func (w *dxfWriter) path(p Path, pen dxffile.Pen, at placed) {
 	for _, l := range p.polylines(flatTolerance) {
 		if len(l.Vertices) > 1 {
-			w.f.Polyline(pen, w.vertices(l.Vertices, at), l.Closed)
+			w.f.Polyline(pen, w.vertices(l, at), l.Closed)
 		}
 	}
 }
 
 func (w *dxfWriter) xy(p Point, at placed) Point {
-	return Point{at.offset.X + at.scale*p.X, w.d.H - at.offset.Y - at.scale*p.Y}
+	return Point{at.offset.X + at.scale*p.X - w.d.Datum.X, w.d.H - at.offset.Y - at.scale*p.Y - w.d.Datum.Y}
 }
 
-func (w *dxfWriter) vertices(v []Vertex, at placed) []dxffile.Vertex {
-	out := make([]dxffile.Vertex, len(v))
-	for i, q := range v {
-		p := w.xy(q.Point, at)
-		out[i] = dxffile.Vertex{X: p.X, Y: p.Y, Bulge: q.Bulge}
+// leastLine is the length in millimetres below which a line is none: the last
+// digit that is written.
+const leastLine = 1e-6
+
+// vertices returns a polyline's corners without those that the next one repeats.
+func (w *dxfWriter) vertices(l Polyline, at placed) []dxffile.Vertex {
+	out := make([]dxffile.Vertex, 0, len(l.Vertices))
+	for i, q := range l.Vertices {
+		p, next := w.xy(q.Point, at), i+1
+		if l.Closed {
+			next %= len(l.Vertices)
+		}
+		if next < len(l.Vertices) && next != i && p.Dist(w.xy(l.Vertices[next].Point, at)) < leastLine {
+			continue
+		}
+		out = append(out, dxffile.Vertex{X: p.X, Y: p.Y, Bulge: q.Bulge})
 	}
 	return out
 }

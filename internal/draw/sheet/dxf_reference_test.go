@@ -54,12 +54,18 @@ func (r dxfRead) on(layer, kind string) []dxfEntity {
 
 func TestEzdxfAuditsDXF(t *testing.T) {
 	for name, d := range map[string]*sheet.Drawing{"sample": sample(), "parts": parts(), "empty": sheet.New("e", 10, 10, nil)} {
-		r := readDXF(t, sheet.DXF(d))
-		if len(r.Errors)+len(r.Fixes) > 0 {
-			t.Errorf("%s: errors %v, fixes %v", name, r.Errors, r.Fixes)
-		}
-		if r.Version != "AC1015" || r.Units != 4 {
-			t.Errorf("%s: version %s, $INSUNITS %d; want AC1015 and 4 (mm)", name, r.Version, r.Units)
+		for _, of := range []struct {
+			data    []byte
+			version string
+			units   int // release 12 has none
+		}{{sheet.DXF(d), "AC1015", 4}, {sheet.DXF12(d), "AC1009", 0}} {
+			r := readDXF(t, of.data)
+			if len(r.Errors)+len(r.Fixes) > 0 {
+				t.Errorf("%s: errors %v, fixes %v", name, r.Errors, r.Fixes)
+			}
+			if r.Version != of.version || r.Units != of.units {
+				t.Errorf("%s: version %s, $INSUNITS %d; want %s and %d", name, r.Version, r.Units, of.version, of.units)
+			}
 		}
 	}
 	if !bytes.Equal(sheet.DXF(sample()), sheet.DXF(sample())) {
@@ -67,12 +73,43 @@ func TestEzdxfAuditsDXF(t *testing.T) {
 	}
 }
 
-// Every outline on CUT is one closed polyline, at its place to 0.01 mm, y up.
+// Release 12 holds the same outlines as release 2000 at the same places, from the
+// drawing's datum; what has no length is in neither.
+func TestEzdxfReadsBothReleasesAlike(t *testing.T) {
+	d := sample()
+	d.Datum = sheet.Pt(20, 120-91.2)
+	d.Add("CUT", "cut", sheet.RoundRect(sheet.Rect{X: 20, Y: 15, W: 40, H: 40}, 20)) // whose sides have no length
+	d.Add("DATUM", "cut", sheet.Line{A: sheet.Pt(5, 5), B: sheet.Pt(5, 5)})
+	new, old := readDXF(t, sheet.DXF(d)), readDXF(t, sheet.DXF12(d))
+	if len(new.Entities) != len(old.Entities) {
+		t.Fatalf("%d entities in one release, %d in the other", len(new.Entities), len(old.Entities))
+	}
+	for i, e := range new.Entities {
+		o := old.Entities[i]
+		if e.Layer != o.Layer || e.Closed != o.Closed || len(e.Points) != len(o.Points) || e.Kind != o.Kind && e.Kind != "LW"+o.Kind {
+			t.Fatalf("%+v in one release, %+v in the other", e, o)
+		}
+		for k, p := range e.Points {
+			if p != o.Points[k] {
+				t.Errorf("%v and %v", p, o.Points[k])
+			}
+			if next := e.Points[(k+1)%len(e.Points)]; math.Hypot(p[0]-next[0], p[1]-next[1]) < 1e-3 {
+				t.Errorf("%s on %s has a piece of no length at %v", e.Kind, e.Layer, p)
+			}
+		}
+	}
+	if first := new.on("CUT", "LWPOLYLINE")[0]; math.Abs(first.Points[6][0]) > 1e-5 || math.Abs(first.Points[5][1]) > 1e-5 {
+		t.Errorf("the outline starts at %v, not at the datum", first.Points)
+	}
+}
+
+// Every outline on CUT is closed, at its place to 0.01 mm, y up; a circle is one.
 func TestEzdxfMeasuresTheCut(t *testing.T) {
 	r := readDXF(t, sheet.DXF(sample()))
 	cuts := r.on("CUT", "LWPOLYLINE")
-	if n := len(r.on("CUT", "CIRCLE")) + len(r.on("CUT", "LINE")) + len(r.on("CUT", "ARC")); n != 0 || len(cuts) != 2 {
-		t.Fatalf("CUT holds %d polylines and %d other things, want 2 and 0", len(cuts), n)
+	circles := r.on("CUT", "CIRCLE")
+	if n := len(r.on("CUT", "LINE")) + len(r.on("CUT", "ARC")); n != 0 || len(cuts) != 1 || len(circles) != 1 {
+		t.Fatalf("CUT holds %d polylines, %d circles and %d other things, want 1, 1 and 0", len(cuts), len(circles), n)
 	}
 	for _, c := range cuts {
 		if !c.Closed {
@@ -95,10 +132,8 @@ func TestEzdxfMeasuresTheCut(t *testing.T) {
 			}
 		}
 	}
-	// The circle's two half turns: radius = chord x (1 + b^2) / (4 b), b = 1.
-	circle := cuts[1].Points
-	if len(circle) != 2 || math.Abs(circle[0][0]-circle[1][0]) != 20 || circle[0][2] != 1 || circle[1][2] != 1 {
-		t.Errorf("circle: %v", circle)
+	if circles[0].Radius != 10 {
+		t.Errorf("circle: %+v", circles[0])
 	}
 }
 

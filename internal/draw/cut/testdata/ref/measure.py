@@ -1,7 +1,8 @@
 """Audits a DXF with ezdxf and prints what a shop would measure in it, as JSON.
 
 For every closed polyline on layer CUT: its true extents, number of arcs and
-their radii; the extents of layer DATUM's closed outline; circles on ENGRAVE.
+their radii; the extents of layer DATUM's closed outline; circles on DRILL; pieces
+of no length; the extents of all that is drawn beside those the header states.
 """
 import json
 import math
@@ -22,23 +23,40 @@ def box(e):
 
 
 def outline(e):
-    pts = list(e.get_points("xyb"))
-    radii = []
+    if e.dxftype() == "POLYLINE":  # release 12
+        pts = [(v.dxf.location.x, v.dxf.location.y, v.dxf.get("bulge", 0)) for v in e.vertices]
+    else:
+        pts = list(e.get_points("xyb"))
+    radii, none = [], 0
     for i, (x, y, bulge) in enumerate(pts):
+        nx, ny, _ = pts[(i + 1) % len(pts)]
+        none += math.hypot(nx - x, ny - y) < 1e-4
         if bulge:
-            nx, ny, _ = pts[(i + 1) % len(pts)]
             radii.append(bulge_radius((x, y), (nx, ny), bulge))
-    return {"closed": bool(e.closed), "box": box(e), "radii": radii}
+    return {"closed": bool(e.is_closed if e.dxftype() == "POLYLINE" else e.closed), "box": box(e), "radii": radii, "none": none}
 
 
-cut = [outline(e) for e in msp.query('LWPOLYLINE[layer=="CUT"]')]
+def circles(layer):
+    return [[e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in msp.query(f'CIRCLE[layer=="{layer}"]')]
+
+
+cut = [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="CUT"]')]
+lines = [math.dist(e.dxf.start, e.dxf.end) for e in msp.query("LINE")]
+drawn = bbox.extents(msp.query("LINE CIRCLE LWPOLYLINE POLYLINE"), fast=False)
+head = [*doc.header["$EXTMIN"][:2], *doc.header["$EXTMAX"][:2]]
 print(json.dumps({
     "errors": len(audit.errors),
-    "insunits": doc.header["$INSUNITS"],
+    "insunits": doc.header.get("$INSUNITS", 0),
     "version": doc.dxfversion,
     "cut": cut,
-    "cut_other": len(msp.query('*[layer=="CUT"]')) - len(cut),
-    "datum": [outline(e) for e in msp.query('LWPOLYLINE[layer=="DATUM"]')],
-    "pilots": [[e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in msp.query('CIRCLE[layer=="ENGRAVE"]')],
+    "cut_circles": circles("CUT"),
+    "cut_other": len(msp.query('*[layer=="CUT"]')) - len(cut) - len(circles("CUT")),
+    "datum": [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="DATUM"]')],
+    "pilots": circles("DRILL"),
+    "glue": [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="ENGRAVE"]')],
+    "layers": sorted({e.dxf.layer for e in msp}),
+    "none": sum(length < 1e-4 for length in lines),
+    "drawn": [drawn.extmin.x, drawn.extmin.y, drawn.extmax.x, drawn.extmax.y],
+    "head": head,
     "text": [e.dxf.text for e in msp.query("TEXT")],
 }))

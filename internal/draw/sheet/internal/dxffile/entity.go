@@ -11,11 +11,15 @@ type Vertex struct{ X, Y, Bulge float64 }
 
 func (f *File) entity(kind string, pen Pen, class string) *pairs {
 	p := &f.entities
-	p.str(0, kind).str(5, f.next()).str(330, modelRecord).str(100, "AcDbEntity").str(8, pen.Layer)
+	p.str(0, kind)
+	if !p.r12 {
+		p.str(5, f.next()).str(330, modelRecord)
+	}
+	p.class("AcDbEntity").str(8, pen.Layer)
 	if pen.Ltype != "" {
 		p.str(6, pen.Ltype)
 	}
-	return p.str(100, class)
+	return p.class(class)
 }
 
 // Line adds a straight line.
@@ -31,7 +35,7 @@ func (f *File) Circle(pen Pen, x, y, r float64) {
 // Arc adds an arc, counter-clockwise from one angle to another, in radians.
 func (f *File) Arc(pen Pen, x, y, r, from, to float64) {
 	p := f.entity("ARC", pen, "AcDbCircle").xyz(0, x, y).num(40, r)
-	p.str(100, "AcDbArc").num(50, degrees(from)).num(51, degrees(to))
+	p.class("AcDbArc").num(50, degrees(from)).num(51, degrees(to))
 }
 
 func degrees(a float64) float64 {
@@ -42,20 +46,35 @@ func degrees(a float64) float64 {
 	return d
 }
 
-// Polyline adds a light-weight polyline with true arcs.
+// Polyline adds a polyline with true arcs, light-weight in release 2000.
 func (f *File) Polyline(pen Pen, v []Vertex, closed bool) {
-	p := f.entity("LWPOLYLINE", pen, "AcDbPolyline").int(90, len(v))
+	flags := 0
 	if closed {
-		p.int(70, 1)
-	} else {
-		p.int(70, 0)
+		flags = 1
 	}
+	if f.entities.r12 {
+		f.vertices(pen, v, flags)
+		return
+	}
+	p := f.entity("LWPOLYLINE", pen, "AcDbPolyline").int(90, len(v)).int(70, flags)
 	for _, q := range v {
 		p.xy(0, q.X, q.Y)
 		if q.Bulge != 0 {
 			p.num(42, q.Bulge)
 		}
 	}
+}
+
+// vertices adds a polyline as release 12 has it: its corners as entities of their own.
+func (f *File) vertices(pen Pen, v []Vertex, flags int) {
+	f.entity("POLYLINE", pen, "").int(66, 1).xyz(0, 0, 0).int(70, flags)
+	for _, q := range v {
+		p := f.entity("VERTEX", Pen{Layer: pen.Layer}, "").xyz(0, q.X, q.Y)
+		if q.Bulge != 0 {
+			p.num(42, q.Bulge)
+		}
+	}
+	f.entity("SEQEND", Pen{Layer: pen.Layer}, "")
 }
 
 // Solid adds a filled triangle or quadrangle, its corners in order round it.
@@ -79,5 +98,5 @@ func (f *File) Text(pen Pen, s string, x, y, height, angle float64, align int, a
 	if align != 0 {
 		p.int(72, align).xyz(1, ax, ay)
 	}
-	p.str(100, "AcDbText")
+	p.class("AcDbText")
 }

@@ -8,15 +8,27 @@ import (
 )
 
 // pairs writes group codes and values, each on a line of its own.
-type pairs struct{ b []byte }
+type pairs struct {
+	b   []byte
+	r12 bool
+}
 
 func (p *pairs) code(c int) {
 	p.b = strconv.AppendInt(p.b, int64(c), 10)
 	p.b = append(p.b, '\n')
 }
 
+// class marks where the fields of a subclass begin.
+func (p *pairs) class(name string) *pairs {
+	if p.r12 {
+		return p
+	}
+	return p.str(100, name)
+}
+
 // str writes a text value. Characters beyond ASCII are written as \U+XXXX, which
-// release 2000 reads whatever its code page; control characters become spaces.
+// release 2000 reads whatever its code page; release 12 has those of its code page,
+// and a question mark for others. Control characters become spaces.
 func (p *pairs) str(code int, s string) *pairs {
 	p.code(code)
 	for _, r := range s {
@@ -25,6 +37,10 @@ func (p *pairs) str(code int, s string) *pairs {
 			p.b = append(p.b, ' ')
 		case r < utf8.RuneSelf:
 			p.b = append(p.b, byte(r))
+		case p.r12 && r >= 0xA0 && r <= 0xFF: // where code page 1252 is as Unicode
+			p.b = append(p.b, byte(r))
+		case p.r12:
+			p.b = append(p.b, plain(r)...)
 		default:
 			p.b = append(p.b, `\U+`...)
 			p.b = fmt.Appendf(p.b, "%04X", min(r, 0xFFFF))
@@ -32,6 +48,25 @@ func (p *pairs) str(code int, s string) *pairs {
 	}
 	p.b = append(p.b, '\n')
 	return p
+}
+
+// plain is a character beyond code page 1252 as a shop's old program can show it.
+func plain(r rune) string {
+	switch r {
+	case '–', '—', '−':
+		return "-"
+	case '≥':
+		return ">="
+	case '≤':
+		return "<="
+	case '…':
+		return "..."
+	case '’', '‘':
+		return "'"
+	case '”', '“':
+		return "\""
+	}
+	return "?"
 }
 
 func (p *pairs) int(code, v int) *pairs {

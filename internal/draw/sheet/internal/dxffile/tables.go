@@ -15,7 +15,11 @@ const (
 const textStyle = "Standard"
 
 func (p *pairs) table(name, handle string, count int) *pairs {
-	return p.str(0, "TABLE").str(2, name).str(5, handle).str(330, "0").str(100, "AcDbSymbolTable").int(70, count)
+	p.str(0, "TABLE").str(2, name)
+	if p.r12 {
+		return p.int(70, count)
+	}
+	return p.str(5, handle).str(330, "0").str(100, "AcDbSymbolTable").int(70, count)
 }
 
 func (p *pairs) record(kind, handle, owner, class, name string) *pairs {
@@ -23,7 +27,11 @@ func (p *pairs) record(kind, handle, owner, class, name string) *pairs {
 	if kind == "DIMSTYLE" {
 		code = 105
 	}
-	return p.str(0, kind).str(code, handle).str(330, owner).str(100, "AcDbSymbolTableRecord").
+	p.str(0, kind)
+	if p.r12 {
+		return p.str(2, name).int(70, 0)
+	}
+	return p.str(code, handle).str(330, owner).str(100, "AcDbSymbolTableRecord").
 		str(100, class).str(2, name).int(70, 0)
 }
 
@@ -35,6 +43,10 @@ func (f *File) tables(p *pairs) {
 	p.table("STYLE", styleTable, 1).record("STYLE", stdStyle, styleTable, "AcDbTextStyleTableRecord", textStyle).
 		num(40, 0).num(41, 1).num(50, 0).int(71, 0).num(42, 2.5).str(3, "arial.ttf").str(4, "")
 	p.str(0, "ENDTAB")
+	if p.r12 {
+		p.str(0, "ENDSEC")
+		return
+	}
 	p.table("VIEW", viewTable, 0).str(0, "ENDTAB")
 	p.table("UCS", ucsTable, 0).str(0, "ENDTAB")
 	p.table("APPID", appidTable, 1).record("APPID", acadApp, appidTable, "AcDbRegAppTableRecord", "ACAD")
@@ -59,7 +71,7 @@ func (f *File) vport(p *pairs) {
 	aspect := 1.5
 	height := max(f.h, f.w/aspect)
 	p.table("VPORT", vportTable, 1).record("VPORT", activeVport, vportTable, "AcDbViewportTableRecord", "*Active").
-		xy(0, 0, 0).xy(1, 1, 1).xy(2, f.w/2, f.h/2).xy(3, 0, 0).xy(4, 10, 10).xy(5, 10, 10)
+		xy(0, 0, 0).xy(1, 1, 1).xy(2, f.x+f.w/2, f.y+f.h/2).xy(3, 0, 0).xy(4, 10, 10).xy(5, 10, 10)
 	p.num(16, 0).num(26, 0).num(36, 1).num(17, 0).num(27, 0).num(37, 0)
 	p.num(40, height).num(41, aspect).num(42, 50).num(43, 0).num(44, 0).num(50, 0).num(51, 0)
 	p.int(71, 0).int(72, 100).int(73, 1).int(74, 3).int(75, 0).int(76, 0).int(77, 0).int(78, 0)
@@ -82,7 +94,9 @@ func (f *File) lineTypes(p *pairs) {
 			if i%2 == 1 {
 				v = -v // an off stretch
 			}
-			p.num(49, v).int(74, 0)
+			if p.num(49, v); !p.r12 {
+				p.int(74, 0)
+			}
 		}
 	}
 	p.str(0, "ENDTAB")
@@ -103,5 +117,8 @@ func (f *File) layerTable(p *pairs) {
 
 func (p *pairs) layer(handle string, l Layer) {
 	p.record("LAYER", handle, layerTable, "AcDbLayerTableRecord", l.Name).
-		int(62, l.Colour).str(6, "Continuous").int(370, l.Weight)
+		int(62, l.Colour).str(6, "Continuous")
+	if !p.r12 {
+		p.int(370, l.Weight)
+	}
 }

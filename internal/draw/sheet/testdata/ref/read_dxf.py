@@ -14,6 +14,11 @@ def entity(e):
     if e.dxftype() == "LWPOLYLINE":
         d["Closed"] = bool(e.closed)
         d["Points"] = [list(p) for p in e.get_points("xyb")]
+    if e.dxftype() == "POLYLINE":
+        d["Closed"] = bool(e.is_closed)
+        d["Points"] = [[v.dxf.location.x, v.dxf.location.y, v.dxf.get("bulge", 0)] for v in e.vertices]
+    if e.dxftype() == "LINE":
+        d["Points"] = [[*list(e.dxf.start)[:2], 0], [*list(e.dxf.end)[:2], 0]]
     if e.dxftype() in ("CIRCLE", "ARC"):
         d["Center"], d["Radius"] = list(e.dxf.center), e.dxf.radius
     if e.dxftype() == "ARC":
@@ -26,7 +31,7 @@ def entity(e):
 
 print(json.dumps({
     "Version": doc.dxfversion,
-    "Units": doc.header["$INSUNITS"],
+    "Units": doc.header.get("$INSUNITS", 0),
     "Errors": [str(e.message) for e in audit.errors],
     "Fixes": [str(e.message) for e in audit.fixes],
     "Layers": [l.dxf.name for l in doc.layers],
