@@ -49,8 +49,8 @@ red-line:box, B:spot-bench, A:neutral-box, centre-spot, B:circle-box:top, pane:P
 
   # the file of marks
   landmark,x_px,y_px
-  B:post-bench:foot,2739.0,2683.9
-  B:post-bench:top,2736.0,1242.8`,
+  B:post-bench:foot,2736.0,2689.2
+  B:post-bench:top,2733.0,1243.8`,
 		Args: func(c *cobra.Command, args []string) error { return oneArena(c, args[:min(len(args), 1)]) },
 		RunE: func(c *cobra.Command, args []string) error { return runResect(a, args[0], args[1:], f) },
 	}

@@ -5,10 +5,8 @@ import (
 	"example.org/rinkpane/internal/survey/rink"
 )
 
-// Goal frame: posts of 60 mm outer diameter (rule books: 2 3/8 in); a mesh
-// drawn every 0.12 m, coarser than the real one so that it reads as a net.
+// The net's mesh is drawn every 0.12 m, coarser than the real one so that it reads as a net.
 const (
-	postRadius = 0.030
 	meshStep   = 0.12
 	meshRadius = 0.003
 )
@@ -31,12 +29,16 @@ func (st stage) goal(g rink.Goal) layer {
 	for _, p := range panels {
 		l.shapes = append(l.shapes, st.mesh(p)...)
 	}
+	// Pipes are drawn about their middles: posts outside the clear width, the bar below the
+	// height of the goal's upper edge.
+	const postRadius = float64(rink.PostRadius)
+	post, bar := g.PostMiddles(), g.Height-postRadius
 	bars := []rod{
-		{a: up(g.Posts[0], 0), b: up(g.Posts[0], g.Height)},
-		{a: up(g.Posts[1], 0), b: up(g.Posts[1], g.Height)},
-		{a: up(g.Posts[0], g.Height), b: up(g.Posts[1], g.Height)},
-		{a: up(g.Posts[0], postRadius), b: up(g.Back[0], postRadius)},
-		{a: up(g.Posts[1], postRadius), b: up(g.Back[1], postRadius)},
+		{a: up(post[0], 0), b: up(post[0], bar)},
+		{a: up(post[1], 0), b: up(post[1], bar)},
+		{a: up(post[0], bar), b: up(post[1], bar)},
+		{a: up(post[0], postRadius), b: up(g.Back[0], postRadius)},
+		{a: up(post[1], postRadius), b: up(g.Back[1], postRadius)},
 		{a: up(g.Back[0], postRadius), b: up(g.Back[1], postRadius)},
 	}
 	for i := range bars {

@@ -18,8 +18,9 @@ type goalBox struct {
 	depth, half, high float64 // of the net; half the width; crossbar's height
 }
 
-// barRadius is half the diameter of posts and crossbar, metres: 2 3/8 in pipe
-// (from memory).
+// barRadius is half the diameter of posts and crossbar, metres ([rink.PostRadius]). Pipes
+// are taken about the edges of the goal's clear width, so that a post's shadow lies half
+// its diameter too far in: less than a tenth of a player's width.
 const barRadius = 0.0302
 
 func goalBoxes(l play.Layout) []goalBox {

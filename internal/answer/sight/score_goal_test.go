@@ -6,6 +6,7 @@ import (
 
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/survey/play"
+	"example.org/rinkpane/internal/survey/rink"
 )
 
 // A goal of the North American book at end B: posts 0.9144 m off the axis,
@@ -47,6 +48,9 @@ func TestCrossbarByHand(t *testing.T) {
 	bar := g.bar(&eye, &subject{x: 21}, -1, 0)
 	if want := 1.5 + (1.2192-1.5)*3; !bar.ok || math.Abs(bar.mid-want) > 1e-12 {
 		t.Fatalf("the bar hides %+v, want it at %g", bar, want)
+	}
+	if math.Abs(barRadius-rink.PostRadius.Metres()) > 1e-4 {
+		t.Errorf("pipes of %g m here, of %v in the rink", barRadius, rink.PostRadius)
 	}
 	if math.Abs(bar.half-3*barRadius) > 1e-12 || math.Abs(bar.u2-3*0.9144) > 1e-12 || math.Abs(bar.u1+3*0.9144) > 1e-12 {
 		t.Errorf("the bar's shadow is %+v", bar)

@@ -30,7 +30,8 @@
 //
 // # Limits
 //
-// Goal posts are taken as lines where the rink's markings have them. Goals are pushed,
+// Goal posts are their middles: half a post outside the clear width that rule books give
+// ([rink.Goal.PostMiddles]), the bar's upper edge above them. Goals are pushed,
 // ice is painted by hand, and a zoom's focal length is nominal: a rink's own markings
 // are good to some centimetres, and no ellipse knows more than its marks.
 package resect

@@ -18,13 +18,13 @@ type Landmark struct {
 // tells posts and the ends of lines.
 var sides = [2]string{"bench", "box"}
 
-// Landmarks lists the places of an arena that can be marked: goal posts, ends of lines
+// Landmarks lists the places of an arena that can be marked: the middles of goal posts, ends of lines
 // at the boards, spots, the edges of end-zone circles toward the goal (bottom) and
 // toward centre ice (top), and the panes' edges at the boards' top.
 func Landmarks(a arena.Arena) []Landmark {
 	var out []Landmark
 	for _, g := range a.Rink.Goals() {
-		for i, p := range g.Posts {
+		for i, p := range g.PostMiddles() {
 			name := fmt.Sprintf("%s:post-%s:", g.End, sides[i])
 			out = append(out, Landmark{name + "foot", onIce(p)}, Landmark{name + "top", geom.Vec3{X: p.X, Y: p.Y, Z: g.Height}})
 		}

@@ -14,7 +14,7 @@ const maxMarksBytes = 1 << 20
 // ReadPins reads marks, a line each, by the frame that they were made in:
 //
 //	landmark,x_px,y_px,frame
-//	B:post-bench:foot,2739.0,2683.9,first.jpg
+//	B:post-bench:foot,2736.0,2689.2,first.jpg
 //
 // The column frame may be left out where all marks are of one. Frames come in the order
 // in which they are first named, without pixels and sensor.

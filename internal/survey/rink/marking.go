@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/measure/geom"
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Line is a painted line right across the ice: its middle from boards to
@@ -109,10 +110,22 @@ func four(x, y, circle float64) []Spot {
 // Goal is a goal frame standing on its line, in metres in the rink's frame.
 type Goal struct {
 	End    string       // "A" or "B"
-	Posts  [2]geom.Vec2 // bench side, box side, on the goal line
+	Posts  [2]geom.Vec2 // their inner edges, bench side, box side, on the goal line
 	Back   [2]geom.Vec2 // the frame's rear corners, toward the end boards
-	Height float64      // ice to crossbar
+	Height float64      // ice to the crossbar's upper edge
 	Out    float64      // +1 or -1: the x direction from the goal line toward centre ice
+}
+
+// PostRadius is half the diameter of a goal's pipes: 2 3/8 in (North American
+// professional rule book, rule 2; international book: 5 cm to 6 cm; from memory).
+const PostRadius = 2.375 / 2 * unit.Inch
+
+// PostMiddles returns the middles of the posts, bench side and box side, in metres: both
+// rule books measure a goal's width between the posts' insides (6 ft; 1.83 m), so that a
+// post's middle stands half its diameter farther out.
+func (g Goal) PostMiddles() [2]geom.Vec2 {
+	out := g.Posts[1].Sub(g.Posts[0]).Unit().Scale(PostRadius.Metres())
+	return [2]geom.Vec2{g.Posts[0].Sub(out), g.Posts[1].Add(out)}
 }
 
 // Goals returns the goal frames, end A first; none when no goal is given. The

@@ -60,6 +60,7 @@ func TestGoalAndCrease(t *testing.T) {
 		g := goals[i]
 		near(t, "post", g.Posts[1].X, side*89*ft, 1e-12)
 		near(t, "width", g.Posts[1].Y-g.Posts[0].Y, 6*ft, 1e-12)
+		near(t, "width to the posts' middles", g.PostMiddles()[1].Y-g.PostMiddles()[0].Y, 6*ft+2.375*0.0254, 1e-12)
 		near(t, "height", g.Height, 4*ft, 1e-12)
 		near(t, "back", (g.Back[0].X-g.Posts[0].X)*side, 44*0.0254, 1e-12)
 		near(t, "out", g.Out, -side, 0)

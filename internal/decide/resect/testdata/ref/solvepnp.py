@@ -17,6 +17,8 @@ import numpy as np
 FT = 0.3048
 goal, blue, spot, neutral = 89 * FT, 25.5 * FT, 69 * FT, 20 * FT  # from centre ice; blue to its middle
 
+post = 3 * FT + 2.375 / 2 * 0.0254  # the goal is 6 ft clear, of pipe of 2 3/8 in
+
 
 def half_width(x):
     """Of the ice, 200 x 85 ft with corners of 28 ft."""
@@ -28,8 +30,8 @@ marks = {"centre-spot": (0, 0, 0)}
 for side, s in (("bench", -1), ("box", 1)):
     marks["red-line:" + side] = (0, s * half_width(0), 0)
     for end, e in (("A", -1), ("B", 1)):
-        marks[f"{end}:post-{side}:foot"] = (e * goal, s * 3 * FT, 0)
-        marks[f"{end}:post-{side}:top"] = (e * goal, s * 3 * FT, 4 * FT)
+        marks[f"{end}:post-{side}:foot"] = (e * goal, s * post, 0)
+        marks[f"{end}:post-{side}:top"] = (e * goal, s * post, 4 * FT)
         marks[f"{end}:goal-line:{side}"] = (e * goal, s * half_width(goal), 0)
         marks[f"{end}:blue-line:{side}"] = (e * blue, s * half_width(blue), 0)
         marks[f"{end}:spot-{side}"] = (e * spot, s * 22 * FT, 0)
