@@ -17,6 +17,14 @@ type Zone struct {
 // Centre returns the middle of the zone's rectangle, at which a camera is aimed.
 func (z Zone) Centre() geom.Vec2 { return z.Min.Add(z.Max).Scale(0.5) }
 
+// Contains reports whether a place in the rink's frame, metres, lies in the zone's rectangle.
+func (z Zone) Contains(p geom.Vec2) bool {
+	return p.X >= z.Min.X && p.X <= z.Max.X && p.Y >= z.Min.Y && p.Y <= z.Max.Y
+}
+
+// Area returns the rectangle's area, square metres.
+func (z Zone) Area() float64 { s := z.Max.Sub(z.Min); return s.X * s.Y }
+
 // Zones cuts the ice: each end zone, its slot (from the goal line to the tops
 // of the circles, between the end-zone spots) and its two corners (from the
 // spots to the end boards, outside the spots), and the neutral zone. They

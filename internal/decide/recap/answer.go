@@ -2,6 +2,7 @@ package recap
 
 import (
 	"context"
+	"slices"
 
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
@@ -38,7 +39,6 @@ type Question struct {
 	Marks   []ClockMark
 	Owners  map[string]Owner // by body; "" is all others
 	Options Options
-	Passes  Passes
 }
 
 // Ask answers. Errors: a clock mark that tells nothing, ctx's.
@@ -48,12 +48,27 @@ func Ask(ctx context.Context, q Question) (Answer, error) {
 		return Answer{}, err
 	}
 	a := Answer{Evening: q.Evening, Arena: q.Arena, Clocks: clocks, Frames: q.Evening.Match(q.Frames, clocks, q.Owners)}
+	o, err := Look(ctx, q.Arena, q.Kit, holesOf(a.Frames))
+	if err != nil {
+		return Answer{}, err
+	}
+	o.See(a.Frames)
 	a.Uses = q.Evening.Used(a.Frames, q.Options)
 	a.ISOs = ByISO(a.Frames, q.Options)
-	a.Light = Light(q.Arena, a.Frames, q.Passes)
+	a.Light = Light(q.Arena, a.Frames)
 	a.Readings = Readings(q.Arena, a.Light)
-	a.Learnt, err = Learn(ctx, q.Arena, q.Kit, a.Uses)
-	return a, err
+	a.Learnt = Learn(o, a.Uses)
+	return a, nil
+}
+
+// holesOf lists the holes that frames were taken through.
+func holesOf(frames []Matched) (out []string) {
+	for _, m := range frames {
+		if !slices.Contains(out, m.Hole) {
+			out = append(out, m.Hole)
+		}
+	}
+	return out
 }
 
 // Count returns how many frames are matched so surely.

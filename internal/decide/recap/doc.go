@@ -4,7 +4,8 @@
 //
 //	frames + clocks + stages + seats --Match--> each with hole, stage, how sure and why
 //	   |-- Used      focal lengths, shutter, stop, ISO, keepers with intervals, blur
-//	   |-- Light     E = C N^2 / (t S), by stage and end, beside the survey
+//	   |-- See       the zone, what the hole let through, blur: by the model's moments
+//	   |-- Light     E = C N^2 / (t S), by stage, end and zone, beside the survey
 //	   '-- Learn     shares and news weights of the moments, for the next choice
 //
 // # The model
@@ -15,6 +16,11 @@
 //
 // Frames come in bursts; one burst, frames of one body within [burstGap] of each other, is
 // one picture taken. Keepers are bursts with a frame rated one star or more, or as asked.
+//
+// A frame does not tell where it was aimed. [Outlook] takes the model's moments as the hole
+// sees them, each as likely as it is worth, and away about as far as the focal length
+// frames a player; the likeliest zone, the hole's transmission at those pans and the
+// subject's speed across the view follow.
 //
 // # What one game may move
 //

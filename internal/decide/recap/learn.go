@@ -1,16 +1,10 @@
 package recap
 
 import (
-	"context"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
-	"example.org/rinkpane/internal/answer/sight"
-	"example.org/rinkpane/internal/survey/arena"
-	"example.org/rinkpane/internal/survey/glass"
-	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/survey/play"
 )
 
@@ -37,12 +31,6 @@ type Learnt struct {
 	Facts       []Fact
 }
 
-// What holes see is asked of so many moments.
-const (
-	learnMoments = 3000
-	learnSeed    = 1
-)
-
 // Learn fits the shares of the moments' phases to how much each hole was used, and their
 // news weights to what was kept. A hole's bursts are Poisson with a mean of the hours worked
 // there times what it sees of each phase (sight's score) times the phase's share; the
@@ -50,58 +38,22 @@ const (
 // each step of which shares a hole's bursts out over the phases (Dempster, Laird and Rubin
 // 1977). A phase's weight follows its rate of keepers over that of all. Holes without hours
 // or frames tell nothing.
-func Learn(ctx context.Context, a arena.Arena, k kit.Kit, uses []Use) (Learnt, error) {
-	out := Learnt{Before: a.Playing()}
+func Learn(o *Outlook, uses []Use) Learnt {
+	out := Learnt{Before: o.arena.Playing()}
 	var worked []Use
-	var holes []glass.Hole
+	var sees [][]float64
 	for _, u := range uses {
-		h, ok := a.Hole(u.Hole)
-		if ok && u.Stage == "" && u.Hours > 0 {
-			worked, holes = append(worked, u), append(holes, h)
+		if p := o.holes[u.Hole]; p != nil && u.Stage == "" && u.Hours > 0 {
+			worked, sees = append(worked, u), append(sees, p.sees)
 			out.Bursts += u.Bursts
 		}
 	}
 	out.Assumptions = out.Before
-	if out.Bursts == 0 {
-		return out, nil
+	if out.Bursts > 0 {
+		out.fit(worked, sees)
+		out.facts(worked, sees)
 	}
-	sees, err := seesOf(ctx, a, k, holes)
-	if err != nil {
-		return out, err
-	}
-	out.fit(worked, sees)
-	out.facts(worked, sees)
-	return out, nil
-}
-
-// seesOf returns what each hole sees of each phase: the mean score of its moments, 0 to 1.
-func seesOf(ctx context.Context, a arena.Arena, k kit.Kit, holes []glass.Hole) ([][]float64, error) {
-	set, err := play.Sample(ctx, a.Rink, a.Playing(), learnSeed, learnMoments)
-	if err != nil {
-		return nil, err
-	}
-	scorer, err := sight.NewScorer(a, k, sight.DefaultJudgement())
-	if err != nil {
-		return nil, err
-	}
-	scores, err := scorer.Score(ctx, holes, set, nil)
-	if err != nil {
-		return nil, err
-	}
-	out := make([][]float64, len(holes))
-	zeros := play.Assumptions{}.Share
-	for i := range holes {
-		out[i] = slices.Clone(zeros[:])
-		count := slices.Clone(zeros[:])
-		for m, score := range scores.Row(i) {
-			out[i][set.Phase[m]] += float64(score)
-			count[set.Phase[m]]++
-		}
-		for p := range count {
-			out[i][p] /= max(count[p], 1)
-		}
-	}
-	return out, nil
+	return out
 }
 
 // Steps of the fit, and the change of a share that ends it.

@@ -5,56 +5,82 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
 )
 
-// Seen is the light that exposures were made for, in a stage before the holes of an end;
-// Stage "" is all stages, End "" both ends and holes that are not known.
+// Seen is the light that exposures were made for, in a stage, before the holes of an end
+// or in a zone of the ice; what is "" is not told apart.
 type Seen struct {
-	Stage, End string
-	Lux        Spread // lx, of frames
-	// Survey is what the arena's survey says on that end, the median of its readings.
+	Stage, End, Zone string
+	Lux              Spread // lx, of frames
+	From             string // the end before whose holes most of the frames were taken
+	// Survey is what the arena's survey says there on upright faces: the median of its
+	// readings of the end, or its field over the zone.
 	Survey unit.Maybe[unit.Illuminance]
 }
 
-// Passes returns the share of the light that a hole lets through to a frame, 0 to 1, where
-// its lens was turned far; nil or a share of 0 corrects nothing.
-type Passes func(Matched) float64
+// bin is which frames are taken together.
+type bin struct{ end, zone, stage string }
 
-// Light returns the light by all frames, by end, and by stage and end: E = C N^2 / (t S)
-// over the share that the hole lets through, each by its median and spread, which no single
-// frame moves far.
-func Light(a arena.Arena, frames []Matched, passes Passes) []Seen {
-	type key struct{ stage, end string }
-	values := map[key][]float64{}
+// Light returns the light by all frames, by end, by stage and end, by zone, and by stage
+// and zone where there are [leastFrames]: E = C N^2 / (t S) over the share that the hole
+// lets through, each by its median and spread, which no single frame moves far.
+func Light(a arena.Arena, frames []Matched) (out []Seen) {
+	values, before := map[bin][]float64{}, map[bin]map[string]int{}
 	for _, m := range frames {
 		lux, ok := m.lux()
 		if !ok {
 			continue
 		}
-		if passes != nil {
-			if share := passes(m); share > 0 {
-				lux /= share
-			}
+		if m.Pass > 0 {
+			lux /= m.Pass
 		}
 		end := endOf(a, m.Hole)
-		values[key{}] = append(values[key{}], lux)
-		if end == "" {
+		for _, b := range binsOf(m, end) {
+			values[b] = append(values[b], lux)
+			if before[b] == nil {
+				before[b] = map[string]int{}
+			}
+			before[b][end]++
+		}
+	}
+	lit := surveyOf(a)
+	for b, v := range values {
+		if b.zone != "" && b.stage != "" && len(v) < leastFrames {
 			continue
 		}
-		values[key{"", end}] = append(values[key{"", end}], lux)
+		s := Seen{Stage: b.stage, End: b.end, Zone: b.zone, Lux: spread(v), Survey: lit.at(b), From: "B"}
+		if before[b]["A"] > before[b]["B"] {
+			s.From = "A"
+		}
+		out = append(out, s)
+	}
+	slices.SortFunc(out, func(a, b Seen) int {
+		return cmp.Or(strings.Compare(a.Zone, b.Zone), strings.Compare(a.End, b.End), strings.Compare(a.Stage, b.Stage))
+	})
+	return out
+}
+
+// binsOf lists what a frame counts for.
+func binsOf(m Matched, end string) []bin {
+	out := []bin{{}}
+	if end != "" {
+		out = append(out, bin{end: end})
 		if m.Stage != "" {
-			values[key{m.Stage, end}] = append(values[key{m.Stage, end}], lux)
+			out = append(out, bin{end: end, stage: m.Stage})
 		}
 	}
-	var out []Seen
-	for k, v := range values {
-		out = append(out, Seen{k.stage, k.end, spread(v), surveyed(a, k.end)})
+	if m.Zone != "" {
+		out = append(out, bin{zone: m.Zone})
+		if m.Stage != "" {
+			out = append(out, bin{zone: m.Zone, stage: m.Stage})
+		}
 	}
-	slices.SortFunc(out, func(a, b Seen) int { return cmp.Or(strings.Compare(a.End, b.End), strings.Compare(a.Stage, b.Stage)) })
 	return out
 }
 
@@ -80,59 +106,78 @@ func endOf(a arena.Arena, hole string) string {
 	return "B"
 }
 
-// surveyed returns the median of the survey's readings on an end, "" for both.
-func surveyed(a arena.Arena, end string) unit.Maybe[unit.Illuminance] {
+// surveyed is what an arena's survey says of the light on upright faces.
+type surveyed struct {
+	arena  arena.Arena
+	points []light.Point
+	field  *light.Field // nil without readings
+}
+
+func surveyOf(a arena.Arena) surveyed {
+	s := surveyed{arena: a, points: light.SurveyOfFaces(a.Light)}
+	if f, err := light.NewField(s.points); err == nil {
+		s.field = f
+	}
+	return s
+}
+
+func (s surveyed) at(b bin) (none unit.Maybe[unit.Illuminance]) {
+	if s.field == nil {
+		return none
+	}
+	for _, z := range light.Zones(s.arena.Rink) {
+		if lit, ok := s.field.Over(s.arena.Rink, z); ok && z.ID == b.zone {
+			return unit.Known(lit.Median)
+		}
+	}
 	var v []float64
-	for _, r := range a.Light.Readings {
-		if end == "" || (end == "A") == (r.At.X < 0) {
-			v = append(v, r.Lux.Lux())
+	for _, p := range s.points {
+		if b.end == "" || (b.end == "A") == (p.At.X < 0) {
+			v = append(v, p.Lux.Lux())
 		}
 	}
 	if len(v) == 0 {
-		return unit.Maybe[unit.Illuminance]{}
+		return none
 	}
 	return unit.Known(unit.Illuminance(spread(v).Median))
 }
 
-// leastFrames is how many frames of an end are taken as a reading of its light, and
-// faceHeight how high it is noted, metres: exposures are made for faces.
+// leastFrames is how many frames of a zone or an end are taken as a reading of its light,
+// and faceHeight how high it is noted, metres: exposures are made for faces.
 const (
 	leastFrames = 20
 	faceHeight  = 1.5
 )
 
-// Readings returns the edits that note the light of each end as a reading in its slot, at
-// a third of the way from the goal to the blue line, for somebody to accept; none of an end
-// with few frames.
+// Readings returns the edits that note the light as readings in the middles of the zones of
+// which enough frames tell, on faces turned to where they were seen from, for somebody to
+// accept; an end none of whose zones tells it has one reading in its slot.
 func Readings(a arena.Arena, seen []Seen) (out []edit.Edit) {
+	if !a.Rink.Marked() {
+		return nil
+	}
+	told := map[string]bool{}
 	for _, s := range seen {
-		if s.Stage != "" || s.End == "" || s.Lux.N < leastFrames || !a.Rink.Marked() {
-			continue
+		if s.Stage == "" && s.Zone != "" && s.Lux.N >= leastFrames {
+			told[s.From] = true
 		}
-		x := slot(a)
-		if s.End == "A" {
-			x = -x
+	}
+	for _, z := range light.Zones(a.Rink) {
+		for _, s := range seen {
+			slot := s.Zone == "" && s.End != "" && z.ID == "slot-"+s.End && !told[s.End]
+			if s.Stage == "" && s.Lux.N >= leastFrames && (slot || s.Zone == z.ID) {
+				out = append(out, reading(a, z.Centre(), s))
+			}
 		}
-		out = append(out, reading(a, x, s.Lux.Median))
 	}
 	return out
 }
 
-// slot returns how far before centre ice an end's slot is, metres.
-func slot(a arena.Arena) float64 {
-	goal := a.Rink.GoalX()
-	_, blue := a.Rink.BlueX()
-	return goal - (goal-blue)/3
-}
-
-// reading is the edit that notes a median light on upright faces, seen from an end.
-func reading(a arena.Arena, x, lux float64) edit.Edit {
-	end := "B"
-	if x < 0 {
-		end = "A"
-	}
+// reading is the edit that notes a median light on upright faces.
+func reading(a arena.Arena, p geom.Vec2, s Seen) edit.Edit {
 	at := func(metres float64) *edit.Value { return edit.One(unit.Length(metres).Format(a.Units)) }
 	return edit.Edit{Do: edit.Append, Path: "light.readings", Value: edit.Group(
-		edit.Named{Name: "x", Value: at(x)}, edit.Named{Name: "y", Value: at(0)}, edit.Named{Name: "height", Value: at(faceHeight)},
-		edit.Named{Name: "light", Value: edit.One(unit.Illuminance(lux).Format(unit.Metric))}, edit.Named{Name: "facing", Value: edit.One(end)})}
+		edit.Named{Name: "x", Value: at(p.X)}, edit.Named{Name: "y", Value: at(p.Y)}, edit.Named{Name: "height", Value: at(faceHeight)},
+		edit.Named{Name: "light", Value: edit.One(unit.Illuminance(s.Lux.Median).Format(unit.Metric))}, edit.Named{Name: "facing", Value: edit.One(s.From)},
+		edit.Named{Name: "source", Value: edit.One(string(arena.Guess))})}
 }

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Sure is how sure a match is.
@@ -30,6 +32,10 @@ type Matched struct {
 	Sure   Sure
 	Why    string
 	May    []string // the holes that an ambiguous frame can be of
+	// What the hole and the lens's setting make likely, by [Outlook.See].
+	Zone  string  // of the ice, "" where none is likelier than all others
+	Pass  float64 // the share of the light that the hole lets through, 0 to 1; 0: not known
+	Smear unit.Maybe[Smear]
 }
 
 // Owner says whose a body is, and, where somebody says so, through which hole all its

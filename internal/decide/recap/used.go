@@ -28,8 +28,8 @@ type Use struct {
 	Shutter     Spread            // s
 	Stop        Spread            // f-number
 	ISO         Spread            // ISO 12232
-	Blur        Spread            // px, of a skater who crosses, a player half the picture's height
-	AtRisk      float64           // share of frames whose blur can be seen, 0 to 1
+	Blur        Spread            // px, of the moments that the hole has, the camera held still
+	AtRisk      float64           // share of frames whose blur is likely seen, 0 to 1
 	Hours       float64           // worked at the hole, in hours; 0 when no seat says it
 	PerHour     unit.Maybe[Rated] // keepers in an hour worked
 	PerOpenMin  unit.Maybe[Rated] // keepers in a minute that the hole was open
@@ -104,22 +104,20 @@ func rated(kept int, exposure float64) unit.Maybe[Rated] {
 func used(frames []Matched, keptFrom int) Use {
 	var focal, shutter, stop, iso, blur []float64
 	u := Use{Frames: len(frames)}
-	risky := 0
+	risk := 0.0
 	for _, m := range frames {
 		add(&focal, m.Focal, unit.Length.Millimetres)
 		add(&shutter, m.Shutter, unit.Shutter.Seconds)
 		add(&stop, m.Stop, func(n unit.Stop) float64 { return float64(n) })
 		add(&iso, m.ISO, func(s unit.ISO) float64 { return float64(s) })
-		if px, seen, ok := m.blur(); ok {
-			blur = append(blur, px)
-			if seen {
-				risky++
-			}
+		if s, ok := m.blur(); ok {
+			blur = append(blur, s.Mean*float64(m.Shown()[1]))
+			risk += s.Risk
 		}
 	}
 	u.Focal, u.Shutter, u.Stop, u.ISO, u.Blur = spread(focal), spread(shutter), spread(stop), spread(iso), spread(blur)
 	if len(blur) > 0 {
-		u.AtRisk = float64(risky) / float64(len(blur))
+		u.AtRisk = risk / float64(len(blur))
 	}
 	for _, b := range bursts(frames) {
 		u.Bursts++

@@ -21,7 +21,7 @@ func Recap(a recap.Answer) Object {
 		"lux", spreadOf(lux.Lux),
 		"holes", Each(a.Uses, use),
 		"light", Each(a.Light, func(s recap.Seen) Object {
-			return Object{"end", s.End, "stage", s.Stage, "low_lx", s.Lux.Low, "median_lx", s.Lux.Median, "high_lx", s.Lux.High, "n", s.Lux.N, "survey_lx", s.Survey}
+			return Object{"end", s.End, "zone", s.Zone, "stage", s.Stage, "low_lx", s.Lux.Low, "median_lx", s.Lux.Median, "high_lx", s.Lux.High, "n", s.Lux.N, "survey_lx", s.Survey}
 		}),
 		"iso", Each(a.ISOs, func(s recap.AtISO) Object {
 			return Object{"iso", s.ISO, "pictures", s.Bursts, "kept", s.Kept, "noise", s.Noise}
@@ -39,9 +39,17 @@ func Recap(a recap.Answer) Object {
 		"unread", Each(a.Unread, func(u recap.Unread) Object { return Object{"cause", u.Cause, "files", u.Files, "first", u.First} }),
 		"pictures", Each(a.Frames, func(m recap.Matched) Object {
 			return Object{"file", m.File, "at", m.At.Format("2006-01-02T15:04:05"), "stage", m.Stage, "hole", m.Hole, "who", m.Who, "sure", m.Sure, "why", m.Why,
-				"may", some(m.May), "focal_mm", m.Focal, "shutter_s", m.Shutter, "stop", m.Stop, "iso", m.ISO, "rating", m.Rating}
+				"may", some(m.May), "zone", m.Zone, "pass", passOf(m), "focal_mm", m.Focal, "shutter_s", m.Shutter, "stop", m.Stop, "iso", m.ISO, "rating", m.Rating}
 		}),
 	}
+}
+
+// passOf is the share of the light that a frame's hole lets through, where it is known.
+func passOf(m recap.Matched) unit.Maybe[float64] {
+	if m.Pass <= 0 {
+		return unit.Maybe[float64]{}
+	}
+	return unit.Known(m.Pass)
 }
 
 func phaseList() []play.Phase { p := play.Phases(); return p[:] }

@@ -163,11 +163,12 @@ func recapLight() table.Fields[recap.Seen] {
 	}
 	return table.Fields[recap.Seen]{
 		left("end", "end", func(s recap.Seen) string {
-			if s.End == "" {
+			if s.End == "" && s.Zone == "" {
 				return "all frames"
 			}
 			return s.End
 		}),
+		left("zone", "zone", func(s recap.Seen) string { return s.Zone }),
 		left("part", "stage", func(s recap.Seen) string { return s.Stage }),
 		lux("light", "median_lx", func(s recap.Seen) float64 { return s.Lux.Median }),
 		lux("from", "low_lx", func(s recap.Seen) float64 { return s.Lux.Low }),
@@ -229,8 +230,8 @@ func recapLearnt(l recap.Learnt) table.Fields[play.Phase] {
 func RecapNotes(a recap.Answer) []string {
 	out := []string{
 		"A picture is a burst of one body; kept, one with enough stars. Rates have their exact 95 % interval. Ranges hold 80 of 100 frames.",
-		"Blur: a skater at 5 m/s across the view, a player half the picture's height; at risk, more than a five-hundredth of that height.",
-		"Light: what exposures were made for, E = 250 N²/(t S); taste, flash and backlight are in it.",
+		"Blur: of the moments that a hole has, as fast as the model's players, the camera held still; at risk, the share that likely smears more than a five-hundredth of the picture's height. Where the hole is not known: a skater at 5 m/s straight across.",
+		"Light: what exposures were made for, E = 250 N²/(t S), over the share that the hole lets through where the lens was likely turned; taste, flash and backlight are in it. Zones are the likeliest by hole and focal length.",
 	}
 	if a.Learnt.Bursts > 0 {
 		out = append(out, "Learnt: what was assumed before weighs as much as 3000 pictures. Write the file with --learn and choose with --play to see the best set by it.")
