@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"image/png"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -12,6 +13,7 @@ import (
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/answer/frame"
 	"example.org/rinkpane/internal/answer/light"
+	"example.org/rinkpane/internal/decide/resect"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
@@ -23,20 +25,20 @@ import (
 type frameFlags struct {
 	source
 	lensFlags
-	hole                string
-	out                 target
-	hood, empty, planes bool
-	moment              int
-	seed                uint64
-	aim                 unit.Maybe[geom.Vec3]
-	focal, focus        unit.Maybe[unit.Length]
-	stop                unit.Maybe[unit.Stop]
-	orientation         unit.Maybe[orientation]
-	shutter             unit.Maybe[unit.Shutter]
-	speed               unit.Maybe[unit.Speed]
-	size                unit.Maybe[[2]int]
-	through             unit.Maybe[frame.Through]
-	pane                paneFlags
+	hole                        string
+	out                         target
+	hood, empty, planes, checks bool
+	moment                      unit.Maybe[int]
+	seed                        uint64
+	aim                         unit.Maybe[geom.Vec3]
+	focal, focus                unit.Maybe[unit.Length]
+	stop                        unit.Maybe[unit.Stop]
+	orientation                 unit.Maybe[orientation]
+	shutter                     unit.Maybe[unit.Shutter]
+	speed                       unit.Maybe[unit.Speed]
+	size                        unit.Maybe[[2]int]
+	through                     unit.Maybe[frame.Through]
+	pane                        paneFlags
 }
 
 // What a picture is drawn with when nothing else is asked for.
@@ -44,6 +46,7 @@ const (
 	usualAcross  = 1200   // pixels on the longer side
 	mostAcross   = 6000   // pixels on a side
 	mostMoments  = 10_000 // that --moment may count to
+	bestOf       = 400    // moments of which a hole's best is taken
 	frameAimHelp = "20 m, -3 m, 1.2 m"
 )
 
@@ -81,10 +84,11 @@ boards' ledge. Without --out it only tells the numbers.`,
 	f.out.flags(c, "out", "picture to write, .png or .svg")
 	fl.BoolVar(&f.empty, "empty", false, "an empty rink")
 	fl.BoolVar(&f.planes, "planes", false, "draw where the plane of focus and the limits of depth of field meet the ice")
-	fl.IntVar(&f.moment, "moment", 0, "which of the sampled moments, from 0")
+	fl.BoolVar(&f.checks, "check-points", false, "number known places of the rink in the picture, to lay it over a real frame")
+	quantity(c, &f.moment, "moment", "n", strconv.Atoi, "which of the sampled moments, from 0 (default: the hole's own best)")
 	fl.Uint64Var(&f.seed, "seed", 1, "seed of the sampled moments")
 	quantity(c, &f.aim, "aim", "x,y,z", parsePlace, "point to aim at, from centre ice (default: the moment's subject)")
-	quantity(c, &f.focal, "focal", "mm", unit.ParseFocal, "focal length, in mm unless said (default: the lens's shortest)")
+	quantity(c, &f.focal, "focal", "mm", unit.ParseFocal, "focal length, in mm unless said (default: the subject framed; with --aim or --moment the lens's shortest)")
 	quantity(c, &f.focus, "focus", "length", unit.ParseLength, "focus distance (default: the aim's)")
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (default: wide open)")
 	quantity(c, &f.shutter, "shutter", "time", unit.ParseShutter, "shutter time (default 1/1000 s)")
@@ -114,6 +118,11 @@ func runFrame(ctx context.Context, a *app, path string, f frameFlags) error {
 	if err != nil {
 		return err
 	}
+	r.ISO = light.FacesISO(f.arena, s.Mount.Point(s.Aim.Direction().Scale(s.Aim.Distance.Metres())).XY(), s.Transmission(0, 0), s.Shutter, s.Stop)
+	if f.checks {
+		size := f.pixels(s)
+		r.Points = s.CheckPoints(size[0], size[1])
+	}
 	if err := f.write(s); err != nil {
 		return err
 	}
@@ -126,13 +135,17 @@ func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 	if err != nil {
 		return frame.Request{}, err
 	}
-	use, err := fit.Use(lens, unit.Known(f.focal.Or(lens.FocalMin)), f.stop, f.hood, f.orientation.Or(landscape) == portrait)
-	if err != nil {
-		return frame.Request{}, fmt.Errorf("--%w", err)
-	}
 	m, err := f.subject(ctx)
 	if err != nil {
 		return frame.Request{}, err
+	}
+	upright, focal := f.orientation.Or(landscape) == portrait, lens.FocalMin
+	if f.moment.IsZero() && f.aim.IsZero() {
+		focal = frame.FramedFocal(f.arena, f.hole, m, lens, body, upright)
+	}
+	use, err := fit.Use(lens, unit.Known(f.focal.Or(focal)), f.stop, f.hood, upright)
+	if err != nil {
+		return frame.Request{}, fmt.Errorf("--%w", err)
 	}
 	q := frame.Request{
 		Hole: f.hole, Lens: lens, Body: body, Use: use, Focus: f.focus, Moment: &m, Planes: f.planes, Target: f.aim.Or(frame.Chest(m)),
@@ -142,19 +155,32 @@ func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 	if f.empty {
 		q.Moment = nil
 	}
+	if f.checks {
+		for _, l := range resect.Landmarks(f.arena) {
+			q.Checks = append(q.Checks, frame.Check{Name: l.Name, At: l.At})
+		}
+	}
 	return q, nil
 }
 
 // subject samples the moment that is photographed.
 func (f frameFlags) subject(ctx context.Context) (play.Moment, error) {
-	if f.moment < 0 || f.moment >= mostMoments {
-		return play.Moment{}, fmt.Errorf("--moment %d: write 0 to %d", f.moment, mostMoments-1)
+	n, asked := f.moment.Get()
+	if n < 0 || n >= mostMoments {
+		return play.Moment{}, fmt.Errorf("--moment %d: write 0 to %d", n, mostMoments-1)
 	}
-	set, err := play.Sample(ctx, f.arena.Rink, f.arena.Playing(), f.seed, f.moment+1)
+	count := n + 1
+	if !asked && f.aim.IsZero() {
+		count = bestOf
+	}
+	set, err := play.Sample(ctx, f.arena.Rink, f.arena.Playing(), f.seed, count)
 	if err != nil {
 		return play.Moment{}, err
 	}
-	return set.At(f.moment), nil
+	if count == bestOf && !asked {
+		n = frame.BestMoment(f.arena, set, f.hole)
+	}
+	return set.At(n), nil
 }
 
 // write writes the picture, if one was asked for.
@@ -162,19 +188,27 @@ func (f frameFlags) write(s *frame.Shot) error {
 	if f.out.path == "" {
 		return nil
 	}
-	long := max(s.Case.TanX, s.Case.TanY)
-	size := f.size.Or([2]int{int(usualAcross*s.Case.TanX/long + 0.5), int(usualAcross*s.Case.TanY/long + 0.5)})
+	if err := s.Dark(); err != nil {
+		return fmt.Errorf("hole %s: %w", f.hole, err)
+	}
+	size := f.pixels(s)
 	var b bytes.Buffer
 	var err error
 	if f.out.kind() == ".svg" {
 		err = s.WriteSVG(&b, size[0], size[1])
 	} else {
-		err = png.Encode(&b, s.Picture(size[0], size[1]))
+		err = s.WritePNG(&b, s.Picture(size[0], size[1]), png.DefaultCompression)
 	}
 	if err != nil {
 		return fmt.Errorf("%s: %w", f.out.path, err)
 	}
 	return f.out.write(b.Bytes())
+}
+
+// pixels are the picture's: as asked, else usualAcross on its longer side.
+func (f frameFlags) pixels(s *frame.Shot) [2]int {
+	long := max(s.Case.TanX, s.Case.TanY)
+	return f.size.Or([2]int{int(usualAcross*s.Case.TanX/long + 0.5), int(usualAcross*s.Case.TanY/long + 0.5)})
 }
 
 // parsePlace reads x, y and z from centre ice; one closing unit serves all.

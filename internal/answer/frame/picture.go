@@ -44,6 +44,9 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 		sc := s.scatter(im)
 		eachBand(h, func(y0, y1 int) { sc.drop(im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)) })
 	}
+	if marks := st.checks(s); len(marks) > 0 {
+		fillShapes(im, marks)
+	}
 	return im
 }
 

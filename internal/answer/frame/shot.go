@@ -25,6 +25,7 @@ type Request struct {
 	Speed   unit.Speed   // of skaters along their heading; 0: everybody stands still
 	Moment  *play.Moment // nil: an empty rink
 	Planes  bool         // draw where the plane of focus and the limits of depth of field meet the ice
+	Checks  []Check      // places to number in the picture
 	// Through is what the lens looks through; by the pane, Haze is the pane's
 	// (ASTM D1003; a worn pane's when unknown) and Mirror the luminance of what
 	// stands behind the camera over the scene's, a ratio (UsualMirror when unknown).
@@ -69,6 +70,7 @@ type Shot struct {
 	Pixels  [2]int             // the body's pixels as held: across, down
 	Sensor  unit.Length        // the sensor's side across as held
 	Planes  bool               // see [Request]
+	Checks  []Check            // see [Request]
 	Assumed []arena.Assumption // what stood in for lengths that the survey lacks
 	Mirror  float64            // a ratio, see [Request]
 	coc     unit.Length
@@ -81,7 +83,7 @@ type Shot struct {
 // target behind the glass, and a lens that sees nothing there.
 func NewShot(a arena.Arena, q Request) (*Shot, error) {
 	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed,
-		Planes: q.Planes, Mirror: q.Mirror.Or(UsualMirror), coc: optics.CircleOfConfusion(q.Body.Sensor)}
+		Planes: q.Planes, Checks: q.Checks, Mirror: q.Mirror.Or(UsualMirror), coc: optics.CircleOfConfusion(q.Body.Sensor)}
 	if err := s.open(q); err != nil {
 		return nil, err
 	}

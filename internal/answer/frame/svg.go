@@ -33,6 +33,7 @@ func (s *Shot) WriteSVG(out io.Writer, w, h int) error {
 		p.group(s.Blur(l.depth, w), l.shapes)
 	}
 	p.veil(s.veil(), float64(w), float64(h))
+	p.group(0, st.checks(s))
 	p.line(`</svg>`)
 	_, err := io.WriteString(out, p.b.String())
 	return err

@@ -3,9 +3,7 @@ package picture
 import (
 	"cmp"
 	"errors"
-	"math"
 
-	"example.org/rinkpane/internal/answer/frame"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 	"example.org/rinkpane/internal/survey/play"
@@ -37,36 +35,6 @@ func kitOf(k kit.Kit, a arena.Arena, lens, body string) (kit.Lens, kit.Body, err
 		return l, b, errors.New("no such body in the kit; choose one of those listed")
 	}
 	return l, b, nil
-}
-
-// A picture is worth taking about this far away and not far aside: what a
-// visitor sees first.
-const (
-	likedAway = 12.0 // metres
-	likedTurn = 35.0 // degrees, to either side
-)
-
-// Favourite returns the moment to show first at a hole: the one whose subject
-// stands nearest to likedAway, turned by likedTurn at most where there is one.
-func Favourite(a arena.Arena, moments *play.Set, hole string) int {
-	o, err := a.Opening(hole)
-	if err != nil {
-		return 0
-	}
-	at := frame.MountOf(a, o)
-	best, least := 0, math.Inf(1)
-	for i := range moments.Len() {
-		m := moments.At(i)
-		aim := at.AimAt(frame.Chest(m))
-		off := math.Abs(aim.Distance.Metres() - likedAway)
-		if math.Abs(aim.Pan.Degrees()) > likedTurn {
-			off += likedAway
-		}
-		if off < least {
-			best, least = i, off
-		}
-	}
-	return best
 }
 
 // NextOf returns the next moment of a phase after one, going round; ok is false

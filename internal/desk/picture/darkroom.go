@@ -8,6 +8,7 @@ import (
 	"image/png"
 	"net/http"
 
+	"example.org/rinkpane/internal/answer/frame"
 	"example.org/rinkpane/internal/desk/shell"
 )
 
@@ -57,13 +58,12 @@ func (d *darkroom) draw(ctx context.Context, work func() error) error {
 const previewQuality = 80
 
 // encode writes a picture as "png" or "jpg".
-func encode(im image.Image, kind string) ([]byte, error) {
+func encode(shot *frame.Shot, im image.Image, kind string) ([]byte, error) {
 	var out bytes.Buffer
 	if kind == "jpg" {
 		err := jpeg.Encode(&out, im, &jpeg.Options{Quality: previewQuality})
 		return out.Bytes(), err
 	}
-	quick := png.Encoder{CompressionLevel: png.BestSpeed}
-	err := quick.Encode(&out, im)
+	err := shot.WritePNG(&out, im, png.BestSpeed)
 	return out.Bytes(), err
 }

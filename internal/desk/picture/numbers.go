@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"example.org/rinkpane/internal/answer/frame"
 	"example.org/rinkpane/internal/answer/light"
@@ -181,6 +182,9 @@ func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64, sys unit.
 func (s State) note(n *Numbers, shot *frame.Shot) {
 	if !s.Pane && !shot.Case.Fits() && !shot.ThroughPanel() {
 		n.Notes = append(n.Notes, "The nose of this lens is wider than the hole: it stays behind the pane, and the pane takes the picture's edges.")
+	}
+	if err := shot.Dark(); err != nil {
+		n.Notes = append(n.Notes, strings.ToUpper(err.Error()[:1])+err.Error()[1:]+".")
 	}
 	if shot.Served < 1 {
 		n.Notes = append(n.Notes, fmt.Sprintf("No pose lights every corner. The camera stands for the middle %.0f %% of the frame.", 100*shot.Served))

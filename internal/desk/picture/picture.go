@@ -56,7 +56,7 @@ func (d area) sit(r *http.Request) (sitting, error) {
 		return s, cannot(err)
 	}
 	if r.FormValue("moment") == "" {
-		s.state.Moment = Favourite(s.arena, s.moments, s.state.Hole)
+		s.state.Moment = pic.BestMoment(s.arena, s.moments, s.state.Hole)
 	}
 	return s, nil
 }
@@ -164,7 +164,7 @@ func (d area) develop(ctx context.Context, s sitting, kind string, side int) (da
 			data = out.Bytes()
 			return nil
 		}
-		data, err = encode(shot.Picture(w, h), kind)
+		data, err = encode(shot, shot.Picture(w, h), kind)
 		return err
 	})
 	return data, err

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.org/rinkpane/internal/answer/frame"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
@@ -68,7 +69,7 @@ func TestTheSubjectIsInTheMiddleAndSharp(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s.Moment = Favourite(a, moments, "B1")
+	s.Moment = frame.BestMoment(a, moments, "B1")
 	shot, err := s.Shot(a, moments)
 	if err != nil {
 		t.Fatal(err)
@@ -77,7 +78,7 @@ func TestTheSubjectIsInTheMiddleAndSharp(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if math.Abs(n.Focus-shot.Aim.Distance.Metres()) > 0.02 || math.Abs(n.Pan) > likedTurn {
+	if math.Abs(n.Focus-shot.Aim.Distance.Metres()) > 0.02 || math.Abs(n.Pan) > 35 {
 		t.Errorf("focus %.2f m, subject %.2f m away, pan %.1f", n.Focus, shot.Aim.Distance.Metres(), n.Pan)
 	}
 	feet, err := s.Numbers(shot, a, unit.Imperial)

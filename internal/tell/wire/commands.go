@@ -91,6 +91,13 @@ func Frame(s frame.Answer, file string, sys unit.System) Object {
 		"transmission", s.View.Centre, "transmission_corners", s.View.Corners, "focal_mm", s.Shot.Focal, "stop", s.Shot.Stop,
 		"served", s.Served, // share of the frame about its centre that the pose is for, 1: all of it
 		"blur_px", s.Blur,
+		"eye_m", [3]float64{s.Camera.Eye.X, s.Camera.Eye.Y, s.Camera.Eye.Z}, // the entrance pupil, rink frame
+		"roll_deg", 0.0, "shutter_s", s.Shot.Shutter, "focus_m", s.Shot.Focus, "iso", s.ISO,
+	}
+	if s.Points != nil {
+		out = append(out, "check_points", Each(s.Points, func(c frame.CheckPoint) Object {
+			return Object{"number", c.Number, "landmark", c.Name, "x_px", c.Px.X, "y_px", c.Px.Y}
+		}))
 	}
 	if file != "" {
 		out = append(out, "file", file)

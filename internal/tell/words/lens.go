@@ -80,6 +80,10 @@ func Frame(s frame.Answer, file string, sys unit.System) string {
 	p.say("%s %s of %s\n\n", s.Lens.Name, way+s.Hole, s.Arena.Name)
 	p.say("setting    %s, f/%.3g, %s\n", s.Shot.Focal.Format(unit.Metric), float64(s.Shot.Stop), s.Shot.Shutter.Format())
 	p.say("aim        pan %.1f deg, tilt %.1f deg, %s away\n", s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees(), s.Aim.Distance)
+	p.say("camera     entrance pupil at x %s, y %s, %s above the ice, from centre ice; roll 0 deg\n", unit.Length(s.Camera.Eye.X), unit.Length(s.Camera.Eye.Y), unit.Length(s.Camera.Eye.Z))
+	if iso, ok := s.ISO.Get(); ok {
+		p.say("exposure   f/%.3g, %s, ISO %s for faces there\n", float64(s.Shot.Stop), s.Shot.Shutter.Format(), optics.NearestISO(iso).Text)
+	}
 	p.say("subject    %.0f px tall\nblur       %.1f px of a skater who crosses the view at %s\n", s.Subject, s.Blur, s.Shot.Speed.Format(sys))
 	c := s.View.Corners
 	p.say("light      %.0f %% passes to the centre, %.0f %% to the worst corner\n", 100*s.View.Centre, 100*min(c[0], c[1], c[2], c[3]))
@@ -91,6 +95,12 @@ func Frame(s frame.Answer, file string, sys unit.System) string {
 	}
 	if file != "" {
 		p.say("picture    %s\n", file)
+	}
+	if len(s.Points) > 0 {
+		p.say("\ncheck points in the picture, pixels from its upper left corner\n")
+	}
+	for _, c := range s.Points {
+		p.say("%4d  %7.1f %7.1f  %s\n", c.Number, c.Px.X, c.Px.Y, c.Name)
 	}
 	if len(s.Assumed) > 0 {
 		p.say("\n")
