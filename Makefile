@@ -3,6 +3,7 @@
 # make soak   the properties on many new cases, for as long as that takes
 # make bench  the benchmarks behind docs/performance.md
 # make seen-to-fail  plants a defect per kind of check and expects each to turn red
+# make release builds what is handed out, from a tagged tree: programs, packages, checksums
 # make pictures  draws docs/pictures anew from the product
 
 GO ?= go
@@ -25,7 +26,7 @@ SOAK = $(sort $(dir $(shell grep -rl --include=*_test.go 'pgregory.net/rapid' in
 # on a busy machine come near Go's own 10 minutes.
 PATIENCE = -timeout 30m
 
-.PHONY: quick test need format vet lint modules race unit soak bench seen-to-fail pictures
+.PHONY: quick test need format vet lint modules race unit soak bench seen-to-fail release pictures
 
 quick:
 	@GO="$(GO)" scripts/quick
@@ -71,6 +72,9 @@ bench:
 
 seen-to-fail:
 	@scripts/seen-to-fail
+
+release:
+	@scripts/release
 
 pictures:
 	@scripts/pictures

@@ -89,6 +89,7 @@ func rootCommand(a *app) *cobra.Command {
 		Args:          knownCommand,
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
+	cobra.MousetrapHelpText = ""        // who presses the program in a window gets the desk
 	root.SuggestionsMinimumDistance = 2 // letters amiss in a command's name
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetFlagErrorFunc(flagProblem)

@@ -37,13 +37,22 @@ func commands(a *app) []*cobra.Command {
 		backupCommand(a),
 		restoreCommand(a),
 		licencesCommand(a),
+		completionsCommand(a),
+		manualCommand(a),
 	}
 }
 
 // release is the version that people see; the build adds the revision.
 const release = "0.1.0"
 
+// builtFrom is the revision of the tree that a release is built from; the linker sets it, since a
+// release is built outside of the repository.
+var builtFrom string
+
 func version() string {
+	if builtFrom != "" {
+		return release + "+" + builtFrom
+	}
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
 		return release

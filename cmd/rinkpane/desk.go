@@ -21,7 +21,7 @@ func deskCommand(a *app) *cobra.Command {
 	var addr string
 	from := source{asksKit: true}
 	var place storePlace
-	var demo bool
+	var demo, show bool
 	c := &cobra.Command{
 		Use:   "desk [ARENA...]",
 		Short: "Open the planning desk in the browser of this machine",
@@ -56,6 +56,9 @@ func deskCommand(a *app) *cobra.Command {
 				return err
 			}
 			ln, err := desk.Listen(addr, len(known) > 0)
+			if err != nil && show && openAlready(c.Context(), addr) {
+				return showInBrowser("http://" + addr + "/")
+			}
 			if err != nil {
 				return err
 			}
@@ -73,10 +76,16 @@ func deskCommand(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			d, err := desk.New(desk.Options{
+			ctx, end := context.WithCancel(c.Context())
+			defer end()
+			options := desk.Options{
 				Shelf: on, Register: s, Covers: s, SignIn: !desk.Near(addr), Code: code, Version: version(),
 				Log: slog.New(slog.NewTextHandler(a.err, nil)), Now: time.Now, Random: rand.Reader,
-			})
+			}
+			if show && desk.Near(addr) {
+				options.Close = end
+			}
+			d, err := desk.New(options)
 			if err != nil {
 				return err
 			}
@@ -86,11 +95,12 @@ func deskCommand(a *app) *cobra.Command {
 			if len(known) == 0 {
 				fmt.Fprintf(a.err, "rinkpane: nobody has to sign in; whoever sets up the first person, on the page People, needs the code %s\n", code)
 			}
-			return openDesk(c.Context(), a, d, ln)
+			return openDesk(ctx, a, d, ln, show)
 		},
 	}
 	c.Flags().StringVar(&addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
 	c.Flags().BoolVar(&demo, "demo-season", false, "fill the demo arena with an invented season of games, covers, inspections and incidents")
+	c.Flags().BoolVar(&show, "open", false, "show the desk in the browser at once, where a page can close it, too")
 	place.flags(c)
 	from.rulesFlag(c)
 	return c
@@ -119,12 +129,17 @@ func closeWithin(limit time.Duration, end func() error) {
 }
 
 // openDesk says where the desk is, at once, and serves until Ctrl-C.
-func openDesk(ctx context.Context, a *app, d *desk.Desk, ln net.Listener) error {
+func openDesk(ctx context.Context, a *app, d *desk.Desk, ln net.Listener, show bool) error {
 	url := "http://" + ln.Addr().String() + "/"
 	if a.json {
 		fmt.Fprintf(a.stdout, "{\"url\": %q}\n", url)
 	} else {
 		fmt.Fprintf(a.stdout, "The desk is open at %s\nCtrl-C closes it.\n", url)
+	}
+	if show {
+		if err := showInBrowser(url); err != nil {
+			fmt.Fprintln(a.err, "rinkpane: "+err.Error())
+		}
 	}
 	return d.Serve(ctx, ln)
 }

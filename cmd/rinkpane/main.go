@@ -5,5 +5,9 @@ package main
 import "os"
 
 func main() {
-	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+	args := os.Args[1:]
+	if len(args) == 0 {
+		args = withoutWords(os.Stdin, os.Stdout)
+	}
+	os.Exit(run(args, os.Stdin, os.Stdout, os.Stderr))
 }

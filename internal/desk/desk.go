@@ -56,6 +56,7 @@ type Options struct {
 	Log     *slog.Logger
 	Now     func() time.Time
 	Random  io.Reader // for sessions: crypto/rand
+	Close   func()    // closes the desk from a page; nil where that is not a page's to do
 }
 
 // Desk serves the pages. Make one with New; it is safe for many requests at once.
@@ -81,6 +82,7 @@ func New(o Options) (*Desk, error) {
 	if err != nil {
 		return nil, err
 	}
+	s.Close = o.Close
 	d := &Desk{shell: s, jobs: job.InMemory[choosing.About, choosing.Progress, choose.Answer]()}
 	d.door = door.New(door.Options{
 		Register: o.Register, Always: o.SignIn, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: access.Refuse(s),

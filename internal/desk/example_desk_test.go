@@ -102,7 +102,7 @@ func exampleDesk(t testing.TB) *Desk {
 		}
 		sharedDesk.desk, sharedDesk.err = New(Options{
 			Shelf: on, Register: s, Covers: s, Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
-			Now: time.Now, Random: rand.Reader,
+			Now: time.Now, Random: rand.Reader, Close: func() {},
 		})
 	})
 	if sharedDesk.err != nil {

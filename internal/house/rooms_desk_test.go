@@ -302,6 +302,7 @@ var deskRooms = []room{
 		{"examples", "the demo arena"},
 	}, needs: []arrow{
 		{"github.com/spf13/cobra", "commands, flags and help"},
+		{"github.com/inconshreveable/mousetrap", "whether a window of Windows started the program"},
 		{"github.com/spf13/pflag", "the kind of error of a wrong flag, to say it once"},
 		{"golang.org/x/sys", "a password typed unseen"},
 	}},

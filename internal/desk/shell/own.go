@@ -14,6 +14,8 @@ func (s *Shell) Own() Area {
 		{Pattern: "POST /theme", Need: door.Open, Most: Form, Answer: s.setTheme},
 		{Pattern: "GET /assets/{hash}/{name}", Need: door.Open, Most: Form, Answer: s.asset},
 		{Pattern: "GET /favicon.ico", Need: door.Open, Most: Form, Answer: s.icon},
+		{Pattern: "GET /close", Need: people.Plan, Most: Form, Samples: []string{"/close"}, Answer: s.askClose},
+		{Pattern: "POST /close", Need: people.Plan, Most: Form, Answer: s.close},
 		{Pattern: "/", Need: people.Read, Most: Form, Samples: []string{"/nothing"},
 			Answer: func(http.ResponseWriter, *http.Request) error { return ErrNowhere }},
 	}}

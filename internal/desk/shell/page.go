@@ -46,6 +46,7 @@ type Frame struct {
 	Plans  bool  // the visitor may change plans
 	Under  *Work // of the arena that the page is about, of any where it is about none
 	Alone  bool  // the page is about no arena
+	Closes bool  // the visitor may close the desk
 }
 
 // Work is work under way for an arena, to be found again from any of its pages.
@@ -68,10 +69,11 @@ func (s *Shell) Frame(r *http.Request, title string) Frame {
 			under = &w
 		}
 	}
+	plans := door.May(r.Context(), people.Plan)
 	return Frame{
-		Module: "desk.js",
-		Under:  under, Alone: at.Slug == "", Title: title, Theme: themeOf(r), Themes: themes, Here: here,
-		Person: p.Name, Role: p.Role, Plans: door.May(r.Context(), people.Plan),
+		Module: "desk.js", Closes: plans && s.Close != nil,
+		Under: under, Alone: at.Slug == "", Title: title, Theme: themeOf(r), Themes: themes, Here: here,
+		Person: p.Name, Role: p.Role, Plans: plans,
 	}
 }
 

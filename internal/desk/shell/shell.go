@@ -29,6 +29,8 @@ type Shell struct {
 	// Under returns the work under way for an arena, for its pages; set by the
 	// area that does such work, nil without one.
 	Under func(at Address) (Work, bool)
+	// Close closes the desk; nil where a page does not do that.
+	Close func()
 
 	assets    assetSet
 	templates *template.Template
