@@ -22,6 +22,7 @@ func plain(points [][]int64, periods int, move int64) *laid {
 	for range points {
 		l.move = append(l.move, move)
 	}
+	l.class()
 	return l
 }
 

@@ -27,6 +27,8 @@
 // With prices of 0 or more for every seat, no seating has more than the prices' sum
 // and the best that each person could have at those prices (weak duality). Without
 // moves the relaxation is whole and prices meet the value; else a search of the few
-// ways that the prices leave open closes the rest (package solve). Whoever has the
+// ways that the prices leave open closes the rest (package solve), within limits of
+// memory and time: what is larger is told with its gap. Equal people are one class
+// with a number, of whom the earlier names have the better ways. Whoever has the
 // prices can add the bound up again, however they were found.
 package seat

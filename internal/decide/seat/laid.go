@@ -2,6 +2,7 @@ package seat
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 )
@@ -17,6 +18,7 @@ const barred = math.MinInt64 / 8
 type laid struct {
 	periods, holes int
 	points         [][]int64 // by person, then period * holes + hole
+	alike          [][]int   // people with the same points and the same cost of moves, in the order of names
 	move           []int64   // by person: what a change of holes costs
 	bonus          int64     // in the points of each seat that goes before every wish
 	ways           *ways[int64]
@@ -31,7 +33,9 @@ const tieSteps = 64
 //	points = full weight share + tie [+ bonus],   share = worth / could
 //
 // The tie lets the earlier name have what it likes better where all else is equal;
-// it adds at most tieSteps^2 / full to a seat.
+// it adds at most tieSteps^2 / full to a seat. People for whom all is equal have one
+// tie together, that of the first: they are one class, and [laid.byNames] says who of
+// them has what.
 func (r *room) lay(weight []float64, chosen func(who int) bool) *laid {
 	l := &laid{periods: r.periods, holes: r.holes, ways: newWays[int64](r.periods, r.holes)}
 	l.bonus = full * int64(2*l.periods*l.holes+2) // more than all shares and moves together
@@ -40,33 +44,69 @@ func (r *room) lay(weight []float64, chosen func(who int) bool) *laid {
 		for k, worth := range r.worth[i] {
 			if row[k] = barred; worth >= 0 && chosen(i) {
 				row[k] = int64(math.Round(full * weight[i] * r.part(i, worth)))
+				if r.ask(i).Must {
+					row[k] += l.bonus
+				}
 			}
-		}
-		name := int64(1 + (len(r.who)-1-i)*min(tieSteps, len(r.who))/len(r.who))
-		for p := range l.periods {
-			l.tie(row[p*l.holes:(p+1)*l.holes], name, r.ask(i).Must)
 		}
 		l.points = append(l.points, row)
 		l.move = append(l.move, int64(math.Round(full*weight[i]*r.part(i, r.move(i)))))
 	}
 	for _, f := range r.fixed {
-		l.fix(f, r)
+		l.fix(f)
+	}
+	l.class()
+	for _, who := range l.alike {
+		name := int64(1 + (len(r.who)-1-who[0])*min(tieSteps, len(r.who))/len(r.who))
+		for p := range l.periods {
+			l.tie(l.points[who[0]][p*l.holes:(p+1)*l.holes], name)
+		}
+		for _, i := range who[1:] {
+			copy(l.points[i], l.points[who[0]])
+		}
 	}
 	return l
 }
 
-// tie adds to one period's points what tells equal seatings apart, and the bonus
-// of who must be seated.
-func (l *laid) tie(row []int64, name int64, must bool) {
+// class finds the people for whom all is equal.
+func (l *laid) class() {
+	met := map[string]int{}
+	for i, row := range l.points {
+		key := fmt.Sprint(l.move[i], row)
+		c, ok := met[key]
+		if !ok {
+			c, met[key] = len(l.alike), len(l.alike)
+			l.alike = append(l.alike, nil)
+		}
+		l.alike[c] = append(l.alike[c], i)
+	}
+}
+
+// byNames hands the ways of people for whom all is equal to the earlier names first,
+// the best ways first, which leaves the points of all as they are.
+func (l *laid) byNames(all []way) {
+	for _, who := range l.alike {
+		ways := make([]way, len(who))
+		for k, i := range who {
+			ways[k] = all[i]
+		}
+		slices.SortStableFunc(ways, func(a, b way) int {
+			return cmp.Or(cmp.Compare(l.worth(who[0], b), l.worth(who[0], a)), slices.Compare(a, b))
+		})
+		for k, i := range who {
+			all[i] = ways[k]
+		}
+	}
+}
+
+// tie adds to one period's points what tells equal seatings apart.
+func (l *laid) tie(row []int64, name int64) {
 	order := byLiking(row)
 	for k, h := range order {
 		if row[h] == barred {
 			return
 		}
 		row[h] += name * int64(len(order)-k)
-		if must {
-			row[h] += l.bonus
-		}
 	}
 }
 
@@ -80,7 +120,7 @@ func byLiking(row []int64) []int {
 }
 
 // fix gives a seat that stays: it carries the bonus, and what stands against it is barred.
-func (l *laid) fix(f fixed, r *room) {
+func (l *laid) fix(f fixed) {
 	at := f.period*l.holes + f.hole
 	here := max(0, l.points[f.who][at])
 	if here < l.bonus {
@@ -98,14 +138,20 @@ func (l *laid) fix(f fixed, r *room) {
 // total returns what a seating has in points.
 func (l *laid) total(all []way) (sum int64) {
 	for i, w := range all {
-		for p, h := range w {
-			if h == none {
-				continue
-			}
-			sum += l.points[i][p*l.holes+int(h)]
-			if p > 0 && w[p-1] != none && w[p-1] != h {
-				sum -= l.move[i]
-			}
+		sum += l.worth(i, w)
+	}
+	return sum
+}
+
+// worth returns the points of one person's way.
+func (l *laid) worth(who int, w way) (sum int64) {
+	for p, h := range w {
+		if h == none {
+			continue
+		}
+		sum += l.points[who][p*l.holes+int(h)]
+		if p > 0 && w[p-1] != none && w[p-1] != h {
+			sum -= l.move[who]
 		}
 	}
 	return sum
@@ -131,8 +177,8 @@ func (l *laid) ceiling(prices []int64) (sum int64) {
 	for _, p := range prices {
 		sum += p
 	}
-	for i := range l.points {
-		sum += l.net(i, prices)
+	for _, who := range l.alike {
+		sum += int64(len(who)) * l.net(who[0], prices)
 	}
 	return sum
 }

@@ -57,6 +57,7 @@ func (l *laid) solve(ctx context.Context) found {
 			h.proved = ByPrices
 		}
 	}
+	h.byNames(h.all)
 	return h.found
 }
 
