@@ -21,6 +21,8 @@ type cutFlags struct {
 	route, verify string
 	clearance     unit.Maybe[unit.Length]
 	record        record
+	issue         cut.Issue
+	issued        []string // revisions, the latest last
 }
 
 func cutCommand(a *app) *cobra.Command {
@@ -65,6 +67,11 @@ revision; --verify says whether a drawing is of this plan.`,
 	fl.Float64Var(&spares.BreakRate, "break-rate", spares.BreakRate, "breaks per drilled pane and season, for the spares")
 	fl.Float64Var(&spares.Certainty, "certainty", spares.Certainty, "certainty with which the spares last a season, 0 to below 1")
 	f.record.flags(c)
+	fl.StringArrayVar(&f.issued, "issue", nil, `a revision with its date and what changed, as in "A 2027-01-09 first issue"; give all of them, the latest last`)
+	fl.StringVar(&f.issue.Owner, "owner", "", "legal owner of the drawings, for the title block")
+	fl.StringVar(&f.issue.Number, "number", "", "document number, for the title block (default: the plan's mark)")
+	fl.StringVar(&f.issue.Drawn, "drawn", "", "who drew, for the title block")
+	fl.StringVar(&f.issue.Checked, "checked", "", "who checked, for the title block")
 	f.kitFlag(c)
 	f.rulesFlag(c)
 	fl.StringVar(&f.verify, "verify", "", "do not draw; say whether this drawing (PDF, SVG, DXF) is of this plan")
@@ -104,6 +111,14 @@ func runCut(ctx context.Context, a *app, path string, f cutFlags) error {
 	if order.Approval, err = f.record.of(ctx, f.doc); err != nil {
 		return err
 	}
+	for _, s := range f.issued {
+		next, err := cut.ParseRevision(s)
+		if err != nil {
+			return fmt.Errorf("--issue: %w", err)
+		}
+		f.issue.History = append(f.issue.History, next)
+	}
+	order.Issue = f.issue
 	ctx, end := a.watched(ctx)
 	defer end()
 	folder, err := order.Folder(ctx, r)

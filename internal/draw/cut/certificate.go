@@ -45,5 +45,5 @@ func (p ShopOrder) Certificate(ctx context.Context, j Job, found custody.Judged,
 		who = "____________________"
 	}
 	f.Notes("Inspected by "+who+" on "+on+".", "Signature: ________________________________")
-	return p.pdf(ctx, title, creator, f.Sheets())
+	return p.pdf(ctx, title, creator, numbered(f.Sheets()))
 }

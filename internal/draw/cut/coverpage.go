@@ -29,10 +29,10 @@ func (p ShopOrder) coverPage(j Job, paper sheet.Paper) []*sheet.Drawing {
 	wide := probe.area.W*coverShare - columnGap/2
 	deep := c.FlangeThk + j.Thick
 	aside := sideAside
-	scale := scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-44, 1)
+	scale := scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-31, 1)
 	if c.Plug.H.Millimetres()*scale < lowPlug { // its measure stands below it, toward the side view's
 		aside = sideFarAside
-		scale = scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-44, 1)
+		scale = scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-31, 1)
 	}
 	g := p.newPage(paper, "cover", "Hole "+j.Hole.ID+": cover"+about, &j,
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(c.Material)},
@@ -166,7 +166,7 @@ func (d coverDrawing) words(f *sheet.Flow) {
 	}
 	f.Numbered(
 		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece; corners of the plug R %s, of the flange R %s; all edges rounded R %s.", c.Material, one(c.PlugCorner), one(c.flangeCorner()), one(c.Rounding)),
-		fmt.Sprintf("Clearance between plug and hole %s on each side, measured at %.0f deg C; plug's width and height %s.", one(c.Clearance), c.Options.Made, tolerance(c.Options.PlugTolerance)),
+		fmt.Sprintf("Clearance between plug and hole %s on each side, measured at %.0f deg C; plug's width and height %s.", one(c.Clearance), c.Options.Made, tolerance(c.Options.PlugTolerance, d.sys)),
 		fmt.Sprintf("The plug is at most %s deep, for the thinnest sheet that the pane may be: it ends behind the rink face. Measure the pane; nothing stands past it.", one(c.PlugDepth)),
 		"The flange keeps the cover from going through to the rink. What keeps it in against a puck (turn buttons or a strap on the frame) is the rink's to choose and to try.",
 		fmt.Sprintf("Tab %s wide, %s long, R %s at its foot, R %s where it meets the flange; hole dia. %s, %s above the foot. ", one(c.TabWide), one(c.TabLong), one(tabRound), one(tabFillet), one(c.TabHole), one(tabHoleUp))+tether,

@@ -39,6 +39,7 @@ type ShopOrder struct {
 	// Approval is what became of the revision that is drawn; its zero value says that
 	// nobody knows of one.
 	Approval custody.Approval
+	Issue    Issue // who answers for the drawings
 }
 
 // NewShopOrder returns the order for a checked arena, its document's text, and the

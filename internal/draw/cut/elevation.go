@@ -161,7 +161,7 @@ func (p ShopOrder) placeNotes(j Job, g page) noteBlock {
 	}
 	lines := []string{
 		fmt.Sprintf("Where: %s; hole's centre %s above the ice. State in the plan: %s.", p.whereabouts(j), g.one(j.Hole.Height), stateWord(j)),
-		fmt.Sprintf("Hole %s wide, %s high, corners %s. Place of its centre %s.", g.one(j.Hole.Size.W), g.one(j.Hole.Size.H), g.one(j.Corner), tolerance(placeTolerance)),
+		fmt.Sprintf("Hole %s wide, %s high, corners %s. Place of its centre %s.", g.one(j.Hole.Size.W), g.one(j.Hole.Size.H), g.one(j.Corner), tolerance(placeTolerance, g.sys)),
 		"Places are on the pane's rink face, from the edges seen between the stanchions. Measure the pane itself before " + work + ": what the frame hides is not known.",
 	}
 	if j.Face.Curved {
@@ -175,6 +175,7 @@ func (p ShopOrder) placeNotes(j Job, g page) noteBlock {
 	for _, a := range j.Assumed {
 		lines = append(lines, "Assumed: "+a.In(g.sys)+".")
 	}
+	lines = append(lines, p.history()...)
 	n := noteBlock{page: g, lines: lines}
 	for _, s := range lines {
 		n.height += lineHeight * float64(len(sheet.Regular.Wrap(s, sheet.SizeText, g.area.W)))

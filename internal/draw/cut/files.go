@@ -175,7 +175,7 @@ func (p ShopOrder) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 // Sheets are the sheets of a hole to scale: the pane from both sides, outline
 // with edge and route, cover, corner radius.
 func (p ShopOrder) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
-	return slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper))
+	return numbered(slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper)))
 }
 
 func (p ShopOrder) holeFiles(ctx context.Context, j Job, r Request, paper sheet.Paper) ([]File, sheet.Lack, error) {
@@ -229,7 +229,7 @@ func (p ShopOrder) windowFiles(ctx context.Context, out *Folder, r Request, pape
 			out.Notes = append(out.Notes, err.Error())
 			continue
 		}
-		pages := p.windowPage(job, paper)
+		pages := numbered(p.windowPage(job, paper))
 		pdf, err := p.pdf(ctx, "Low window "+w.ID, r.Creator, pages)
 		if err != nil {
 			return err
@@ -253,7 +253,7 @@ func (p ShopOrder) listFiles(ctx context.Context, out *Folder, r Request, paper 
 	if err != nil {
 		return err
 	}
-	pages := p.listPages(list, paper)
+	pages := numbered(p.listPages(list, paper))
 	pdf, err := p.pdf(ctx, "Cut list", r.Creator, pages)
 	if err != nil {
 		return err

@@ -61,7 +61,7 @@ func (p ShopOrder) frame(d *sheet.Drawing, title string, j *Job, fields ...sheet
 	d.Title, d.Desc = title, p.Stamp()
 	area := d.Frame(sheet.TitleBlock{
 		Title: title, Subject: p.subject(), Caution: strings.Join(append([]string{words.ApprovalSentence(p.Approval)}, glass.Cautions()...), " "),
-		Fields: append(fields, sheet.Field{Name: "Plan revision", Value: p.Mark}),
+		Fields: append(fields, sheet.Field{Name: "Plan revision", Value: p.Mark}), Issue: p.fields(j),
 	})
 	g := page{d: d, area: area.Inset(pagePad), sys: p.Arena.Units}
 	word, why, bad := "", []say.Sentence(nil), false
@@ -223,15 +223,22 @@ func (g page) governing() sheet.Field {
 	return sheet.Field{Name: "Lengths", Value: "mm govern, inches below"}
 }
 
-// scales are those of ISO 5455 (from memory) with 1:2.5, 1:3, 1:4 and builders'
-// 1:25, 1:30, 1:40 between, largest first, sheet over part.
+// scales are those of ISO 5455:1979 (from memory) that our sheets use, largest
+// first, sheet over part.
 func scales() []float64 {
-	return []float64{5, 2, 1, 1.0 / 2, 1.0 / 2.5, 1.0 / 3, 1.0 / 4, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 25, 1.0 / 30, 1.0 / 40, 1.0 / 50, 1.0 / 100}
+	return []float64{5, 2, 1, 1.0 / 2, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 50, 1.0 / 100}
 }
 
-// tolerance prints a plus-minus to two digits: "±0.25 mm (±0.010 in)".
-func tolerance(l unit.Length) string {
-	return fmt.Sprintf("±%.2g mm (±%.3f in)", l.Millimetres(), l.Inches())
+// tolerance prints a plus-minus, the governing unit first: "±0.25 mm (±0.009 in)".
+// What is rounded is rounded down, so that neither unit allows more than the other.
+func tolerance(l unit.Length, sys unit.System) string {
+	down := func(v, step float64) float64 { return math.Floor(v/step+1e-6) * step }
+	inches := fmt.Sprintf("±%.3f in", down(l.Inches(), 0.001))
+	metric := fmt.Sprintf("±%.3g mm", down(l.Millimetres(), 0.01))
+	if sys == unit.Imperial {
+		return inches + " (" + metric + ")"
+	}
+	return metric + " (" + inches + ")"
 }
 
 // scaleFor returns the largest scale not above most at which a part of so

@@ -163,7 +163,7 @@ func sizeFields() table.Fields[size] {
 		printed("is", func(sys unit.System) unit.System { return sys }),
 		printed("that is", other),
 		lengths("", "size_mm", func(r size) unit.Length { return r.is }),
-		field("tolerance", "", func(r size, _ unit.System) table.Cell { return table.Words(tolerance(r.plus)) }),
+		field("tolerance", "", func(r size, sys unit.System) table.Cell { return table.Words(tolerance(r.plus, sys)) }),
 		lengths("", "tolerance_mm", func(r size) unit.Length { return r.plus }),
 	}
 }

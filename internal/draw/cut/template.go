@@ -51,7 +51,7 @@ func (p ShopOrder) Template(j Job, paper string) ([]*sheet.Drawing, error) {
 }
 
 // blockHeight is room enough for a title block with its cautions on a narrow sheet, mm.
-const blockHeight = 38.0
+const blockHeight = 54.0
 
 func (p ShopOrder) template(j Job, w, h float64) *sheet.Drawing {
 	d := sheet.New("template", w, h, styles())
@@ -60,7 +60,7 @@ func (p ShopOrder) template(j Job, w, h float64) *sheet.Drawing {
 	t := template{page: g, job: j, roomInside: p.roomInside(j)}
 	t.bars()
 	t.outline()
-	return d
+	return numbered([]*sheet.Drawing{d})[0]
 }
 
 type template struct {

@@ -4,9 +4,12 @@ package sheet
 type TitleBlock struct {
 	Title   string // what is drawn: "Hole B-goal, template"
 	Subject string // of what: the arena's name
-	Caution string // a sentence or two in small type, wrapped
+	Caution string // a sentence or two, wrapped
 	// Fields are captioned entries in reading order: {"Scale", "1:1"}.
 	Fields []Field
+	// Issue are further entries, below the others on as many rows as they need, with
+	// the symbol of third-angle projection at their end.
+	Issue []Field
 }
 
 // Field is a captioned entry of a title block.
@@ -24,7 +27,7 @@ const (
 const (
 	fieldsHeight  = 9.0
 	titleHeight   = 11.0
-	cautionLead   = 3.0
+	cautionLead   = 3.4
 	cautionMargin = 1.4
 	blockPad      = 1.6
 )
@@ -49,12 +52,14 @@ func (d *Drawing) Frame(t TitleBlock) Rect {
 func (t TitleBlock) draw(g *Group, border Rect) float64 {
 	var caution []string
 	if t.Caution != "" {
-		caution = Italic.Wrap(t.Caution, SizeSmall, border.W-2*blockPad)
+		caution = Italic.Wrap(t.Caution, SizeTable, border.W-2*blockPad)
 	}
-	h := titleHeight
+	var rows [][]Field
 	if len(t.Fields) > 0 {
-		h += fieldsHeight
+		rows = append(rows, t.Fields)
 	}
+	issued := wrapFields(t.Issue, border.W-symbolWidth)
+	h := titleHeight + fieldsHeight*float64(len(rows)+len(issued))
 	if len(caution) > 0 {
 		h += float64(len(caution))*cautionLead + 2*cautionMargin
 	}
@@ -62,17 +67,32 @@ func (t TitleBlock) draw(g *Group, border Rect) float64 {
 	x1 := border.X + border.W
 	g.Add("edge", Line{Pt(border.X, y), Pt(x1, y)})
 	for i, s := range caution {
-		g.Add("caution", Text{At: Pt(border.X+blockPad, y+cautionMargin+float64(i)*cautionLead), S: s, VAlign: Top})
+		g.Add("caution", Text{At: Pt(border.X+blockPad, y+cautionMargin+float64(i)*cautionLead), S: s, Size: SizeTable, VAlign: Top})
 	}
 	if len(caution) > 0 {
 		y += float64(len(caution))*cautionLead + 2*cautionMargin
 		g.Add("rule", Line{Pt(border.X, y), Pt(x1, y)})
 	}
 	t.titles(g, Rect{border.X, y, border.W, titleHeight})
-	if len(t.Fields) > 0 {
-		y += titleHeight
+	y += titleHeight
+	for _, r := range rows {
 		g.Add("rule", Line{Pt(border.X, y), Pt(x1, y)})
-		t.fields(g, Rect{border.X, y, border.W, fieldsHeight})
+		fieldsRow(g, r, Rect{border.X, y, border.W, fieldsHeight})
+		y += fieldsHeight
+	}
+	if len(issued) > 0 {
+		x := x1 - symbolWidth
+		g.Add("rule", Line{Pt(x, y), Pt(x, border.Y+border.H)})
+		thirdAngle(g, Pt(x+blockPad, (y+border.Y+border.H)/2))
+	}
+	for i, r := range issued {
+		end := x1 - symbolWidth
+		if i == 0 {
+			end = x1
+		}
+		g.Add("rule", Line{Pt(border.X, y), Pt(end, y)})
+		fieldsRow(g, r, Rect{border.X, y, border.W - symbolWidth, fieldsHeight})
+		y += fieldsHeight
 	}
 	return h
 }
@@ -97,17 +117,17 @@ func (t TitleBlock) titles(g *Group, r Rect) {
 	}
 }
 
-// fields sets the captioned entries side by side, each as wide as it needs, the
+// fieldsRow sets captioned entries side by side, each as wide as it needs, the
 // room left over shared out evenly. Values too long are shortened.
-func (t TitleBlock) fields(g *Group, r Rect) {
-	want := make([]float64, len(t.Fields))
-	for i, f := range t.Fields {
-		want[i] = max(Regular.Width(f.Value, SizeText), Regular.Width(f.Name, SizeSmall)) + 2*blockPad
+func fieldsRow(g *Group, fields []Field, r Rect) {
+	want := make([]float64, len(fields))
+	for i, f := range fields {
+		want[i] = f.width()
 	}
 	widths := shareWidths(want, r.W)
 	spare := max(r.W-sum(widths), 0) / float64(len(widths))
 	x := r.X
-	for i, f := range t.Fields {
+	for i, f := range fields {
 		w := widths[i] + spare
 		if i > 0 {
 			g.Add("rule", Line{Pt(x, r.Y), Pt(x, r.Y+r.H)})

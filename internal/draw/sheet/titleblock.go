@@ -1,0 +1,44 @@
+package sheet
+
+// wrapFields shares captioned entries out over as few rows as let each be as wide as
+// it needs; at least one stands in a row.
+func wrapFields(fields []Field, width float64) (rows [][]Field) {
+	left := 0.0
+	for _, f := range fields {
+		w := f.width()
+		if len(rows) == 0 || w > left {
+			rows, left = append(rows, nil), width
+		}
+		last := len(rows) - 1
+		rows[last], left = append(rows[last], f), left-w
+	}
+	return rows
+}
+
+// width is the room in millimetres that an entry needs.
+func (f Field) width() float64 {
+	return max(Regular.Width(f.Value, SizeText), Regular.Width(f.Name, SizeSmall)) + 2*blockPad
+}
+
+// Sizes of the symbol of projection in millimetres.
+const (
+	coneSmall = 1.6 // half the cone's narrow end
+	coneLarge = 3.1 // half its wide end
+	coneLong  = 6.4
+	coneGap   = 2.0
+)
+
+// symbolWidth is the width of the symbol of projection with the white round it.
+const symbolWidth = 2*coneLarge + coneGap + coneLong + 2*blockPad
+
+// thirdAngle draws the symbol of third-angle projection (ISO 5456-2, from memory): the
+// view from the left of a cone cut short, narrow end to the left, stands to its left.
+func thirdAngle(g *Group, at Point) {
+	c := Pt(at.X+coneLarge, at.Y)
+	g.Add("edge", Circle{C: c, R: coneSmall})
+	g.Add("edge", Circle{C: c, R: coneLarge})
+	x := c.X + coneLarge + coneGap
+	g.Add("edge", Polygon(Pt(x, at.Y-coneSmall), Pt(x+coneLong, at.Y-coneLarge), Pt(x+coneLong, at.Y+coneLarge), Pt(x, at.Y+coneSmall)))
+	g.Add("centre-line", Line{Pt(at.X-1, at.Y), Pt(x+coneLong+1, at.Y)})
+	g.Add("centre-line", Line{Pt(c.X, at.Y-coneLarge-1), Pt(c.X, at.Y+coneLarge+1)})
+}
