@@ -10,9 +10,11 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/decide/recap"
 	"example.org/rinkpane/internal/draw/lookback"
@@ -27,7 +29,10 @@ import (
 
 type recapFlags struct {
 	source
+	store storePlace
+
 	game, games, arena, journal, learn, accept, paper string
+	covers                                            string
 	clocks, bodies                                    []string
 	stars                                             int
 	sidecars                                          bool
@@ -63,6 +68,8 @@ beside the survey, plan against fact, and what that says about moments.`,
 	fl.StringVar(&f.games, "games", "", "games document with the game, its seats and its arena")
 	fl.StringVar(&f.arena, "arena", "", "arena file, when there is no games document")
 	f.kitFlag(c)
+	fl.StringVar(&f.covers, "covers", "", "the arena's id on the desk: keepers are told per minute that its covers were out, too")
+	f.store.flags(c)
 	fl.StringArrayVar(&f.clocks, "clock", nil, "a frame that shows the scoreboard: FILE=PERIOD/MM:SS left, or FILE=HH:MM:SS of the day; repeat it")
 	fl.StringArrayVar(&f.bodies, "body", nil, "whose a body is, by serial number or model: BODY=WHO, BODY=WHO:HOLE or BODY=:HOLE; * is all others; repeat it")
 	fl.IntVar(&f.stars, "stars", 1, "from how many stars a frame is a keeper")
@@ -80,7 +87,7 @@ func runRecap(ctx context.Context, a *app, dirs []string, f recapFlags) error {
 	if err := errors.Join(f.out.may(".pdf"), learn.may(".yaml", ".yml"), accept.may(".yaml", ".yml")); err != nil {
 		return err
 	}
-	q, err := f.question(a)
+	q, err := f.question(ctx, a)
 	if err != nil {
 		return err
 	}
@@ -174,7 +181,7 @@ func writeSidecars(list []recap.Sidecar) error {
 }
 
 // question gathers what is asked from the flags and the documents that they name.
-func (f *recapFlags) question(a *app) (q recap.Question, err error) {
+func (f *recapFlags) question(ctx context.Context, a *app) (q recap.Question, err error) {
 	q.Options = recap.Options{KeptFrom: f.stars}
 	if f.stars < 1 || f.stars > 5 {
 		return q, fmt.Errorf("--stars %d: write 1 to 5", f.stars)
@@ -194,6 +201,9 @@ func (f *recapFlags) question(a *app) (q recap.Question, err error) {
 	if f.games != "" && f.arena != "" {
 		return q, errors.New("--games and --arena together: the games document names its arena")
 	}
+	if f.covers != "" && f.games == "" {
+		return q, errors.New("--covers needs --games: the game's times say for how long")
+	}
 	switch {
 	case f.games == "" && f.arena == "": // what needs no rink is told
 		f.source.arena.Units, err = a.system(unit.Metric)
@@ -208,10 +218,49 @@ func (f *recapFlags) question(a *app) (q recap.Question, err error) {
 	if err != nil {
 		return q, err
 	}
-	q.Arena, q.Kit, q.Evening = season.Arena, season.Kit, recap.EveningOf(season, g)
+	q.Arena, q.Kit = season.Arena, season.Kit
+	if q.Evening, err = seatedEvening(ctx, season, g); err != nil {
+		return q, err
+	}
+	if f.covers != "" {
+		if q.Options.Open, err = f.opened(ctx, q.Evening); err != nil {
+			return q, fmt.Errorf("--covers: %w", err)
+		}
+	}
 	f.source.arena = season.Arena
 	f.source.arena.Units, err = a.system(season.Arena.Units)
 	return q, err
+}
+
+// seatedEvening is a game's evening; of one that is played and has seats which the document
+// does not give by hand, with all seats as command seat has them.
+func seatedEvening(ctx context.Context, s game.Season, g game.Game) (recap.Evening, error) {
+	e := recap.EveningOf(s, g)
+	open := slices.ContainsFunc(s.Asks(g), func(a game.Ask) bool {
+		return !slices.ContainsFunc(e.Seats, func(x recap.Seat) bool { return x.Who == a.ID })
+	})
+	if !open || g.Off {
+		return e, nil
+	}
+	by, err := s.Seated(ctx, g.ID)
+	return e.Seated(s, by), err
+}
+
+// opened reads from the desk's store how long each hole was open.
+func (f *recapFlags) opened(ctx context.Context, e recap.Evening) (map[string]time.Duration, error) {
+	kept, err := f.store.look(ctx)
+	if err != nil {
+		return nil, err
+	}
+	defer kept.Close()
+	h, err := custody.ReadHistory(ctx, kept, f.covers)
+	if err != nil {
+		return nil, err
+	}
+	if len(h) == 0 {
+		return nil, fmt.Errorf("nothing is kept about %s; see rinkpane covers for the arenas' ids", form.Quote(f.covers))
+	}
+	return e.Open(h, time.Local), nil
 }
 
 // season reads the games document and picks the game.

@@ -28,6 +28,8 @@ var learnRooms = []room{
 		{"answer/optics", "light from exposures"},
 		{"answer/sight", "what each hole sees of each kind of moment"},
 		{"decide/game", "the game's stages and seats"},
+		{"decide/seat", "seats that were solved, not written down"},
+		{"decide/custody", "how long holes were open"},
 	}},
 	{name: "draw/lookback", floor: 9.3, uses: []arrow{
 		{"decide/recap", "what the frames of a game said"},

@@ -1,6 +1,8 @@
 package game
 
 import (
+	"context"
+
 	"example.org/rinkpane/internal/decide/seat"
 )
 
@@ -26,6 +28,31 @@ func (s Season) Night(t *Table, g Game) seat.Night {
 		}
 	}
 	return n
+}
+
+// Nights returns the seating problems of the games that are played, in their order.
+func (s Season) Nights(t *Table) (out []seat.Night) {
+	for _, g := range s.Games {
+		if !g.Off {
+			out = append(out, s.Night(t, g))
+		}
+	}
+	return out
+}
+
+// Seated returns the seating of one game that is played: what hands gave, and the rest as
+// the season's rule has it after the games before.
+func (s Season) Seated(ctx context.Context, id string) (seat.Seating, error) {
+	table, err := s.Score(ctx)
+	if err != nil {
+		return seat.Seating{}, err
+	}
+	a, err := seat.Solve(ctx, s.Nights(table), seat.Question{Only: id})
+	if err != nil {
+		return seat.Seating{}, err
+	}
+	night, _ := a.Night()
+	return night, nil
 }
 
 // row returns what each hole is worth to a request in a period.

@@ -6,7 +6,9 @@ import (
 	"strings"
 	"time"
 
+	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/decide/game"
+	"example.org/rinkpane/internal/decide/seat"
 )
 
 // Evening is a game as far as frames are matched to it.
@@ -16,6 +18,7 @@ type Evening struct {
 	Place  string
 	Stages []Stage // in the order of time
 	Seats  []Seat
+	Others []Stage // the season's other games, by their ids
 	// Universal says that the stages' times are in universal time: frames that tell their
 	// zone are then taken by it, others by their clock as it stands.
 	Universal bool
@@ -42,6 +45,7 @@ const (
 	intermission = 15 * time.Minute
 	usualPeriod  = 38 * time.Minute
 	afterGame    = time.Hour
+	wholeGame    = 3 * time.Hour
 )
 
 // EveningOf returns the evening of a season's game, with the seats that it gives by hand.
@@ -68,6 +72,11 @@ func EveningOf(s game.Season, g game.Game) Evening {
 			e.Stages = slices.Insert(e.Stages, 0, Stage{before, 0, wall(at), e.Stages[0].From})
 		}
 	}
+	for _, o := range s.Games {
+		if at := wall(o.Start); o.ID != g.ID && o.Universal == g.Universal {
+			e.Others = append(e.Others, Stage{o.ID, 0, at.Add(-afterGame), at.Add(wholeGame)})
+		}
+	}
 	for _, f := range s.Fixed {
 		if f.Game != g.ID {
 			continue
@@ -79,6 +88,43 @@ func EveningOf(s game.Season, g game.Game) Evening {
 		e.Seats = append(e.Seats, seat)
 	}
 	return e
+}
+
+// Seated returns the evening with who works where by a seating of its game, instead of what
+// the document gives by hand: a seating has those seats too.
+func (e Evening) Seated(s game.Season, by seat.Seating) Evening {
+	e.Seats = nil
+	for _, one := range by.Seats {
+		i := slices.IndexFunc(e.Seats, func(x Seat) bool { return x.Who == one.Who && x.Hole == one.Hole })
+		if i < 0 {
+			i, e.Seats = len(e.Seats), append(e.Seats, Seat{Who: one.Who, Hole: one.Hole})
+			if p, ok := s.Person(one.Who); ok {
+				e.Seats[i].Name = p.Name
+			}
+		}
+		e.Seats[i].Periods = append(e.Seats[i].Periods, one.Period)
+	}
+	return e
+}
+
+// Open returns how long each hole was open from the evening's first stage to the end of
+// its last, by what is known of its covers; where is the rink's zone.
+func (e Evening) Open(h custody.History, where *time.Location) map[string]time.Duration {
+	if len(e.Stages) == 0 {
+		return nil
+	}
+	if e.Universal {
+		where = time.UTC
+	}
+	on := func(t time.Time) time.Time {
+		return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), where)
+	}
+	window := custody.Window{From: on(e.Stages[0].From), To: on(e.Stages[len(e.Stages)-1].To)}
+	out := map[string]time.Duration{}
+	for _, hole := range custody.Fold(h, window, window.To).Holes {
+		out[hole.ID] = hole.OpenInAll()
+	}
+	return out
 }
 
 // between puts the intermissions between the periods, and what comes after the last.

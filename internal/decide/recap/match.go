@@ -66,7 +66,7 @@ func (e Evening) match(f Frame, c Clock, o Owner) Matched {
 	m := Matched{Frame: f, At: e.clock(f).Add(-c.Ahead), Sure: Certain, Hole: o.Hole, Who: o.Who}
 	border := e.stage(&m, 2*c.Spread)
 	if m.Stage == "" && len(e.Stages) > 0 {
-		m.Sure, m.Why, m.Hole = Unmatched, "taken outside the game's day", ""
+		m.Sure, m.Why, m.Hole = Unmatched, e.elsewhen(m.At), ""
 		return m
 	}
 	e.seat(&m, o)
@@ -74,6 +74,16 @@ func (e Evening) match(f Frame, c Clock, o Owner) Matched {
 		m.Sure, m.Why = Likely, m.Why+"; so near a border of "+m.Stage+" that the clock decides"
 	}
 	return m
+}
+
+// elsewhen says when a frame was taken that is of no stage.
+func (e Evening) elsewhen(at time.Time) string {
+	for _, g := range e.Others {
+		if !at.Before(g.From) && at.Before(g.To) {
+			return "taken at game " + g.Name
+		}
+	}
+	return "taken outside the game's day, on " + at.Format(time.DateOnly)
 }
 
 // stage finds the stage of a frame, and whether it was taken near its border.
@@ -124,4 +134,29 @@ func distinct(seats []Seat) (holes []string) {
 		}
 	}
 	return holes
+}
+
+// Doubt is frames whose hole is not known for one reason, with the first of them.
+type Doubt struct {
+	Sure   Sure // [Ambiguous] or [Unmatched]
+	Why    string
+	Frames int
+	First  string
+}
+
+// Doubts lists by reason the frames whose hole is not known, ambiguous ones first.
+func Doubts(frames []Matched) (out []Doubt) {
+	for _, s := range [...]Sure{Ambiguous, Unmatched} {
+		for _, m := range frames {
+			if m.Sure != s {
+				continue
+			}
+			i := slices.IndexFunc(out, func(d Doubt) bool { return d.Sure == s && d.Why == m.Why })
+			if i < 0 {
+				i, out = len(out), append(out, Doubt{Sure: s, Why: m.Why, First: m.File})
+			}
+			out[i].Frames++
+		}
+	}
+	return out
 }

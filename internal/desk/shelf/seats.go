@@ -105,13 +105,7 @@ func (s *Shelf) SeasonSeats(ctx context.Context, g Games) (seat.Answer, error) {
 		if err != nil {
 			return seat.Answer{}, err
 		}
-		var nights []seat.Night
-		for _, one := range g.Season.Games {
-			if !one.Off {
-				nights = append(nights, g.Season.Night(table, one))
-			}
-		}
-		return seat.Solve(ctx, nights, seat.Question{Compare: true, Seed: lotterySeed})
+		return seat.Solve(ctx, g.Season.Nights(table), seat.Question{Compare: true, Seed: lotterySeed})
 	})
 }
 

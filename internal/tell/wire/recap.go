@@ -36,6 +36,9 @@ func Recap(a recap.Answer) Object {
 		"clocks", Each(recap.Bodies(a), func(b recap.Body) Object {
 			return Object{"body", b.Name, "ahead_s", b.Clock.Ahead.Seconds(), "spread_s", b.Clock.Spread.Seconds(), "marks", b.Clock.Marks, "frames", b.Frames}
 		}),
+		"doubts", Each(recap.Doubts(a.Frames), func(d recap.Doubt) Object {
+			return Object{"sure", d.Sure, "why", d.Why, "frames", d.Frames, "first", d.First}
+		}),
 		"unread", Each(a.Unread, func(u recap.Unread) Object { return Object{"cause", u.Cause, "files", u.Files, "first", u.First} }),
 		"pictures", Each(a.Frames, func(m recap.Matched) Object {
 			return Object{"file", m.File, "at", m.At.Format("2006-01-02T15:04:05"), "stage", m.Stage, "hole", m.Hole, "who", m.Who, "sure", m.Sure, "why", m.Why,

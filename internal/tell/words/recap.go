@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"example.org/rinkpane/internal/answer/optics"
@@ -44,20 +45,10 @@ func RecapCount(a recap.Answer) []string {
 	for _, u := range a.Unread {
 		out = append(out, fmt.Sprintf("Not read: %s (%s), the first %s.", say.Count(u.Files, "file"), UnreadCause(u.Cause), u.First))
 	}
-	for _, m := range firstOf(a.Frames, recap.Ambiguous) {
-		out = append(out, fmt.Sprintf("Ambiguous, as %s: %s.", m.File, m.Why))
+	for _, d := range recap.Doubts(a.Frames) {
+		out = append(out, fmt.Sprintf("%s%s: %s, as %s: %s.", strings.ToUpper(string(d.Sure[:1])), d.Sure[1:], say.Count(d.Frames, "frame"), d.First, d.Why))
 	}
 	return out
-}
-
-// firstOf returns the first frame that is matched so surely, if any.
-func firstOf(frames []recap.Matched, s recap.Sure) []recap.Matched {
-	for i, m := range frames {
-		if m.Sure == s {
-			return frames[i : i+1]
-		}
-	}
-	return nil
 }
 
 func ahead(d time.Duration) string {
@@ -82,7 +73,9 @@ func UnreadCause(cause string) string {
 // RecapTables are the tables of what the frames of a game said, those without rows too.
 func RecapTables(a recap.Answer, sys unit.System) []table.Table {
 	var day, parts []recap.Use
+	opened := false // it is known how long some hole was
 	for _, u := range a.Uses {
+		opened = opened || !u.PerOpenMin.IsZero()
 		if u.Stage == "" {
 			day = append(day, u)
 		} else {
@@ -90,8 +83,8 @@ func RecapTables(a recap.Answer, sys unit.System) []table.Table {
 		}
 	}
 	return []table.Table{
-		recapUses(false).Of("What each hole gave", day, sys),
-		recapUses(true).Of("By part of the game", parts, sys),
+		recapUses(false, opened).Of("What each hole gave", day, sys),
+		recapUses(true, opened).Of("By part of the game", parts, sys),
 		recapLight().Of("Light by exposures", a.Light, sys),
 		recapISO().Of("Keepers by ISO", a.ISOs, sys),
 		recapFacts().Of("Plan and fact", a.Learnt.Facts, sys),
@@ -99,7 +92,7 @@ func RecapTables(a recap.Answer, sys unit.System) []table.Table {
 	}
 }
 
-func recapUses(stage bool) table.Fields[recap.Use] {
+func recapUses(stage, opened bool) table.Fields[recap.Use] {
 	mark := func(v float64, of func(float64) optics.Mark) string {
 		if v == 0 {
 			return "-"
@@ -117,13 +110,8 @@ func recapUses(stage bool) table.Fields[recap.Use] {
 		numbered("frames", "frames", func(u recap.Use) string { return fmt.Sprint(u.Frames) }),
 		numbered("pictures", "pictures", func(u recap.Use) string { return fmt.Sprint(u.Bursts) }),
 		numbered("kept", "kept", func(u recap.Use) string { return fmt.Sprint(u.Kept) }),
-		numbered("kept/h", "kept_per_hour", func(u recap.Use) string {
-			r, ok := u.PerHour.Get()
-			if !ok {
-				return "-"
-			}
-			return fmt.Sprintf("%.1f (%.1f-%.1f)", r.Rate, r.Low, r.High)
-		}),
+		rated("kept/h", "kept_per_hour", "%.1f (%.1f-%.1f)", func(u recap.Use) unit.Maybe[recap.Rated] { return u.PerHour }),
+		rated("kept/min open", "kept_per_open_minute", "%.2f (%.2f-%.2f)", func(u recap.Use) unit.Maybe[recap.Rated] { return u.PerOpenMin }),
 		numbered("mm", "focal_mm", func(u recap.Use) string { return spreadText(u.Focal, "%.0f") }),
 		numbered("shutter", "shutter", func(u recap.Use) string {
 			return mark(u.Shutter.Median, func(v float64) optics.Mark { return optics.NearestShutter(unit.Shutter(v)) })
@@ -140,7 +128,21 @@ func recapUses(stage bool) table.Fields[recap.Use] {
 	if stage {
 		return out.Pick("hole", "stage", "frames", "pictures", "kept", "kept_per_hour", "shutter", "stop", "iso")
 	}
-	return out.Pick("hole", "frames", "pictures", "kept", "kept_per_hour", "focal_mm", "shutter", "stop", "iso", "blur_px", "blur_risk")
+	if !opened {
+		return out.Pick("hole", "frames", "pictures", "kept", "kept_per_hour", "focal_mm", "shutter", "stop", "iso", "blur_px", "blur_risk")
+	}
+	return out.Pick("hole", "frames", "pictures", "kept", "kept_per_hour", "kept_per_open_minute", "focal_mm", "shutter", "stop", "iso", "blur_px", "blur_risk")
+}
+
+// rated is a column of rates with their intervals.
+func rated(head, name, form string, of func(recap.Use) unit.Maybe[recap.Rated]) table.Field[recap.Use] {
+	return numbered(head, name, func(u recap.Use) string {
+		r, ok := of(u).Get()
+		if !ok {
+			return "-"
+		}
+		return fmt.Sprintf(form, r.Rate, r.Low, r.High)
+	})
 }
 
 // spreadText prints a median, and where most lie when that differs.
