@@ -10,7 +10,7 @@ import (
 )
 
 // coverShare is the drawing's part of a cover page's width.
-const coverShare = 0.585
+const coverShare = 0.54
 
 // Room in millimetres between the two views of a cover: usual, and where the
 // plug is drawn lower than lowPlug.
@@ -167,7 +167,7 @@ func (d coverDrawing) words(f *sheet.Flow) {
 	f.Numbered(
 		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece; corners of the plug R %s, of the flange R %s; all edges rounded R %s.", c.Material, one(c.PlugCorner), one(c.flangeCorner()), one(c.Rounding)),
 		fmt.Sprintf("Clearance between plug and hole %s on each side, measured at %.0f deg C; plug's width and height %s.", one(c.Clearance), c.Options.Made, tolerance(c.Options.PlugTolerance, d.sys)),
-		fmt.Sprintf("The plug is at most %s deep, for the thinnest sheet that the pane may be: it ends behind the rink face. Measure the pane; nothing stands past it.", one(c.PlugDepth)),
+		fmt.Sprintf("The plug is at most %s deep, for the thinnest sheet that the pane may be: it ends behind the rink face. Cut it from a sheet of %s. Measure the pane; nothing stands past it.", one(c.PlugDepth), one(c.PlugSheet())),
 		"The flange keeps the cover from going through to the rink. What keeps it in against a puck (turn buttons or a strap on the frame) is the rink's to choose and to try.",
 		fmt.Sprintf("Tab %s wide, %s long, R %s at its foot, R %s where it meets the flange; hole dia. %s, %s above the foot. ", one(c.TabWide), one(c.TabLong), one(tabRound), one(tabFillet), one(c.TabHole), one(tabHoleUp))+tether,
 		fmt.Sprintf("Mark the cover with its hole: %s.", d.job.Hole.ID))

@@ -6,6 +6,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/glass"
 )
 
 // Room in millimetres around an elevation for its dimensions and its name.
@@ -65,7 +66,7 @@ func (e elevation) draw(box sheet.Rect, mirrored bool) {
 func (e elevation) name(box sheet.Rect, mirrored bool) {
 	name, say := "FROM THE SHOOTING SIDE", "spectators' side, looking at the ice"
 	if mirrored {
-		name, say = "FROM THE RINK SIDE", "on the ice, mirror image"
+		name, say = "FROM THE RINK SIDE", "mirror image; label: THIS FACE TO ICE, "+e.job.Pane.ID
 	}
 	t := e.group(sheet.LayerText)
 	t.Add("head", sheet.Text{At: sheet.Pt(box.X+box.W/2, box.Y), S: name, Anchor: sheet.Middle, VAlign: sheet.Top})
@@ -129,13 +130,16 @@ func (e elevation) datum(box, pane sheet.Rect, c sheet.Point) {
 // measures sets the dimensions: overall above and outside, the hole's place
 // below the boards and on the side of the hole's nearer edge.
 func (e elevation) measures(pane sheet.Rect, c sheet.Point, mirrored bool) {
+	if mirrored && e.job.Face.Curved {
+		return // one face is dimensioned, with one number; the other's stand in the notes
+	}
 	g := e.group(sheet.LayerDim)
-	f := e.job.Face
+	f, front := e.job.Face, e.job.front
 	foot := pane.Y + pane.H
 	right := pane.X + pane.W
-	dim(g, sheet.Pt(pane.X, pane.Y), sheet.Pt(right, pane.Y), 6, f.Width, e.places)
+	dim(g, sheet.Pt(pane.X, pane.Y), sheet.Pt(right, pane.Y), 6, front(f.Width), e.places)
 	dim(g, sheet.Pt(pane.X, foot), sheet.Pt(pane.X, pane.Y), 12, f.Height, e.places)
-	first, second := f.Left, f.Right()
+	first, second := front(f.Left), front(f.Right())
 	if mirrored {
 		first, second = second, first
 	}
@@ -162,15 +166,23 @@ func (p ShopOrder) placeNotes(j Job, g page) noteBlock {
 	lines := []string{
 		fmt.Sprintf("Where: %s; hole's centre %s above the ice. State in the plan: %s.", p.whereabouts(j), g.one(j.Hole.Height), stateWord(j)),
 		fmt.Sprintf("Hole %s wide, %s high, corners %s. Place of its centre %s.", g.one(j.Hole.Size.W), g.one(j.Hole.Size.H), g.one(j.Corner), tolerance(placeTolerance, g.sys)),
-		"Places are on the pane's rink face, from the edges seen between the stanchions. Measure the pane itself before " + work + ": what the frame hides is not known.",
+		"Places are on the pane's shooting face, from the edges seen between the stanchions. Measure the pane itself before " + work + ": what the frame hides is not known.",
 	}
 	if j.Face.Curved {
-		a, _ := g.places(j.Face.Behind(j.Face.Left, j.Thick))
-		b, _ := g.places(j.Face.Behind(j.Face.Right(), j.Thick))
-		lines = append(lines, fmt.Sprintf("The pane is curved, inner radius %s. On the shooting face the hole's centre is %s from the left and %s from the right edge.", g.one(j.Face.Radius), a, b))
+		a, _ := g.places(j.Face.Left)
+		b, _ := g.places(j.Face.Right())
+		lines = append(lines, fmt.Sprintf("The pane is curved, inner radius %s. Along the rink face the hole's centre is %s from the left and %s from the right edge.", g.one(j.Face.Radius), a, b))
 	}
 	if s := j.besides(); s != "" {
 		lines = append(lines, s)
+	}
+	for _, k := range j.Neighbours {
+		work := "to be made"
+		if k.Hole.State == glass.Cut {
+			work = "exists"
+		}
+		lines = append(lines, fmt.Sprintf("Hole %s, %s: centre %s from the left edge, %s above the boards; %s x %s, corners %s.", k.Hole.ID, work,
+			g.place(j.front(k.Left)), g.place(k.Up), g.one(k.Hole.Size.W), g.one(k.Hole.Size.H), g.one(k.Corner)))
 	}
 	for _, a := range j.Assumed {
 		lines = append(lines, "Assumed: "+a.In(g.sys)+".")

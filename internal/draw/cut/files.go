@@ -175,7 +175,7 @@ func (p ShopOrder) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 // Sheets are the sheets of a hole to scale: the pane from both sides, outline
 // with edge and route, cover, corner radius.
 func (p ShopOrder) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
-	return numbered(slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.advisoryPage(j, paper)))
+	return numbered(slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.orderPage(j, paper), p.advisoryPage(j, paper)))
 }
 
 func (p ShopOrder) holeFiles(ctx context.Context, j Job, r Request, paper sheet.Paper) ([]File, sheet.Lack, error) {

@@ -3,6 +3,7 @@ package cut
 import (
 	"fmt"
 
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
@@ -53,9 +54,11 @@ func (j Job) Steps() []string {
 	}
 	drill := "Drill the four pilot holes with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed."
 	along := "from pilot hole to pilot hole"
+	bit := "a straight bit of dia. 12 mm at most (own choice)"
 	if j.Pilot() == 0 {
 		drill = "Drill one starting hole well inside the outline with a bit ground for plastics (point 60 to 90 deg, no rake), backed, at low feed."
 		along = "all round, corners included"
+		bit = "a straight bit of dia. " + bitFor(j.Corner) + " at most"
 	}
 	switch j.Route {
 	case Shop:
@@ -63,16 +66,16 @@ func (j Job) Steps() []string {
 			"Take the pane out, lay it flat on a clean, padded table; leave its masking on.",
 			"Mark the outline from the template after measuring the check bars.",
 			drill,
-			"Rout along a jig " + along + "; leave no step where radius meets side.",
-			"Round both edges all round, sand out every tool mark, flame or polish; no notch may stay.",
-			"Check size, radius, rounding and the cover's fit before the pane goes back.",
+			"Rout with " + bit + ", " + along + "; the outline is the finished edge: compensate to its inside, by the bit's radius, and climb on the last pass; leave no step where radius meets side.",
+			"Round both edges all round to the radius in the section, sand out every tool mark and polish, by hand or flame; no notch may stay.",
+			"Check size, radius, rounding and the cover's fit; label the other face THIS FACE TO ICE, pane " + j.Pane.ID + ", before the pane goes back.",
 		}
 	case Site:
 		return []string{
 			"No one on the ice and nobody behind the pane; shore the pane on both sides.",
 			"Mark the outline from the template after measuring the check bars; look at it from both sides.",
 			drill,
-			"Rout along a jig clamped to the pane, " + along + "; catch chips and keep them off the ice.",
+			"Rout along a jig clamped to the pane with " + bit + ", " + along + "; the outline is the finished edge: the bit stays inside it; catch chips and keep them off the ice.",
 			"Round both edges all round, sand out every tool mark; no notch may stay.",
 			"Check size, radius, rounding and the cover's fit before the rink opens.",
 		}
@@ -91,6 +94,12 @@ func (j Job) Steps() []string {
 		"Send the factory this sheet and the DXF; the pane's outline in the frame is theirs to add.",
 		"On delivery lay the template on the new pane: for checking only, not for cutting.",
 	}
+}
+
+// bitFor is the largest bit that still makes a corner: dia. 12 mm, or the corner's own
+// where it is smaller (own choice).
+func bitFor(corner unit.Length) string {
+	return fmt.Sprintf("%.3g mm", min(12*unit.Millimetre, 2*corner).Millimetres())
 }
 
 // checks are what is to be done about a hole that exists.

@@ -11,6 +11,7 @@ import (
 const (
 	barHeight   = 4.0
 	barMetric   = 100.0
+	barUpright  = 50.0
 	barInches   = 4 * 25.4
 	templateTop = 34.0 // bars and notes above the outline
 	around      = 21.0 // paper left above and below the hole's outline
@@ -94,7 +95,7 @@ func (p ShopOrder) roomInside(j Job) bool {
 	}
 }
 
-// bars draws the two check bars, filled from outer edge to outer edge, and what
+// bars draws the check bars, two along and one upright, filled from outer edge to outer edge, and what
 // to do with them.
 func (t template) bars() {
 	g, text := t.group(sheet.LayerEngrave), t.group(sheet.LayerText)
@@ -107,6 +108,9 @@ func (t template) bars() {
 		text.Add("note", sheet.Text{At: sheet.Pt(t.area.X+barInches+4, y+barHeight/2), S: b.label, VAlign: sheet.Centre})
 		y += barHeight + 3
 	}
+	upright := sheet.Rect{X: t.area.X + t.area.W - barHeight, Y: t.area.Y + templateTop + 2, W: barHeight, H: barUpright}
+	g.Add("bar", sheet.RoundRect(upright, 0))
+	text.Add("note", sheet.Text{At: sheet.Pt(upright.X-1, upright.Y), S: "50 mm", Anchor: sheet.End, VAlign: sheet.Top})
 	y += 1
 	use := "Then cut out the template and lay it on the shooting side."
 	switch {
@@ -116,7 +120,7 @@ func (t template) bars() {
 		use = "Then lay the template on the delivered pane, to check it."
 	}
 	for _, s := range []string{
-		"Measure both bars, outer edge to outer edge, before cutting. If one is off by more than 0.3 mm (1/64 in), the print is not full size: print again at 100 %, without fitting to the page.",
+		"Measure all bars, outer edge to outer edge, before cutting. If one is off by more than 0.3 mm (1/64 in), the print is not full size: print again at 100 %, without fitting to the page.",
 		use,
 	} {
 		y += text.Paragraph("note", sheet.Regular, sheet.Pt(t.area.X, y), s, sheet.SizeText, t.area.W, lineHeight)

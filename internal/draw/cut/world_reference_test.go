@@ -94,7 +94,7 @@ func TestTemplateOnPaper(t *testing.T) {
 			checkBars(t, name, pdf, tiles[0])
 			checkHole(t, name, pdf, tiles[0], j)
 			text := strings.Join(strings.Fields(string(tool(t, "pdftotext", pdf, "-"))), " ")
-			for _, w := range []string{"Measure both bars", "100 mm", "4 in", p.Mark, "No hole without its cover"} {
+			for _, w := range []string{"Measure all bars", "100 mm", "4 in", p.Mark, "No hole without its cover"} {
 				if !strings.Contains(text, w) {
 					t.Errorf("%s: the page's text lacks %q", name, w)
 				}
