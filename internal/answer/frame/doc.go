@@ -44,5 +44,5 @@
 // below each figure. A figure is blurred as a whole, for the distance of its
 // middle. Blur is a box of the disc's second moment, twice over. What the pane
 // around the hole would let through is dark, lens errors are not drawn, and a printed film is not: the clear patch of package cut
-// is made so large that it does not cut the view. The stands carry no crowd.
+// is made so large that it does not cut the view.
 package frame

@@ -76,7 +76,9 @@ func (b *body) skater(k livery, number int, as stance) {
 		lead := 0.10 * y // one leg before the other
 		b.rod([3]float64{lead - 0.16, 0.15 * y, 0.012}, [3]float64{lead + 0.20, 0.16 * y, 0.012}, 0.012, 0.012, bladePaint)
 		b.rod([3]float64{lead - 0.12, 0.15 * y, 0.10}, [3]float64{lead + 0.15, 0.16 * y, 0.085}, 0.065, 0.055, k.skate)
-		b.rod([3]float64{lead, 0.15 * y, 0.17}, [3]float64{lead + 0.16, 0.16 * y, 0.50}, 0.075, 0.10, k.sock)
+		shin := [2][3]float64{{lead, 0.15 * y, 0.17}, {lead + 0.16, 0.16 * y, 0.50}}
+		b.rod(shin[0], shin[1], 0.075, 0.10, k.sock)
+		b.sock(shin[0], shin[1], 0.075, 0.10, k.band)
 		b.rod([3]float64{lead + 0.16, 0.16 * y, 0.52}, [3]float64{0, 0.12 * y, 0.90}, 0.12, 0.16, k.pants)
 		if as == cheering {
 			b.rod([3]float64{0.12, 0.26 * y, 1.44}, [3]float64{0.20, 0.46 * y, 1.64}, 0.12, 0.10, k.sleeve)
@@ -91,6 +93,7 @@ func (b *body) skater(k livery, number int, as stance) {
 	b.torso([3]float64{0, 0, 0.95}, [3]float64{0.12, 0, 1.36}, 0.21, 0.25, k, number)
 	b.rod([3]float64{0.13, -0.18, 1.44}, [3]float64{0.13, 0.18, 1.44}, 0.14, 0.14, k.jersey)
 	b.head(0.20, 1.70, k)
+	b.visor(0.20, 1.70)
 	switch as {
 	case playing:
 		b.rod([3]float64{0.38, 0.30, 1.20}, [3]float64{1.20, -0.42, 0.05}, 0.016, 0.016, stickPaint)
@@ -112,7 +115,9 @@ func (b *body) goalkeeper(k livery, number int) {
 	b.rod([3]float64{0.15, -0.2, 1.44}, [3]float64{0.15, 0.2, 1.44}, 0.16, 0.16, k.jersey)
 	b.ball([3]float64{0.36, 0.54, 0.98}, 0.16, padPaint)
 	b.rod([3]float64{0.40, -0.54, 0.82}, [3]float64{0.40, -0.54, 1.12}, 0.11, 0.11, padPaint)
+	k.helmet = padPaint
 	b.head(0.26, 1.70, k)
+	b.cage(0.26, 1.70)
 	b.rod([3]float64{0.42, -0.50, 0.95}, [3]float64{0.55, -0.20, 0.08}, 0.016, 0.02, stickPaint)
 	b.rod([3]float64{0.55, -0.20, 0.06}, [3]float64{0.55, 0.20, 0.06}, 0.04, 0.04, stickPaint)
 }
@@ -129,12 +134,12 @@ func (b *body) torso(low, high [3]float64, rl, rh float64, k livery, number int)
 	b.rod(low, high, rl, rh, k.jersey)
 	t := &b.rods[len(b.rods)-1]
 	t.fore = jerseyFore
-	t.on = b.number(number, k.number, func(side, z float64) (x, y float64) {
-		u := (z - low[2]) / (high[2] - low[2])
-		r := rl + u*(rh-rl) + clearOfCloth
-		sin, cos := math.Sincos(side / r)
-		return low[0] + u*(high[0]-low[0]) - r*cos, r * sin
-	})
+	radius := func(z float64) float64 { return rl + (z-low[2])/(high[2]-low[2])*(rh-rl) + clearOfCloth }
+	around := func(angle, z float64) (x, y float64) {
+		sin, cos := math.Sincos(angle)
+		return low[0] + (z-low[2])/(high[2]-low[2])*(high[0]-low[0]) - radius(z)*cos, radius(z) * sin
+	}
+	t.on = append(b.sewn(k, around), b.number(number, k.number, func(side, z float64) (x, y float64) { return around(side/radius(z), z) })...)
 }
 
 // clearOfCloth keeps a number just off the jersey, metres.

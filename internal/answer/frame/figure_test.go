@@ -18,6 +18,9 @@ func TestNumbersShowFromBehindOnly(t *testing.T) {
 		eye := geom.Vec3{X: 10 * cos, Y: 10 * sin, Z: 1.4}
 		for _, r := range b.rods {
 			for _, p := range r.on {
+				if p.edges[0][0].Z < 1 {
+					continue // the hem's and the socks' bands go all around
+				}
 				of++
 				if p.facing(eye) != nil {
 					n++

@@ -99,6 +99,7 @@ func (st stage) stands(h hall) []shape {
 		z := standsLow + float64(row)*rowRise
 		st.ribbon(&out, h, near+rowDeep, z-lap, near+rowDeep, z+rowRise, seatPaints[row%2])
 		st.ribbon(&out, h, near, z-lap, near+rowDeep, z, aislePaint)
+		st.crowd(&out, h, row, near+0.5*rowDeep, z)
 	}
 	st.ribbon(&out, h, standsFrom, 0, standsFrom, standsLow, seatPaints[0])
 	return out

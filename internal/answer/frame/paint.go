@@ -31,10 +31,20 @@ var (
 	stickPaint  = color.NRGBA{58, 48, 40, 255}
 	padPaint    = color.NRGBA{226, 220, 206, 255}
 	skinPaint   = color.NRGBA{196, 152, 122, 255}
+	stripePaint = color.NRGBA{34, 35, 40, 255}   // of an official
+	visorPaint  = color.NRGBA{176, 196, 208, 96} // clear plastic under lamps
+
+	// crowdPaints are coats in the stands, dimmed for the game.
+	crowdPaints = [6]color.NRGBA{{78, 62, 66, 255}, {52, 66, 82, 255}, {96, 92, 84, 255}, {44, 58, 54, 255}, {92, 72, 52, 255}, {64, 60, 84, 255}}
+	facePaint   = color.NRGBA{112, 88, 74, 255} // in the stands
 )
 
 // livery is what a person wears.
-type livery struct{ jersey, sleeve, pants, sock, helmet, glove, skate, number color.NRGBA }
+type livery struct {
+	jersey, sleeve, pants, sock, helmet, glove, skate, number color.NRGBA
+	band                                                      color.NRGBA // around the socks
+	striped                                                   bool        // an official's jersey
+}
 
 var (
 	dark = color.NRGBA{30, 32, 38, 255}
@@ -44,17 +54,17 @@ var (
 	home = livery{
 		jersey: color.NRGBA{18, 92, 84, 255}, sleeve: color.NRGBA{14, 76, 70, 255}, pants: color.NRGBA{24, 40, 44, 255},
 		sock: color.NRGBA{18, 92, 84, 255}, helmet: color.NRGBA{20, 44, 46, 255}, glove: color.NRGBA{206, 180, 130, 255},
-		skate: dark, number: color.NRGBA{232, 214, 170, 255},
+		skate: dark, number: color.NRGBA{232, 214, 170, 255}, band: color.NRGBA{232, 214, 170, 255},
 	}
 	away = livery{
 		jersey: color.NRGBA{226, 222, 228, 255}, sleeve: color.NRGBA{204, 198, 208, 255}, pants: color.NRGBA{84, 42, 84, 255},
 		sock: color.NRGBA{214, 208, 218, 255}, helmet: color.NRGBA{96, 52, 96, 255}, glove: color.NRGBA{84, 42, 84, 255},
-		skate: dark, number: color.NRGBA{84, 30, 84, 255},
+		skate: dark, number: color.NRGBA{84, 30, 84, 255}, band: color.NRGBA{84, 42, 84, 255},
 	}
 	official = livery{
-		jersey: color.NRGBA{70, 72, 78, 255}, sleeve: color.NRGBA{224, 224, 224, 255}, pants: color.NRGBA{26, 28, 32, 255},
+		jersey: color.NRGBA{224, 224, 224, 255}, sleeve: color.NRGBA{224, 224, 224, 255}, pants: color.NRGBA{26, 28, 32, 255},
 		sock: color.NRGBA{26, 28, 32, 255}, helmet: color.NRGBA{34, 36, 40, 255}, glove: color.NRGBA{60, 62, 66, 255},
-		skate: dark, number: color.NRGBA{240, 240, 240, 255},
+		skate: dark, number: color.NRGBA{170, 40, 44, 255}, band: color.NRGBA{26, 28, 32, 255}, striped: true,
 	}
 )
 
