@@ -290,6 +290,8 @@ var houseRooms = append([]room{
 		{"tell/table", "tables to set"},
 		{"measure/say", "numbers of things, what a plan leaves out"},
 		{"measure/unit", "lengths and angles in words"},
+		{"measure/geom", "places on the maps of light and of reach"},
+		{"answer/light", "the light on the ice as a map"},
 		{"survey/glass", "the cautions, what stands on the boards"},
 		{"survey/arena", "what the book is about"},
 		{"survey/kit", "the kit table"},

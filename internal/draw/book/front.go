@@ -51,7 +51,7 @@ func (s setter) holeTable() table.Table {
 	return words.Holes().Pick("hole", "where", "pane", "size", "state", "status", "best_lens_focal", "reach_share", "reach_whole_share", "face_iso_nominal", "iso_nominal").Of("", s.c.Plan.Holes, s.units())
 }
 
-// maps are the plan map and the boards strip, a page each.
+// maps are the plan map, the boards strip and the light, a page each.
 func (s setter) maps() []chapter {
 	c := chart.OfPlan(s.c.Plan, s.units(), "")
 	var out []chapter
@@ -60,7 +60,24 @@ func (s setter) maps() []chapter {
 	out = append(out, chapter{title: "Plan with stations", pages: []*sheet.Drawing{d}})
 	d, area = s.page("boards-strip", "Boards and glass, unrolled")
 	place(d, s.strip(c, area), area)
-	return append(out, chapter{title: "Boards and glass", pages: []*sheet.Drawing{d}})
+	out = append(out, chapter{title: "Boards and glass", pages: []*sheet.Drawing{d}})
+	if s.c.Light == nil {
+		return out
+	}
+	d, area = s.page("light", lightTitle)
+	place(d, fitted(area, s.lightMap), area)
+	return append(out, chapter{title: lightTitle, pages: []*sheet.Drawing{d}})
+}
+
+const lightTitle = "Light on the ice"
+
+// lightMap is the survey's light with its lines, the holes about it.
+func (s setter) lightMap(width float64) *sheet.Drawing {
+	a := s.c.Arena
+	a.Zones, a.Windows = nil, nil
+	d := chart.PlanMap(chart.Content{Arena: a, Heat: s.c.Light, Bare: true, Key: true}, width)
+	d.Name = "light-map"
+	return d
 }
 
 // Rows into which the boards strip may be cut: one for each corner at best.

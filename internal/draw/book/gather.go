@@ -33,7 +33,8 @@ type Content struct {
 	Mark    string      // the plan's revision, as on shop drawings
 	List    cut.List
 	Fits    map[string]chart.Fit   // chart of the best lens, by hole; none where no lens fits
-	Reaches map[string]*chart.Heat // reach map, by hole
+	Reaches map[string]*chart.Heat // how tall a player stands in the best lens's frame, by hole
+	Light   *chart.Heat            // on the ice; nil when the survey has no reading
 	Options Options
 }
 
@@ -72,6 +73,9 @@ func Gather(ctx context.Context, m plan.Maker, doc *arena.Document, o Options) (
 	if err := c.chartFits(ctx); err != nil {
 		return Content{}, err
 	}
+	if c.Light, err = c.mapLight(); err != nil {
+		return Content{}, err
+	}
 	return c, c.mapReaches(ctx)
 }
 
@@ -97,7 +101,8 @@ func (c *Content) chartFits(ctx context.Context) error {
 	return nil
 }
 
-// mapReaches maps what each hole sees at puck height.
+// mapReaches maps what each hole sees: how tall a player stands in the frame
+// of its best lens, where some lens can be aimed at the puck.
 func (c *Content) mapReaches(ctx context.Context) error {
 	c.Reaches = make(map[string]*chart.Heat, len(c.Plan.Holes))
 	mapper, err := sight.NewMapper(c.Arena, c.Plan.Kit)
@@ -114,7 +119,11 @@ func (c *Content) mapReaches(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		c.Reaches[h.ID] = chart.HeatOf("lenses aimed there with half of their light at the centre", 0, seen)
+		if planned, ok := c.Plan.Hole(h.ID); ok {
+			if best, ok := planned.BestFit(); ok {
+				c.Reaches[h.ID] = tallness(seen, words.Lens(best), best.Case)
+			}
+		}
 	}
 	return nil
 }

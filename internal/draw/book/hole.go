@@ -1,9 +1,13 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
+	"strings"
 
 	"example.org/rinkpane/internal/answer/puck"
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
 	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
@@ -87,7 +91,33 @@ func (s setter) findings(f flow, h plan.Hole) {
 		f.Notes("No rule of the sets in force concerns this hole.")
 		return
 	}
-	f.Table(s.findingsTable(found, "status", "rule", "margin_or_cure"), sheet.SizeTable)
+	s.exceptions(f, found)
+}
+
+// exceptions tells what is broken or unknown first, with what to do, and the
+// rest in one line.
+func (s setter) exceptions(f flow, found []rules.Finding) {
+	var open []rules.Finding
+	var kept []string
+	for _, x := range found {
+		if x.Status != rules.Pass {
+			open = append(open, x)
+		} else if !slices.Contains(kept, x.Rule) {
+			kept = append(kept, x.Rule)
+		}
+	}
+	slices.SortStableFunc(open, func(a, b rules.Finding) int { return cmp.Compare(severity(a.Status), severity(b.Status)) })
+	if len(open) > 0 {
+		f.Table(s.findingsTable(open, "rule", "holes", "status", "margin", "message"), sheet.SizeTable)
+	}
+	if len(kept) > 0 {
+		f.Notes("Kept: " + strings.Join(kept, ", ") + ".")
+	}
+}
+
+// severity orders answers: what is broken, then what nobody knows.
+func severity(s rules.Status) int {
+	return slices.Index([]rules.Status{rules.Fail, rules.Unknown, rules.Pass}, s)
 }
 
 // guard says what comes through and what must be kept clear.

@@ -94,6 +94,9 @@ func (c Content) HTML() []byte {
 	section("boards", "Boards and glass, unrolled", func(f flow) {
 		f.Drawing(chart.BoardsStrip(chart.OfPlan(c.Plan, s.units(), ""), pageMap, mostStripRows))
 	})
+	if c.Light != nil {
+		section("light", lightTitle, func(f flow) { f.Drawing(s.lightMap(pageMap)) })
+	}
 	for _, h := range c.Plan.Holes {
 		section("hole-"+h.ID, "Hole "+h.ID, func(f flow) { s.holeSection(f, h) })
 	}

@@ -125,7 +125,7 @@ func coverWords(s setter, id string) (planned, tether string) {
 	return planned, "no"
 }
 
-// rules lists every finding with its margin.
+// rules lists each rule with its margin, then every finding that is not kept.
 func (s setter) rules(f flow) {
 	f.Heading(fmt.Sprintf("Verdict: %s (%s)", words.Verdict(s.c.Plan.Findings), strings.Join(s.c.Plan.RuleSets, ", ")))
 	by := plan.ByRule(s.c.Plan.Findings)
@@ -134,8 +134,12 @@ func (s setter) rules(f flow) {
 		t.Strong = append(t.Strong, r.Status != rules.Pass)
 	}
 	f.Table(t, sheet.SizeTable)
-	f.Heading("Every finding")
-	f.Table(s.findingsTable(s.c.Plan.Findings, "rule", "holes", "status", "margin", "message"), sheet.SizeTable)
+	f.Heading("What is broken or unknown")
+	if open := slices.DeleteFunc(slices.Clone(s.c.Plan.Findings), func(x rules.Finding) bool { return x.Status == rules.Pass }); len(open) > 0 {
+		s.exceptions(f, open)
+	} else {
+		f.Notes("Nothing: every rule above is kept, by the margin that stands beside it.")
+	}
 	f.Notes(s.c.Plan.Notes...)
 	f.Notes("A league's own document always governs.")
 }

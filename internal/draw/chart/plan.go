@@ -61,6 +61,7 @@ type Heat struct {
 	Low, High string // what 0 and 1 mean: "no lens", "all six"
 	Counts    int    // the values are counts of so many: the scale shows each; 0: shares
 	Title     string
+	Lines     []Contour // lines of one value over the grid
 }
 
 // Distances on the plan map, in millimetres on paper outside the boards' rink face.
@@ -91,12 +92,13 @@ func PlanMap(p Content, width float64) *sheet.Drawing {
 	m := &planMap{Content: p, holes: p.Arena.Holes}
 	m.ground = m.lay(width)
 	m.d = sheet.New("plan-map", width, m.Origin.Y+m.Len(m.ground.width)/2+m.roomAt(footSide), Styles())
-	m.d.Layers = []string{"ice", "heat", "markings", "reach", "boards", "glass", "zones", "stretches", "panes", "stations", "holes", "labels", "legend"}
+	m.d.Layers = []string{"ice", "heat", "markings", "contours", "reach", "boards", "glass", "zones", "stretches", "panes", "stations", "holes", "labels", "legend"}
 	m.d.Title = "Plan map of " + p.Arena.Name
 	m.d.Desc = m.describe()
 	m.ice()
 	m.heat()
 	m.markings()
+	m.contours()
 	m.wedges()
 	m.wall()
 	m.zones()

@@ -133,8 +133,7 @@ func (m *planMap) carried(h *Heat) *Heat {
 	out.Values = slices.Clone(h.Values)
 	for i, v := range h.Values {
 		col, row := i%h.Cols, i/h.Cols
-		middle := h.Corner.Add(geom.Vec2{X: (float64(col) + 0.5) * h.Step, Y: (float64(row) + 0.5) * h.Step})
-		if math.IsNaN(v) && !m.rink.Contains(middle) {
+		if math.IsNaN(v) && !m.rink.Contains(h.middle(row, col)) {
 			out.Values[i] = h.around(col, row)
 		}
 	}

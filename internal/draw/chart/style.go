@@ -48,6 +48,8 @@ func arenaStyles() sheet.Stylesheet {
 		{Class: "reach", Style: sheet.Style{Fill: sheet.Deep.Alpha(0.05), Stroke: sheet.Deep.Alpha(0.6), Width: sheet.W13}},
 		{Class: "reach-quiet", Style: sheet.Style{Fill: sheet.None, Dash: []float64{1.2, 0.8}}},
 		{Class: "reach-picked", Style: sheet.Style{Fill: sheet.None, Stroke: sheet.Deep, Width: sheet.W35}},
+		{Class: "contour", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W25}},
+		{Class: "contour-text", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Regular, Size: sheet.SizeSmall}},
 		{Class: "unseen", Style: sheet.Style{Fill: sheet.Slate.Alpha(0.2)}},
 		{Class: "plate", Style: sheet.Style{Fill: sheet.White.Alpha(0.72)}},
 		{Class: "hole", Style: sheet.Style{Fill: sheet.White, Stroke: sheet.Deep, Width: sheet.W50}},

@@ -33,6 +33,23 @@ func stepTicks(lo, hi, step float64) []float64 {
 	return out
 }
 
+// RoundValues returns round numbers between two of any one unit, both left out, in steps of 1, 2
+// or 5 times a power of ten: n at least, but where the two are one.
+func RoundValues(low, high float64, n int) []float64 {
+	if !(high > low) {
+		return nil
+	}
+	var out []float64
+	for n := float64(n + 1); len(out) < int(n)-1; n++ {
+		step := niceStep((high - low) / (2 * n))
+		out = out[:0]
+		for k := math.Floor(low/step) + 1; k*step < high; k++ {
+			out = append(out, k*step)
+		}
+	}
+	return out
+}
+
 // niceStep returns the least step of 1, 2 or 5 times a power of ten that is at
 // least so large.
 func niceStep(least float64) float64 {

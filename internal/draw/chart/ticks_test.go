@@ -68,3 +68,15 @@ func TestTicksOfNoExtent(t *testing.T) {
 		t.Errorf("%v", got)
 	}
 }
+
+func TestRoundValuesLieBetween(t *testing.T) {
+	for _, c := range []struct{ low, high float64 }{{953, 1173}, {1338, 1511}, {0, 1}, {99.9, 100.1}} {
+		got := RoundValues(c.low, c.high, 4)
+		if len(got) < 4 || got[0] <= c.low || got[len(got)-1] >= c.high {
+			t.Errorf("between %g and %g: %v", c.low, c.high, got)
+		}
+	}
+	if got := RoundValues(7, 7, 4); got != nil {
+		t.Errorf("between 7 and 7: %v", got)
+	}
+}
