@@ -120,10 +120,14 @@ func (r Report) keepers() chart.Intervals {
 }
 
 func (r Report) light() chart.Intervals {
-	c := chart.Intervals{Name: "light", Title: "Light by exposures, 80 of 100 frames", Desc: "The light that exposures were made for, by end and part of the game.", Axis: "lux"}
+	c := chart.Intervals{Name: "light", Title: "Light by exposures, 80 of 100 frames", Desc: "The light that exposures were made for, by end and part of the game, and by zone.", Axis: "lux"}
 	for _, s := range r.Answer.Light {
+		name := s.Zone
 		if s.End != "" {
-			c.Rows = append(c.Rows, chart.Interval{Name: "end " + s.End, Note: s.Stage, At: s.Lux.Median, Low: s.Lux.Low, High: s.Lux.High})
+			name = "end " + s.End
+		}
+		if name != "" && (s.Zone == "" || s.Stage == "") {
+			c.Rows = append(c.Rows, chart.Interval{Name: name, Note: s.Stage, At: s.Lux.Median, Low: s.Lux.Low, High: s.Lux.High})
 		}
 	}
 	return c

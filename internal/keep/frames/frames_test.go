@@ -213,6 +213,18 @@ func TestACardPulledInMidRead(t *testing.T) {
 	}
 }
 
+// TestCutAtEveryByte: a picture that ends anywhere says why it is no frame, or tells its
+// time in full.
+func TestCutAtEveryByte(t *testing.T) {
+	whole := taken(t, noon)
+	for n := range len(whole) {
+		frame, trouble := read("x.jpg", bytes.NewReader(whole[:n]))
+		if trouble.Cause == "" && !frame.Taken.Equal(noon) {
+			t.Errorf("%d of %d bytes: taken %v", n, len(whole), frame.Taken)
+		}
+	}
+}
+
 // TestNoMoreIsReadThanABound gives a picture whose data begin behind gigabytes of filler.
 func TestNoMoreIsReadThanABound(t *testing.T) {
 	segment := append([]byte{0xff, 0xe2, 0xff, 0xff}, make([]byte, 0xffff-2)...)
