@@ -82,11 +82,9 @@ func Look(ctx context.Context, a arena.Arena, k kit.Kit, holes []string) (*Outlo
 }
 
 func prospectOf(e sight.Eye, set *play.Set, scores []float32, zones []light.Zone) *prospect {
-	var p prospect
-	var count []float64
-	for range play.Phases() {
-		p.sees, count = append(p.sees, 0), append(count, 0)
-	}
+	n := len(play.Phases())
+	p := &prospect{sees: make([]float64, n)}
+	count := make([]float64, n)
 	for i, score := range scores {
 		phase := set.Phase[i]
 		p.sees[phase] += float64(score)
@@ -98,7 +96,7 @@ func prospectOf(e sight.Eye, set *play.Set, scores []float32, zones []light.Zone
 	for k := range count {
 		p.sees[k] /= max(count[k], 1)
 	}
-	return &p
+	return p
 }
 
 // sceneOf is a moment as a hole has it: its subject moves where its face looks, as fast as

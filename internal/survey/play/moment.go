@@ -15,8 +15,8 @@ const (
 )
 
 // Phases lists the phases in their order.
-func Phases() [phases]Phase {
-	return [phases]Phase{Rush, ZonePlay, NetFront, FaceOff, Celebration, Bench}
+func Phases() []Phase {
+	return []Phase{Rush, ZonePlay, NetFront, FaceOff, Celebration, Bench}
 }
 
 // String returns the phase's name as it stands in files.
