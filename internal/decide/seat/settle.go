@@ -25,26 +25,37 @@ const (
 	mostOpen   = 1200 // ways that the solver is given at once
 	mostSeen   = 4000 // ways of one class that are looked through
 	mostNodes  = 2000 // parts of the solver's search
+	fewOpen    = 240  // ways that need no better prices; by measurement
 )
 
-// settle closes what prices leave open. First the relaxation is solved to its end
-// over the ways that its own prices ask for (column generation; Gilmore and Gomory
-// 1961), which gives the best prices that there are. Then the solver is given every
-// way whose loss is below the gap: no seating with any other is better than the best
-// known (fixing by reduced costs).
+// settle closes what prices leave open. Where few ways have a loss below the gap, the
+// solver is given them: no seating with any other is better than the best known
+// (fixing by reduced costs). Else the relaxation is first solved to its end over the
+// ways that its own prices ask for (column generation; Gilmore and Gomory 1961), which
+// gives the best prices that there are.
 func (h *hunt) settle(ctx context.Context) {
-	h.relax(ctx)
-	if h.done() || ctx.Err() != nil {
+	if h.close(ctx, fewOpen) || h.done() {
 		return
 	}
+	h.relax(ctx)
 	for gap := int64(math.MaxInt64); h.bound-h.value < gap && !h.done() && ctx.Err() == nil; {
 		gap = h.bound - h.value
-		ways, every := h.open(ctx)
-		if _, done := h.choose(ctx, ways, mostNodes); done && every {
-			h.bound, h.proved = min(h.bound, h.value), BySearch
+		if h.close(ctx, mostOpen) {
 			return
 		}
 	}
+}
+
+// close gives the solver what is open, the least losses where that is more than so
+// many ways, and reports whether the seating is proved.
+func (h *hunt) close(ctx context.Context, most int) bool {
+	ways, every := h.open(ctx, most)
+	_, best := h.choose(ctx, ways, mostNodes)
+	if !best || !every {
+		return false
+	}
+	h.bound, h.proved = min(h.bound, h.value), BySearch
+	return true
 }
 
 // relax brings prices to where the relaxation over all ways has its best.
@@ -151,8 +162,8 @@ func (p *pool) gains(class int, at way, rent []int64) bool {
 }
 
 // open lists the ways whose loss is below the gap, the least losses where they are
-// too many; every says that it lists all.
-func (h *hunt) open(ctx context.Context) (ways []open, every bool) {
+// more than so many; every says that it lists all.
+func (h *hunt) open(ctx context.Context, most int) (ways []open, every bool) {
 	gap := h.bound - h.value
 	every = true
 	for c, who := range h.alike {
@@ -165,9 +176,9 @@ func (h *hunt) open(ctx context.Context) (ways []open, every bool) {
 			ways = append(ways, open{class: c, at: slices.Clone(at), loss: best - left, points: h.worth(who[0], at)})
 			return true
 		}) && every
-		if len(ways) > mostOpen {
+		if len(ways) > most {
 			slices.SortStableFunc(ways, func(a, b open) int { return cmp.Compare(a.loss, b.loss) })
-			ways, every = slices.Delete(ways, mostOpen, len(ways)), false
+			ways, every = slices.Delete(ways, most, len(ways)), false
 		}
 	}
 	return ways, every
