@@ -34,7 +34,7 @@ const (
 // ways that its own prices ask for (column generation; Gilmore and Gomory 1961), which
 // gives the best prices that there are.
 func (h *hunt) settle(ctx context.Context) {
-	if h.close(ctx, fewOpen) || h.done() {
+	if h.done() || h.close(ctx, fewOpen) || h.done() {
 		return
 	}
 	h.relax(ctx)

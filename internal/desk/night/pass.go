@@ -2,12 +2,7 @@ package night
 
 import (
 	"context"
-	"crypto/hmac"
-	"crypto/sha256"
-	"encoding/base64"
-	"encoding/json"
 	"net/http"
-	"strings"
 	"time"
 
 	"example.org/rinkpane/internal/decide/custody"
@@ -35,22 +30,8 @@ func (d area) passTo(season string, g game.Game, who string) pass {
 // noon is an hour well inside its day, whatever a clock's summer time.
 const noon = 12
 
-// token writes a pass as it stands in an address, signed with the desk's secret:
-// HMAC-SHA256 (RFC 2104) over its JSON, both in base64 for addresses (RFC 4648, section 5).
-func (p pass) token(secret string) string {
-	data, err := json.Marshal(p)
-	if err != nil {
-		return "" // a plain struct always encodes
-	}
-	said := base64.RawURLEncoding.EncodeToString(data)
-	return said + "." + signature(said, secret)
-}
-
-func signature(said, secret string) string {
-	mac := hmac.New(sha256.New, []byte(secret))
-	mac.Write([]byte(linkUse + said))
-	return base64.RawURLEncoding.EncodeToString(mac.Sum(nil))
-}
+// token writes a pass as it stands in an address.
+func (p pass) token(secret string) string { return custody.Sign(linkUse, p, secret) }
 
 // byLink opens the pass of a link. Whatever is wrong with one is said in a line, and nothing
 // of the game with it.
@@ -59,9 +40,7 @@ func (d area) byLink(r *http.Request) (p pass, err error) {
 	if err != nil {
 		return p, err
 	}
-	said, sign, _ := strings.Cut(r.PathValue("token"), ".")
-	data, err := base64.RawURLEncoding.DecodeString(said)
-	if !hmac.Equal([]byte(sign), []byte(signature(said, secret))) || err != nil || json.Unmarshal(data, &p) != nil {
+	if !custody.Signed(linkUse, r.PathValue("token"), secret, &p) {
 		return p, shell.Refuse(http.StatusForbidden, "This link opens nothing.", "It is not one of ours: ask for a new one at the rink's desk.")
 	}
 	if !d.Now().Before(p.Until) {
