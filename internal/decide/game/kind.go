@@ -47,5 +47,3 @@ func watched(set *play.Set, keeper bool) *play.Set {
 
 // phases is how many phases of play there are.
 const phases = 6
-
-var _ = [phases]play.Phase(play.Phases())

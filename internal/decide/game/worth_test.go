@@ -117,3 +117,9 @@ func TestWhatBarsAHoleIsSaid(t *testing.T) {
 		}
 	}
 }
+
+func TestEveryPhaseIsCounted(t *testing.T) {
+	if n := len(play.Phases()); n != phases {
+		t.Errorf("play has %d phases, worth counts %d", n, phases)
+	}
+}

@@ -173,9 +173,8 @@ func (d coverDrawing) words(f *sheet.Flow) {
 		fmt.Sprintf("Mark the cover with its hole: %s.", d.job.Hole.ID))
 	f.Heading(fmt.Sprintf("Play of the plug, %.0f to %.0f deg C", c.Options.Cold, c.Options.Warm))
 	f.Table(playFields().Of("", c.Fits, d.sys), sheet.SizeTable)
-	f.Notes(
-		"Pane and cover may each be at either temperature. Play is hole less plug, both sides together. Worst case: every tolerance at its end; r.s.s.: their root sum of squares.",
-		fmt.Sprintf("It neither jams (least play above 0) nor falls through (the flange still holds by %s or more).", d.one(c.Hold)))
+	f.Notes(fmt.Sprintf("Play is hole less plug, both sides together, pane and cover at either temperature. Worst case: every tolerance at its end; r.s.s.: their root sum of squares. "+
+		"The plug neither jams (least play above 0) nor falls through (the flange still holds by %s or more).", d.one(c.Hold)))
 }
 
 // ofCover is the job as its cover's sheets speak of it: the cover of a hole
