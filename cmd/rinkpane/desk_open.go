@@ -12,29 +12,15 @@ import (
 	"time"
 )
 
-// withoutWords is what a start without a command means: the desk for who pressed the
-// program in a file manager, help for who typed its name.
-func withoutWords(in io.Reader, stdout io.Writer) []string {
-	if pressed(in, stdout) {
-		return []string{"desk", "--open"}
-	}
-	return nil
-}
-
 // pressed reports whether the program was started from a window: Windows tells it; on
 // other systems there is a screen and no terminal. A file manager of macOS starts
 // programs in a terminal of their own, which looks like typing.
-func pressed(in io.Reader, stdout io.Writer) bool {
+func pressed() bool {
 	if runtime.GOOS == "windows" {
 		return byExplorer()
 	}
-	for _, stream := range []any{in, stdout} {
-		f, ok := stream.(*os.File)
-		if !ok || isTerminal(f) {
-			return false
-		}
-	}
-	return os.Getenv("DISPLAY") != "" || os.Getenv("WAYLAND_DISPLAY") != ""
+	screen := os.Getenv("DISPLAY") != "" || os.Getenv("WAYLAND_DISPLAY") != ""
+	return screen && !isTerminal(os.Stdin) && !isTerminal(os.Stdout)
 }
 
 // browsers are the commands that open an address in the user's browser.

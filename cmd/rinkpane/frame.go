@@ -118,7 +118,7 @@ func runFrame(ctx context.Context, a *app, path string, f frameFlags) error {
 	if err != nil {
 		return err
 	}
-	r.ISO = light.FacesISO(f.arena, s.Mount.Point(s.Aim.Direction().Scale(s.Aim.Distance.Metres())).XY(), s.Transmission(0, 0), s.Shutter, s.Stop)
+	r.ISO = light.FacesISO(f.arena, s.Target().XY(), s.Transmission(0, 0), s.Shutter, s.Stop)
 	if f.checks {
 		size := f.pixels(s)
 		r.Points = s.CheckPoints(size[0], size[1])
@@ -140,7 +140,7 @@ func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 		return frame.Request{}, err
 	}
 	upright, focal := f.orientation.Or(landscape) == portrait, lens.FocalMin
-	if f.moment.IsZero() && f.aim.IsZero() {
+	if f.picksMoment() {
 		focal = frame.FramedFocal(f.arena, f.hole, m, lens, body, upright)
 	}
 	use, err := fit.Use(lens, unit.Known(f.focal.Or(focal)), f.stop, f.hood, upright)
@@ -163,21 +163,25 @@ func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 	return q, nil
 }
 
+// picksMoment reports whether the picture is of the hole's own best moment, framed: unless
+// a moment or a place to aim at is asked for.
+func (f frameFlags) picksMoment() bool { return f.moment.IsZero() && f.aim.IsZero() }
+
 // subject samples the moment that is photographed.
 func (f frameFlags) subject(ctx context.Context) (play.Moment, error) {
-	n, asked := f.moment.Get()
+	n := f.moment.Or(0)
 	if n < 0 || n >= mostMoments {
 		return play.Moment{}, fmt.Errorf("--moment %d: write 0 to %d", n, mostMoments-1)
 	}
 	count := n + 1
-	if !asked && f.aim.IsZero() {
+	if f.picksMoment() {
 		count = bestOf
 	}
 	set, err := play.Sample(ctx, f.arena.Rink, f.arena.Playing(), f.seed, count)
 	if err != nil {
 		return play.Moment{}, err
 	}
-	if count == bestOf && !asked {
+	if f.picksMoment() {
 		n = frame.BestMoment(f.arena, set, f.hole)
 	}
 	return set.At(n), nil

@@ -6,8 +6,8 @@ import "os"
 
 func main() {
 	args := os.Args[1:]
-	if len(args) == 0 {
-		args = withoutWords(os.Stdin, os.Stdout)
+	if len(args) == 0 && pressed() {
+		args = []string{"desk", "--open"}
 	}
 	os.Exit(run(args, os.Stdin, os.Stdout, os.Stderr))
 }

@@ -114,7 +114,6 @@ var deskRooms = []room{
 	}},
 	{name: "desk/picture", floor: 10.25, uses: []arrow{
 		{"measure/unit", "lengths and times in the visitor's units"},
-		{"measure/geom", "the place that is aimed at"},
 		{"survey/play", "the moments to photograph"},
 		{"survey/arena", "the holes and the light there"},
 		{"survey/kit", "lenses and bodies to choose from"},

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 )
 
@@ -48,12 +49,16 @@ func (s *Shot) scale() (float64, unit.Length, error) {
 // in metres seen from above.
 const subjectNear = 1.0
 
+// Target is what the camera is aimed at, in metres of the rink frame.
+func (s *Shot) Target() geom.Vec3 {
+	return s.Mount.Point(s.Aim.Direction().Scale(s.Aim.Distance.Metres()))
+}
+
 func (s *Shot) subjectHeight() unit.Length {
 	if s.Moment == nil {
 		return modelHeight
 	}
-	_, _, forward := Axes(s.Aim.Pan.Radians(), s.Aim.Tilt.Radians())
-	target := s.Mount.Point(forward.Scale(s.Aim.Distance.Metres()))
+	target := s.Target()
 	p := s.Moment.People[s.Moment.Subject]
 	if math.Hypot(p.X-target.X, p.Y-target.Y) > subjectNear {
 		return modelHeight

@@ -13,14 +13,20 @@ type Games struct {
 	Middle float64
 }
 
+// Expected sums the pucks that come through holes while their covers are out, by the low
+// and by the high count; of says in which play.
+func Expected(guards []Guard, of func(Guard) Passes) (low, high float64) {
+	for _, g := range guards {
+		p := of(g)
+		low, high = low+p.Expected, high+p.ExpectedHigh
+	}
+	return low, high
+}
+
 // Together returns how often a puck comes through any of the holes, a game being the
 // minutes of play that the guards were made for; ok is false when none ever does.
 func Together(guards []Guard) (g Games, ok bool) {
-	low, high := 0.0, 0.0
-	for _, one := range guards {
-		low += one.Game.Expected
-		high += one.Game.ExpectedHigh
-	}
+	low, high := Expected(guards, func(g Guard) Passes { return g.Game })
 	if low <= 0 || high <= 0 {
 		return Games{}, false
 	}

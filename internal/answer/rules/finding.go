@@ -56,12 +56,16 @@ func Verdict(findings []Finding) Status {
 	return v
 }
 
+// WorstFirst lists the answers in the order to read them: what is broken, what nobody
+// knows, what is kept.
+func WorstFirst() []Status { return []Status{Fail, Unknown, Pass} }
+
 // About returns the findings that name a hole, broken ones first, then those
 // with a number missing. [Verdict] of these is the one verdict on the hole:
 // rules, trade, material and place together.
 func About(hole string, findings []Finding) []Finding {
 	var out []Finding
-	for _, status := range []Status{Fail, Unknown, Pass} {
+	for _, status := range WorstFirst() {
 		for _, f := range findings {
 			if f.Status == status && !f.LowWindow && slices.Contains(f.Holes, hole) {
 				out = append(out, f)

@@ -126,7 +126,10 @@ func (s surveyed) at(b bin) (none unit.Maybe[unit.Illuminance]) {
 		return none
 	}
 	for _, z := range light.Zones(s.arena.Rink) {
-		if lit, ok := s.field.Over(s.arena.Rink, z); ok && z.ID == b.zone {
+		if z.ID != b.zone {
+			continue
+		}
+		if lit, ok := s.field.Over(s.arena.Rink, z); ok {
 			return unit.Known(lit.Median)
 		}
 	}

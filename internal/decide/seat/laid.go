@@ -2,7 +2,6 @@ package seat
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 )
@@ -70,13 +69,12 @@ func (r *room) lay(weight []float64, chosen func(who int) bool) *laid {
 
 // class finds the people for whom all is equal.
 func (l *laid) class() {
-	met := map[string]int{}
 	for i, row := range l.points {
-		key := fmt.Sprint(l.move[i], row)
-		c, ok := met[key]
-		if !ok {
-			c, met[key] = len(l.alike), len(l.alike)
-			l.alike = append(l.alike, nil)
+		c := slices.IndexFunc(l.alike, func(who []int) bool {
+			return l.move[who[0]] == l.move[i] && slices.Equal(l.points[who[0]], row)
+		})
+		if c < 0 {
+			c, l.alike = len(l.alike), append(l.alike, nil)
 		}
 		l.alike[c] = append(l.alike[c], i)
 	}

@@ -26,7 +26,7 @@ type findingRow struct {
 // whose name need not be said again.
 func viewFindings(findings []rules.Finding, skip string, sys unit.System) findingsView {
 	var v findingsView
-	for _, want := range []rules.Status{rules.Fail, rules.Unknown, rules.Pass} {
+	for _, want := range rules.WorstFirst() {
 		for _, f := range findings {
 			if f.Status != want {
 				continue

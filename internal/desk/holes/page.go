@@ -147,7 +147,7 @@ func (d area) arenaView(r *http.Request, o shell.Opened) (arenaPage, error) {
 // firstPicked is the hole that a page opens with: one that breaks a rule, else one
 // that the survey lacks a number of, else the first; "" without any.
 func firstPicked(p plan.Plan) string {
-	for _, want := range []rules.Status{rules.Fail, rules.Unknown, rules.Pass} {
+	for _, want := range rules.WorstFirst() {
 		for _, h := range p.Holes {
 			if h.Status == want {
 				return h.ID

@@ -9,7 +9,6 @@ import (
 	"example.org/rinkpane/internal/answer/frame"
 	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/answer/optics"
-	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
 )
@@ -151,26 +150,18 @@ func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64, sys unit.
 	if err != nil {
 		return "not surveyed", "-", nil
 	}
-	faces, err := light.NewField(light.SurveyOfFaces(a.Light))
-	if err != nil {
-		return "not surveyed", "-", nil
-	}
-	at := shot.Mount.Point(shot.Aim.Direction().Scale(shot.Aim.Distance.Metres()))
-	place := geom.Vec2{X: at.X, Y: at.Y}
+	place := shot.Target().XY()
 	e, outside := flat.At(place)
-	onFaces, _ := faces.At(place)
 	lux = e.Format(sys)
 	if outside {
 		lux += ", a guess"
 	}
-	if pass <= 0 {
+	needed, lit := light.FacesISO(a, place, pass, s.Shutter, unit.Stop(s.Stop)).Get()
+	if !lit {
 		return lux, "-", nil
 	}
-	asked := func(e unit.Illuminance) unit.ISO {
-		return optics.DefaultCalibration.ISO(unit.Illuminance(float64(e)*pass), s.Shutter, unit.Stop(s.Stop))
-	}
-	needed := asked(onFaces)
-	iso = optics.NearestISO(needed).Text + ", flat meter " + optics.NearestISO(asked(e)).Text
+	asked := optics.DefaultCalibration.ISO(unit.Illuminance(float64(e)*pass), s.Shutter, unit.Stop(s.Stop))
+	iso = optics.NearestISO(needed).Text + ", flat meter " + optics.NearestISO(asked).Text
 	notes = []string{"ISO: " + light.FaceNote(a).In(sys) + "."}
 	if s.Body.ISOMax > 0 && float64(needed) > float64(s.Body.ISOMax) {
 		notes = append(notes, fmt.Sprintf("This needs more than ISO %d, the most that the body's user accepts: open the stop or take a longer shutter time.", s.Body.ISOMax))

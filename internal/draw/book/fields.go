@@ -3,6 +3,7 @@ package book
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"example.org/rinkpane/internal/answer/fit"
 	"example.org/rinkpane/internal/answer/light"
@@ -38,7 +39,7 @@ func (c *Content) mapLight() (*chart.Heat, error) {
 // valued maps a quantity over the ice with lines at round values between its
 // least and its most.
 func (c *Content) valued(g *sight.Grid, title string, of func(geom.Vec2) float64, say func(float64) string) *chart.Heat {
-	h := heatOn(g, title)
+	h := unknownOn(g, title)
 	low, high := math.Inf(1), math.Inf(-1)
 	for i := range h.Values {
 		p := g.At(i%g.Columns, i/g.Columns)
@@ -59,14 +60,10 @@ func (c *Content) valued(g *sight.Grid, title string, of func(geom.Vec2) float64
 	return h
 }
 
-// heatOn is a grid without a value.
-func heatOn(g *sight.Grid, title string) *chart.Heat {
-	half := g.Step / 2
-	h := &chart.Heat{Title: title, Corner: g.At(0, 0).Sub(geom.Vec2{X: half, Y: half}), Step: g.Step, Cols: g.Columns, Rows: g.Rows}
-	h.Values = make([]float64, g.Columns*g.Rows)
-	for i := range h.Values {
-		h.Values[i] = math.NaN()
-	}
+// unknownOn is a map over a grid of which no value is known.
+func unknownOn(g *sight.Grid, title string) *chart.Heat {
+	h := chart.HeatOn(g, title)
+	h.Values = slices.Repeat([]float64{math.NaN()}, g.Columns*g.Rows)
 	return h
 }
 
@@ -78,7 +75,7 @@ const playerTall = 1.85
 // lines at a quarter, a third, a half and the whole, where some lens can be
 // aimed; elsewhere nothing. Share = height / (2 distance tan(half angle)).
 func tallness(seen sight.Reach, lens string, c fit.Case) *chart.Heat {
-	h := heatOn(seen.Grid, "share of the frame's height that a player fills, "+lens)
+	h := unknownOn(seen.Grid, "share of the frame's height that a player fills, "+lens)
 	for i, part := range seen.Parts(0) {
 		away := seen.Grid.At(i%seen.Grid.Columns, i/seen.Grid.Columns).Sub(seen.Eye.At).Len()
 		if part > 0 && away > 0 {

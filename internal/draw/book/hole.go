@@ -106,18 +106,16 @@ func (s setter) exceptions(f flow, found []rules.Finding) {
 			kept = append(kept, x.Rule)
 		}
 	}
-	slices.SortStableFunc(open, func(a, b rules.Finding) int { return cmp.Compare(severity(a.Status), severity(b.Status)) })
+	order := rules.WorstFirst()
+	slices.SortStableFunc(open, func(a, b rules.Finding) int {
+		return cmp.Compare(slices.Index(order, a.Status), slices.Index(order, b.Status))
+	})
 	if len(open) > 0 {
 		f.Table(s.findingsTable(open, "rule", "holes", "status", "margin", "message"), sheet.SizeTable)
 	}
 	if len(kept) > 0 {
 		f.Notes("Kept: " + strings.Join(kept, ", ") + ".")
 	}
-}
-
-// severity orders answers: what is broken, then what nobody knows.
-func severity(s rules.Status) int {
-	return slices.Index([]rules.Status{rules.Fail, rules.Unknown, rules.Pass}, s)
 }
 
 // guard says what comes through and what must be kept clear.

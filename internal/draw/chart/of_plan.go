@@ -55,11 +55,17 @@ func (p *Content) Aim(hole string, f plan.LensFit, far bool) {
 	p.Reach = append(p.Reach, fan)
 }
 
+// HeatOn returns a map over a grid, without a value yet.
+func HeatOn(g *sight.Grid, title string) *Heat {
+	half := g.Step / 2
+	return &Heat{Title: title, Corner: g.At(0, 0).Sub(geom.Vec2{X: half, Y: half}), Step: g.Step, Cols: g.Columns, Rows: g.Rows}
+}
+
 // HeatOf returns the map of a layer of what holes see: of one hole how many lenses
 // can be aimed at each place, of several from how many holes some lens can.
 func HeatOf(title string, layer int, reaches ...sight.Reach) *Heat {
-	g, half := reaches[0].Grid, reaches[0].Grid.Step/2
-	h := &Heat{Title: title, Corner: g.At(0, 0).Sub(geom.Vec2{X: half, Y: half}), Step: g.Step, Cols: g.Columns, Rows: g.Rows, Low: "none"}
+	h := HeatOn(reaches[0].Grid, title)
+	h.Low = "none"
 	h.Values, h.Counts = reaches[0].Parts(layer), len(reaches[0].Lenses)
 	if len(reaches) > 1 {
 		h.Values, h.Counts = sight.HoleParts(reaches, layer), len(reaches)

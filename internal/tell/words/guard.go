@@ -239,15 +239,10 @@ func Through(r puck.Protrusion, sys unit.System) string {
 }
 
 func chances(guards []puck.Guard) string {
-	var game, practice puck.Passes
-	for _, g := range guards {
-		game.Expected += g.Game.Expected
-		game.ExpectedHigh += g.Game.ExpectedHigh
-		practice.Expected += g.Practice.Expected
-		practice.ExpectedHigh += g.Practice.ExpectedHigh
-	}
+	gameLow, gameHigh := puck.Expected(guards, func(g puck.Guard) puck.Passes { return g.Game })
+	practiceLow, practiceHigh := puck.Expected(guards, func(g puck.Guard) puck.Passes { return g.Practice })
 	return fmt.Sprintf("all holes open for %g minutes of play: %.2g to %.2g pucks expected; for %g minutes of practice: %.2g to %.2g",
-		guards[0].Game.Minutes, game.Expected, game.ExpectedHigh, guards[0].Practice.Minutes, practice.Expected, practice.ExpectedHigh)
+		guards[0].Game.Minutes, gameLow, gameHigh, guards[0].Practice.Minutes, practiceLow, practiceHigh)
 }
 
 // Closes says at which angle an opening closes, or that it never does.
