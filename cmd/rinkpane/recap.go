@@ -19,7 +19,6 @@ import (
 	"example.org/rinkpane/internal/decide/recap"
 	"example.org/rinkpane/internal/draw/lookback"
 	"example.org/rinkpane/internal/draw/sheet"
-	"example.org/rinkpane/internal/keep/frames"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/edit"
@@ -32,6 +31,7 @@ type recapFlags struct {
 	store storePlace
 
 	game, games, arena, journal, learn, accept, paper string
+	readings                                          target
 	covers                                            string
 	clocks, bodies                                    []string
 	stars                                             int
@@ -42,16 +42,23 @@ type recapFlags struct {
 func recapCommand(a *app) *cobra.Command {
 	var f recapFlags
 	c := &cobra.Command{
-		Use:   "recap DIR",
+		Use:   "recap DIR|READINGS.csv",
 		Short: "See from a game's frames which hole gave what, in which light",
 		Long: `Reads how the frames in folders were taken (JPEG, HEIF, raw files built as TIFF, XMP
 ratings) and changes none of them. Each is matched to a stage of the game and a hole by
 its time, the seats in the games document, and whose body it is. Told are focal lengths,
 shutter, stop, ISO, keepers with their exact intervals, blur, the light by exposures
-beside the survey, plan against fact, and what that says about moments.`,
+beside the survey, plan against fact, and what that says about moments.
+
+--readings writes what was read, a frame a line, so that a desk, or this command on
+another machine, tells the same without the pictures.`,
 		Example: `  # the seats are in the games document; two bodies are Ada's
   rinkpane recap card/ --games season.yaml --game g12 --body 0042=ada --body 0043=ada \
     --clock DSC_0815.JPG=2/12:34 --out g12.pdf --learn learnt.yaml
+
+  # on the photographer's machine, for the game's page on a desk; and again without the card
+  rinkpane recap card/ --readings g12.csv
+  rinkpane recap g12.csv --games season.yaml --game g12 --body "*=ada"
 
   # no document: all frames were taken through one hole
   rinkpane recap card/ --arena my.yaml --body "*=:B1"`,
@@ -74,6 +81,8 @@ beside the survey, plan against fact, and what that says about moments.`,
 	fl.StringArrayVar(&f.bodies, "body", nil, "whose a body is, by serial number or model: BODY=WHO, BODY=WHO:HOLE or BODY=:HOLE; * is all others; repeat it")
 	fl.IntVar(&f.stars, "stars", 1, "from how many stars a frame is a keeper")
 	fl.StringVar(&f.journal, "journal", "", "file that keeps what was read, so that a run that was stopped goes on")
+	f.readings.flag = "readings"
+	fl.StringVar(&f.readings.path, "readings", "", "write what was read of the frames to this file (.csv), to tell the same again without the pictures")
 	f.out.flags(c, "out", "write the report with its plots to this file (.pdf)")
 	fl.StringVar(&f.paper, "paper", "", "paper of the report: a4, letter ... (default: a4, letter in imperial plans)")
 	fl.StringVar(&f.learn, "learn", "", "write the assumptions that the frames suggest to this file (.yaml), for choose --play")
@@ -83,8 +92,9 @@ beside the survey, plan against fact, and what that says about moments.`,
 }
 
 func runRecap(ctx context.Context, a *app, dirs []string, f recapFlags) error {
+	f.readings.force = f.out.force
 	learn, accept := target{flag: "learn", path: f.learn, force: f.out.force}, target{flag: "accept-light", path: f.accept, force: f.out.force}
-	if err := errors.Join(f.out.may(".pdf"), learn.may(".yaml", ".yml"), accept.may(".yaml", ".yml")); err != nil {
+	if err := errors.Join(f.out.may(".pdf"), f.readings.may(".csv"), learn.may(".yaml", ".yml"), accept.may(".yaml", ".yml")); err != nil {
 		return err
 	}
 	q, err := f.question(ctx, a)
@@ -96,39 +106,25 @@ func runRecap(ctx context.Context, a *app, dirs []string, f recapFlags) error {
 		return fmt.Errorf("--paper: %w", err)
 	}
 	watched, done := a.watched(ctx)
-	found, err := f.read(watched, dirs)
+	read, err := f.read(watched, a, dirs)
+	if err == nil {
+		err = f.readings.writeBy(read.CSV)
+	}
 	if err != nil {
 		done()
 		return err
 	}
-	q.Frames = found.Frames
+	q.Frames = read.Frames
 	got, err := recap.Ask(watched, q)
 	done()
 	if err != nil {
 		return fmt.Errorf("--clock: %w", err)
 	}
-	got.Unread = unread(found.Troubles)
+	got.Unread = read.Unread
 	if err := f.write(ctx, got, learn, accept, paper); err != nil {
 		return err
 	}
 	return a.print(wire.Recap(got), func() string { return words.RecapText(got, f.source.arena.Units) })
-}
-
-// read reads the frames, with the journal when one is named.
-func (f recapFlags) read(ctx context.Context, dirs []string) (frames.Found, error) {
-	if f.journal == "" {
-		return frames.Read(ctx, dirs, nil)
-	}
-	file, err := os.OpenFile(f.journal, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o666)
-	if err != nil {
-		return frames.Found{}, fmt.Errorf("--journal: %w", plainPathError(err))
-	}
-	defer file.Close()
-	j, err := frames.NewJournal(file)
-	if err != nil {
-		return frames.Found{}, fmt.Errorf("--journal %s: %w", f.journal, err)
-	}
-	return frames.Read(ctx, dirs, j)
 }
 
 // write writes the files that are asked for.
@@ -304,16 +300,4 @@ func owners(list []string) (map[string]recap.Owner, error) {
 		out[body] = recap.Owner{Who: who, Hole: hole}
 	}
 	return out, nil
-}
-
-// unread counts the files that are no frames by cause.
-func unread(list []frames.Trouble) (out []recap.Unread) {
-	for _, t := range list {
-		i := slices.IndexFunc(out, func(u recap.Unread) bool { return u.Cause == string(t.Cause) })
-		if i < 0 {
-			i, out = len(out), append(out, recap.Unread{Cause: string(t.Cause), First: filepath.Base(t.File)})
-		}
-		out[i].Files++
-	}
-	return out
 }

@@ -16,6 +16,7 @@ var learnRooms = []room{
 	}},
 	{name: "decide/recap", floor: 7.1, uses: []arrow{
 		{"measure/chance", "rates of keepers with their intervals"},
+		{"measure/form", "files of readings, and where one is wrong"},
 		{"measure/unit", "focal lengths, exposures, ratings that are not known"},
 		{"survey/arena", "the holes, the light that was surveyed"},
 		{"survey/edit", "the readings that are offered to the survey"},

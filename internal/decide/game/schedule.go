@@ -1,7 +1,6 @@
 package game
 
 import (
-	"errors"
 	"io"
 	"strings"
 
@@ -24,9 +23,6 @@ func ReadSchedule(name string, in io.Reader) (Schedule, error) {
 	return readTable(name, in)
 }
 
-// mostBadRows is how many bad rows of a file are named.
-const mostBadRows = 20
-
 // readTable reads CSV with named columns, a game a row. Bad rows refuse the file, and are
 // named.
 func readTable(name string, in io.Reader) (Schedule, error) {
@@ -38,32 +34,24 @@ func readTable(name string, in io.Reader) (Schedule, error) {
 		return Schedule{}, err
 	}
 	var out Schedule
-	var bad []error
 	seen := map[string]bool{}
-	for {
-		row, err := t.Next()
-		if err == io.EOF {
-			return out, errors.Join(bad...)
-		}
-		var g Game
-		if err == nil {
-			g, err = gameOf(row)
-		}
+	err = t.Each(func(row form.Row) error {
+		g, err := gameOf(row)
 		switch {
-		case err == nil && seen[g.ID]:
-			err = row.Bad("id", "there already; give each game an id of its own")
-		case err == nil && len(out.Games) == MaxGames:
-			return Schedule{}, row.Bad("id", "more games than a season may hold; split the file")
+		case err != nil:
+			return err
+		case seen[g.ID]:
+			return row.Bad("id", "there already; give each game an id of its own")
+		case len(out.Games) == MaxGames:
+			return row.Bad("id", "more games than a season may hold; split the file")
 		}
-		if err == nil {
-			seen[g.ID], out.Games = true, append(out.Games, g)
-			continue
-		}
-		var place *form.Problem
-		if bad = append(bad, err); len(bad) == mostBadRows || !errors.As(err, &place) {
-			return Schedule{}, errors.Join(bad...)
-		}
+		seen[g.ID], out.Games = true, append(out.Games, g)
+		return nil
+	})
+	if err != nil {
+		return Schedule{}, err
 	}
+	return out, nil
 }
 
 // gameOf reads a row; what the row leaves out stays as in a document.

@@ -56,7 +56,7 @@ func Ask(ctx context.Context, q Question) (Answer, error) {
 	a.Uses = q.Evening.Used(a.Frames, q.Options)
 	a.ISOs = ByISO(a.Frames, q.Options)
 	a.Light = Light(q.Arena, a.Frames)
-	a.Readings = Readings(q.Arena, a.Light)
+	a.Readings = LightReadings(q.Arena, a.Light)
 	a.Learnt = Learn(o, a.Uses)
 	return a, nil
 }

@@ -152,10 +152,10 @@ const (
 	faceHeight  = 1.5
 )
 
-// Readings returns the edits that note the light as readings in the middles of the zones of
+// LightReadings returns the edits that note the light as readings in the middles of the zones of
 // which enough frames tell, on faces turned to where they were seen from, for somebody to
 // accept; an end none of whose zones tells it has one reading in its slot.
-func Readings(a arena.Arena, seen []Seen) (out []edit.Edit) {
+func LightReadings(a arena.Arena, seen []Seen) (out []edit.Edit) {
 	if !a.Rink.Marked() {
 		return nil
 	}

@@ -132,7 +132,7 @@ func TestLightByZoneRoundTrip(t *testing.T) {
 	if zones < 3 || dimmed == 0 {
 		t.Errorf("%d zones of %d frames, %d of them dimmed by the hole: %+v", zones, len(frames), dimmed, seen)
 	}
-	edits := recap.Readings(a, seen)
+	edits := recap.LightReadings(a, seen)
 	next, _, err := edit.Editor{}.Apply(doc, edits)
 	if err != nil || len(edits) < 2 {
 		t.Fatalf("%d edits: %v", len(edits), err)

@@ -199,7 +199,7 @@ func TestLightRoundTrip(t *testing.T) {
 				}
 			}
 		}
-		edits := recap.Readings(a, recap.Light(a, frames))
+		edits := recap.LightReadings(a, recap.Light(a, frames))
 		next, _, err := edit.Editor{}.Apply(doc, edits)
 		if err != nil || len(edits) != 1 {
 			t.Fatalf("%d edits: %v", len(edits), err)
@@ -213,7 +213,7 @@ func TestLightRoundTrip(t *testing.T) {
 			t.Errorf("noted %+v", last)
 		}
 	}
-	if got := recap.Readings(a, recap.Light(a, nil)); len(got) != 0 {
+	if got := recap.LightReadings(a, recap.Light(a, nil)); len(got) != 0 {
 		t.Errorf("no frames, %d readings", len(got))
 	}
 }

@@ -193,6 +193,31 @@ func (t *Table) Next() (Row, error) {
 	return Row{t, line, cells}, nil
 }
 
+// mostBadRows is how many bad rows of a file are named.
+const mostBadRows = 20
+
+// Each gives every row to take. The rows that are no good, by a [*Problem], are named
+// together, up to [mostBadRows] of them; any other error ends the reading at once.
+func (t *Table) Each(take func(Row) error) error {
+	var bad []error
+	for {
+		row, err := t.Next()
+		if err == io.EOF {
+			return errors.Join(bad...)
+		}
+		if err == nil {
+			err = take(row)
+		}
+		if err == nil {
+			continue
+		}
+		var place *Problem
+		if bad = append(bad, err); len(bad) == mostBadRows || !errors.As(err, &place) {
+			return errors.Join(bad...)
+		}
+	}
+}
+
 // Text returns the trimmed text of a column, "" when the file or the row lacks it. A
 // bare number has the unit that its column names.
 func (r Row) Text(column string) string {
