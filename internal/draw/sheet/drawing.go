@@ -1,5 +1,10 @@
 package sheet
 
+import (
+	"cmp"
+	"strings"
+)
+
 // Drawing is a sheet of paper, or a figure, with what is drawn on it.
 // Width and height are in millimetres.
 type Drawing struct {
@@ -41,6 +46,14 @@ func (d *Drawing) Group(layer, class string) (*Group, *Element) {
 // Both must share class names with one meaning: the style sheets are merged,
 // this drawing's own rules first.
 func (d *Drawing) Place(layer string, other *Drawing, at Point, scale float64) *Element {
+	e := d.placeIn(&Group{}, other, at, scale)
+	e.Layer = layer
+	d.Items = append(d.Items, e)
+	return e
+}
+
+// placeIn puts a whole other drawing into a group of this one.
+func (d *Drawing) placeIn(in *Group, other *Drawing, at Point, scale float64) *Element {
 	g := &Group{Offset: at, Scale: scale}
 	for _, name := range other.LayerOrder() {
 		for _, e := range other.Items {
@@ -50,8 +63,11 @@ func (d *Drawing) Place(layer string, other *Drawing, at Point, scale float64) *
 		}
 	}
 	d.Styles = d.Styles.Merge(other.Styles)
-	return d.Add(layer, "", g)
+	return in.Add("", g)
 }
+
+// Says is what a drawing shows, for those who cannot see it.
+func (d *Drawing) Says() string { return strings.TrimSpace(cmp.Or(d.Title, d.Name) + ". " + d.Desc) }
 
 // LayerOrder returns the names of all layers in use or declared, in painting order.
 func (d *Drawing) LayerOrder() []string {
@@ -85,6 +101,8 @@ type Element struct {
 	Role string
 	// Link leads from the element: "#page=3" to a page of the same PDF, or an address.
 	Link string
+	// Part is the part of the document that the element is painted for; see [Info].Tagged.
+	Part *Part
 }
 
 // Titled sets the accessible name and returns the element.

@@ -75,31 +75,37 @@ func (f *Flow) Skip(h float64) { f.y += h }
 // Heading sets a heading; it does not stand alone at a sheet's foot.
 func (f *Flow) Heading(s string) {
 	f.Need(flowHead + flowKeep)
-	f.group.Add("head", Text{At: Pt(f.area.X, f.y), S: Bold.Shorten(s, SizeHead, f.area.W), VAlign: Top})
+	f.group.Add("head", Text{At: Pt(f.area.X, f.y), S: Bold.Shorten(s, SizeHead, f.area.W), VAlign: Top}).PartOf(&Part{Role: RoleHeading})
 	f.y += flowHead
 }
 
 // Notes sets sentences below one another, each wrapped.
 func (f *Flow) Notes(lines ...string) {
 	for _, s := range lines {
-		f.paragraph(s, 0)
+		f.paragraph(s, 0, &Part{Role: RoleParagraph})
 	}
 	f.y += flowGap / 2
 }
 
 // Numbered sets numbered sentences below one another.
 func (f *Flow) Numbered(lines ...string) {
+	list := &Part{Role: RoleList}
 	for i, s := range lines {
+		item := list.Within(RoleItem)
 		f.Need(float64(len(Regular.Wrap(s, SizeText, f.area.W-numberInset))) * flowLine)
-		f.group.Add("note", Text{At: Pt(f.area.X, f.y), S: strconv.Itoa(i + 1), VAlign: Top})
-		f.paragraph(s, numberInset)
+		f.group.Add("note", Text{At: Pt(f.area.X, f.y), S: strconv.Itoa(i + 1), VAlign: Top}).PartOf(item.Within(RoleLabel))
+		f.paragraph(s, numberInset, item.Within(RoleBody))
 	}
 	f.y += flowGap / 2
 }
 
-func (f *Flow) paragraph(s string, inset float64) {
+func (f *Flow) paragraph(s string, inset float64, part *Part) {
 	f.Need(float64(len(Regular.Wrap(s, SizeText, f.area.W-inset))) * flowLine)
+	from := len(f.group.Items)
 	f.y += f.group.Paragraph("note", Regular, Pt(f.area.X+inset, f.y), s, SizeText, f.area.W-inset, flowLine)
+	for _, line := range f.group.Items[from:] {
+		line.Part = part
+	}
 }
 
 // Table sets a table in a type size in millimetres, its head again on every
@@ -134,6 +140,6 @@ func (f *Flow) Drawing(d *Drawing) {
 		scale = fit
 	}
 	f.Need(d.H*scale - 1e-9)
-	f.sheets[len(f.sheets)-1].Place(LayerText, d, Pt(f.area.X, f.y), scale)
+	f.sheets[len(f.sheets)-1].placeIn(f.group, d, Pt(f.area.X, f.y), scale).PartOf(&Part{Role: RoleFigure, Alt: d.Says()})
 	f.y += d.H*scale + flowGap
 }

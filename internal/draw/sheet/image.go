@@ -11,4 +11,7 @@ type Image struct {
 	// Address is where a web page finds the picture, on its own site; "" puts the
 	// picture itself into the page. Files of their own hold the picture always.
 	Address string
+	// JPEG is the same picture packed with loss (ITU-T T.81), for photographs, as a PDF
+	// is to hold it; nil packs Img without loss.
+	JPEG []byte
 }

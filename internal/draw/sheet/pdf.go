@@ -45,6 +45,9 @@ func PDF(ctx context.Context, info Info, pages ...Page) ([]byte, error) {
 		return nil, errNoPages
 	}
 	w := &pdfWriter{glyphs: glyphUse{}, tree: 0}
+	if info.Tagged {
+		w.tags = newTags()
+	}
 	w.tree = w.f.Reserve()
 	w.resources = w.f.Reserve()
 	for range pages {
@@ -78,6 +81,7 @@ type pdfWriter struct {
 	glyphs    glyphUse
 	alphas    [256]bool     // opacities in use, one graphics state each
 	pictures  []pdffile.Ref // in order of use
+	tags      *tags         // nil: the file has no structure
 }
 
 func (w *pdfWriter) close(info Info, marks []pdffile.Bookmark) []byte {
@@ -88,21 +92,34 @@ func (w *pdfWriter) close(info Info, marks []pdffile.Bookmark) []byte {
 	if o := pdffile.Outline(&w.f, marks); o != 0 {
 		catalog += fmt.Sprintf(" /Outlines %v /PageMode /UseOutlines", o)
 	}
-	return w.f.Bytes(w.f.Add(catalog+">>"), infoRef)
+	if w.tags != nil {
+		catalog += fmt.Sprintf(" /MarkInfo <</Marked true>> /StructTreeRoot %v", w.tags.write(&w.f))
+	}
+	return w.f.Bytes(w.f.Add(catalog+info.Labels()+">>"), infoRef)
 }
 
 func (w *pdfWriter) page(ref pdffile.Ref, d *Drawing) {
-	c := &pdfPage{w: w, at: []placed{{scale: 1}}, height: d.H}
+	c := &pdfPage{w: w, at: []placed{{scale: 1}}, height: d.H, tags: w.tags.page(ref)}
 	// One user unit is a millimetre from here on, y down from the top left corner.
 	c.ops("%.10f 0 0 %.10f 0 %.6f cm 1 j\n", pointsPerMM, -pointsPerMM, d.H*pointsPerMM)
 	walk(d, c)
+	c.untag()
 	content := w.f.Stream("", c.b)
 	annots := ""
 	if len(c.links) > 0 {
 		annots = fmt.Sprintf(" /Annots [%s]", refs(c.links))
 	}
+	annots += c.tags.entry()
 	w.f.Set(ref, fmt.Sprintf("<</Type /Page /Parent %v /MediaBox [0 0 %s %s] /Resources %v /Contents %v%s>>",
 		w.tree, points(d.W), points(d.H), w.resources, content, annots))
+}
+
+// embed packs a picture; one that comes packed is taken as it is.
+func (w *pdfWriter) embed(m Image) pdffile.Ref {
+	if m.JPEG != nil {
+		return pdffile.Photo(&w.f, m.JPEG, m.Img.Bounds().Size())
+	}
+	return pdffile.Picture(&w.f, m.Img)
 }
 
 func points(mm float64) string { return string(appendRounded(nil, mm*pointsPerMM, 4)) }

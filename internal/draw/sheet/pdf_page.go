@@ -16,6 +16,7 @@ type pdfPage struct {
 	height float64 // mm
 	at     []placed
 	links  []pdffile.Ref
+	tags   *pageTags // nil: the file has no structure
 
 	// What the graphics state holds, so that it is said once only.
 	now pdfState
@@ -93,6 +94,7 @@ func (c *pdfPage) path(p Path, st Style) {
 	if len(p.Steps) == 0 || !fill && !stroke {
 		return
 	}
+	c.tag()
 	if fill && stroke && st.Fill.A != st.Stroke.A {
 		// One opacity serves both paints of an operator: paint twice.
 		line := st
@@ -195,6 +197,10 @@ func (c *pdfPage) pen(st Style) {
 
 func (c *pdfPage) words(t Text, st Style) {
 	face := max(st.Face, Regular)
+	said := t.S
+	if c.tag() {
+		t.S += " " // a line's end parts words, as a reader for the blind takes them
+	}
 	c.w.glyphs.add(face, t.S)
 	c.colour(&c.now.fill, st.Fill, "rg")
 	c.alpha(st.Fill.A)
@@ -207,7 +213,7 @@ func (c *pdfPage) words(t Text, st Style) {
 		c.num(size)
 		c.op("Tf")
 	}
-	dx, dy := -face.Width(t.S, size)*t.Anchor.share(), t.drop(st)
+	dx, dy := -face.Width(said, size)*t.Anchor.share(), t.drop(st)
 	s, k := math.Sincos(t.Rotate)
 	for _, v := range [4]float64{k, -s, -s, -k} {
 		c.b = append(appendRounded(c.b, v, 6), ' ')
@@ -223,7 +229,8 @@ func (c *pdfPage) words(t Text, st Style) {
 }
 
 func (c *pdfPage) picture(m Image) {
-	c.w.pictures = append(c.w.pictures, pdffile.Picture(&c.w.f, m.Img))
+	c.tag()
+	c.w.pictures = append(c.w.pictures, c.w.embed(m))
 	c.alpha(255)
 	c.op("q")
 	// A picture fills the unit square with its top at y = 1; y is down here.
@@ -249,5 +256,7 @@ func (c *pdfPage) link(r Rect, to string) {
 	} else {
 		return
 	}
-	c.links = append(c.links, c.w.f.Add("<</Type /Annot /Subtype /Link /Rect "+box+" /Border [0 0 0] "+action+">>"))
+	annot := c.w.f.Reserve()
+	c.w.f.Set(annot, "<</Type /Annot /Subtype /Link /Rect "+box+" /Border [0 0 0] "+action+c.tags.link(annot, to)+">>")
+	c.links = append(c.links, annot)
 }

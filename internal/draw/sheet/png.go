@@ -75,6 +75,10 @@ func (c *pngPage) leave(*Group) { c.at = c.at[:len(c.at)-1] }
 
 func (c *pngPage) link(Rect, string) {}
 
+func (c *pngPage) begin(*Part) {}
+
+func (c *pngPage) end() {}
+
 // pngTolerance is how far, in pixels, a chord may leave its curve.
 const pngTolerance = 0.1
 

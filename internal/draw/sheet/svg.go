@@ -140,6 +140,9 @@ func (w *svgWriter) layer(name string) {
 }
 
 func (w *svgWriter) element(e *Element, base styled) {
+	if g, ok := e.Shape.(*Group); ok && len(g.Items) == 0 && e.Part != nil {
+		return // an empty cell of a table: PDF alone tells cells
+	}
 	st := w.look.resolve(e.Class, base)
 	if e.Link != "" && safeLink(e.Link) {
 		w.str("<a")

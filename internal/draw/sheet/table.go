@@ -22,6 +22,7 @@ type TableLayout struct {
 	widths  []float64
 	cells   [][][]string // wrapped lines by row and column, the head first
 	heights []float64
+	part    *Part
 }
 
 // FitTable lays a table out in a type size and for a width, both in
@@ -29,7 +30,7 @@ type TableLayout struct {
 // out bold. Columns take what their text needs; when that is too much, the
 // widest columns give way and wrap.
 func FitTable(t table.Table, size, width float64) *TableLayout {
-	l := &TableLayout{table: t.Shown(), size: size}
+	l := &TableLayout{table: t.Shown(), size: size, part: &Part{Role: RoleTable}}
 	rows := append([][]string{l.table.Heads()}, l.table.Texts()...)
 	l.widths = shareWidths(l.wanted(rows), width)
 	for _, row := range rows {
@@ -126,18 +127,26 @@ func (l *TableLayout) Draw(g *Group, at Point, from, rows int) float64 {
 	y := at.Y
 	w := l.Width()
 	g.Add("table-head", RoundRect(Rect{at.X, y, w, l.heights[0]}, 0))
-	l.row(g, Pt(at.X, y), 0, true)
+	l.row(g, Pt(at.X, y), 0, true, from == 0) // a head told again is decoration
 	y += l.heights[0]
 	g.Add("rule", Line{Pt(at.X, y), Pt(at.X+w, y)})
 	for i := from; i < from+rows; i++ {
-		l.row(g, Pt(at.X, y), 1+i, l.strong(i))
+		l.row(g, Pt(at.X, y), 1+i, l.strong(i), true)
 		y += l.heights[1+i]
 		g.Add("rule-thin", Line{Pt(at.X, y), Pt(at.X+w, y)})
 	}
 	return y - at.Y
 }
 
-func (l *TableLayout) row(g *Group, at Point, row int, strong bool) {
+func (l *TableLayout) row(g *Group, at Point, row int, strong, told bool) {
+	role := RoleCell
+	if row == 0 {
+		role = RoleHead
+	}
+	var parts *Part
+	if told {
+		parts = l.part.Within(RoleRow)
+	}
 	x := at.X
 	side := cellSide * l.size
 	class := "text"
@@ -149,10 +158,16 @@ func (l *TableLayout) row(g *Group, at Point, row int, strong bool) {
 		if l.table.Columns[i].Right {
 			anchor, tx = End, x+l.widths[i]-side
 		}
+		var part *Part
+		if told {
+			part = parts.Within(role)
+		}
 		for k, s := range lines {
 			if s != "" {
 				y := at.Y + l.size*(cellRise+cellLeading*float64(k))
-				g.Add(class, Text{At: Pt(tx, y), S: s, Size: l.size, Anchor: anchor, VAlign: Top})
+				g.Add(class, Text{At: Pt(tx, y), S: s, Size: l.size, Anchor: anchor, VAlign: Top}).PartOf(part)
+			} else if told {
+				g.Add("", &Group{}).PartOf(part) // an empty cell keeps its place
 			}
 		}
 		x += l.widths[i]

@@ -9,6 +9,8 @@ type brush interface {
 	enter(g *Group)
 	leave(g *Group)
 	link(r Rect, to string)
+	begin(p *Part) // what is painted until end is of this part
+	end()
 }
 
 // walk paints a drawing layer by layer.
@@ -25,6 +27,10 @@ func walk(d *Drawing, b brush) {
 
 func paint(styles *styler, e *Element, base styled, b brush) {
 	st := styles.resolve(e.Class, base)
+	if e.Part != nil {
+		b.begin(e.Part)
+		defer b.end()
+	}
 	switch s := e.Shape.(type) {
 	case outlined:
 		b.path(s.path(), st.Style)

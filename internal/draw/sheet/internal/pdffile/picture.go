@@ -27,3 +27,8 @@ func Picture(f *File, img image.Image) Ref {
 	mask := f.Stream(dict+" /ColorSpace /DeviceGray", alpha)
 	return f.Stream(fmt.Sprintf("%s /ColorSpace /DeviceRGB /SMask %v", dict, mask), rgb)
 }
+
+// Photo embeds a picture packed as JPEG, three channels of 8 bits.
+func Photo(f *File, jpeg []byte, size image.Point) Ref {
+	return f.raw(fmt.Sprintf("/Type /XObject /Subtype /Image /Width %d /Height %d /BitsPerComponent 8 /ColorSpace /DeviceRGB /Filter /DCTDecode", size.X, size.Y), jpeg)
+}
