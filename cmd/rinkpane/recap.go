@@ -44,11 +44,11 @@ func recapCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "recap DIR|READINGS.csv",
 		Short: "See from a game's frames which hole gave what, in which light",
-		Long: `Reads how the frames in folders were taken (JPEG, HEIF, raw files built as TIFF, XMP
-ratings) and changes none of them. Each is matched to a stage of the game and a hole by
-its time, the seats in the games document, and whose body it is. Told are focal lengths,
-shutter, stop, ISO, keepers with their exact intervals, blur, the light by exposures
-beside the survey, plan against fact, and what that says about moments.
+		Long: `Reads how the frames in folders were taken (JPEG, HEIF, raw files, XMP sidecars) and
+changes none of them. Each is matched to a stage of the game and a hole by its time, the
+seats in the games document, and whose body it is. Told are focal lengths, shutter,
+stop, ISO, keepers with their exact intervals, blur, the light by exposures beside the
+survey, plan against fact, and what that says about moments.
 
 --readings writes what was read, a frame a line, so that a desk, or this command on
 another machine, tells the same without the pictures.`,

@@ -55,11 +55,14 @@ func TestScriptsSeeNoProgress(t *testing.T) {
 	}
 }
 
-// writePictures writes small pictures without any data on how they were taken.
+// writePictures writes pictures without any data on how they were taken: small ones whose
+// heads say that they are of a camera's size, 6000 x 4000.
 func writePictures(ts *testscript.TestScript, _ bool, names []string) {
 	for _, name := range names {
 		var b bytes.Buffer
 		ts.Check(jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, 48, 32)), nil))
+		size := bytes.Index(b.Bytes(), []byte{0xff, 0xc0}) + 5 // behind the marker of the frame's head, its length and depth
+		copy(b.Bytes()[size:], []byte{4000 >> 8, 4000 & 0xff, 6000 >> 8, 6000 & 0xff})
 		ts.Check(os.MkdirAll(filepath.Dir(ts.MkAbs(name)), 0o777))
 		ts.Check(os.WriteFile(ts.MkAbs(name), b.Bytes(), 0o666))
 	}

@@ -8,6 +8,8 @@ type Cause string
 // The causes.
 const (
 	NoPicture  Cause = "no-picture"      // not of a kind that is read
+	RawKind    Cause = "raw-kind"        // a raw file of a kind that is not read
+	Alone      Cause = "lone-sidecar"    // a sidecar without its picture
 	Empty      Cause = "empty"           // no byte in it
 	Broken     Cause = "broken"          // its data end too early or lead nowhere
 	TooMuch    Cause = "too-much"        // more to read than a picture has

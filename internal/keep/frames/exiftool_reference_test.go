@@ -22,6 +22,8 @@ type told struct {
 	SourceFile              string
 	DateTimeOriginal        string
 	OffsetTimeOriginal      string
+	SubSecTimeOriginal      any
+	ImageSize               string
 	ExposureTime, FNumber   float64
 	ISO                     float64
 	FocalLength             float64
@@ -31,11 +33,12 @@ type told struct {
 	LensModel               any
 	Rating                  any
 	Orientation             float64
+	Rotation                float64 // of HEIF, degrees
 }
 
 func exiftool(t testing.TB, files ...string) []told {
 	t.Helper()
-	args := append([]string{"-json", "-n", "-ExifIFD:DateTimeOriginal", "-ExifIFD:OffsetTimeOriginal", "-ExifIFD:ExposureTime", "-ExifIFD:FNumber", "-ExifIFD:ISO",
+	args := append([]string{"-json", "-n", "-ExifIFD:DateTimeOriginal", "-ExifIFD:OffsetTimeOriginal", "-ExifIFD:SubSecTimeOriginal", "-ImageSize", "-QuickTime:Rotation", "-ExifIFD:ExposureTime", "-ExifIFD:FNumber", "-ExifIFD:ISO",
 		"-ExifIFD:FocalLength", "-ExifIFD:FocalLengthIn35mmFormat", "-IFD0:Model", "-ExifIFD:SerialNumber", "-ExifIFD:LensModel", "-XMP-xmp:Rating", "-IFD0:Orientation"}, files...)
 	out, err := exec.Command("exiftool", args...).Output()
 	if err != nil && len(out) == 0 {
@@ -119,8 +122,16 @@ func TestFieldsAgainstExiftool(t *testing.T) {
 
 func compare(t *testing.T, name string, f recap.Frame, want told) (n int) {
 	t.Helper()
-	when := f.Taken.Format("2006:01:02 15:04:05")
-	words := map[string][2]string{"taken": {when, strings.TrimSpace(want.DateTimeOriginal)}, "model": {f.Model, text(want.Model)}, "lens": {f.Lens, text(want.LensModel)}}
+	when := strings.TrimSpace(want.DateTimeOriginal)
+	if digits := strings.TrimRight(text(want.SubSecTimeOriginal), "0"); digits != "" {
+		when += "." + digits
+	}
+	words := map[string][2]string{"taken": {f.Taken.Format("2006:01:02 15:04:05.999999999"), when}, "model": {f.Model, text(want.Model)}, "lens": {f.Lens, text(want.LensModel)}}
+	// Of a block of tags alone exiftool says no size, of a DNG that with the borders which are
+	// cropped, of an ARW that of its maker's notes.
+	if want.ImageSize != "" && !slices.Contains([]string{".dng", ".arw"}, filepath.Ext(name)) {
+		words["size"] = [2]string{fmt.Sprint(f.Pixels[0], " ", f.Pixels[1]), want.ImageSize}
+	}
 	for what, w := range words {
 		if n++; w[0] != w[1] {
 			t.Errorf("%s: %s %q, exiftool %q", name, what, w[0], w[1])
@@ -143,8 +154,8 @@ func compare(t *testing.T, name string, f recap.Frame, want told) (n int) {
 			t.Errorf("%s: rating %v, exiftool %g", name, f.Rating, r)
 		}
 	}
-	if turned := want.Orientation >= 5; f.Portrait != turned {
-		t.Errorf("%s: portrait %v, exiftool's orientation %g", name, f.Portrait, want.Orientation)
+	if turned := want.Orientation >= 5 || math.Mod(want.Rotation, 180) == 90; f.Portrait != turned {
+		t.Errorf("%s: portrait %v, exiftool's orientation %g, rotation %g", name, f.Portrait, want.Orientation, want.Rotation)
 	}
 	return n
 }
@@ -182,5 +193,42 @@ func TestFramesThatExiftoolMade(t *testing.T) {
 	}
 	if after, err := os.ReadFile(path); err != nil || string(after) != string(before) {
 		t.Errorf("the picture was changed (%v)", err)
+	}
+}
+
+// TestRawKindsAgainstExiftool has exiftool read the raw files that this package's tests
+// build by hand, each a file of its kind to it, with parts of a second with and without
+// leading zeros; and files in which exiftool wrote these.
+func TestRawKindsAgainstExiftool(t *testing.T) {
+	dir := t.TempDir()
+	var files, made []string
+	for k, second := range []string{"05", "5", "050", "00", "000001", "99"} {
+		for name, data := range raws(t, second) {
+			files = append(files, file(t, dir, fmt.Sprint(k, name), data))
+		}
+	}
+	for _, path := range samples(t) {
+		if base := filepath.Base(path); base == "mushroom.jpg" || base == "iphone.heic" {
+			data, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			made = append(made, file(t, dir, base, data))
+		}
+	}
+	write := append([]string{"-q", "-overwrite_original", "-ExifIFD:DateTimeOriginal=2026:11:28 12:00:00", "-ExifIFD:SubSecTimeOriginal=007"}, made...)
+	if out, err := exec.Command("exiftool", write...).CombinedOutput(); err != nil || len(made) != 2 {
+		t.Fatalf("%d files: %v\n%s", len(made), err, out)
+	}
+	said := exiftool(t, append(files, made...)...)
+	if len(said) != 6*4+2 {
+		t.Errorf("exiftool reads %d files", len(said))
+	}
+	for _, want := range said {
+		f, trouble := ReadFile(want.SourceFile)
+		if trouble.Cause != "" || text(want.SubSecTimeOriginal) == "" {
+			t.Errorf("%+v, exiftool %+v", trouble, want)
+		}
+		compare(t, filepath.Base(want.SourceFile), f, want)
 	}
 }

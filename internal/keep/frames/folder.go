@@ -3,13 +3,12 @@ package frames
 import (
 	"cmp"
 	"context"
-	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/decide/recap"
 	"example.org/rinkpane/internal/measure/cores"
-	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Found is what folders hold.
@@ -27,9 +26,16 @@ func Read(ctx context.Context, paths []string, j *Journal) (Found, error) {
 	if err != nil {
 		return Found{}, err
 	}
+	out, err := readAll(ctx, shots, j)
+	out.Troubles = append(out.Troubles, troubles...)
+	slices.SortStableFunc(out.Troubles, func(a, b Trouble) int { return strings.Compare(a.File, b.File) })
+	return out, err
+}
+
+// readAll reads shots.
+func readAll(ctx context.Context, shots []shot, j *Journal) (out Found, err error) {
 	done := make([]entry, len(shots))
 	err = cores.EachUntil(ctx, "reading frames", len(shots), func(i int) { done[i] = j.read(shots[i]) })
-	out := Found{Troubles: troubles}
 	for _, e := range done {
 		if e.known {
 			out.Known++
@@ -42,7 +48,6 @@ func Read(ctx context.Context, paths []string, j *Journal) (Found, error) {
 	slices.SortStableFunc(out.Frames, func(a, b recap.Frame) int {
 		return cmp.Or(a.Taken.Compare(b.Taken), strings.Compare(a.File, b.File))
 	})
-	slices.SortStableFunc(out.Troubles, func(a, b Trouble) int { return strings.Compare(a.File, b.File) })
 	if err == nil {
 		err = j.failure()
 	}
@@ -50,7 +55,8 @@ func Read(ctx context.Context, paths []string, j *Journal) (Found, error) {
 }
 
 // read reads the files of one shot: the first of its pictures that says when it was
-// taken, with a rating from wherever one stands. A raw file's JPEG is read first.
+// taken, with a rating from wherever one stands. A raw file's JPEG is read first. Where no
+// picture says it, a sidecar may.
 func (s shot) read() entry {
 	var e entry
 	slices.SortStableFunc(s.pictures, func(a, b string) int { return cmp.Compare(rawness(a), rawness(b)) })
@@ -66,38 +72,37 @@ func (s shot) read() entry {
 		}
 	}
 	for _, path := range s.sidecars {
-		if e.Frame == nil {
-			break
-		}
-		r, err := sidecar(path)
-		switch {
-		case !r.IsZero(): // damage behind it does not matter
-			e.Frame.Rating = r
-		case err != nil:
-			e.troubles = append(e.troubles, Trouble{path, Broken, err})
-		}
+		e.sidecar(s, path)
+	}
+	if e.Frame != nil { // something beside it was read in its place
+		e.troubles = slices.DeleteFunc(e.troubles, func(t Trouble) bool { return t.Cause == RawKind })
 	}
 	return e
 }
 
-// rawness orders a shot's files: pictures before raw files.
-func rawness(path string) int {
-	for end := range rawKinds() {
-		if strings.HasSuffix(strings.ToLower(path), end) {
-			return 1
-		}
+// sidecar adds what a sidecar of a shot says.
+func (e *entry) sidecar(s shot, path string) {
+	if len(s.pictures) == 0 {
+		e.troubles = append(e.troubles, Trouble{path, Alone, nil})
+		return
 	}
-	return 0
+	said, err := sidecar(path)
+	f := said.frame(s.pictures[0])
+	if e.Frame == nil && !f.Taken.IsZero() {
+		e.Frame = &f
+	}
+	switch {
+	case e.Frame != nil && !f.Rating.IsZero(): // damage behind it does not matter
+		e.Frame.Rating = f.Rating
+	case err != nil:
+		e.troubles = append(e.troubles, Trouble{path, Broken, err})
+	}
 }
 
-// sidecar returns the rating in an XMP file.
-func sidecar(path string) (rating unit.Maybe[int], err error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return rating, err
+// rawness orders a shot's files: pictures before raw files.
+func rawness(path string) int {
+	if slices.Contains(rawEnds(), strings.ToLower(filepath.Ext(path))) {
+		return 1
 	}
-	defer f.Close()
-	t := tags{}
-	err = t.rating(f)
-	return t.frame(path).Rating, err
+	return 0
 }

@@ -16,6 +16,9 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"example.org/rinkpane/internal/decide/recap"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // jpegBytes is a small picture.
@@ -48,37 +51,9 @@ func file(t testing.TB, dir, name string, data []byte) string {
 // taken is a small picture with Exif data of its own: when, 1/1000 s, f/2.8, ISO 3200, 200 mm.
 func taken(t testing.TB, at time.Time) []byte {
 	t.Helper()
-	plain := jpegBytes(t)
-	exif := exifBlock(at)
-	head := []byte{0xff, 0xd8, 0xff, 0xe1, byte((len(exif) + 2) >> 8), byte(len(exif) + 2)}
-	return append(append(head, exif...), plain[2:]...)
-}
-
-// exifBlock writes an Exif segment by hand (TIFF 6.0, little endian).
-func exifBlock(at time.Time) []byte {
-	le := binary.LittleEndian
-	b := []byte("Exif\x00\x00II*\x00\x08\x00\x00\x00")
-	row := func(tag, kind uint16, count, value uint32) {
-		b = le.AppendUint16(b, tag)
-		b = le.AppendUint16(b, kind)
-		b = le.AppendUint32(b, count)
-		b = le.AppendUint32(b, value)
-	}
-	b = le.AppendUint16(b, 1) // IFD0: one entry, to the Exif IFD
-	row(0x8769, 4, 1, 26)
-	b = le.AppendUint32(b, 0)
-	b = le.AppendUint16(b, 5)
-	const data = 26 + 2 + 5*12 + 4
-	row(0x829a, 5, 1, data)
-	row(0x829d, 5, 1, data+8)
-	row(0x8827, 3, 1, 3200)
-	row(0x9003, 2, 20, data+24)
-	row(0x920a, 5, 1, data+16)
-	b = le.AppendUint32(b, 0)
-	for _, n := range []uint32{1, 1000, 28, 10, 200, 1} {
-		b = le.AppendUint32(b, n)
-	}
-	return append(b, at.Format("2006:01:02 15:04:05")+"\x00"...)
+	rows := how("")[:4]
+	rows = append(rows, ascii(0x9003, at.Format("2006:01:02 15:04:05")))
+	return jpegOf(t, blockOf(tiffPlain, nil, rows))
 }
 
 var noon = time.Date(2026, 11, 28, 12, 0, 0, 0, time.UTC)
@@ -155,6 +130,106 @@ func TestARawFileAndItsJPEGAreOneFrame(t *testing.T) {
 	}
 }
 
+// TestCausesHaveWords: each cause is told in words; "empty" is one.
+func TestCausesHaveWords(t *testing.T) {
+	for _, c := range []Cause{NoPicture, RawKind, Alone, Broken, TooMuch, NoTime, Unreadable, LinkLost, LinkFolder, NoFile} {
+		if words.UnreadCause(string(c)) == string(c) {
+			t.Errorf("%s has no words", c)
+		}
+	}
+}
+
+// TestSidecars: a raw file of a kind that is not read is told by its sidecar or the JPEG of
+// its name, and counted without; a sidecar without its picture is counted.
+func TestSidecars(t *testing.T) {
+	dir := t.TempDir()
+	const said = `<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about=""
+ xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:exif="http://ns.adobe.com/exif/1.0/" xmlns:tiff="http://ns.adobe.com/tiff/1.0/" xmlns:aux="http://ns.adobe.com/exif/1.0/aux/"
+ xmp:Rating="3" exif:DateTimeOriginal="2026-11-28T12:00:00.05" exif:ExposureTime="1/1000" exif:FNumber="28/10" exif:FocalLength="200/1" tiff:Model="Body" tiff:Orientation="8" aux:SerialNumber="0042">
+<exif:ISOSpeedRatings><rdf:Seq> <rdf:li>3200</rdf:li> </rdf:Seq></exif:ISOSpeedRatings></rdf:Description></rdf:RDF></x:xmpmeta>`
+	unread := []byte("a raw file of a kind that is not read, whatever is in it")
+	file(t, dir, "told.x3f", unread)
+	file(t, dir, "told.xmp", []byte(said))
+	file(t, dir, "twin.x3f", unread)
+	file(t, dir, "twin.jpg", taken(t, noon.Add(time.Hour)))
+	file(t, dir, "alone.x3f", unread)
+	file(t, dir, "alone.xmp", []byte(strings.ReplaceAll(said, "DateTimeOriginal", "DateTimeDigitized")))
+	file(t, dir, "nothing.xmp", []byte(said))
+	found, err := Read(t.Context(), []string{dir}, nil)
+	if err != nil || len(found.Frames) != 2 {
+		t.Fatalf("%+v, %v", found, err)
+	}
+	if f := found.Frames[0]; filepath.Base(f.File) != "told.x3f" || f.Taken != noon.Add(50e6) || f.Zoned || f.Shutter.Or(0) != 0.001 || f.Stop.Or(0) != 2.8 ||
+		f.ISO.Or(0) != 3200 || f.Focal.Or(0).Millimetres() != 200 || f.Rating.Or(0) != 3 || f.Body != "0042" || f.Model != "Body" || !f.Portrait {
+		t.Errorf("%+v", f)
+	}
+	if a, b := found.Troubles[0], found.Troubles[1]; len(found.Troubles) != 2 || filepath.Base(a.File) != "alone.x3f" || a.Cause != RawKind || filepath.Base(b.File) != "nothing.xmp" || b.Cause != Alone {
+		t.Errorf("%+v", found.Troubles)
+	}
+}
+
+// TestHugeFiles reads 8 GB of holes: a JPEG with its data before them, a raw file of boxes
+// with XMP behind them, and zeros under a picture's name, in a moment.
+func TestHugeFiles(t *testing.T) {
+	const huge = 8 << 30
+	dir := t.TempDir()
+	sparse := func(name string, head, tail []byte) {
+		t.Helper()
+		path := file(t, dir, name, head)
+		if err := os.Truncate(path, huge-int64(len(tail))); err != nil {
+			t.Fatal(err)
+		}
+		f, err := os.OpenFile(path, os.O_APPEND|os.O_WRONLY, 0)
+		if err == nil {
+			_, err = f.Write(tail)
+			err = errors.Join(err, f.Close())
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	cr3 := raws(t, "05")["x.cr3"]
+	at := bytes.Index(cr3, []byte(uuidXMP)) - 8
+	rated := boxOf("uuid", []byte(uuidXMP), []byte(ratedXMP))
+	mdat := binary.BigEndian.AppendUint64([]byte("\x00\x00\x00\x01mdat"), uint64(huge-at-len(rated)))
+	sparse("boxes.cr3", slices.Concat(cr3[:at], mdat), rated)
+	sparse("data.jpg", taken(t, noon), nil)
+	sparse("zeros.jpg", nil, nil)
+	sparse("head.jpg", []byte{0xff, 0xd8, 0xff, 0xe0, 0, 2}, nil)
+	begin := time.Now()
+	found, err := Read(t.Context(), []string{dir}, nil)
+	if err != nil || len(found.Frames) != 2 || found.Frames[1].Rating.Or(0) != 4 {
+		t.Errorf("%+v, %v", found, err)
+	}
+	causes := map[string]Cause{}
+	for _, x := range found.Troubles {
+		causes[filepath.Base(x.File)] = x.Cause
+	}
+	if causes["zeros.jpg"] != NoPicture || causes["head.jpg"] != TooMuch || len(causes) != 2 {
+		t.Errorf("%v", causes)
+	}
+	t.Logf("read in %v", time.Since(begin))
+}
+
+// TestFilesThatGoAway between list and reading are counted, and the rest is read.
+func TestFilesThatGoAway(t *testing.T) {
+	dir := t.TempDir()
+	for i := range 5 {
+		file(t, dir, fmt.Sprintf("%d.jpg", i), taken(t, noon))
+	}
+	shots, _, err := list(t.Context(), []string{dir})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := errors.Join(os.Remove(filepath.Join(dir, "3.jpg")), os.Remove(filepath.Join(dir, "4.jpg"))); err != nil {
+		t.Fatal(err)
+	}
+	found, err := readAll(t.Context(), shots, nil)
+	if err != nil || len(found.Frames) != 3 || len(found.Troubles) != 2 || found.Troubles[0].Cause != Unreadable {
+		t.Errorf("%+v, %v", found, err)
+	}
+}
+
 // TestAStoppedRunGoesOn stops a run, and goes on with what its journal kept; a picture
 // that changed is read again.
 func TestAStoppedRunGoesOn(t *testing.T) {
@@ -191,6 +266,13 @@ func TestAStoppedRunGoesOn(t *testing.T) {
 	if found, err = Read(t.Context(), []string{dir}, open()); err != nil || found.Known != 20 || found.Frames[0].ISO.Or(0) != 3200 {
 		t.Errorf("then %d known, %v", found.Known, err)
 	}
+	// What a program kept that read less is read again.
+	older := strings.ReplaceAll(kept.String(), `"reader":2,`, "")
+	kept.Reset()
+	kept.WriteString(older)
+	if found, err = Read(t.Context(), []string{dir}, open()); err != nil || found.Known != 0 || len(found.Frames) != 20 {
+		t.Errorf("by an older program %d known, %v", found.Known, err)
+	}
 }
 
 // pulled is a card that is taken out while it is read.
@@ -199,15 +281,16 @@ type pulled struct {
 	left int
 }
 
-func (p *pulled) Read(b []byte) (int, error) {
+func (p *pulled) ReadAt(b []byte, off int64) (int, error) {
 	if p.left -= len(b); p.left < 0 {
 		return 0, syscall.EIO
 	}
-	return p.Reader.Read(b)
+	return p.Reader.ReadAt(b, off)
 }
 
 func TestACardPulledInMidRead(t *testing.T) {
-	_, trouble := read("x.jpg", &pulled{bytes.NewReader(taken(t, noon)), headBytes + 8})
+	data := taken(t, noon)
+	_, trouble := read("x.jpg", &pulled{bytes.NewReader(data), headBytes + 8}, int64(len(data)))
 	if trouble.Cause != Unreadable || !errors.Is(trouble.Err, syscall.EIO) {
 		t.Errorf("%+v", trouble)
 	}
@@ -218,18 +301,23 @@ func TestACardPulledInMidRead(t *testing.T) {
 func TestCutAtEveryByte(t *testing.T) {
 	whole := taken(t, noon)
 	for n := range len(whole) {
-		frame, trouble := read("x.jpg", bytes.NewReader(whole[:n]))
+		frame, trouble := readBytes("x.jpg", whole[:n])
 		if trouble.Cause == "" && !frame.Taken.Equal(noon) {
 			t.Errorf("%d of %d bytes: taken %v", n, len(whole), frame.Taken)
 		}
 	}
 }
 
+// readBytes reads a picture that is held in memory.
+func readBytes(name string, data []byte) (recap.Frame, Trouble) {
+	return read(name, bytes.NewReader(data), int64(len(data)))
+}
+
 // TestNoMoreIsReadThanABound gives a picture whose data begin behind gigabytes of filler.
 func TestNoMoreIsReadThanABound(t *testing.T) {
 	segment := append([]byte{0xff, 0xe2, 0xff, 0xff}, make([]byte, 0xffff-2)...)
 	in := &endless{head: []byte{0xff, 0xd8}, again: segment}
-	_, trouble := read("x.jpg", in)
+	_, trouble := read("x.jpg", in, 1<<32)
 	if trouble.Cause == "" || in.given > mostRead+1<<16 {
 		t.Errorf("%+v after %d bytes", trouble, in.given)
 	}
@@ -238,50 +326,39 @@ func TestNoMoreIsReadThanABound(t *testing.T) {
 // endless gives its head, then the same bytes for ever.
 type endless struct {
 	head, again []byte
-	at, given   int64
+	given       int64
 }
 
-func (e *endless) Read(p []byte) (int, error) {
+func (e *endless) ReadAt(p []byte, off int64) (int, error) {
 	for i := range p {
-		if e.at < int64(len(e.head)) {
-			p[i] = e.head[e.at]
+		if at := off + int64(i); at < int64(len(e.head)) {
+			p[i] = e.head[at]
 		} else {
-			p[i] = e.again[(e.at-int64(len(e.head)))%int64(len(e.again))]
+			p[i] = e.again[(at-int64(len(e.head)))%int64(len(e.again))]
 		}
-		e.at++
 	}
 	e.given += int64(len(p))
 	return len(p), nil
 }
 
-func (e *endless) Seek(offset int64, whence int) (int64, error) {
-	switch whence {
-	case io.SeekStart:
-		e.at = offset
-	case io.SeekCurrent:
-		e.at += offset
-	}
-	if e.at > 1<<32 { // a file of 4 GB ends some time
-		return e.at, io.EOF
-	}
-	return e.at, nil
-}
-
 // FuzzRead reads what anybody may have put on a card: it ends, says why, and panics never.
 func FuzzRead(f *testing.F) {
-	f.Add(taken(f, noon))
-	f.Add(jpegBytes(f))
-	f.Add([]byte("II*\x00\x08\x00\x00\x00\xff\xff\x69\x87"))
-	f.Add([]byte("\x00\x00\x00\x18ftypheic\x00\x00\x00\x00mif1heic\x00\x00\xff\xffmeta"))
+	f.Add("x.nef", taken(f, noon))
+	f.Add("x.nef", jpegBytes(f))
+	f.Add("x.nef", []byte("II*\x00\x08\x00\x00\x00\xff\xff\x69\x87"))
+	f.Add("x.nef", []byte("\x00\x00\x00\x18ftypheic\x00\x00\x00\x00mif1heic\x00\x00\xff\xffmeta"))
 	if huge, err := filepath.Glob(filepath.Join(strings.TrimSuffix(samples(f)[0], filepath.Base(samples(f)[0])), "corrupt", "*.jpg")); err == nil {
 		for _, path := range huge {
 			if data, err := os.ReadFile(path); err == nil && len(data) < 1<<16 {
-				f.Add(data)
+				f.Add("x.jpg", data)
 			}
 		}
 	}
-	f.Fuzz(func(t *testing.T, data []byte) {
-		frame, trouble := read("x.nef", bytes.NewReader(data))
+	for name, data := range raws(f, "05") {
+		f.Add(name, data)
+	}
+	f.Fuzz(func(t *testing.T, name string, data []byte) {
+		frame, trouble := readBytes(name, data)
 		if trouble.Cause == "" && frame.Taken.IsZero() {
 			t.Errorf("a frame without a time, and no cause")
 		}

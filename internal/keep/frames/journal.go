@@ -15,7 +15,8 @@ import (
 
 // Journal keeps what was read of which files, a line of JSON each, appended as it is
 // read, so that a run that was stopped goes on where it was. A shot is read again when
-// one of its files has another size or time of change. A nil journal keeps nothing.
+// one of its files has another size or time of change, or by a program that reads more of
+// it. A nil journal keeps nothing.
 type Journal struct {
 	mu    sync.Mutex
 	out   io.Writer
@@ -25,6 +26,7 @@ type Journal struct {
 
 // entry is what is kept of a shot. Troubles are not kept: they are tried again.
 type entry struct {
+	Reader   int          `json:"reader"` // [reads] of the program that read it
 	Files    []stamp      `json:"files"`
 	Frame    *recap.Frame `json:"frame"`
 	troubles []Trouble
@@ -38,6 +40,9 @@ type stamp struct {
 	Changed time.Time `json:"changed"`
 }
 
+// reads counts the changes of what is read of a file.
+const reads = 2
+
 // mostLine is the longest line that is taken for an entry, in bytes.
 const mostLine = 1 << 20
 
@@ -50,7 +55,7 @@ func NewJournal(f io.ReadWriter) (*Journal, error) {
 	whole := true
 	for lines.Scan() {
 		var e entry
-		if whole = json.Unmarshal(lines.Bytes(), &e) == nil; whole && e.Frame != nil && len(e.Files) > 0 {
+		if whole = json.Unmarshal(lines.Bytes(), &e) == nil; whole && e.Frame != nil && len(e.Files) > 0 && e.Reader == reads {
 			j.known[e.Files[0].Path] = e
 		}
 	}
@@ -82,7 +87,7 @@ func (j *Journal) read(s shot) entry {
 		return before
 	}
 	e := s.read()
-	e.Files = now
+	e.Reader, e.Files = reads, now
 	if e.Frame != nil {
 		j.keep(e)
 	}

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 )
 
@@ -24,11 +23,11 @@ func list(ctx context.Context, paths []string) (shots []shot, troubles []Trouble
 	add := func(path string) {
 		end := strings.ToLower(filepath.Ext(path))
 		sidecar := end == sidecarEnd
-		if !sidecar && !slices.Contains(pictureEnds(), end) {
+		if !sidecar && !isPicture(end) {
 			return
 		}
 		stem := strings.TrimSuffix(path, filepath.Ext(path))
-		if inner := strings.ToLower(filepath.Ext(stem)); sidecar && slices.Contains(pictureEnds(), inner) {
+		if inner := strings.ToLower(filepath.Ext(stem)); sidecar && isPicture(inner) {
 			stem = strings.TrimSuffix(stem, filepath.Ext(stem)) // name.jpg.xmp
 		}
 		i, met := at[stem]

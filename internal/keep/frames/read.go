@@ -1,6 +1,7 @@
 package frames
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -38,36 +39,48 @@ func ReadFile(path string) (recap.Frame, Trouble) {
 		return fail(Unreadable, err)
 	}
 	defer f.Close()
-	return read(path, f)
+	return read(path, f, info.Size())
 }
 
-// read reads what a picture says from its bytes.
-func read(path string, r io.ReadSeeker) (recap.Frame, Trouble) {
+// picture is a file that is read.
+type picture struct {
+	in     *bounded
+	size   int64 // bytes
+	found  tags
+	pixels [2]int // across and down as stored, by how the file is built
+	built  [2]int // the same by the library, of HEIF as the picture is to be turned
+	format imagemeta.ImageFormat
+	blocks []int64 // where blocks of TIFF begin whose first directory leads to that of how it was taken
+	own    []int64 // where those begin whose first directory is that itself
+	exif   bool    // the block that is decoded is one of those
+}
+
+// read reads what a picture says from its bytes, of which there are so many.
+func read(path string, r io.ReaderAt, size int64) (recap.Frame, Trouble) {
 	fail := func(c Cause, err error) (recap.Frame, Trouble) { return recap.Frame{}, Trouble{path, c, err} }
+	p := &picture{in: &bounded{r: r, left: mostRead}, size: size, found: tags{}}
 	head := make([]byte, headBytes)
-	n, err := io.ReadFull(r, head)
-	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) {
+	n, err := p.in.ReadAt(head, 0)
+	if err != nil && !errors.Is(err, io.EOF) {
 		return fail(Unreadable, err)
 	}
-	format, ok := kind(head[:n], path)
-	if !ok {
-		return fail(NoPicture, nil)
+	how, why := kind(head[:n], path)
+	if how == nil {
+		return fail(why, nil)
 	}
-	if _, err := r.Seek(0, io.SeekStart); err != nil {
-		return fail(Unreadable, err)
+	err = guarded(p, how)
+	if _, told := p.found[tagSecond]; told {
+		p.found[tagSecond] = p.second()
 	}
-	in := &bounded{r: r, left: mostRead}
-	found := tags{}
-	result, err := decode(in, format, found)
-	frame := found.frame(path)
-	if frame.Pixels == [2]int{} {
-		frame.Pixels = [2]int{result.ImageConfig.Width, result.ImageConfig.Height}
-	}
-	switch failed := in.failed; {
+	frame := p.found.frame(path)
+	p.shape(&frame)
+	switch failed := p.in.failed; {
 	case errors.Is(failed, errTooMuch):
 		return fail(TooMuch, nil)
 	case failed != nil:
 		return fail(Unreadable, failed)
+	case errors.Is(err, errNoPicture):
+		return fail(NoPicture, nil)
 	case err != nil && frame.Taken.IsZero(): // damage behind what was read does not matter
 		return fail(Broken, err)
 	case frame.Taken.IsZero():
@@ -76,44 +89,104 @@ func read(path string, r io.ReadSeeker) (recap.Frame, Trouble) {
 	return frame, Trouble{}
 }
 
-// decode hands a picture's tags to found. A panic of the library is an error: what it
-// reads comes from anywhere.
-func decode(in io.ReadSeeker, format imagemeta.ImageFormat, found tags) (result imagemeta.DecodeResult, err error) {
+// guarded reads a picture. A panic of the library is an error: what it reads comes from
+// anywhere.
+func guarded(p *picture, how func(*picture) error) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			err = fmt.Errorf("not understood: %v", r)
 		}
 	}()
-	return imagemeta.Decode(imagemeta.Options{
+	return how(p)
+}
+
+// decode has the library tell the tags of a picture, or of a block within one.
+func (p *picture) decode(in io.ReadSeeker, format imagemeta.ImageFormat) error {
+	result, err := imagemeta.Decode(imagemeta.Options{
 		R: in, ImageFormat: format, Sources: imagemeta.EXIF | imagemeta.XMP | imagemeta.CONFIG,
 		LimitNumTags: mostTags, LimitTagSize: mostTag,
-		ShouldHandleTag: func(t imagemeta.TagInfo) bool { return t.Source == imagemeta.EXIF && wanted(t) },
-		HandleTag:       found.take,
-		HandleXMP:       func(r io.Reader) error { return found.rating(r) },
+		ShouldHandleTag: func(t imagemeta.TagInfo) bool {
+			if p.exif && t.Namespace == directoryOwn {
+				t.Namespace = directoryTaken
+			}
+			return t.Source == imagemeta.EXIF && wanted(t)
+		},
+		HandleTag: p.found.take,
+		HandleXMP: func(r io.Reader) error { return p.found.xmp(r, ratings()) },
 	})
+	if p.built == [2]int{} {
+		p.built, p.format = [2]int{result.ImageConfig.Width, result.ImageConfig.Height}, format
+	}
+	return err
 }
 
-// bounded is a reader that gives so many bytes at most, and remembers what failed.
+// shape says a picture's size and whether it is to be turned, where how its file is built
+// knows that better than its tags: a JPEG may have been made smaller since, and HEIF may be
+// turned without a tag.
+func (p *picture) shape(f *recap.Frame) {
+	told := f.Pixels != [2]int{}
+	switch {
+	case p.pixels[0] > 0 && p.pixels[1] > 0:
+		f.Pixels = p.pixels
+	case p.built[0] <= 0 || p.built[1] <= 0:
+	case p.format == imagemeta.HEIF && told:
+		f.Portrait = f.Portrait || (p.built[0] < p.built[1]) != (f.Pixels[0] < f.Pixels[1])
+	case p.format == imagemeta.HEIF:
+		f.Pixels, f.Portrait = p.built, false
+	case p.format == imagemeta.JPEG || !told:
+		f.Pixels = p.built
+	}
+}
+
+// second returns the digits behind the second at which the picture was taken.
+func (p *picture) second() string {
+	if p.in.exif > 0 {
+		p.blocks = append(p.blocks, p.in.exif)
+	}
+	for _, at := range p.blocks {
+		if b, err := openBlock(p.in, at); err == nil {
+			if digits := b.second(int64(b.number(b.first, rowExif))); digits != "" {
+				return digits
+			}
+		}
+	}
+	for _, at := range p.own {
+		if b, err := openBlock(p.in, at); err == nil {
+			return b.second(b.first)
+		}
+	}
+	return ""
+}
+
+// bounded is a file of which so many bytes are read at most. It remembers what failed, and
+// where the first block of Exif began in what was read.
 type bounded struct {
-	r      io.ReadSeeker
+	r      io.ReaderAt
 	left   int64
 	failed error
+	exif   int64 // 0: none so far
 }
 
-func (b *bounded) Read(p []byte) (int, error) {
-	if b.left <= 0 {
+func (b *bounded) ReadAt(p []byte, off int64) (int, error) {
+	if b.left < int64(len(p)) {
 		b.failed = errTooMuch
-		return 0, io.ErrUnexpectedEOF
+		return 0, errTooMuch
 	}
-	n, err := b.r.Read(p[:min(int64(len(p)), b.left)])
+	n, err := b.r.ReadAt(p, off)
 	b.left -= int64(n)
-	if err != nil && !errors.Is(err, io.EOF) && !errors.Is(err, io.ErrUnexpectedEOF) {
+	if err != nil && !errors.Is(err, io.EOF) {
 		b.failed = err
+	}
+	for _, order := range [...]string{"II", "MM"} {
+		if i := bytes.Index(p[:n], []byte(exifMark+order)); i >= 0 && b.exif == 0 {
+			b.exif = off + int64(i+len(exifMark))
+		}
 	}
 	return n, err
 }
 
-func (b *bounded) Seek(offset int64, whence int) (int64, error) { return b.r.Seek(offset, whence) }
+// exifMark stands before a block of Exif.
+const exifMark = "Exif\x00\x00"
 
 // unlinked says why a link leads to no file, "" when it leads to one.
 func unlinked(path string) (Cause, error) {

@@ -2,9 +2,6 @@ package frames
 
 import (
 	"cmp"
-	"encoding/xml"
-	"errors"
-	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -27,7 +24,14 @@ const (
 	tagFocal, tagFocal35                     = "FocalLength", "FocalLengthIn35mmFormat"
 	tagSerial, tagModel, tagLens             = "SerialNumber", "Model", "LensModel"
 	tagTurned, tagAcross, tagDown            = "Orientation", "ExifImageWidth", "ExifImageHeight"
+	tagSecond                                = "SubSecTimeOriginal"
 	tagRating                                = "Rating"
+)
+
+// The directories that the standard has them in, as the library names them.
+const (
+	directoryOwn   = "IFD0"
+	directoryTaken = "IFD0/ExifIFD"
 )
 
 // wanted says which tags are read: those that the standard has in the picture's own part
@@ -35,10 +39,10 @@ const (
 func wanted(t imagemeta.TagInfo) bool {
 	switch t.Tag {
 	case tagModel, tagTurned, tagRating, "ExifOffset", "ExifIFD":
-		return t.Namespace == "IFD0"
-	case tagTaken, tagOffset, tagShutter, tagStop, tagISO, tagIndex, tagSpeed, tagFocal, tagFocal35,
+		return t.Namespace == directoryOwn
+	case tagTaken, tagSecond, tagOffset, tagShutter, tagStop, tagISO, tagIndex, tagSpeed, tagFocal, tagFocal35,
 		tagSerial, tagLens, tagAcross, tagDown:
-		return strings.HasPrefix(t.Namespace, "IFD0/ExifIFD")
+		return strings.HasPrefix(t.Namespace, directoryTaken)
 	}
 	return false
 }
@@ -69,9 +73,12 @@ func (t tags) frame(path string) recap.Frame {
 		f.Pixels = [2]int{int(across), int(down)}
 	}
 	turned, _ := t.number(tagTurned)
-	f.Portrait = turned >= 5 && turned <= 8 // Exif: 5 to 8 are turned by a quarter
+	f.Portrait = turned >= firstTurned && turned <= 8
 	return f
 }
+
+// firstTurned is the first of Exif's orientations that are turned by a quarter: 5 to 8.
+const firstTurned = 5
 
 // shortISO is what the two bytes of the ISO tag hold when it is larger: other tags say it then.
 const shortISO = 65535
@@ -93,18 +100,27 @@ func (t tags) iso() unit.Maybe[unit.ISO] {
 }
 
 // taken reads the camera's clock, and its zone where the picture tells it.
-func (t tags) taken() (time.Time, bool) {
-	const form = "2006:01:02 15:04:05"
+func (t tags) taken() (at time.Time, zoned bool) {
 	text := t.text(tagTaken)
-	if at, err := time.Parse(form+"Z07:00", text+t.text(tagOffset)); err == nil {
-		return at, true
+	if digits := t.text(tagSecond); digits != "" {
+		text += "." + digits
 	}
-	at, err := time.Parse(form, text)
-	if err != nil || at.Year() < 1990 { // a clock that was never set
-		return time.Time{}, false
+	for _, form := range [...]string{"2006:01:02 15:04:05", "2006-01-02T15:04:05"} { // of Exif, of XMP
+		for _, zone := range [...]string{t.text(tagOffset), ""} {
+			at, err := time.Parse(form+"Z07:00", text+zone)
+			if zoned = err == nil; !zoned {
+				at, err = time.Parse(form, text)
+			}
+			if err == nil && at.Year() >= clocksFrom {
+				return at, zoned
+			}
+		}
 	}
-	return at, false
+	return time.Time{}, false
 }
+
+// clocksFrom is the year before which a camera's clock was never set.
+const clocksFrom = 1990
 
 func (t tags) text(name string) string {
 	s, _ := t[name].(string)
@@ -141,13 +157,26 @@ func (t tags) number(name string) (float64, bool) {
 			return tags{name: n[0]}.number(name)
 		}
 	case string:
-		if f, err := strconv.ParseFloat(strings.TrimSpace(n), 64); err == nil {
-			v = f
-		}
+		v = ratio(n)
 	case interface{ Float64() float64 }:
 		v = n.Float64()
 	}
 	return v, !math.IsNaN(v) && !math.IsInf(v, 0)
+}
+
+// ratio reads a number or, as XMP has them, two with a stroke between; NaN is neither.
+func ratio(s string) float64 {
+	over, under, two := strings.Cut(strings.TrimSpace(s), "/")
+	v, err := strconv.ParseFloat(over, 64)
+	if err == nil && two {
+		var by float64
+		by, err = strconv.ParseFloat(under, 64)
+		v /= by
+	}
+	if err != nil {
+		return math.NaN()
+	}
+	return v
 }
 
 func positive[T any](t tags, name string, as func(float64) T) unit.Maybe[T] {
@@ -155,42 +184,4 @@ func positive[T any](t tags, name string, as func(float64) T) unit.Maybe[T] {
 		return unit.Known(as(v))
 	}
 	return unit.Maybe[T]{}
-}
-
-// xmpNamespace is that of xmp:Rating (XMP specification, part 1).
-const xmpNamespace = "http://ns.adobe.com/xap/1.0/"
-
-// mostXMP is how many bytes of XMP are read.
-const mostXMP = 1 << 20
-
-// rating finds xmp:Rating in XMP, as an attribute or an element; XMP tells it over Exif.
-func (t tags) rating(r io.Reader) error {
-	defer func() { _, _ = io.Copy(io.Discard, r) }() // the library wants it read to its end; what comes there is not needed
-	dec := xml.NewDecoder(io.LimitReader(r, mostXMP))
-	dec.Strict = false
-	for {
-		token, err := dec.Token()
-		if err != nil {
-			if errors.Is(err, io.EOF) {
-				err = nil
-			}
-			return err
-		}
-		start, ok := token.(xml.StartElement)
-		if !ok {
-			continue
-		}
-		for _, a := range start.Attr {
-			if a.Name.Local == tagRating && a.Name.Space == xmpNamespace {
-				t[tagRating] = a.Value
-			}
-		}
-		if start.Name.Local == tagRating && start.Name.Space == xmpNamespace {
-			if text, err := dec.Token(); err == nil {
-				if s, ok := text.(xml.CharData); ok {
-					t[tagRating] = string(s)
-				}
-			}
-		}
-	}
 }

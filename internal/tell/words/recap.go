@@ -61,7 +61,8 @@ func ahead(d time.Duration) string {
 // UnreadCause says in words why files are no frames.
 func UnreadCause(cause string) string {
 	if words, ok := map[string]string{
-		"no-picture": "no picture of a kind that is read", "empty": "empty", "broken": "cut off or broken", "too-much": "more data than a picture has",
+		"no-picture": "no picture of a kind that is read", "raw-kind": "a raw kind that is not read: give its sidecar or a JPEG of its name",
+		"lone-sidecar": "a sidecar without its picture", "empty": "empty", "broken": "cut off or broken", "too-much": "more data than a picture has",
 		"no-time": "does not say when it was taken", "unreadable": "the card or disk gave an error", "link-lost": "a link in a circle, or to nothing",
 		"link-to-folder": "a link to a folder, not followed", "no-regular-file": "no regular file",
 	}[cause]; ok {
