@@ -108,6 +108,58 @@ func TestOwnPassword(t *testing.T) {
 	says(t, as(again, "GET", "/arenas", ""), 303)
 }
 
+// TestSessionsAreListed signs out one browser of two from the list, never another
+// person's, and lets a planner sign somebody out everywhere.
+func TestSessionsAreListed(t *testing.T) {
+	muchComputed(t)
+	h, _, s := ownDesk(t, true)
+	hash, err := people.Hash("long enough word", rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, role := range map[string]people.Role{"Ada": people.Planner, "Vi": people.Viewer} {
+		if err := s.Alter(t.Context(), people.Adding(people.Person{Name: name, Role: role, Password: hash, Since: time.Now()}), people.Entry{}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	as := func(who []*http.Cookie, agent, method, path, body string) *httptest.ResponseRecorder {
+		r := httptest.NewRequest(method, "http://127.0.0.1:8417"+path, strings.NewReader(body))
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		r.Header.Set("User-Agent", agent)
+		for _, c := range who {
+			r.AddCookie(c)
+		}
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		return w
+	}
+	signIn := func(name, agent string) []*http.Cookie {
+		return as(nil, agent, "POST", "/sign-in", "name="+name+"&password=long+enough+word").Result().Cookies()
+	}
+	here, phone, viewer := signIn("Ada", "X (desktop)"), signIn("Ada", "X Mobile"), signIn("Vi", "")
+	says(t, as(here, "", "GET", "/account", ""), 200, "computer", "phone", "192.0.2.1", "this browser")
+	keys := func(name string) (all []string) {
+		open, err := s.Sessions(t.Context(), name, time.Now())
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, o := range open {
+			all = append(all, o.Key)
+		}
+		return all
+	}
+	says(t, as(here, "", "POST", "/account/session", "session="+keys("Vi")[0]), 303)
+	says(t, as(viewer, "", "GET", "/account", ""), 200, "unknown")
+	says(t, as(here, "", "POST", "/account/session", "session="+people.KeyOf(phone[1].Value)), 303)
+	says(t, as(phone, "", "GET", "/account", ""), 303) // to sign in
+	says(t, as(here, "", "GET", "/account", ""), 200, "this browser")
+	says(t, as(viewer, "", "POST", "/people/sessions", "name=Ada"), 403)
+	says(t, as(here, "", "POST", "/people/sessions", "name=Nobody"), 404)
+	says(t, as(here, "", "POST", "/people/sessions", "name=Vi"), 303)
+	says(t, as(viewer, "", "GET", "/account", ""), 303)
+	says(t, as(here, "", "GET", "/people", ""), 200, "signed Vi out everywhere", "signed out a phone")
+}
+
 // TestOwnPath keeps a form from sending a visitor elsewhere.
 func TestOwnPath(t *testing.T) {
 	for _, p := range []string{"/arenas", "/arena/east?hole=B2"} {

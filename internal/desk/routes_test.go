@@ -15,7 +15,7 @@ import (
 // readsThoughPosted are the calls that send a body and change nothing, or nothing
 // but what is the visitor's own.
 var readsThoughPosted = map[string]bool{
-	"POST /arena/{slug}/live": true, "POST /tour": true, "POST /account": true,
+	"POST /arena/{slug}/live": true, "POST /tour": true, "POST /account": true, "POST /account/session": true,
 	"POST /arena/{slug}/approvals/answer": true, // it counts from those who were asked, whatever their role
 	"POST /api/arenas/{id}/try":           true, "POST /api/arenas/{id}/reach": true,
 }

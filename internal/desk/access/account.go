@@ -4,6 +4,7 @@ import (
 	"errors"
 	"net/http"
 
+	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/people"
 )
@@ -11,8 +12,9 @@ import (
 // accountPage is where somebody who is signed in minds their own password and sessions.
 type accountPage struct {
 	shell.Frame
-	Problem string
-	Done    bool
+	Problem  string
+	Done     bool
+	Sessions []door.Session // the newest first
 }
 
 func (d area) accountPage(w http.ResponseWriter, r *http.Request) error {
@@ -21,6 +23,10 @@ func (d area) accountPage(w http.ResponseWriter, r *http.Request) error {
 
 func (d area) showAccount(w http.ResponseWriter, r *http.Request, status int, page accountPage) error {
 	page.Frame = d.Frame(r, "Your sign-in")
+	var err error
+	if page.Sessions, err = d.door.Sessions(r); err != nil {
+		return err
+	}
 	return d.Page(w, r, status, "account.tmpl", page)
 }
 
@@ -43,4 +49,17 @@ func (d area) changePassword(w http.ResponseWriter, r *http.Request) error {
 		return signProblem(w, err, again)
 	}
 	return d.Goto(w, r, "/account?done=yes")
+}
+
+// endSession signs one of the visitor's browsers out.
+func (d area) endSession(w http.ResponseWriter, r *http.Request) error {
+	if err := d.door.EndSession(r, r.PostFormValue("session")); err != nil {
+		return err
+	}
+	return d.Goto(w, r, "/account")
+}
+
+// endSessions signs somebody else out everywhere.
+func (d area) endSessions(w http.ResponseWriter, r *http.Request) error {
+	return d.afterPeople(w, r, peoplePage{As: people.Viewer}, d.door.EndSessions(r, r.PostFormValue("name")))
 }

@@ -155,8 +155,9 @@ func (d *Door) enter(w http.ResponseWriter, r *http.Request, p people.Person, wh
 	if err != nil {
 		return err
 	}
-	open := people.Session{Key: key, Person: p.Name, Expires: d.Now().Add(people.SessionLength)}
-	note := people.Entry{At: d.Now(), Kind: people.SignedIn, Who: p.Name, What: what, From: addressOf(r)}
+	now := d.Now()
+	open := people.Session{Key: key, Person: p.Name, Since: now, Expires: now.Add(people.SessionLength), From: addressOf(r), Device: deviceOf(r)}
+	note := people.Entry{At: now, Kind: people.SignedIn, Who: p.Name, What: what, From: open.From}
 	if err := d.Register.OpenSession(r.Context(), open, sessionKey(r), note); err != nil {
 		return err
 	}

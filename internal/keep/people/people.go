@@ -69,8 +69,23 @@ const SessionLength = 14 * time.Hour // a game day: morning practice to lock-up
 type Session struct {
 	Key     string // SHA-256 of the token, hexadecimal
 	Person  string
+	Since   time.Time // zero for one that an earlier program opened
 	Expires time.Time
+	From    string // network address at the sign-in; "" like Since
+	Device  Device
 }
+
+// Device is what kind of machine a browser says that it runs on.
+type Device string
+
+// The devices; "" is unknown.
+const (
+	Phone    Device = "phone"
+	Computer Device = "computer" // or a tablet: many of those say so
+)
+
+// SessionsListed is how many of a person's sessions are listed, the newest first.
+const SessionsListed = 50
 
 // Register keeps people, their sessions and the log of both.
 type Register interface {
@@ -87,6 +102,9 @@ type Register interface {
 	OpenSession(ctx context.Context, s Session, before string, note Entry) error
 	// Session returns the person of a session that has not expired, or ErrNone.
 	Session(ctx context.Context, key string, now time.Time) (Person, error)
+	// Sessions lists a person's sessions that have not expired, the newest first,
+	// at most [SessionsListed].
+	Sessions(ctx context.Context, name string, now time.Time) ([]Session, error)
 	// CloseSession ends a session; closing one that is gone is no error.
 	CloseSession(ctx context.Context, key string) error
 	// CloseSessions ends every session of a person.

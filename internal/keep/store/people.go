@@ -68,8 +68,9 @@ func (s *Store) OpenSession(ctx context.Context, open people.Session, before str
 		if _, err := tx.ExecContext(ctx, `DELETE FROM session WHERE expires_us <= $1 OR token_key = $2`, note.At.UnixMicro(), before); err != nil {
 			return err
 		}
-		res, err := tx.ExecContext(ctx, `INSERT INTO session (token_key, person, expires_us)
-			SELECT $1, name, CAST($2 AS BIGINT) FROM person WHERE name = $3`, open.Key, open.Expires.UnixMicro(), open.Person)
+		res, err := tx.ExecContext(ctx, `INSERT INTO session (token_key, person, since_us, expires_us, address, device)
+			SELECT $1, name, CAST($2 AS BIGINT), CAST($3 AS BIGINT), $4, $5 FROM person WHERE name = $6`,
+			open.Key, open.Since.UnixMicro(), open.Expires.UnixMicro(), open.From, string(open.Device), open.Person)
 		if err != nil {
 			return fmt.Errorf("opening a session: %w", err)
 		}
@@ -85,6 +86,23 @@ func (s *Store) Session(ctx context.Context, key string, now time.Time) (people.
 	return scanPerson(s.db.QueryRowContext(ctx, `SELECT `+personColumns+`
 		FROM session JOIN person ON person.name = session.person
 		WHERE session.token_key = $1 AND session.expires_us > $2`, key, now.UnixMicro()))
+}
+
+// Sessions lists a person's live sessions; see [people.Register].
+func (s *Store) Sessions(ctx context.Context, name string, now time.Time) ([]people.Session, error) {
+	return list(ctx, s.db, scanSession, `SELECT token_key, person, since_us, expires_us, address, device FROM session
+		WHERE person = $1 AND expires_us > $2 ORDER BY since_us DESC, token_key LIMIT $3`, name, now.UnixMicro(), people.SessionsListed)
+}
+
+func scanSession(row scanner) (people.Session, error) {
+	var open people.Session
+	var since, expires int64
+	err := row.Scan(&open.Key, &open.Person, &since, &expires, &open.From, &open.Device)
+	if since != 0 {
+		open.Since = time.UnixMicro(since).UTC()
+	}
+	open.Expires = time.UnixMicro(expires).UTC()
+	return open, err
 }
 
 // CloseSession ends a session; see [people.Register].

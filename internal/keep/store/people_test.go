@@ -102,6 +102,33 @@ func TestSessionsEnd(t *testing.T) {
 	})
 }
 
+// TestSessionsAreListed lists a person's live sessions, the newest first, with what
+// an earlier program did not write told as unknown.
+func TestSessionsAreListed(t *testing.T) {
+	eachStore(t, func(t *testing.T, s *Store) {
+		for _, name := range []string{"Ada", "Bo"} {
+			mustAlter(t, s, people.Adding(people.Person{Name: name, Role: people.Viewer, Since: noon}))
+		}
+		first := people.Session{Key: "a", Person: "Ada", Since: noon, Expires: noon.Add(time.Hour), From: "192.0.2.7", Device: people.Phone}
+		next := people.Session{Key: "b", Person: "Ada", Since: noon.Add(time.Minute), Expires: noon.Add(2 * time.Hour), Device: people.Computer}
+		old := people.Session{Key: "o", Person: "Ada", Expires: noon.Add(time.Hour)}
+		for _, open := range []people.Session{first, next, {Key: "c", Person: "Bo", Since: noon, Expires: noon.Add(time.Hour)}} {
+			if err := s.OpenSession(t.Context(), open, "", people.Entry{At: noon}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := s.do(t.Context(), `INSERT INTO session (token_key, person, expires_us) VALUES ('o', 'Ada', $1)`, old.Expires.UnixMicro()); err != nil {
+			t.Fatal(err)
+		}
+		for at, want := range map[time.Duration][]people.Session{0: {next, first, old}, time.Hour: {next}, 2 * time.Hour: nil} {
+			got, err := s.Sessions(t.Context(), "Ada", noon.Add(at))
+			if d := cmp.Diff(want, got); d != "" || err != nil {
+				t.Errorf("after %v: %v\n%s", at, err, d)
+			}
+		}
+	})
+}
+
 // TestTwoPlannersCannotRemoveEachOther lets planners remove each other at once, on
 // two connections: one of them stays.
 func TestTwoPlannersCannotRemoveEachOther(t *testing.T) {
