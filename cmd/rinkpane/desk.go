@@ -4,7 +4,6 @@ import (
 	"context"
 	"crypto/rand"
 	"fmt"
-	"log/slog"
 	"net"
 	"os"
 	"runtime/debug"
@@ -14,6 +13,7 @@ import (
 
 	"example.org/rinkpane/internal/desk"
 	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/desk/health"
 	"example.org/rinkpane/internal/desk/shelf"
 )
 
@@ -22,6 +22,7 @@ func deskCommand(a *app) *cobra.Command {
 	from := source{asksKit: true}
 	var place storePlace
 	var demo, show bool
+	var watched deskWatched
 	c := &cobra.Command{
 		Use:   "desk [ARENA...]",
 		Short: "Open the planning desk in the browser of this machine",
@@ -78,9 +79,19 @@ func deskCommand(a *app) *cobra.Command {
 			}
 			ctx, end := context.WithCancel(c.Context())
 			defer end()
+			log, err := watched.log(a)
+			if err != nil {
+				return err
+			}
+			tracer, endTraces, err := watched.tracer(ctx, log)
+			if err != nil {
+				return err
+			}
+			defer endTraces()
 			options := desk.Options{
 				Shelf: on, Register: s, Covers: s, SignIn: !desk.Near(addr), Code: code, Version: version(),
-				Log: slog.New(slog.NewTextHandler(a.err, nil)), Now: time.Now, Random: rand.Reader,
+				Log: log, Now: time.Now, Random: rand.Reader, Drain: watched.drain,
+				Health: health.Options{Ping: s.Ping, Lines: watched.lines(log), Tracer: tracer},
 			}
 			if show && desk.Near(addr) {
 				options.Close = end
@@ -95,7 +106,12 @@ func deskCommand(a *app) *cobra.Command {
 			if len(known) == 0 {
 				fmt.Fprintf(a.err, "rinkpane: nobody has to sign in; whoever sets up the first person, on the page People, needs the code %s\n", code)
 			}
-			return openDesk(ctx, a, d, ln, show)
+			figures, endFigures, err := watched.figures(d, s, log)
+			if err != nil {
+				return err
+			}
+			defer endFigures()
+			return openDesk(ctx, a, d, ln, figures, show)
 		},
 	}
 	c.Flags().StringVar(&addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
@@ -103,6 +119,7 @@ func deskCommand(a *app) *cobra.Command {
 	c.Flags().BoolVar(&show, "open", false, "show the desk in the browser at once, where a page can close it, too")
 	place.flags(c)
 	from.rulesFlag(c)
+	watched.flags(c)
 	return c
 }
 
@@ -128,13 +145,21 @@ func closeWithin(limit time.Duration, end func() error) {
 	}
 }
 
-// openDesk says where the desk is, at once, and serves until Ctrl-C.
-func openDesk(ctx context.Context, a *app, d *desk.Desk, ln net.Listener, show bool) error {
+// openDesk says where the desk is, at once, and where its figures are, unless that is
+// "", and serves until Ctrl-C.
+func openDesk(ctx context.Context, a *app, d *desk.Desk, ln net.Listener, figures string, show bool) error {
 	url := "http://" + ln.Addr().String() + "/"
-	if a.json {
+	switch {
+	case a.json && figures != "":
+		fmt.Fprintf(a.stdout, "{\"url\": %q, \"metrics\": %q}\n", url, figures)
+	case a.json:
 		fmt.Fprintf(a.stdout, "{\"url\": %q}\n", url)
-	} else {
-		fmt.Fprintf(a.stdout, "The desk is open at %s\nCtrl-C closes it.\n", url)
+	default:
+		fmt.Fprintf(a.stdout, "The desk is open at %s\n", url)
+		if figures != "" {
+			fmt.Fprintf(a.stdout, "Its figures are at %s\n", figures)
+		}
+		fmt.Fprintln(a.stdout, "Ctrl-C closes it.")
 	}
 	if show {
 		if err := showInBrowser(url); err != nil {

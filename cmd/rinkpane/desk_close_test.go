@@ -1,6 +1,10 @@
 package main
 
 import (
+	"io"
+	"net/http"
+	"os/exec"
+	"strings"
 	"testing"
 	"time"
 )
@@ -19,5 +23,38 @@ func TestAStoreDoesNotHoldTheDesksEnd(t *testing.T) {
 	closeWithin(storeTimeout, func() error { closed = true; return nil })
 	if !closed {
 		t.Error("the store was not closed")
+	}
+}
+
+// TestADeskIsWatched asks a desk whether it is well, reads its figures at their own
+// address, and finds the requests in its log; what is no setting is refused before it opens.
+func TestADeskIsWatched(t *testing.T) {
+	d := startDesk(t, "--data", t.TempDir(), "--metrics", "127.0.0.1:0", "--log-requests", "--log-format", "json", "--trace", "http://127.0.0.1:9")
+	read := func(url string) string {
+		t.Helper()
+		answer, err := http.Get(url)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer answer.Body.Close()
+		body, err := io.ReadAll(answer.Body)
+		if err != nil || answer.StatusCode != http.StatusOK {
+			t.Fatalf("%s: %d, %v", url, answer.StatusCode, err)
+		}
+		return string(body)
+	}
+	read(d.url + "health")
+	read(d.url + "ready")
+	read(d.url + "arenas")
+	for _, want := range []string{`rinkpane_requests_total{route="GET /arenas",status="200"} 1`, "rinkpane_ready 1", "rinkpane_store_connections 0", "rinkpane_heavy_at_work 0"} {
+		if all := read(d.metrics); !strings.Contains(all, want) {
+			t.Errorf("%s is not among the figures:\n%s", want, all)
+		}
+	}
+	for _, wrong := range [][]string{{"--log-format", "xml"}, {"--trace", "collector"}, {"--drain", "1h"}, {"--metrics", "nowhere"}} {
+		out, err := exec.Command("rinkpane", append([]string{"desk", "--addr", "127.0.0.1:0", "--data", t.TempDir()}, wrong...)...).CombinedOutput()
+		if err == nil || !strings.Contains(string(out), wrong[0]) {
+			t.Errorf("%v: %v, %s", wrong, err, out)
+		}
 	}
 }

@@ -21,8 +21,9 @@ import (
 
 // deskProcess is a real desk with its address.
 type deskProcess struct {
-	cmd *exec.Cmd
-	url string
+	cmd     *exec.Cmd
+	url     string
+	metrics string // "" unless asked for
 }
 
 // startDesk runs the program as a user does and reads where the desk is open.
@@ -40,12 +41,12 @@ func startDesk(t *testing.T, flags ...string) deskProcess {
 		_ = c.Process.Kill() // it may have ended already
 		_ = c.Wait()
 	})
-	var said struct{ URL string }
+	var said struct{ URL, Metrics string }
 	line, err := bufio.NewReader(out).ReadBytes('\n')
 	if err != nil || json.Unmarshal(line, &said) != nil {
 		t.Fatalf("the desk said %q, %v", line, err)
 	}
-	return deskProcess{c, said.URL}
+	return deskProcess{c, said.URL, said.Metrics}
 }
 
 // savedVersion is what the desk acknowledges.

@@ -29,6 +29,7 @@ import (
 	"example.org/rinkpane/internal/desk/arenas"
 	"example.org/rinkpane/internal/desk/choosing"
 	"example.org/rinkpane/internal/desk/door"
+	"example.org/rinkpane/internal/desk/health"
 	"example.org/rinkpane/internal/desk/holes"
 	"example.org/rinkpane/internal/desk/library"
 	"example.org/rinkpane/internal/desk/night"
@@ -55,8 +56,12 @@ type Options struct {
 	Version string // of the program
 	Log     *slog.Logger
 	Now     func() time.Time
-	Random  io.Reader // for sessions: crypto/rand
-	Close   func()    // closes the desk from a page; nil where that is not a page's to do
+	Random  io.Reader      // for sessions: crypto/rand
+	Close   func()         // closes the desk from a page; nil where that is not a page's to do
+	Health  health.Options // its clock is Now unless it has one
+	// Drain is how long the desk goes on answering after it was told to close and says
+	// that it is not ready, so that a balancer sends visitors elsewhere first.
+	Drain time.Duration
 }
 
 // Desk serves the pages. Make one with New; it is safe for many requests at once.
@@ -65,6 +70,8 @@ type Desk struct {
 	door    *door.Door
 	table   []shell.Route // every address
 	handler http.Handler
+	health  *health.Monitor
+	drain   time.Duration
 
 	jobs choosing.Keeper // long work beside the requests
 }
@@ -108,9 +115,19 @@ func New(o Options) (*Desk, error) {
 		}
 		d.table = append(d.table, routes...)
 	}
-	d.handler = d.door.Guard(s.Serve(d.table, d.door))
+	d.drain = o.Drain
+	if o.Health.Now == nil {
+		o.Health.Now = o.Now
+	}
+	d.health = health.New(o.Health)
+	d.health.Gauge("rinkpane_heavy_at_work", func() float64 { atWork, _ := s.Turns(); return float64(atWork) })
+	d.health.Gauge("rinkpane_heavy_waiting", func() float64 { _, waiting := s.Turns(); return float64(waiting) })
+	d.handler = d.health.Front(d.door.Guard(s.Serve(d.table, d.door, d.health.Around)))
 	return d, nil
 }
+
+// Health returns what watches the desk.
+func (d *Desk) Health() *health.Monitor { return d.health }
 
 // Handler returns the desk behind its door.
 func (d *Desk) Handler() http.Handler { return d.handler }

@@ -90,6 +90,8 @@ func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 		return err
 	case <-ctx.Done():
 	}
+	d.health.Close()
+	time.Sleep(d.drain)
 	jobs := d.closeJobs() // its watchers leave, so that Shutdown need not wait for them
 	d.shell.Shelf.Close()
 	last, cancel := context.WithTimeout(requests, closeTimeout)

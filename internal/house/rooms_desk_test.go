@@ -31,6 +31,10 @@ var deskRooms = []room{
 	{name: "desk/door", floor: 10.1, uses: []arrow{
 		{"keep/people", "roles, passwords, and sessions in a register that it does not know"},
 	}},
+	{name: "desk/health", floor: 10.1, needs: []arrow{
+		{"github.com/VictoriaMetrics/metrics", "figures as Prometheus reads them"},
+		{"go.opentelemetry.io/otel", "spans of requests"},
+	}},
 	{name: "desk/shell", floor: 10.2, uses: []arrow{
 		{"tell/words", "the key of the angles, a status in words"},
 		{"survey/glass", "the cautions"},
@@ -247,6 +251,7 @@ var deskRooms = []room{
 		{"desk/shelf", "the arenas"},
 		{"desk/door", "who may see and do what"},
 		{"desk/parcel", "files to take away"},
+		{"desk/health", "watches every route"},
 		{"keep/people", "the register of who may sign in"},
 	}},
 	{name: "cmd/rinkpane", floor: 10.9, uses: []arrow{
@@ -298,11 +303,13 @@ var deskRooms = []room{
 		{"keep/revision", "ids of imported arenas"},
 		{"keep/people", "command people"},
 		{"desk/door", "the code of the first sign-up"},
+		{"desk/health", "what the desk's watcher is told"},
 		{"examples", "the demo arena"},
 	}, needs: []arrow{
 		{"github.com/spf13/cobra", "commands, flags and help"},
 		{"github.com/inconshreveable/mousetrap", "whether a window of Windows started the program"},
 		{"github.com/spf13/pflag", "the kind of error of a wrong flag, to say it once"},
 		{"golang.org/x/sys", "a password typed unseen"},
+		{"go.opentelemetry.io/otel", "sends spans to a collector"},
 	}},
 }

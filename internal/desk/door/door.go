@@ -53,7 +53,8 @@ type Options struct {
 // Door guards a desk. Make one with New.
 type Door struct {
 	Options
-	tries  *tries
+	tries  *tries // wrong passwords
+	visits *tries // requests
 	queue  *queue
 	secret secret
 	decoy  string // what is checked for a name that nobody has
@@ -63,7 +64,7 @@ type Door struct {
 func New(o Options) *Door {
 	t := newTries(o.Now)
 	wrong := func(address string) float64 { return perAddress.burst - t.left(limit{"at " + address, perAddress}) }
-	return &Door{Options: o, tries: t, queue: &queue{wrong: wrong}, decoy: decoy}
+	return &Door{Options: o, tries: t, visits: newTries(o.Now), queue: &queue{wrong: wrong}, decoy: decoy}
 }
 
 // NewCode returns a code of eight letters and digits (40 bits from random), in two
@@ -125,6 +126,9 @@ func (d *Door) Guard(next http.Handler) http.Handler {
 	origin := http.NewCrossOriginProtection()
 	origin.SetDenyHandler(http.HandlerFunc(refuseElsewhere))
 	return withHeaders(origin.Handler(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if d.tooFast(w, r) {
+			return
+		}
 		v, guests, err := d.look(r)
 		if err != nil {
 			d.Log.ErrorContext(r.Context(), "door", "error", err)

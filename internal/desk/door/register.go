@@ -27,7 +27,7 @@ func (d *Door) checkCode(r *http.Request, code string) error {
 	}
 	given := strings.ToUpper(strings.TrimSpace(code))
 	if d.Code == "" || subtle.ConstantTimeCompare([]byte(given), []byte(d.Code)) != 1 {
-		d.tries.wrong(firstUp)
+		d.tries.take(firstUp)
 		d.Log.WarnContext(r.Context(), "door: a first sign-up on the page People", "from", addressOf(r), "needs code", d.Code)
 		return ErrCode
 	}

@@ -118,7 +118,7 @@ func (d *Door) check(r *http.Request, p people.Person, name, password string) er
 		return err
 	}
 	if !right || p.Name == "" {
-		d.tries.wrong(keep)
+		d.tries.take(keep)
 		return d.refused(r, p, ErrWrong)
 	}
 	d.tries.forget(keep[0].key)
@@ -135,7 +135,7 @@ func (d *Door) refused(r *http.Request, p people.Person, why error) error {
 		if !d.tries.all(told) {
 			return why
 		}
-		d.tries.wrong(told)
+		d.tries.take(told)
 	}
 	d.write(r, people.Entry{Kind: people.Failed, Who: who, What: what})
 	return why

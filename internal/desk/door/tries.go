@@ -6,8 +6,8 @@ import (
 	"time"
 )
 
-// A pace is how often a password may be wrong: so many times at once, then once
-// each interval.
+// A pace is how often something may be done, a password be wrong or a request be
+// sent: so many times at once, then once each interval.
 type pace struct {
 	burst float64
 	every time.Duration
@@ -42,8 +42,8 @@ func limits(name, at, known string) []limit {
 // tried the longest ago goes first.
 const mostTried = 10_000
 
-// tries counts wrong passwords by address and by name, each as a bucket that a
-// wrong one takes from and time fills up again.
+// tries counts by address, by name or by session, each as a bucket that a try takes
+// from and time fills up again.
 type tries struct {
 	now   func() time.Time
 	mu    sync.Mutex
@@ -82,8 +82,8 @@ func (t *tries) all(limits []limit) bool {
 	return true
 }
 
-// wrong takes one from each limit.
-func (t *tries) wrong(limits []limit) {
+// take takes one from each limit.
+func (t *tries) take(limits []limit) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	for _, l := range limits {

@@ -21,7 +21,7 @@ func TestTriesFillUpAgain(t *testing.T) {
 	now := time.Date(2027, 1, 9, 12, 0, 0, 0, time.UTC)
 	tr := newTries(func() time.Time { return now })
 	count := func(key string) (n int) {
-		for l := []limit{{key, pace{3, time.Minute}}}; tr.all(l); tr.wrong(l) {
+		for l := []limit{{key, pace{3, time.Minute}}}; tr.all(l); tr.take(l) {
 			if n++; n > 100 {
 				t.Fatal("no end of tries")
 			}
@@ -55,7 +55,7 @@ func TestTriesFillUpAgain(t *testing.T) {
 func TestTriesAreBounded(t *testing.T) {
 	tr := newTries(time.Now)
 	for i := range mostTried + 500 {
-		tr.wrong([]limit{{fmt.Sprint(i), perName}})
+		tr.take([]limit{{fmt.Sprint(i), perName}})
 	}
 	if len(tr.at) != mostTried || tr.order.Len() != mostTried {
 		t.Errorf("%d and %d remembered, expected %d", len(tr.at), tr.order.Len(), mostTried)
@@ -75,7 +75,7 @@ func from(address string, cookies ...*http.Cookie) *http.Request {
 // wrongMany says so many wrong passwords without the work of checking them.
 func (d *Door) wrongMany(n int, name, address string) {
 	for range n {
-		d.tries.wrong(limits(name, networkOf(address), ""))
+		d.tries.take(limits(name, networkOf(address), ""))
 	}
 }
 
@@ -153,7 +153,7 @@ func TestWrongOnesDoNotLockTheRightOneOut(t *testing.T) {
 		}
 	}
 	for range int(perPair.burst) { // guesses from a browser that was taken away
-		d.tries.wrong(limits("Ada", "192.0.2.9", again.Value))
+		d.tries.take(limits("Ada", "192.0.2.9", again.Value))
 	}
 	if err := d.SignIn(httptest.NewRecorder(), from("192.0.2.1", again), "Ada", "guess guess guess"); err == nil {
 		t.Error("a stolen browser may guess on")

@@ -35,8 +35,8 @@ const (
 	Call     = 4 << 20 // each call of the API has its own, lower limit and says so
 )
 
-// Serve answers the routes, each behind its need.
-func (s *Shell) Serve(routes []Route, d *door.Door) http.Handler {
+// Serve answers the routes, each behind its need and within what goes around it.
+func (s *Shell) Serve(routes []Route, d *door.Door, around func(route string, next http.Handler) http.Handler) http.Handler {
 	mux := http.NewServeMux()
 	for _, r := range routes {
 		answer := r.Answer
@@ -46,7 +46,7 @@ func (s *Shell) Serve(routes []Route, d *door.Door) http.Handler {
 		if strings.HasPrefix(r.Pattern, "POST ") || strings.HasPrefix(r.Pattern, "PUT ") {
 			answer = whole(answer)
 		}
-		mux.Handle(r.Pattern, d.Need(r.Need, http.MaxBytesHandler(s.handler(answer), r.Most)))
+		mux.Handle(r.Pattern, around(r.Pattern, d.Need(r.Need, http.MaxBytesHandler(s.handler(answer), r.Most))))
 	}
 	return mux
 }

@@ -52,6 +52,13 @@ var (
 
 func newTurns() *turns { return &turns{atWork: map[string]int{}, served: map[string]int{}} }
 
+// Turns returns how many heavy requests are at work, and how many wait.
+func (s *Shell) Turns() (atWork, waiting int) {
+	s.turns.mu.Lock()
+	defer s.turns.mu.Unlock()
+	return s.turns.busy, len(s.turns.waiting)
+}
+
 // heavy lets an answer wait for its turn.
 func (t *turns) heavy(next Answer) Answer {
 	return func(w http.ResponseWriter, r *http.Request) error {

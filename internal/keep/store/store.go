@@ -21,6 +21,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	_ "github.com/jackc/pgx/v5/stdlib" // the PostgreSQL driver, named "pgx"
 	"github.com/pressly/goose/v3"
@@ -101,6 +102,19 @@ func start(ctx context.Context, s *Store, where string) (*Store, error) {
 		return nil, fmt.Errorf("%s: %w", where, err)
 	}
 	return s, nil
+}
+
+// Ping asks the store whether it answers.
+func (s *Store) Ping(ctx context.Context) error {
+	var one int
+	return plain(s.db.QueryRowContext(ctx, `SELECT 1`).Scan(&one))
+}
+
+// Connections returns how many connections are at work, and how long calls waited
+// for one, in all.
+func (s *Store) Connections() (atWork int, waited time.Duration) {
+	all := s.db.Stats()
+	return all.InUse, all.WaitDuration
 }
 
 func (s *Store) migrate(ctx context.Context) error {
