@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"slices"
@@ -261,28 +260,11 @@ func (f *recapFlags) opened(ctx context.Context, e recap.Evening) (map[string]ti
 
 // season reads the games document and picks the game.
 func (f *recapFlags) season(a *app) (s game.Season, g game.Game, err error) {
-	err = withInput(a, f.games, func(name string, r io.Reader) (err error) {
-		s, err = game.Read(name, r, beside(filepath.Dir(f.games)))
-		return err
-	})
-	if err != nil {
-		return s, g, err
+	var from source
+	if s, err = from.openGames(a, f.games); err == nil {
+		g, err = pickGame(s, f.games, f.game)
 	}
-	var ids []string
-	for _, g := range s.Games {
-		ids = append(ids, g.ID)
-	}
-	if f.game == "" {
-		if len(s.Games) == 1 {
-			return s, s.Games[0], nil
-		}
-		return s, g, fmt.Errorf("%s has %d games; name one with --game", f.games, len(s.Games))
-	}
-	if err := form.Known("game", f.game, ids); err != nil {
-		return s, g, fmt.Errorf("--game: %w", err)
-	}
-	g, _ = s.Game(f.game)
-	return s, g, nil
+	return s, g, err
 }
 
 // owners reads BODY=WHO:HOLE.

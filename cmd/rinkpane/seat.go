@@ -4,14 +4,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
-	"os"
-	"path/filepath"
 	"slices"
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/decide/seat"
 	"example.org/rinkpane/internal/draw/chart"
@@ -22,6 +18,7 @@ import (
 
 // seatFlags are the flags of command seat.
 type seatFlags struct {
+	source
 	game      string
 	season    bool
 	games     int
@@ -59,6 +56,7 @@ and how even any rule could be.`,
 	fl.StringArrayVar(&f.fix, "fix", nil, "with --game: give a seat by hand, as 'ann B1' or 'ann B1 2' for period 2; repeat it for more")
 	fl.StringArrayVar(&f.wish, "wish", nil, "with --game: say what a seat would cost the others, written as for --fix; with --season: what it costs to have it in every game")
 	fl.StringVar(&f.changed, "changed", "", "list the seats that a changed plan of the arena, in this file, touches: nothing is moved")
+	f.rulesFlag(c)
 	f.sheets.flags(c)
 	f.plot.flags(c, "plot", "with --season: draw the shares game by game to this file (.svg or .png)")
 	return c
@@ -95,11 +93,7 @@ func runSeat(ctx context.Context, a *app, path string, f seatFlags) error {
 	if err := f.sound(); err != nil {
 		return err
 	}
-	var season game.Season
-	err := withInput(a, path, func(name string, r io.Reader) (err error) {
-		season, err = game.Read(name, r, beside(filepath.Dir(path)))
-		return err
-	})
+	season, err := f.openGames(a, path)
 	if err != nil {
 		return err
 	}
@@ -113,7 +107,10 @@ func runSeat(ctx context.Context, a *app, path string, f seatFlags) error {
 	if err != nil {
 		return err
 	}
-	nights, err := f.nights(season, table, q, fixed)
+	for _, s := range fixed {
+		season.Fixed = append(season.Fixed, game.Fixed{Game: f.game, Who: s.Who, Hole: s.Hole, Periods: []int{s.Period}})
+	}
+	nights, err := f.nights(season, table, q)
 	if err != nil {
 		return err
 	}
@@ -155,14 +152,10 @@ func (f seatFlags) question(s game.Season) (q seat.Question, fixed []seat.Seat, 
 		q.Wish, err = f.wishes(s)
 		return q, nil, err
 	}
-	var ids []string
-	for _, g := range s.Games {
-		ids = append(ids, g.ID)
+	g, err := pickGame(s, "", f.game)
+	if err != nil {
+		return q, nil, err
 	}
-	if err := form.Known("game", f.game, ids); err != nil {
-		return q, nil, fmt.Errorf("--game: %w", err)
-	}
-	g, _ := s.Game(f.game)
 	if g.Off {
 		return q, nil, fmt.Errorf("--game %s is called off: nobody is seated", form.Quote(g.ID))
 	}
@@ -172,15 +165,14 @@ func (f seatFlags) question(s game.Season) (q seat.Question, fixed []seat.Seat, 
 	return q, fixed, err
 }
 
-// nights lays out the games that are played, with what flags fix.
-func (f seatFlags) nights(s game.Season, t *game.Table, q seat.Question, fixed []seat.Seat) (nights []seat.Night, err error) {
+// nights lays out the games that are played.
+func (f seatFlags) nights(s game.Season, t *game.Table, q seat.Question) (nights []seat.Night, err error) {
 	for _, g := range s.Games {
 		if g.Off {
 			continue
 		}
 		n := s.Night(t, g)
 		if g.ID == f.game {
-			n.Fixed = append(n.Fixed, fixed...)
 			for _, w := range slices.Concat(n.Fixed, q.Wish) {
 				if err := possible(s, t, g, w); err != nil {
 					return nil, err
@@ -206,23 +198,4 @@ func possible(s game.Season, t *game.Table, g game.Game, w seat.Seat) error {
 		}
 	}
 	return nil
-}
-
-// beside opens the files that a games document names: by their path from its folder,
-// or arenas that the program carries.
-func beside(dir string) game.Files {
-	return func(path string) (io.ReadCloser, error) {
-		at := path
-		if !filepath.IsAbs(at) {
-			at = filepath.Join(dir, path)
-		}
-		f, err := os.Open(at)
-		if err == nil {
-			return f, nil
-		}
-		if carried, err := examples.Files.Open(path); err == nil {
-			return carried, nil
-		}
-		return nil, plainPathError(err)
-	}
 }

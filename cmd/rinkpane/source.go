@@ -75,7 +75,7 @@ func (s *source) open(a *app, path string) (err error) {
 	if s.arena.Units, err = a.system(s.arena.Units); err != nil {
 		return err
 	}
-	if err := s.follow(a, filepath.Dir(path)); err != nil {
+	if err := s.follow(a, path); err != nil {
 		return err
 	}
 	return s.outfit(a)
@@ -93,9 +93,9 @@ func (s *source) outfit(a *app) error {
 
 // follow takes the kit and the rule sets that the arena names where no flag names
 // any, and says so. They are files beside the arena's, or ship with the program.
-func (s *source) follow(a *app, dir string) error {
+func (s *source) follow(a *app, file string) error {
 	if k := s.arena.Kit; s.asksKit && s.kitPath == "" && k != "" {
-		path, err := s.beside(dir, k, "kit", k == kit.DefaultID)
+		path, err := beside(file, k, "kit", k == kit.DefaultID)
 		if err != nil {
 			return err
 		}
@@ -107,7 +107,7 @@ func (s *source) follow(a *app, dir string) error {
 	}
 	for _, id := range s.arena.RuleSets {
 		_, err := rules.Shipped(id)
-		path, err := s.beside(dir, id, "rules", err == nil)
+		path, err := beside(file, id, "rules", err == nil)
 		if err != nil {
 			return err
 		}
@@ -120,10 +120,10 @@ func (s *source) follow(a *app, dir string) error {
 	return nil
 }
 
-// beside returns the path of NAME.yaml in a folder, "" when the program carries one
-// of that name and the folder does not.
-func (s *source) beside(dir, name, field string, carried bool) (string, error) {
-	path := filepath.Join(dir, name+".yaml")
+// beside returns the path of NAME.yaml in the folder of an arena's file, "" when the
+// program carries one of that name and the folder does not.
+func beside(file, name, field string, carried bool) (string, error) {
+	path := filepath.Join(filepath.Dir(file), name+".yaml")
 	switch _, err := os.Stat(path); {
 	case err == nil:
 		return path, nil
@@ -132,7 +132,7 @@ func (s *source) beside(dir, name, field string, carried bool) (string, error) {
 	case !errors.Is(err, fs.ErrNotExist):
 		return "", plainPathError(err)
 	}
-	return "", &form.Problem{File: s.doc.Name(), Field: field, Text: fmt.Sprintf(
+	return "", &form.Problem{File: file, Field: field, Text: fmt.Sprintf(
 		"%s does not ship with the program, and there is no file %s; name a file with --%s", form.Quote(name), path, field)}
 }
 

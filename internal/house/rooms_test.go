@@ -77,6 +77,7 @@ var houseRooms = append([]room{
 		{"measure/form", "reads the document strictly"},
 		{"measure/unit", "limits and margins"},
 		{"survey/rink", "stretches between landmarks"},
+		{"survey/play", "how many periods a game may have"},
 		{"survey/glass", "holes, panes, materials"},
 		{"survey/arena", "what is proved"},
 	}},

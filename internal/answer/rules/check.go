@@ -27,8 +27,8 @@ func (s Sets) Check(a arena.Arena) Report {
 	for i := range on.checks {
 		found := on.checks[i].all(all)
 		rep.Findings = append(rep.Findings, found...)
-		_, inService := on.checks[i].demand.(inspectionDue)
-		concerned[on.checks[i].set.ID] = concerned[on.checks[i].set.ID] || len(found) > 0 || inService && len(all) > 0
+		_, elsewhere := on.checks[i].demand.(unjudged)
+		concerned[on.checks[i].set.ID] = concerned[on.checks[i].set.ID] || len(found) > 0 || elsewhere && len(all) > 0
 	}
 	for _, id := range rep.RuleSets {
 		if !concerned[id] {

@@ -14,7 +14,8 @@
 //	a group        most-in-all, most-per-corner, stretches (each stretch), and
 //	               the openings that no-opening exempts
 //	a pair         least-separation, hole-to-hole, no-overlap, trade-distance
-//	no finding     inspection, what is asked of a hole in service ([Applied.Service])
+//	no finding     inspection, what is asked of a hole in service ([Applied.Service]);
+//	               kept-for-camera, what is kept at games ([Applied.Keeps])
 //
 // A kind is a file and a row of its table. The set [Trade] is always in force
 // ([InForce]): what a shop or a factory asks by the material of the pane. All

@@ -32,7 +32,7 @@ func kinds() []kind {
 		mostInAllKind, mostPerCornerKind, stretchesKind, leastSeparationKind, holeToHoleKind, noOverlapKind,
 		holeSizeKind, sizeAtMostKind, holeLeastKind, heightRangeKind, cornerRadiusKind, edgeRoundingKind,
 		coverKind, tetherKind, inOnePaneKind, paneEdgeKind, paneCornerKind, cutOutShareKind, materialsKind,
-		tradeKind, forbiddenZonesKind, noOpeningKind, inspectionKind,
+		tradeKind, forbiddenZonesKind, noOpeningKind, inspectionKind, keptKind,
 	}
 }
 
@@ -87,4 +87,7 @@ type (
 	preparing interface {
 		prepare(c *check) demand
 	}
+	// unjudged gives no finding: what it asks is not written in an arena, and is asked
+	// for where it counts.
+	unjudged interface{ unjudged() }
 )

@@ -57,6 +57,8 @@ var inspectionKind = kind{
 // inspectionDue judges nothing in a document: when a hole was inspected is not written there.
 type inspectionDue Service
 
+func (inspectionDue) unjudged() {}
+
 // Service returns what the rules ask of a hole in service: the shortest time, and at once
 // after whatever one of them names. A rule from which the hole is dispensed asks nothing;
 // one whose pane may be of its materials does.

@@ -96,7 +96,7 @@ func (e event) game() (g Game, is bool, err error) {
 		return g, false, nil
 	}
 	g.Periods, g.Off = Periods, strings.EqualFold(e.text("STATUS"), "CANCELLED")
-	g.Series, _, _ = strings.Cut(e.text("CATEGORIES"), ",")
+	g.Series, g.Marks = e.categories()
 	if g.ID, err = form.Line(e.text("UID")); err != nil {
 		return g, false, e.wrong("UID", err.Error())
 	}
@@ -124,6 +124,20 @@ func (e event) game() (g Game, is bool, err error) {
 		g.ID, g.Series = instanceID(g.ID, was), g.ID
 	}
 	return g, true, nil
+}
+
+// categories reads the series, which is the first of an event's categories, and marks, which
+// are the others.
+func (e event) categories() (series string, marks []string) {
+	for i, name := range strings.Split(e.text("CATEGORIES"), ",") {
+		switch name = strings.TrimSpace(name); {
+		case i == 0:
+			series = name
+		case name != "" && len(marks) < MaxMarks:
+			marks = append(marks, name)
+		}
+	}
+	return series, marks
 }
 
 // teams reads two teams out of an event's title.

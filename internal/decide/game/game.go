@@ -1,6 +1,7 @@
 package game
 
 import (
+	"slices"
 	"strconv"
 	"time"
 
@@ -12,8 +13,9 @@ const Periods = 3
 
 // Game is one game at the season's rink.
 type Game struct {
-	ID     string // unique; of a calendar its UID, with the date of the series' instance
-	Series string // the games it belongs to, "" for none
+	ID     string   // unique; of a calendar its UID, with the date of the series' instance
+	Series string   // the games it belongs to, "" for none
+	Marks  []string // what else rules may ask of it: televised
 	// Sequence counts the changes of its date, as calendars do (RFC 5545, 3.8.7.4).
 	Sequence   int
 	Start      time.Time // first puck drop: the rink's wall clock, its zone without meaning, unless Universal
@@ -63,6 +65,12 @@ func (g Game) At(stage string) (at time.Time, ok bool) {
 		}
 	}
 	return time.Time{}, false
+}
+
+// named reports whether some names, each a mark or a series, name the game; none name
+// every game.
+func (g Game) named(names []string) bool {
+	return len(names) == 0 || slices.ContainsFunc(names, func(n string) bool { return n == g.Series || slices.Contains(g.Marks, n) })
 }
 
 // Teams names both teams, the home team first.

@@ -20,6 +20,7 @@ const (
 	MaxReservations = 200
 	MaxClosed       = 1000
 	MaxFixed        = 50_000
+	MaxMarks        = 20
 )
 
 // Kind is the format marker of a games document: its first line reads
@@ -32,7 +33,7 @@ type Files func(path string) (io.ReadCloser, error)
 var (
 	seasonFields = []string{"rinkpane", "name", "note", "arena", "kit", "holes", "closing", "move-cost", "whole-game",
 		"schedule", "games", "people", "reservations", "closed", "requests", "seats"}
-	gameFields        = []string{"id", "series", "date", "start", "home", "away", "home-attacks", "periods", "times", "off"}
+	gameFields        = []string{"id", "series", "marks", "date", "start", "home", "away", "home-attacks", "periods", "times", "off"}
 	personFields      = []string{"id", "name", "outlet", "camera", "follows", "lenses", "works", "eye", "elbow", "cannot"}
 	reservationFields = []string{"holes", "for", "rule", "games", "periods"}
 	closedFields      = []string{"hole", "why", "games"}
@@ -91,6 +92,7 @@ func marker(s string) (string, error) {
 // grounds reads the arena and the kit that the document names.
 func (rd *reader) grounds(m form.Map, open Files) (err error) {
 	path := form.Parse(m.At("arena"), form.Line)
+	rd.ArenaFile = path
 	rd.Kit, err = kit.Default()
 	if kitPath := form.Optional(m.At("kit"), form.Line); kitPath != "" && m.OK() {
 		err = opened(m.At("kit"), open, func(in io.Reader) (err error) { rd.Kit, err = kit.Read(kitPath, in); return err })

@@ -57,6 +57,12 @@ func (rd *reader) game(item form.Node) {
 			*f.to = form.Parse(n, form.Line)
 		}
 	}
+	if n := m.At("marks"); n.Present() {
+		g.Marks = nil
+		for _, item := range n.List(MaxMarks) {
+			g.Marks = append(g.Marks, form.Parse(item, form.Line))
+		}
+	}
 	date, start := m.At("date"), m.At("start")
 	if g.Start.IsZero() || date.Present() || start.Present() {
 		g.Start = form.Parse(date, parseDay).Add(form.Parse(start, parseTime))

@@ -28,7 +28,7 @@ func ReadSchedule(name string, in io.Reader) (Schedule, error) {
 func readTable(name string, in io.Reader) (Schedule, error) {
 	t, err := form.ReadTable(name, in, MaxBytes, form.Columns{
 		Must: []string{"id", "date", "start", "home", "away"},
-		May:  append([]string{"series", "home-attacks", "periods", "off"}, stageNames()...), Only: true, Short: true, Comments: true, Dividers: ";\t",
+		May:  append([]string{"series", "marks", "home-attacks", "periods", "off"}, stageNames()...), Only: true, Short: true, Comments: true, Dividers: ";\t",
 	})
 	if err != nil {
 		return Schedule{}, err
@@ -75,6 +75,7 @@ func gameOf(r form.Row) (g Game, err error) {
 	}
 	cell("id", text(&g.ID))
 	cell("series", text(&g.Series))
+	cell("marks", func(s string) error { s, err := form.Line(s); g.Marks = strings.Fields(s); return err })
 	cell("home", text(&g.Home))
 	cell("away", text(&g.Away))
 	cell("date", func(s string) (err error) { g.Start, err = parseDay(s); return err })

@@ -14,6 +14,9 @@ func told(games []Game) string {
 		if g.Ends.Said() {
 			line += " " + string(" A B"[2+g.Ends.Attacks(0, 1)])
 		}
+		for _, mark := range g.Marks {
+			line += " " + mark
+		}
 		if g.Off {
 			line += " off"
 		}
@@ -23,16 +26,16 @@ func told(games []Game) string {
 }
 
 func TestScheduleAsTable(t *testing.T) {
-	s, err := ReadSchedule("games.csv", strings.NewReader(`id,date,start,home,away,series,home-attacks,warm-up,period-1,off
+	s, err := ReadSchedule("games.csv", strings.NewReader(`id,date,start,home,away,series,home-attacks,warm-up,period-1,off,marks
 # invented
-g1,2026-11-28,19:00,Herons,Otters,cup,B A B,18:30,19:00,
+g1,2026-11-28,19:00,Herons,Otters,cup,B A B,18:30,19:00,,televised final
 g2,2026-12-05,17:30,Herons,Gulls,,A,,,yes
 g3,2026-12-12,17:30,Herons,Gulls
 `))
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := "g1 2026-11-28 19:00 Herons v Otters B\ng2 2026-12-05 17:30 Herons v Gulls A off\ng3 2026-12-12 17:30 Herons v Gulls"
+	want := "g1 2026-11-28 19:00 Herons v Otters B televised final\ng2 2026-12-05 17:30 Herons v Gulls A off\ng3 2026-12-12 17:30 Herons v Gulls"
 	if got := told(s.Games); got != want {
 		t.Errorf("read\n%s\nwant\n%s", got, want)
 	}
@@ -91,6 +94,7 @@ RECURRENCE-ID:20261113T190000
 SEQUENCE:1
 DTSTART:20261114T153000
 SUMMARY:Herons v Otters
+CATEGORIES:cup,televised, semi-final
 X-HOME-ATTACKS:B
 END:VEVENT
 BEGIN:VEVENT
@@ -116,13 +120,13 @@ END:VEVENT
 		t.Fatal(err)
 	}
 	want := `fridays@rink.example/20261106T190000 2026-11-06 19:00 Herons v Otters A
-fridays@rink.example/20261113T190000 2026-11-14 15:30 Herons v Otters B
+fridays@rink.example/20261113T190000 2026-11-14 15:30 Herons v Otters B televised semi-final
 fridays@rink.example/20261127T190000 2026-11-27 19:00 Herons v Otters A
 final@rink.example 2027-04-01 19:00 Herons v Gulls off`
 	if got := told(s.Games); got != want {
 		t.Errorf("read\n%s\nwant\n%s", got, want)
 	}
-	if got := strings.Join(s.Passed, "; "); got != `season.ics:34: "The boards are painted" names no two teams` {
+	if got := strings.Join(s.Passed, "; "); got != `season.ics:35: "The boards are painted" names no two teams` {
 		t.Errorf("passed over: %s", got)
 	}
 	if g := s.Games[1]; g.Series != "fridays@rink.example" || g.Sequence != 1 {

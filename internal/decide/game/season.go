@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/kit"
@@ -14,6 +15,7 @@ import (
 type Season struct {
 	Name, Note string
 	Arena      arena.Arena
+	ArenaFile  string // as the document names it
 	Kit        kit.Kit
 	Holes      []string // that are given, in the arena's order
 	// Planned says that holes are among them which are not cut yet, since the document
@@ -24,11 +26,18 @@ type Season struct {
 	WholeGame    bool          // everybody keeps one hole for the whole game
 	People       []Person
 	Reservations []Reservation
+	Keeps        []rules.Keep // what the rule sets in force keep for cameras: see [Season.Under]
 	Closed       []Closed
 	Games        []Game // in the order of their starts, then ids
 	Requests     []Request
 	Fixed        []Fixed
 	Passed       []string // entries of the schedule that are no games, each with its place
+}
+
+// Under returns the season under rule sets: what they keep for cameras is kept.
+func (s Season) Under(sets rules.Sets) Season {
+	s.Keeps = sets.On(s.Arena).Keeps()
+	return s
 }
 
 // Person returns the person of an id.

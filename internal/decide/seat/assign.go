@@ -55,7 +55,7 @@ func (r *room) assign(ctx context.Context, byAsk []float64) Seating {
 // tell turns ways into seats by name, and what they came to.
 func (r *room) tell(all []way, weight []float64) Seating {
 	n := r.night
-	s := Seating{Game: n.Game, People: make([]Outcome, len(n.Asks))}
+	s := Seating{Game: n.Game, Kept: n.Kept, Unkept: n.Unkept, People: make([]Outcome, len(n.Asks))}
 	for i, w := range all {
 		o := Outcome{Who: r.ask(i).Who, Could: r.could[i], Weight: weight[i]}
 		for p := range n.Worth {

@@ -12,6 +12,8 @@ type Night struct {
 	Worth [][][]float64
 	Fixed []Seat // given by hand: they stay, and the rest is solved around them
 	Kept  []Kept // holes that only some may have
+	// Unkept is what rules would keep and cannot: nothing follows from it, it is told.
+	Unkept []Unkept
 	// Move is what it costs to change holes between two periods in a row, in the
 	// unit of Worth; 0 or more, and for nobody more than their best night is worth.
 	Move float64
@@ -45,4 +47,15 @@ type Kept struct {
 	Hole   string
 	Period int      // from 1; 0 for every period
 	For    []string // who may have it
+	Rule   string   // that keeps it, for people
+}
+
+// Unkept is so many holes that a rule would keep for some, of those at a place, where
+// others have all the rest by hand, or none can be worked.
+type Unkept struct {
+	Period int
+	Where  string
+	Lacks  int
+	For    []string
+	Rule   string
 }

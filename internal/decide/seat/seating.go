@@ -4,6 +4,8 @@ package seat
 type Seating struct {
 	Game   string
 	Seats  []Seat    // by period, then in the night's order of holes
+	Kept   []Kept    // as the night says
+	Unkept []Unkept  // as the night says
 	People []Outcome // in the night's order of requests
 	Value  float64   // what all seats are worth less the moves, in the unit of the night's worth
 	Proof  Proof

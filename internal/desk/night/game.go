@@ -22,6 +22,7 @@ type gamePage struct {
 	Trouble string // why nobody can be seated; ""
 	Holes   []holeRow
 	People  []personRow
+	Kept    []string // which holes are kept for whom, by what rule
 	Proof   string
 	Next    string // the next best seating; "" for none
 	Pick    *picked
@@ -132,7 +133,29 @@ func (p *gamePage) tell() {
 		}
 		p.People = append(p.People, row)
 	}
+	p.Kept = words.KeptHoles(p.keptByName(s))
 	p.Proof = words.SeatProof(s.Proof)
+}
+
+// keptByName is what a seating says of holes that are kept, with people's names for ids.
+func (p *gamePage) keptByName(s seat.Seating) (out seat.Seating) {
+	for _, k := range s.Kept {
+		k.For = p.names(k.For)
+		out.Kept = append(out.Kept, k)
+	}
+	for _, u := range s.Unkept {
+		u.For = p.names(u.For)
+		out.Unkept = append(out.Unkept, u)
+	}
+	return out
+}
+
+func (p *gamePage) names(ids []string) []string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = p.Who(id)
+	}
+	return out
 }
 
 // cell tells one hole in one period.
@@ -147,11 +170,7 @@ func (p *gamePage) cell(hole string, period int) (c seatCell) {
 	c.ByHand = at.Who != "" && slices.Contains(p.night.Night.Fixed, at)
 	for _, k := range p.night.Night.Kept {
 		if k.Hole == hole && (k.Period == period || k.Period == 0) {
-			var names []string
-			for _, who := range k.For {
-				names = append(names, p.Who(who))
-			}
-			c.Kept = strings.Join(names, ", ")
+			c.Kept = strings.Join(p.names(k.For), ", ")
 		}
 	}
 	return c

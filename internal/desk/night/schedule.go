@@ -1,6 +1,7 @@
 package night
 
 import (
+	"cmp"
 	"net/http"
 	"slices"
 	"strconv"
@@ -14,6 +15,7 @@ import (
 // addGame puts another game into the document.
 func addGame(p nightPage, r *http.Request) (edit, error) {
 	fields := append([]form.Field{{Name: "id", Value: form.Text(freeID(p.Season.Games, r))}}, fieldsOf(r, "series", "date", "start", "home", "away", "home-attacks")...)
+	fields = append(fields, listOf(r, "marks")...)
 	return adds("games", "add the game "+one(r, "home")+" – "+one(r, "away"), p.To("/games"), fields...), nil
 }
 
@@ -30,6 +32,25 @@ func freeID(games []game.Game, r *http.Request) string {
 // moveGame changes the day of a game, or when it starts; the game keeps its id.
 func moveGame(p nightPage, r *http.Request) (edit, error) {
 	return setGame(p, r, "move the game to "+one(r, "date")+", "+one(r, "start"), "date", "start", "home-attacks")
+}
+
+// markGame says what rules may ask of a game: that it is televised.
+func markGame(p nightPage, r *http.Request) (edit, error) {
+	e, err := setGame(p, r, "mark the game as "+cmp.Or(one(r, "marks"), "nothing"))
+	if err != nil {
+		return e, err
+	}
+	at := e.touches[0] + ".marks"
+	e.make = func(doc *form.Document) (*form.Document, error) {
+		switch marks := listOf(r, "marks"); {
+		case len(marks) > 0:
+			return doc.Set(at, marks[0].Value)
+		case doc.Has(at):
+			return doc.Remove(at)
+		}
+		return doc, nil
+	}
+	return e, nil
 }
 
 // callOff calls a game off, or on again.
@@ -97,6 +118,13 @@ func scheduled(g game.Game, in *time.Location) (out []form.Field) {
 		start = start.In(in)
 	}
 	put("series", g.Series)
+	var marks []form.Entry
+	for _, m := range g.Marks {
+		marks = append(marks, form.Text(m))
+	}
+	if len(marks) > 0 {
+		out = append(out, form.Field{Name: "marks", Value: form.Items(marks...)})
+	}
 	put("date", start.Format(time.DateOnly))
 	put("start", start.Format(timeWords))
 	put("home", g.Home)

@@ -82,7 +82,7 @@ func (s *Shelf) readWith(ctx context.Context, g Games, version int) (Games, erro
 			return g, err
 		}
 	}
-	g.grounds = g.Arena.Revision + arena.Revision([]byte(kitText))
+	g.grounds = g.Arena.Revision + g.Arena.Key + arena.Revision([]byte(kitText))
 	open := func(path string) (io.ReadCloser, error) {
 		switch {
 		case path == g.Text.Value("arena") && g.Arena.Version.Text != "":
@@ -93,7 +93,11 @@ func (s *Shelf) readWith(ctx context.Context, g Games, version int) (Games, erro
 		return nil, errNotHere
 	}
 	g.Season, err = s.seasons.get(ctx, g.key(), func(context.Context) (game.Season, error) {
-		return game.Read(name, strings.NewReader(g.Version.Text), open)
+		season, err := game.Read(name, strings.NewReader(g.Version.Text), open)
+		if err == nil {
+			season = season.Under(g.Arena.Maker.Rules)
+		}
+		return season, err
 	})
 	return g, err
 }

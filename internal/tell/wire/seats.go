@@ -41,6 +41,12 @@ func seating(n seat.Seating) Object {
 	return Object{
 		"id", n.Game,
 		"seats", Each(n.Seats, oneSeat),
+		"kept", Each(n.Kept, func(k seat.Kept) Object {
+			return Object{"period", k.Period, "hole", k.Hole, "for", k.For, "rule", k.Rule}
+		}),
+		"not_kept", Each(n.Unkept, func(u seat.Unkept) Object {
+			return Object{"period", u.Period, "where", u.Where, "holes", u.Lacks, "for", u.For, "rule", u.Rule}
+		}),
 		"value", n.Value,
 		"proof", Object{"by", n.Proof.By, "value_nights", n.Proof.Value, "bound_nights", n.Proof.Bound, "gap_nights", n.Proof.Gap()},
 		"people", Each(n.People, func(p seat.Outcome) Object {

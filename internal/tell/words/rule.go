@@ -27,6 +27,7 @@ var ruleTitles = map[string]string{
 	"forbidden-zones":  "The hole keeps out of closed zones",
 	"no-opening":       "There is no opening in the glass",
 	"inspection":       "The hole is inspected as often as asked for",
+	"kept-for-camera":  "Holes are kept for cameras at games",
 }
 
 // RuleTitle says as a sentence what a rule of a kind asks.

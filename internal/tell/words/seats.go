@@ -24,6 +24,9 @@ func SeatsText(s seat.Answer, sys unit.System) string {
 	default:
 		for _, n := range s.Season.Nights {
 			p.say("%s\n\n%s\n", n.Game, SeatTable(n).Text())
+			if kept := KeptHoles(n); len(kept) > 0 {
+				p.say("%s\n\n", strings.Join(kept, "\n"))
+			}
 		}
 		if len(s.Season.Nights) == 0 {
 			p.say("No game is played.\n")
@@ -96,6 +99,7 @@ func (p *page) night(n seat.Seating) {
 	p.say("%s\n\n%s\n", n.Game, SeatTable(n).Text())
 	p.say("%s\n", Outcomes().Of("", n.People, unit.Metric).Text())
 	p.lines("counts: how much their night counts by the season's ledger; who is a night further ahead counts half.")
+	p.lines(KeptHoles(n)...)
 	p.lines(NoSeats(n)...)
 	p.lines(SeatProof(n.Proof))
 }
