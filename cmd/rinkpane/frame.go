@@ -36,6 +36,7 @@ type frameFlags struct {
 	orientation                 unit.Maybe[orientation]
 	shutter                     unit.Maybe[unit.Shutter]
 	speed                       unit.Maybe[unit.Speed]
+	iso                         unit.Maybe[unit.ISO]
 	size                        unit.Maybe[[2]int]
 	through                     unit.Maybe[frame.Through]
 	pane                        paneFlags
@@ -86,13 +87,14 @@ boards' ledge. Without --out it only tells the numbers.`,
 	fl.BoolVar(&f.planes, "planes", false, "draw where the plane of focus and the limits of depth of field meet the ice")
 	fl.BoolVar(&f.checks, "check-points", false, "number known places of the rink in the picture, to lay it over a real frame")
 	quantity(c, &f.moment, "moment", "n", strconv.Atoi, "which of the sampled moments, from 0 (default: the hole's own best)")
-	fl.Uint64Var(&f.seed, "seed", 1, "seed of the sampled moments")
+	fl.Uint64Var(&f.seed, "seed", 1, "seed of the sampled moments, and of the picture's noise")
 	quantity(c, &f.aim, "aim", "x,y,z", parsePlace, "point to aim at, from centre ice (default: the moment's subject)")
 	quantity(c, &f.focal, "focal", "mm", unit.ParseFocal, "focal length, in mm unless said (default: the subject framed; with --aim or --moment the lens's shortest)")
 	quantity(c, &f.focus, "focus", "length", unit.ParseLength, "focus distance (default: the aim's)")
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (default: wide open)")
 	quantity(c, &f.shutter, "shutter", "time", unit.ParseShutter, "shutter time (default 1/1000 s)")
 	quantity(c, &f.speed, "speed", "speed", unit.ParseSpeed, "skaters' speed (default 5 m/s)")
+	quantity(c, &f.iso, "iso", "n", unit.ParseISO, "ISO that the picture is taken at (default: what faces at the aim ask for, as far as the body goes)")
 	quantity(c, &f.size, "size", "w x h", parsePictureSize, "the picture's pixels (default 1200 on the longer side)")
 	quantity(c, &f.through, "through", "hole|pane", frame.ParseThrough, "look through the hole, or through its pane as if it were whole (default hole)")
 	f.pane.add(c)
@@ -118,7 +120,6 @@ func runFrame(ctx context.Context, a *app, path string, f frameFlags) error {
 	if err != nil {
 		return err
 	}
-	r.ISO = light.FacesISO(f.arena, s.Target().XY(), s.Transmission(0, 0), s.Shutter, s.Stop)
 	if f.checks {
 		size := f.pixels(s)
 		r.Points = s.CheckPoints(size[0], size[1])
@@ -150,7 +151,7 @@ func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 	q := frame.Request{
 		Hole: f.hole, Lens: lens, Body: body, Use: use, Focus: f.focus, Moment: &m, Planes: f.planes, Target: f.aim.Or(frame.Chest(m)),
 		Shutter: f.shutter.Or(light.UsualShutter), Speed: f.speed.Or(frame.UsualSpeed),
-		Through: f.through.Or(frame.ByHole), Haze: f.pane.haze, Mirror: f.pane.stands,
+		ISO: f.iso, Seed: f.seed, Through: f.through.Or(frame.ByHole), Haze: f.pane.haze, Mirror: f.pane.stands,
 	}
 	if f.empty {
 		q.Moment = nil

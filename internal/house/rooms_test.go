@@ -358,6 +358,7 @@ var houseRooms = append([]room{
 		{"measure/geom", "points and directions"},
 		{"survey/rink", "markings, boards and goals to draw"},
 		{"answer/optics", "pixels on a subject, the panel's loss"},
+		{"answer/light", "the survey, to expose by"},
 		{"survey/play", "who stands where"},
 		{"survey/arena", "the hall to draw"},
 		{"survey/kit", "lens and body"},

@@ -2,18 +2,16 @@ package frame
 
 import (
 	"example.org/rinkpane/internal/answer/optics"
-	"example.org/rinkpane/internal/measure/unit"
 )
 
 // Answer is a picture in numbers.
 type Answer struct {
 	*Shot
 	Request
-	Subject float64              // height of the subject, in pixels
-	Blur    float64              // of a skater who crosses the view, in pixels
-	Points  []CheckPoint         // numbered places, of a picture with checks
-	ISO     unit.Maybe[unit.ISO] // that faces at the aim ask for; unknown where no light was surveyed
-	Pane    *PaneSeen            // what the pane does, of a picture through it; else nil
+	Subject float64      // height of the subject, in pixels
+	Blur    float64      // of a skater who crosses the view, in pixels
+	Points  []CheckPoint // numbered places, of a picture with checks
+	Pane    *PaneSeen    // what the pane does, of a picture through it; else nil
 }
 
 // PaneSeen is what a pane does to the middle of a picture that is taken through it.

@@ -33,11 +33,23 @@ func (s *Shot) spread(w, h, k int) spread {
 // stands lie at a place of the frame, in metres.
 func (s *Shot) backdropDepth(x, y float64) float64 {
 	u := s.Camera.ray(x, y)
+	return s.backdropAway(u) * u.Dot(s.Camera.Forward)
+}
+
+// backdropAway returns how often a direction fits between the eye and the ice or boards.
+func (s *Shot) backdropAway(u geom.Vec3) float64 {
 	away := wayOut(s.Arena.Rink, s.Camera.Eye.XY(), u.XY())
 	if u.Z < 0 {
 		away = min(away, -s.Camera.Eye.Z/u.Z)
 	}
-	return away * u.Dot(s.Camera.Forward)
+	return away
+}
+
+// backdropPlace returns the place of the ice at a place of the frame, or the boards' foot
+// below it, in metres.
+func (s *Shot) backdropPlace(x, y float64) geom.Vec2 {
+	u := s.Camera.ray(x, y)
+	return s.Camera.Eye.XY().Add(u.XY().Scale(s.backdropAway(u)))
 }
 
 // wayOut returns how often the direction u fits between the eye and the far

@@ -92,8 +92,9 @@ func railAt(p post, out, z float64) geom.Vec3 {
 }
 
 // stands draws the rows behind the boards, the farthest (highest) first.
-func (st stage) stands(h hall) []shape {
+func (st stage) stands(s *Shot, h hall) []shape {
 	var out []shape
+	house := s.Lighting.cast(houseKelvin, 1)
 	for row := rows - 1; row >= 0; row-- {
 		near := standsFrom + float64(row)*rowDeep
 		z := standsLow + float64(row)*rowRise
@@ -102,6 +103,9 @@ func (st stage) stands(h hall) []shape {
 		st.crowd(&out, h, row, near+0.5*rowDeep, z)
 	}
 	st.ribbon(&out, h, standsFrom, 0, standsFrom, standsLow, seatPaints[0])
+	for i := range out {
+		out[i].paint = relit(out[i].paint, house)
+	}
 	return out
 }
 
@@ -149,9 +153,28 @@ func (st stage) roof(r rink.Rink, h hall) []shape {
 func (st stage) boards(h hall, high float64) []shape {
 	var out []shape
 	st.ribbon(&out, h, 0, -lap, 0, high-lap, boardPaint)
+	st.panels(&out, h)
 	st.ribbon(&out, h, 0, -lap, 0, kickHigh, kickPaint)
 	st.ribbon(&out, h, 0, high-railHigh, 0, high, railPaint)
 	return out
+}
+
+// panelShare is how many boards of ten carry a coloured panel (own judgement).
+const (
+	panelShare          = 5
+	panelLow, panelHigh = 0.30, 0.94 // metres above the ice
+)
+
+// panels paints plain coloured panels on some boards; which follows from the place alone.
+func (st stage) panels(to *[]shape, h hall) {
+	for _, run := range h.runs {
+		for from := 0; from+ribbonPosts < len(run); from += ribbonPosts {
+			die := scramble(uint32(int32(run[from].at.X*4)), uint32(int32(run[from].at.Y*4)))
+			if die%10 < panelShare {
+				st.ribbon(to, hall{[][]post{run[from : from+ribbonPosts]}}, 0, panelLow, 0, panelHigh, panelPaints[die>>8%uint32(len(panelPaints))])
+			}
+		}
+	}
 }
 
 // panes draws the glass that turns its face to the eye: a tint and the
@@ -171,9 +194,40 @@ func (st stage) panes(s *Shot) []shape {
 		}
 		high := low + p.Height.Metres()
 		st.add(&out, glassPaint, at(p.From, low), at(p.To(), low), at(p.To(), high), at(p.From, high))
+		st.add(&out, sheenPaint, at(p.From, low), at(p.To(), low), at(p.To(), low+0.6*(high-low)), at(p.From, low+0.25*(high-low)))
+		st.scuffs(&out, p.From, p.Width, low, at)
 		st.add(&out, postPaint, at(p.From-stanchion/2, low), at(p.From+stanchion/2, low),
 			at(p.From+stanchion/2, high), at(p.From-stanchion/2, high))
 		st.add(&out, postPaint, at(p.From, high-0.02), at(p.To(), high-0.02), at(p.To(), high), at(p.From, high))
 	}
 	return out
+}
+
+// Marks that pucks and sticks left on a pane: how many at most, and their size in metres
+// (own judgement).
+const (
+	mostScuffs             = 7
+	scuffLow, scuffHigh    = 0.05, 1.3 // above the boards
+	scuffLong, scuffThick  = 0.07, 0.012
+	scratchLong, scratchUp = 0.5, 0.10
+)
+
+// scuffs marks a pane; at is the place of a station and a height. Which marks follows from
+// the station alone.
+func (st stage) scuffs(to *[]shape, from, wide unit.Length, low float64, at func(unit.Length, float64) geom.Vec3) {
+	first := scramble(uint32(from.Millimetres()))
+	for k := range first % (mostScuffs + 1) {
+		die := scramble(first, k)
+		paint, long, thick, up := scuffPaint, scuffLong, scuffThick, 0.3*scuffLong
+		if k%3 == 2 {
+			paint, long, thick, up = scratchPaint, scratchLong, 0.4*scuffThick, scratchUp
+		}
+		x := from + wide*unit.Length(0.1+0.7*float64(die%256)/255)
+		z := low + scuffLow + (scuffHigh-scuffLow)*float64(die>>8%256)/255
+		if die>>16%2 == 0 {
+			up = -up
+		}
+		end := x + unit.Length(long*(0.6+float64(die>>17%128)/160))
+		st.add(to, paint, at(x, z), at(end, z+up), at(end, z+up+thick), at(x, z+thick))
+	}
 }

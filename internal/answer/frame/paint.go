@@ -8,34 +8,39 @@ import (
 
 // The picture's paints: own choice, plain and without badges.
 var (
-	darkPaint   = color.NRGBA{14, 17, 22, 255} // where nothing is drawn
-	roofPaint   = color.NRGBA{20, 24, 30, 255}
-	wallPaint   = color.NRGBA{30, 35, 43, 255}
-	trussPaint  = color.NRGBA{33, 38, 46, 255}
-	lampPaint   = color.NRGBA{238, 240, 232, 255}
-	seatPaints  = [2]color.NRGBA{{38, 43, 54, 255}, {46, 52, 64, 255}}
-	aislePaint  = color.NRGBA{60, 66, 78, 255}
-	icePaint    = color.NRGBA{228, 236, 243, 255}
-	shadePaint  = color.NRGBA{150, 166, 182, 110}
-	boardPaint  = color.NRGBA{240, 241, 238, 255}
-	kickPaint   = color.NRGBA{214, 178, 58, 255}
-	railPaint   = color.NRGBA{92, 104, 122, 255}
-	glassPaint  = color.NRGBA{28, 34, 38, 40}
-	postPaint   = color.NRGBA{96, 104, 116, 255}
-	redPaint    = color.NRGBA{190, 44, 52, 255}
-	bluePaint   = color.NRGBA{38, 84, 168, 255}
-	creasePaint = color.NRGBA{164, 204, 232, 255}
-	netPaint    = color.NRGBA{200, 204, 208, 200}
-	puckPaint   = color.NRGBA{16, 16, 18, 255}
-	bladePaint  = color.NRGBA{186, 194, 202, 255}
-	stickPaint  = color.NRGBA{58, 48, 40, 255}
-	padPaint    = color.NRGBA{226, 220, 206, 255}
-	skinPaint   = color.NRGBA{196, 152, 122, 255}
-	stripePaint = color.NRGBA{34, 35, 40, 255}   // of an official
-	visorPaint  = color.NRGBA{176, 196, 208, 96} // clear plastic under lamps
+	darkPaint    = color.NRGBA{14, 17, 22, 255} // where nothing is drawn
+	roofPaint    = color.NRGBA{20, 24, 30, 255}
+	wallPaint    = color.NRGBA{30, 35, 43, 255}
+	trussPaint   = color.NRGBA{33, 38, 46, 255}
+	lampPaint    = color.NRGBA{238, 240, 232, 255}
+	seatPaints   = [2]color.NRGBA{{38, 43, 54, 255}, {46, 52, 64, 255}}
+	aislePaint   = color.NRGBA{60, 66, 78, 255}
+	icePaint     = color.NRGBA{216, 224, 232, 255}
+	shadePaint   = color.NRGBA{150, 166, 182, 110}
+	boardPaint   = color.NRGBA{226, 227, 224, 255}
+	kickPaint    = color.NRGBA{214, 178, 58, 255}
+	railPaint    = color.NRGBA{92, 104, 122, 255}
+	glassPaint   = color.NRGBA{28, 34, 38, 40}
+	postPaint    = color.NRGBA{96, 104, 116, 255}
+	redPaint     = color.NRGBA{190, 44, 52, 255}
+	bluePaint    = color.NRGBA{38, 84, 168, 255}
+	creasePaint  = color.NRGBA{164, 204, 232, 255}
+	scuffPaint   = color.NRGBA{24, 26, 30, 90}    // of pucks on glass
+	scratchPaint = color.NRGBA{206, 212, 218, 46} // of sticks and blades on it
+	sheenPaint   = color.NRGBA{214, 222, 230, 16} // the lit ice, mirrored in it
+	netPaint     = color.NRGBA{200, 204, 208, 200}
+	puckPaint    = color.NRGBA{16, 16, 18, 255}
+	bladePaint   = color.NRGBA{186, 194, 202, 255}
+	stickPaint   = color.NRGBA{58, 48, 40, 255}
+	padPaint     = color.NRGBA{226, 220, 206, 255}
+	skinPaint    = color.NRGBA{196, 152, 122, 255}
+	stripePaint  = color.NRGBA{34, 35, 40, 255}   // of an official
+	visorPaint   = color.NRGBA{176, 196, 208, 96} // clear plastic under lamps
 
 	// crowdPaints are coats in the stands, dimmed for the game.
 	crowdPaints = [6]color.NRGBA{{78, 62, 66, 255}, {52, 66, 82, 255}, {96, 92, 84, 255}, {44, 58, 54, 255}, {92, 72, 52, 255}, {64, 60, 84, 255}}
+	// panelPaints are boards' panels, plain and without words.
+	panelPaints = [5]color.NRGBA{{30, 70, 96, 255}, {150, 62, 50, 255}, {208, 172, 74, 255}, {52, 56, 64, 255}, {62, 110, 92, 255}}
 	facePaint   = color.NRGBA{112, 88, 74, 255} // in the stands
 )
 

@@ -15,8 +15,13 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 	var back, planes []shape
 	var layers []layer
 	var v *veil
+	var f *falloff
+	var t *tones
+	var g *grain
 	tasks := [...]func(){
 		func() { v = s.veil() },
+		func() { f = s.falloff() },
+		func() { t, g = newTones(), s.grain(w) },
 		func() { layers, planes = st.figures(s), st.planes(s) },
 		func() { back = s.backdrop(newStage(s.Camera, w, h)) },
 	}
@@ -26,6 +31,7 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 		band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
 		draw.Draw(band, band.Rect, image.NewUniform(darkPaint), image.Point{}, draw.Src)
 		fillShapes(band, back)
+		f.drop(band, t, w, h)
 	})
 	k := newKernels()
 	s.softenBackdrop(im, k)
@@ -38,11 +44,18 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 		for _, c := range cels {
 			c.over(band)
 		}
-		v.drop(band, w, h)
+		v.drop(band, t, w, h)
+		if s.pane == nil {
+			g.drop(band)
+		}
 	})
 	if s.pane != nil {
 		sc := s.scatter(im)
-		eachBand(h, func(y0, y1 int) { sc.drop(im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)) })
+		eachBand(h, func(y0, y1 int) {
+			band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
+			sc.drop(band)
+			g.drop(band)
+		})
 	}
 	if marks := st.checks(s); len(marks) > 0 {
 		fillShapes(im, marks)
@@ -54,7 +67,7 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 func (s *Shot) backdrop(st stage) []shape {
 	h := newHall(s.Arena.Rink, st.cam.Eye.XY())
 	out := st.roof(s.Arena.Rink, h)
-	out = append(out, st.stands(h)...)
+	out = append(out, st.stands(s, h)...)
 	out = append(out, st.panes(s)...)
 	out = append(out, st.boards(h, s.Arena.Boards.Height.Metres())...)
 	out = append(out, st.ice(s.Arena.Rink)...)

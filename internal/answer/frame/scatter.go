@@ -31,10 +31,10 @@ type added struct {
 func (s *Shot) scatter(im *image.RGBA) *scatter {
 	sc := &scatter{under: &image.RGBA{Pix: slices.Clone(im.Pix), Stride: im.Stride, Rect: im.Rect}}
 	for v := range sc.light {
-		sc.light[v] = float32(math.Pow(float64(v)/255, displayGamma))
+		sc.light[v] = float32(lightOf(float64(v) / 255))
 	}
 	for i := range sc.values {
-		sc.values[i] = uint8(255*math.Pow(float64(i)/float64(len(sc.values)-1), 1/displayGamma) + 0.5)
+		sc.values[i] = uint8(255*valueOf(float64(i)/float64(len(sc.values)-1)) + 0.5)
 	}
 	for j := range sc.nodes {
 		for i := range sc.nodes[j] {

@@ -132,6 +132,10 @@ func (st stage) person(s *Shot, i int, p play.Person) layer {
 		b.skater(wear, number, playing)
 	}
 	l.shapes = st.rods(b.rods)
+	by := s.Lighting.onFaces(geom.Vec2{X: p.X, Y: p.Y})
+	for k := range l.shapes {
+		l.shapes[k].paint = relit(l.shapes[k].paint, by)
+	}
 	step := speed * float64(s.Shutter)
 	l.way = st.way(middle, geom.Vec3{X: step * b.fx, Y: step * b.fy})
 	return l
@@ -154,15 +158,15 @@ func (st stage) rods(rods []rod) []shape {
 	})
 	var out []shape
 	for _, r := range rods {
-		rim := r
-		rim.ra, rim.rb = r.ra*0.8, r.rb*0.8
-		lift := geom.Vec3{Z: 0.12 * (r.ra + r.rb) / 2}
-		rim.a, rim.b = r.a.Add(lift), r.b.Add(lift)
-		if o := st.screen.rod(st.cam, r); o != nil {
-			out = append(out, newShape(o, scaled(r.paint, 0.86)))
-		}
-		if o := st.screen.rod(st.cam, rim); o != nil {
-			out = append(out, newShape(o, r.paint))
+		for n, k := st.levels(r), 0; k < n; k++ {
+			t := float64(k) / float64(max(1, n-1))
+			part := r
+			part.ra, part.rb = r.ra*(1-levelIn*t), r.rb*(1-levelIn*t)
+			lift := geom.Vec3{Z: levelUp * t * min(r.ra, r.rb)}
+			part.a, part.b = r.a.Add(lift), r.b.Add(lift)
+			if o := st.screen.rod(st.cam, part); o != nil {
+				out = append(out, newShape(o, scaled(r.paint, levelRim+(levelTop-levelRim)*t)))
+			}
 		}
 		for _, p := range r.on {
 			if o := p.facing(st.cam.Eye); o != nil {
@@ -173,10 +177,32 @@ func (st stage) rods(rods []rod) []shape {
 	return out
 }
 
+// A rounded body under many lamps, on ice that gives back some of their light, is brightest
+// above and darkest at its rim: it is drawn in levels, each one within the one before and
+// shifted up. Shares of its radius, and of its paint's light (own judgement).
+const (
+	levelIn  = 0.62
+	levelUp  = 0.36
+	levelRim = 0.74
+	levelTop = 1.04
+	levelPx  = 3.5 // of radius on the screen for each level
+	mostTone = 20
+)
+
+// levels returns in how many levels a rod is drawn.
+func (st stage) levels(r rod) int {
+	if r.paint.A < 255 {
+		return 1
+	}
+	px := max(r.ra, r.rb) / max(nearest, st.middle(r)) / st.cam.TanX * st.screen.w / 2
+	return int(min(mostTone, max(2, px/levelPx)))
+}
+
 func (st stage) middle(r rod) float64 { return st.cam.View(r.a.Add(r.b).Scale(0.5)).Z }
 
 func scaled(c color.NRGBA, k float64) color.NRGBA {
-	return color.NRGBA{uint8(k * float64(c.R)), uint8(k * float64(c.G)), uint8(k * float64(c.B)), c.A}
+	v := func(x uint8) uint8 { return uint8(min(255, k*float64(x))) }
+	return color.NRGBA{v(c.R), v(c.G), v(c.B), c.A}
 }
 
 // Puck measures: 3 in by 1 in (rule books).

@@ -2,7 +2,6 @@ package frame
 
 import (
 	"image"
-	"math"
 
 	"example.org/rinkpane/internal/measure/cores"
 )
@@ -16,7 +15,7 @@ type veil struct {
 
 // A shade is what happens to one place of the picture.
 type shade struct {
-	gain  float32 // factor on display values
+	gain  float32 // of the light, in degrees
 	ledge float32 // share covered by the ledge
 }
 
@@ -31,14 +30,10 @@ const (
 	veilSteep  = 0.06
 )
 
-// displayGamma turns a share of light into a factor on display values (sRGB,
-// IEC 61966-2-1, in its plain 2.2 power form).
-const displayGamma = 2.2
-
 // shadeAt returns the shade at a node of the fine grid.
 func (s *Shot) shadeAt(i, j int) shade {
 	x, y := 2*float64(i)/(veilAcross*veilFine)-1, 1-2*float64(j)/(veilDown*veilFine)
-	return shade{float32(math.Pow(s.Transmission(x, y), 1/displayGamma)), float32(1 - s.LedgeFree(x, y))}
+	return shade{degree(s.exposure * s.Transmission(x, y)), float32(1 - s.LedgeFree(x, y))}
 }
 
 func (s *Shot) veil() *veil {
@@ -114,7 +109,7 @@ const clearShade = 1.0 / 512
 
 func clearRow(row []shade) bool {
 	for _, n := range row {
-		if n.gain < 1-clearShade || n.ledge > clearShade {
+		if max(n.gain-1, 1-n.gain) > clearShade || n.ledge > clearShade {
 			return false
 		}
 	}
@@ -125,7 +120,7 @@ func clearRow(row []shade) bool {
 var ledgePaint = [3]float32{74, 70, 66}
 
 // drop lays the veil over a band of a picture that is w by h pixels.
-func (v *veil) drop(band *image.RGBA, w, h int) {
+func (v *veil) drop(band *image.RGBA, t *tones, w, h int) {
 	var row [veilAcross*veilFine + 1]shade
 	for y := band.Rect.Min.Y; y < band.Rect.Max.Y; y++ {
 		fj := (float32(y) + 0.5) / float32(h) * float32(len(v.clear))
@@ -141,14 +136,15 @@ func (v *veil) drop(band *image.RGBA, w, h int) {
 			fi := (float32(x) + 0.5) / float32(w) * float32(len(row)-1)
 			i := min(int(fi), len(row)-2)
 			n := mix(row[i], row[i+1], fi-float32(i))
-			if n.gain >= 1-clearShade && n.ledge <= clearShade {
-				continue
-			}
 			p := pix[4*x : 4*x+3 : 4*x+3]
-			for c := range p {
-				under := float32(p[c])
-				p[c] = uint8(n.gain*(under+n.ledge*(ledgePaint[c]-under)) + 0.5)
+			if n.ledge > clearShade {
+				for c := range p {
+					under := float32(p[c])
+					p[c] = uint8(under + n.ledge*(ledgePaint[c]-under) + 0.5)
+				}
 			}
+			exposed := t.at(n.gain)
+			p[0], p[1], p[2] = exposed[p[0]], exposed[p[1]], exposed[p[2]]
 		}
 	}
 }

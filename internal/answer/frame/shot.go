@@ -32,6 +32,10 @@ type Request struct {
 	Through Through
 	Haze    unit.Maybe[float64]
 	Mirror  unit.Maybe[float64]
+	// ISO is what the picture is taken at; unknown: what faces at the aim ask for, as far
+	// as the body goes. Seed is that of the picture's noise.
+	ISO  unit.Maybe[unit.ISO]
+	Seed uint64
 	// Turn, when known, aims by angles instead of at Target.
 	Turn unit.Maybe[Aim]
 }
@@ -60,30 +64,33 @@ type Shot struct {
 	// Served is the share of the frame's width and height, about its centre, for
 	// which the pose is best: 1 but for views so wide that no pose gives light to
 	// every corner.
-	Served  float64
-	Camera  Camera
-	Focal   unit.Length
-	Stop    unit.Stop
-	Focus   unit.Length // along the axis from the pupil
-	Shutter unit.Shutter
-	Speed   unit.Speed
-	Pixels  [2]int             // the body's pixels as held: across, down
-	Sensor  unit.Length        // the sensor's side across as held
-	Planes  bool               // see [Request]
-	Checks  []Check            // see [Request]
-	Assumed []arena.Assumption // what stood in for lengths that the survey lacks
-	Mirror  float64            // a ratio, see [Request]
-	coc     unit.Length
-	panel   *optics.Plate // stands before the lens
-	pane    *optics.Pane  // the same, of a shot through the pane
-	ledge   ledge
+	Served   float64
+	Camera   Camera
+	Focal    unit.Length
+	Stop     unit.Stop
+	Focus    unit.Length // along the axis from the pupil
+	Shutter  unit.Shutter
+	Speed    unit.Speed
+	Pixels   [2]int             // the body's pixels as held: across, down
+	Sensor   unit.Length        // the sensor's side across as held
+	Planes   bool               // see [Request]
+	Checks   []Check            // see [Request]
+	Assumed  []arena.Assumption // what stood in for lengths that the survey lacks
+	Mirror   float64            // a ratio, see [Request]
+	Lighting Lighting
+	coc      unit.Length
+	exposure float64       // over what the hole lets through in the middle: the ISO makes that good
+	seed     uint64        // of the noise
+	panel    *optics.Plate // stands before the lens
+	pane     *optics.Pane  // the same, of a shot through the pane
+	ledge    ledge
 }
 
 // NewShot sets the camera up in its best pose. It refuses an unknown hole, a
 // target behind the glass, and a lens that sees nothing there.
 func NewShot(a arena.Arena, q Request) (*Shot, error) {
 	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed,
-		Planes: q.Planes, Checks: q.Checks, Mirror: q.Mirror.Or(UsualMirror), coc: optics.CircleOfConfusion(q.Body.Sensor)}
+		Planes: q.Planes, Checks: q.Checks, Mirror: q.Mirror.Or(UsualMirror), coc: optics.CircleOfConfusion(q.Body.Sensor), seed: q.Seed}
 	if err := s.open(q); err != nil {
 		return nil, err
 	}
@@ -110,6 +117,7 @@ func NewShot(a arena.Arena, q Request) (*Shot, error) {
 	if q.Use.Portrait {
 		s.Pixels, s.Sensor = [2]int{q.Body.PixelsH, q.Body.PixelsW}, q.Body.Sensor.H
 	}
+	s.expose(q)
 	return s, nil
 }
 

@@ -65,7 +65,7 @@ func TestPixelsKeepTheContrastTold(t *testing.T) {
 	im.Set(black.X, black.Y, color.RGBA{0, 0, 0, 255})
 	sc := s.scatter(im)
 	sc.drop(im)
-	light := func(v uint8) float64 { return math.Pow(float64(v)/255, displayGamma) }
+	light := func(v uint8) float64 { return lightOf(float64(v) / 255) }
 	at := func(p image.Point) float64 { return light(im.RGBAAt(p.X, p.Y).G) }
 	seen, err := s.pane.See(0, optics.Surround{Detail: light(100) / float64(sc.mean[1]), Mirror: 0.1})
 	if err != nil {

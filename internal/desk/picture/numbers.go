@@ -156,7 +156,7 @@ func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64, sys unit.
 	if outside {
 		lux += ", a guess"
 	}
-	needed, lit := light.FacesISO(a, place, pass, s.Shutter, unit.Stop(s.Stop)).Get()
+	needed, lit := shot.Lighting.ISO.Get()
 	if !lit {
 		return lux, "-", nil
 	}

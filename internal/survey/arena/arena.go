@@ -68,6 +68,7 @@ type Light struct {
 	Mains    unit.Maybe[float64] // Hz: 50 or 60
 	Readings []Reading
 	Upright  unit.Maybe[float64] // the light on upright faces over that on a flat meter, a share
+	Colour   unit.Maybe[float64] // of the lamps: correlated colour temperature, kelvin
 }
 
 // Reading is one lux reading on the ice.
@@ -76,6 +77,7 @@ type Reading struct {
 	Height unit.Length
 	Lux    unit.Illuminance
 	Facing Facing
+	Colour unit.Maybe[float64] // as [Light.Colour], of the light there
 }
 
 // Facing is which way a meter's receptor looks: up, or upright toward a side or an

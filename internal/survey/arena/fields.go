@@ -21,8 +21,8 @@ var (
 	coverFields        = []string{"material", "tether"}
 	windowFields       = []string{"id", "place", "station", "height", "size", "kind", "material", "thickness", "nearest", "printed", "corner-radius", "rounding", "cover", "note", "source"}
 	zoneFields         = []string{"id", "kind", "from", "to", "note", "source"}
-	lightFields        = []string{"mains", "readings", "upright-share", "source"}
-	readingFields      = []string{"x", "y", "height", "light", "facing", "source"}
+	lightFields        = []string{"mains", "readings", "upright-share", "colour", "source"}
+	readingFields      = []string{"x", "y", "height", "light", "facing", "colour", "source"}
 	gameFields         = []string{"officials", "referees", "linesmen", "benches", "home-defends", "cross-ice"}
 	dispensationFields = []string{"rule", "holes", "by", "reference", "date", "until"}
 )

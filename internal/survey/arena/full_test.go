@@ -95,12 +95,14 @@ zones:
 light:
   mains: 60 Hz
   upright-share: 0.7
+  colour: 4000 K
   readings:
     - x: 10 ft
       y: -5 ft
       height: 4 ft
       light: 1100 lx
       facing: bench
+      colour: 3200 K
 game:
   officials: 3
   referees: 1

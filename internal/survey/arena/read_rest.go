@@ -51,6 +51,7 @@ func (rd *reader) light(n form.Node) {
 	rd.a.Light.Mains = form.Maybe(m.At("mains"), mains)
 	rd.source(m, lightFields)
 	rd.a.Light.Upright = form.Maybe(m.At("upright-share"), uprightShare)
+	rd.a.Light.Colour = form.Maybe(m.At("colour"), colour)
 	list := m.At("readings")
 	if !list.Present() {
 		return
@@ -69,6 +70,18 @@ func uprightShare(s string) (float64, error) {
 	return v, nil
 }
 
+// The colour temperatures that lamps of halls have, in kelvin, with room about them.
+const leastColour, mostColour = 1700, 15000
+
+// colour reads a correlated colour temperature in kelvin.
+func colour(s string) (float64, error) {
+	v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(s), "K")), 64)
+	if err != nil || !(v >= leastColour && v <= mostColour) {
+		return 0, fmt.Errorf("%s: write the lamps' colour temperature, %d to %d K, as 4000 K", form.Quote(s), leastColour, mostColour)
+	}
+	return v, nil
+}
+
 func (rd *reader) reading(m form.Map) Reading {
 	r := Reading{
 		At: geom.Vec2{
@@ -78,6 +91,7 @@ func (rd *reader) reading(m form.Map) Reading {
 		Height: form.Optional(m.At("height"), form.Within(0, mostHeight)),
 		Lux:    form.Parse(m.At("light"), illuminance),
 		Facing: form.Optional(m.At("facing"), form.Words(Facings()...)),
+		Colour: form.Maybe(m.At("colour"), colour),
 	}
 	if m.OK() && !rd.a.Rink.Contains(r.At) {
 		m.At("x").Failf("the reading lies off the ice; x runs along the rink from centre ice toward end B, y across toward the penalty boxes")

@@ -92,7 +92,9 @@ func Frame(s frame.Answer, file string, sys unit.System) Object {
 		"served", s.Served, // share of the frame about its centre that the pose is for, 1: all of it
 		"blur_px", s.Blur,
 		"eye_m", [3]float64{s.Camera.Eye.X, s.Camera.Eye.Y, s.Camera.Eye.Z}, // the entrance pupil, rink frame
-		"roll_deg", 0.0, "shutter_s", s.Shot.Shutter, "focus_m", s.Shot.Focus, "iso", s.ISO,
+		"roll_deg", 0.0, "shutter_s", s.Shot.Shutter, "focus_m", s.Shot.Focus, "iso", s.Lighting.ISO,
+		"iso_used", s.Lighting.Used, "under_stops", s.Lighting.Short, "light_surveyed", s.Lighting.Surveyed,
+		"colour_k", s.Lighting.Colour.At(s.Shot.Target().XY()), "colour_assumed", s.Lighting.Colour.Assumed,
 	}
 	if s.Points != nil {
 		out = append(out, "check_points", Each(s.Points, func(c frame.CheckPoint) Object {

@@ -81,9 +81,7 @@ func Frame(s frame.Answer, file string, sys unit.System) string {
 	p.say("setting    %s, f/%.3g, %s\n", s.Shot.Focal.Format(unit.Metric), float64(s.Shot.Stop), s.Shot.Shutter.Format())
 	p.say("aim        pan %.1f deg, tilt %.1f deg, %s away\n", s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees(), s.Aim.Distance)
 	p.say("camera     entrance pupil at x %s, y %s, %s above the ice, from centre ice; roll 0 deg\n", unit.Length(s.Camera.Eye.X), unit.Length(s.Camera.Eye.Y), unit.Length(s.Camera.Eye.Z))
-	if iso, ok := s.ISO.Get(); ok {
-		p.say("exposure   f/%.3g, %s, ISO %s for faces there\n", float64(s.Shot.Stop), s.Shot.Shutter.Format(), optics.NearestISO(iso).Text)
-	}
+	p.exposed(s.Shot)
 	p.say("subject    %.0f px tall\nblur       %.1f px of a skater who crosses the view at %s\n", s.Subject, s.Blur, s.Shot.Speed.Format(sys))
 	c := s.View.Corners
 	p.say("light      %.0f %% passes to the centre, %.0f %% to the worst corner\n", 100*s.View.Centre, 100*min(c[0], c[1], c[2], c[3]))
@@ -107,4 +105,31 @@ func Frame(s frame.Answer, file string, sys unit.System) string {
 		p.assumed(s.Assumed)
 	}
 	return p.String()
+}
+
+// underTold is by how many stops a picture is off before words are made of it.
+const underTold = 0.1
+
+// exposed tells a picture's exposure and the light that it is taken in.
+func (p *page) exposed(s *frame.Shot) {
+	l := s.Lighting
+	p.say("exposure   f/%.3g, %s, ISO %s", float64(s.Stop), s.Shutter.Format(), optics.NearestISO(l.Used).Text)
+	iso, known := l.ISO.Get()
+	switch {
+	case known && l.Short > underTold:
+		p.say("; faces there ask for ISO %s: they are %.1f stops under", optics.NearestISO(iso).Text, l.Short)
+	case known && l.Short < -underTold:
+		p.say("; faces there ask for ISO %s: they are %.1f stops over", optics.NearestISO(iso).Text, -l.Short)
+	case known:
+		p.say(" for faces there")
+	}
+	p.say("\n")
+	if !l.Surveyed {
+		p.say("lamps      no light was surveyed: taken to be even, %s on faces\n", l.Faces.Format(p.sys))
+	}
+	assumed := ""
+	if l.Colour.Assumed {
+		assumed = " (assumed; light.colour of the arena file sets it)"
+	}
+	p.say("colour     %.0f K%s\n", l.Colour.At(s.Target().XY()), assumed)
 }
