@@ -2,6 +2,7 @@ package recap
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -154,7 +155,8 @@ const (
 
 // LightReadings returns the edits that note the light as readings in the middles of the zones of
 // which enough frames tell, on faces turned to where they were seen from, for somebody to
-// accept; an end none of whose zones tells it has one reading in its slot.
+// accept; an end none of whose zones tells it has one reading in its slot. What an earlier
+// game's frames noted there is noted anew.
 func LightReadings(a arena.Arena, seen []Seen) (out []edit.Edit) {
 	if !a.Rink.Marked() {
 		return nil
@@ -176,11 +178,22 @@ func LightReadings(a arena.Arena, seen []Seen) (out []edit.Edit) {
 	return out
 }
 
+// samePlace is how near a reading of an earlier game is the same one, metres (own choice:
+// it was written in the arena's units).
+const samePlace = 0.5
+
 // reading is the edit that notes a median light on upright faces.
 func reading(a arena.Arena, p geom.Vec2, s Seen) edit.Edit {
+	lux := edit.One(unit.Illuminance(s.Lux.Median).Format(unit.Metric))
+	for i, r := range a.Light.Readings {
+		path := fmt.Sprintf("light.readings[#%d]", i+1)
+		if r.Facing == arena.Facing(s.From) && r.At.Sub(p).Len() < samePlace && a.Source(path) == arena.Frames {
+			return edit.Edit{Do: edit.Set, Path: path + ".light", Value: lux}
+		}
+	}
 	at := func(metres float64) *edit.Value { return edit.One(unit.Length(metres).Format(a.Units)) }
 	return edit.Edit{Do: edit.Append, Path: "light.readings", Value: edit.Group(
 		edit.Named{Name: "x", Value: at(p.X)}, edit.Named{Name: "y", Value: at(p.Y)}, edit.Named{Name: "height", Value: at(faceHeight)},
-		edit.Named{Name: "light", Value: edit.One(unit.Illuminance(s.Lux.Median).Format(unit.Metric))}, edit.Named{Name: "facing", Value: edit.One(s.From)},
-		edit.Named{Name: "source", Value: edit.One(string(arena.Guess))})}
+		edit.Named{Name: "light", Value: lux}, edit.Named{Name: "facing", Value: edit.One(s.From)},
+		edit.Named{Name: "source", Value: edit.One(string(arena.Frames))})}
 }

@@ -1,6 +1,7 @@
 package recap_test
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -137,8 +138,27 @@ func TestLightByZoneRoundTrip(t *testing.T) {
 	if err != nil || len(edits) < 2 {
 		t.Fatalf("%d edits: %v", len(edits), err)
 	}
-	if lit, err := next.Check(); err != nil || len(lit.Light.Readings) != len(a.Light.Readings)+len(edits) {
-		t.Errorf("the document is not sound then: %v", err)
+	lit, err := next.Check()
+	if err != nil || len(lit.Light.Readings) != len(a.Light.Readings)+len(edits) {
+		t.Fatalf("the document is not sound then: %v", err)
+	}
+	// Another game's frames note the same places anew, and add none.
+	for i := range seen {
+		seen[i].Lux.Median *= 2
+	}
+	twice, _, err := edit.Editor{}.Apply(next, recap.LightReadings(lit, seen))
+	if err != nil {
+		t.Fatal(err)
+	}
+	brighter, err := twice.Check()
+	if err != nil || len(brighter.Light.Readings) != len(lit.Light.Readings) {
+		t.Fatalf("%d readings after another game, %d before: %v", len(brighter.Light.Readings), len(lit.Light.Readings), err)
+	}
+	for i, r := range brighter.Light.Readings {
+		noted := i >= len(a.Light.Readings)
+		if path := fmt.Sprintf("light.readings[#%d]", i+1); noted != (brighter.Source(path) == arena.Frames) || noted != (r.Lux > lit.Light.Readings[i].Lux*19/10) {
+			t.Errorf("reading %d: %v after %v, from %q", i+1, r.Lux, lit.Light.Readings[i].Lux, brighter.Source(path))
+		}
 	}
 }
 

@@ -77,7 +77,7 @@ func material(name, hint string) Question {
 // source asks where the numbers of a group come from.
 func source() Question {
 	return choice("source", "Its numbers are", "guesses are told wherever they matter", false,
-		Option{string(arena.Measured), "measured"}, Option{string(arena.Drawing), "from a drawing, a list or a book"}, Option{string(arena.Guess), "a guess"})
+		Option{string(arena.Measured), "measured"}, Option{string(arena.Drawing), "from a drawing, a list or a book"}, Option{string(arena.Frames), "from frames of a game"}, Option{string(arena.Guess), "a guess"})
 }
 
 // place asks for a place on the boards.

@@ -13,11 +13,12 @@ type Source string
 const (
 	Measured Source = "measured" // by somebody at the rink
 	Drawing  Source = "drawing"  // from a plan, a contractor's list or a rule book
+	Frames   Source = "frames"   // worked out from frames of a game
 	Guess    Source = "guess"    // a usual number, or an estimate by eye
 )
 
 // Sources lists the sources, the surest first.
-func Sources() []Source { return []Source{Measured, Drawing, Guess} }
+func Sources() []Source { return []Source{Measured, Drawing, Frames, Guess} }
 
 // source reads where the numbers of a group come from: a word for all of them, or
 // fields of the group with a word each. What a path is called in messages is what

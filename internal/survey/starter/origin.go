@@ -9,8 +9,8 @@ import (
 
 // Origin counts where the numbers of a part of the survey come from.
 type Origin struct {
-	Part                             string
-	Measured, Drawing, Guess, Unsaid int
+	Part                                     string
+	Measured, Drawing, Frames, Guess, Unsaid int
 }
 
 // group is numbers of a part, by their paths, and what a guess among them costs.
@@ -111,6 +111,8 @@ func (r *Report) origins(a arena.Arena) {
 				o.Measured++
 			case arena.Drawing:
 				o.Drawing++
+			case arena.Frames:
+				o.Frames++
 			case arena.Guess:
 				o.Guess++
 				if g.ids != nil {

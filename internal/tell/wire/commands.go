@@ -38,7 +38,7 @@ func Missing(a arena.Arena, r starter.Report) Object {
 		}),
 		"gaps", Each(r.Gaps, gap),
 		"origins", Each(r.Origins, func(o starter.Origin) Object {
-			return Object{"part", o.Part, "measured", o.Measured, "drawing", o.Drawing, "guess", o.Guess, "unsaid", o.Unsaid}
+			return Object{"part", o.Part, "measured", o.Measured, "drawing", o.Drawing, "frames", o.Frames, "guess", o.Guess, "unsaid", o.Unsaid}
 		}),
 		"guesses", Each(r.Guesses, gap),
 		"doubts", Each(r.Doubts, func(d starter.Doubt) Object {

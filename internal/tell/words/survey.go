@@ -55,6 +55,7 @@ var origins = table.Fields[starter.Origin]{
 	left("part", "part", func(o starter.Origin) string { return o.Part }),
 	number("measured", "measured", "%.0f", func(o starter.Origin) float64 { return float64(o.Measured) }),
 	number("drawing", "drawing", "%.0f", func(o starter.Origin) float64 { return float64(o.Drawing) }),
+	number("frames", "frames", "%.0f", func(o starter.Origin) float64 { return float64(o.Frames) }),
 	number("guess", "guess", "%.0f", func(o starter.Origin) float64 { return float64(o.Guess) }),
 	number("not said", "unsaid", "%.0f", func(o starter.Origin) float64 { return float64(o.Unsaid) }),
 }
