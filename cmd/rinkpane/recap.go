@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"maps"
 	"os"
 	"slices"
 	"strings"
@@ -212,9 +213,15 @@ func (f *recapFlags) question(ctx context.Context, a *app) (q recap.Question, er
 	if err != nil {
 		return q, err
 	}
-	q.Arena, q.Kit = season.Arena, season.Kit
-	if q.Evening, err = seatedEvening(ctx, season, g); err != nil {
-		return q, err
+	known := recap.About(season, g)
+	maps.Copy(known.Owners, q.Owners)
+	known.Marks, known.Options = append(known.Marks, q.Marks...), q.Options
+	if q = known; q.Evening.Unseated(season, g) { // as command seat has them
+		by, err := season.Seated(ctx, g.ID)
+		if err != nil {
+			return q, err
+		}
+		q.Evening = q.Evening.Seated(season, by)
 	}
 	if f.covers != "" {
 		if q.Options.Open, err = f.opened(ctx, q.Evening); err != nil {
@@ -224,20 +231,6 @@ func (f *recapFlags) question(ctx context.Context, a *app) (q recap.Question, er
 	f.source.arena = season.Arena
 	f.source.arena.Units, err = a.system(season.Arena.Units)
 	return q, err
-}
-
-// seatedEvening is a game's evening; of one that is played and has seats which the document
-// does not give by hand, with all seats as command seat has them.
-func seatedEvening(ctx context.Context, s game.Season, g game.Game) (recap.Evening, error) {
-	e := recap.EveningOf(s, g)
-	open := slices.ContainsFunc(s.Asks(g), func(a game.Ask) bool {
-		return !slices.ContainsFunc(e.Seats, func(x recap.Seat) bool { return x.Who == a.ID })
-	})
-	if !open || g.Off {
-		return e, nil
-	}
-	by, err := s.Seated(ctx, g.ID)
-	return e.Seated(s, by), err
 }
 
 // opened reads from the desk's store how long each hole was open.

@@ -32,13 +32,15 @@ type Files func(path string) (io.ReadCloser, error)
 
 var (
 	seasonFields = []string{"rinkpane", "name", "note", "arena", "kit", "holes", "closing", "move-cost", "whole-game",
-		"schedule", "games", "people", "reservations", "closed", "requests", "seats"}
+		"schedule", "games", "people", "reservations", "closed", "requests", "seats", "bodies", "clocks"}
 	gameFields        = []string{"id", "series", "marks", "date", "start", "home", "away", "home-attacks", "periods", "times", "off"}
 	personFields      = []string{"id", "name", "outlet", "camera", "follows", "lenses", "works", "eye", "elbow", "cannot"}
 	reservationFields = []string{"holes", "for", "rule", "games", "periods"}
 	closedFields      = []string{"hole", "why", "games"}
 	requestFields     = []string{"who", "games", "periods", "follows", "firm", "asked", "withdrawn", "came"}
 	seatFields        = []string{"game", "who", "hole", "periods"}
+	bodyFields        = []string{"body", "who", "hole"}
+	clockFields       = []string{"game", "frame", "shows"}
 )
 
 // reader gathers a season; what is wrong sticks to the document.
@@ -76,6 +78,8 @@ func Read(name string, in io.Reader, open Files) (Season, error) {
 	rd.closed(m.At("closed"))
 	rd.requests(m.At("requests"))
 	rd.seats(m.At("seats"))
+	rd.bodies(m.At("bodies"))
+	rd.clocks(m.At("clocks"))
 	if err := doc.Err(); err != nil {
 		return Season{}, err
 	}

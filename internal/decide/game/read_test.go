@@ -63,6 +63,9 @@ func TestBadDocumentsAreRefused(t *testing.T) {
 		"one in two seats":     {"hole: B3}\n", "hole: B3}\n  - {game: g2, who: bo, hole: B2, periods: [2]}\n", `seats[#2].who: bo has hole B3 already in game g2, period 2`},
 		"no arena":             {"quillhaven.yaml", "nowhere.yaml", `games.yaml:3:8: arena: "nowhere.yaml" cannot be opened: file does not exist`},
 		"another kind of file": {"games 1", "arena 1", `"arena 1"; a games document says rinkpane: games 1`},
+		"a body twice":         {"requests:", "bodies: [{body: '0042', who: ann}, {body: '0042', hole: B1}]\nrequests:", `bodies[#2].body: "0042" is there already`},
+		"nobody's body":        {"requests:", "bodies: [{body: '0042'}]\nrequests:", `bodies[#1].who: is missing; say whose body "0042" is`},
+		"a scoreboard":         {"requests:", "clocks: [{game: g1, frame: a.jpg, shows: '2/12.34'}]\nrequests:", `clocks[#1].shows: "2/12.34" is no clock; write PERIOD/MM:SS`},
 		"a span":               {"closing: 2 d", "closing: soon", `"soon" is no span; write days or hours before the game, as 2 d or 36 h`},
 	} {
 		text := strings.Replace(small, c.old, c.new, 1)

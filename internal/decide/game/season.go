@@ -31,6 +31,8 @@ type Season struct {
 	Games        []Game // in the order of their starts, then ids
 	Requests     []Request
 	Fixed        []Fixed
+	Bodies       []Body
+	Clocks       []Clocked
 	Passed       []string // entries of the schedule that are no games, each with its place
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
 	"example.org/rinkpane/internal/survey/kit"
@@ -39,6 +40,22 @@ type Question struct {
 	Marks   []ClockMark
 	Owners  map[string]Owner // by body; "" is all others
 	Options Options
+}
+
+// About returns what a season says of one of its games for the question: the rink, the
+// kit, the stages, the seats that it gives by hand, whose bodies are whose, and the frames
+// that show the scoreboard.
+func About(s game.Season, g game.Game) Question {
+	q := Question{Arena: s.Arena, Kit: s.Kit, Evening: EveningOf(s, g), Owners: map[string]Owner{}}
+	for _, b := range s.Bodies {
+		q.Owners[b.Body] = Owner{Who: b.Who, Hole: b.Hole}
+	}
+	for _, c := range s.Clocks {
+		if c.Game == g.ID {
+			q.Marks = append(q.Marks, ClockMark{c.Frame, c.Shown})
+		}
+	}
+	return q
 }
 
 // Ask answers. Errors: a clock mark that tells nothing, ctx's.

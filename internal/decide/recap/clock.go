@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"time"
+
+	"example.org/rinkpane/internal/decide/game"
 )
 
 // Clock is how far a body's clock is ahead of the rink's, and how well that is known.
@@ -15,10 +17,8 @@ type Clock struct {
 
 // ClockMark is what the scoreboard shows in a frame: the time of day, or the game clock.
 type ClockMark struct {
-	File   string        // the frame's name, or its path
-	Day    time.Duration // of a time of day: since midnight
-	Period int           // of the game clock, from 1; 0: Day counts
-	Left   time.Duration // in that period
+	File string // the frame's name, or its path
+	game.Shown
 }
 
 // How well a clock is known (own choice, no published source).

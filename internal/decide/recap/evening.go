@@ -90,6 +90,14 @@ func EveningOf(s game.Season, g game.Game) Evening {
 	return e
 }
 
+// Unseated reports whether a game that is played has somebody who asks and to whom the
+// document gives no seat by hand.
+func (e Evening) Unseated(s game.Season, g game.Game) bool {
+	return !g.Off && slices.ContainsFunc(s.Asks(g), func(a game.Ask) bool {
+		return !slices.ContainsFunc(e.Seats, func(x Seat) bool { return x.Who == a.ID })
+	})
+}
+
 // Seated returns the evening with who works where by a seating of its game, instead of what
 // the document gives by hand: a seating has those seats too.
 func (e Evening) Seated(s game.Season, by seat.Seating) Evening {

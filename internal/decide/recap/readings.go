@@ -37,8 +37,8 @@ func readingColumns() []string {
 // The two ways in which a file tells when a frame was taken: by the camera's clock alone,
 // or with its zone.
 const (
-	clockForm = "2006-01-02T15:04:05"
-	zonedForm = time.RFC3339
+	clockForm = "2006-01-02T15:04:05.999999999"
+	zonedForm = time.RFC3339Nano
 )
 
 // CSV writes the readings, a frame a line, as [ReadReadings] takes them. Control characters

@@ -25,7 +25,7 @@ func takenAt(row form.Row) (at time.Time, zoned bool, err error) {
 		at, err = time.Parse(zonedForm, text)
 		zoned = err == nil
 	}
-	if err != nil || at.Year() < firstYear || at.Year() > lastYear || at.Nanosecond() > 0 {
+	if err != nil || at.Year() < firstYear || at.Year() > lastYear {
 		return at, zoned, row.Bad("taken", "no time of a frame; write 2026-11-28T19:13:00, with its zone as 2026-11-28T19:13:00+01:00 where the camera tells it")
 	}
 	return at, zoned, nil

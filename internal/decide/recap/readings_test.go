@@ -35,11 +35,12 @@ func readBack(t testing.TB, text string) recap.Readings {
 func TestReadingsComeBackAsTheyWere(t *testing.T) {
 	full, zoned, bare := frame("0042", "19:10:00"), frame("0042", "19:10:01"), recap.Frame{File: "b, c.jpg", Taken: at("19:11:00")}
 	full.Model, full.Lens, full.Focal35, full.Rating, full.Portrait = "Model X", "70-200 mm f/2.8", unit.Known(300*unit.Millimetre), unit.Known(-1), true
+	full.Taken = full.Taken.Add(70 * time.Millisecond)
 	zoned.Taken, zoned.Zoned, zoned.Shutter = zoned.Taken.In(time.FixedZone("", 3600)), true, unit.Known(unit.Shutter(1.0/3))
 	r := recap.Readings{Frames: []recap.Frame{full, bare, zoned}, Unread: []recap.Unread{{Cause: "empty", Files: 2, First: "x.jpg"}}}
 	text := written(t, r)
 	const want = `file,taken,body,model,lens,focal_mm,focal35_mm,shutter_s,stop,iso,rating,width_px,height_px,portrait,unread,files
-004219:10:00,2026-11-28T19:10:00,0042,Model X,70-200 mm f/2.8,200,300,0.001,2.8,3200,-1,6000,4000,yes,,
+004219:10:00,2026-11-28T19:10:00.07,0042,Model X,70-200 mm f/2.8,200,300,0.001,2.8,3200,-1,6000,4000,yes,,
 "b, c.jpg",2026-11-28T19:11:00,,,,,,,,,,,,,,
 004219:10:01,2026-11-28T20:10:01+01:00,0042,,,200,,0.333333333333,2.8,3200,,6000,4000,,,
 x.jpg,,,,,,,,,,,,,,empty,2

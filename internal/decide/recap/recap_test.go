@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/answer/optics"
+	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/decide/recap"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
@@ -106,10 +107,10 @@ func TestClocks(t *testing.T) {
 		ahead  time.Duration
 		spread time.Duration // at most
 	}{
-		{recap.ClockMark{Day: 19*time.Hour + 30*time.Minute}, 30 * time.Minute, 3 * time.Second},
-		{recap.ClockMark{Period: 1, Left: 20 * time.Minute}, time.Hour, 3 * time.Second},
-		{recap.ClockMark{Period: 1, Left: 0}, 20 * time.Minute, 3 * time.Second},
-		{recap.ClockMark{Period: 1, Left: 10 * time.Minute}, 40 * time.Minute, 6 * time.Minute}, // 20 min of stops, half of them so far
+		{recap.ClockMark{Shown: game.Shown{Day: 19*time.Hour + 30*time.Minute}}, 30 * time.Minute, 3 * time.Second},
+		{recap.ClockMark{Shown: game.Shown{Period: 1, Left: 20 * time.Minute}}, time.Hour, 3 * time.Second},
+		{recap.ClockMark{Shown: game.Shown{Period: 1, Left: 0}}, 20 * time.Minute, 3 * time.Second},
+		{recap.ClockMark{Shown: game.Shown{Period: 1, Left: 10 * time.Minute}}, 40 * time.Minute, 6 * time.Minute}, // 20 min of stops, half of them so far
 	} {
 		c.mark.File = f[0].File
 		got, err := e.Clocks(f, []recap.ClockMark{c.mark})
@@ -119,15 +120,15 @@ func TestClocks(t *testing.T) {
 		}
 	}
 	two := append(f, frame("x", "20:30:00"))
-	got, err := e.Clocks(two, []recap.ClockMark{{File: two[0].File, Period: 1, Left: 10 * time.Minute}, {File: two[1].File, Day: 19*time.Hour + 50*time.Minute}})
+	got, err := e.Clocks(two, []recap.ClockMark{{File: two[0].File, Shown: game.Shown{Period: 1, Left: 10 * time.Minute}}, {File: two[1].File, Shown: game.Shown{Day: 19*time.Hour + 50*time.Minute}}})
 	if x := got["x"]; err != nil || x.Marks != 2 || math.Abs((x.Ahead-40*time.Minute).Seconds()) > 1 || x.Spread > 3*time.Second {
 		t.Errorf("two marks: %+v, %v", x, err)
 	}
 	for says, marks := range map[string][]recap.ClockMark{
-		"no such frame": {{File: "nothing", Day: time.Hour}},
-		"no period 7":   {{File: f[0].File, Period: 7, Left: time.Minute}},
-		"write minutes": {{File: f[0].File, Period: 1, Left: 21 * time.Minute}},
-		"check both":    {{File: two[0].File, Day: 19 * time.Hour}, {File: two[1].File, Day: 21 * time.Hour}},
+		"no such frame": {{File: "nothing", Shown: game.Shown{Day: time.Hour}}},
+		"no period 7":   {{File: f[0].File, Shown: game.Shown{Period: 7, Left: time.Minute}}},
+		"write minutes": {{File: f[0].File, Shown: game.Shown{Period: 1, Left: 21 * time.Minute}}},
+		"check both":    {{File: two[0].File, Shown: game.Shown{Day: 19 * time.Hour}}, {File: two[1].File, Shown: game.Shown{Day: 21 * time.Hour}}},
 	} {
 		if _, err := e.Clocks(two, marks); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%v, want %q", err, says)
