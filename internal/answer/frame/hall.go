@@ -121,7 +121,7 @@ const (
 	lampBelow = 0.6 // below the roof
 )
 
-// roof draws the wall above the stands, the roof, its trusses and the lamps.
+// roof draws the wall above the stands, the roof and its trusses.
 func (st stage) roof(r rink.Rink, h hall) []shape {
 	var out []shape
 	behind := standsFrom + rows*rowDeep
@@ -137,14 +137,6 @@ func (st stage) roof(r rink.Rink, h hall) []shape {
 		x := i * trussStep
 		st.add(&out, trussPaint, geom.Vec3{X: x, Y: -ly, Z: roofHigh}, geom.Vec3{X: x, Y: ly, Z: roofHigh},
 			geom.Vec3{X: x, Y: ly, Z: roofHigh - trussHigh}, geom.Vec3{X: x, Y: -ly, Z: roofHigh - trussHigh})
-	}
-	m := math.Floor(d.Length.Metres() / 2 / lampStep)
-	for row := range lampRows {
-		y := d.Width.Metres() * ((float64(row)+0.5)/lampRows - 0.5)
-		for i := -m; i <= m; i++ {
-			x := (i + 0.5) * lampStep
-			flat(lampPaint, x-lampLong/2, y-lampWide/2, x+lampLong/2, y+lampWide/2, roofHigh-trussHigh-lampBelow)
-		}
 	}
 	return out
 }

@@ -12,7 +12,6 @@ var (
 	roofPaint    = color.NRGBA{20, 24, 30, 255}
 	wallPaint    = color.NRGBA{30, 35, 43, 255}
 	trussPaint   = color.NRGBA{33, 38, 46, 255}
-	lampPaint    = color.NRGBA{238, 240, 232, 255}
 	seatPaints   = [2]color.NRGBA{{38, 43, 54, 255}, {46, 52, 64, 255}}
 	aislePaint   = color.NRGBA{60, 66, 78, 255}
 	icePaint     = color.NRGBA{216, 224, 232, 255}

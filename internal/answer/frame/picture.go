@@ -14,6 +14,7 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 	st := newStage(s.Camera, w, h)
 	var back, planes []shape
 	var layers []layer
+	var lights []shape
 	var v *veil
 	var f *falloff
 	var t *tones
@@ -21,6 +22,10 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 	tasks := [...]func(){
 		func() { v = s.veil() },
 		func() { f = s.falloff() },
+		func() {
+			st := newStage(s.Camera, w, h)
+			lights = st.lights(s, newHall(s.Arena.Rink, st.cam.Eye.XY()))
+		},
 		func() { t, g = newTones(), s.grain(w) },
 		func() { layers, planes = st.figures(s), st.planes(s) },
 		func() { back = s.backdrop(newStage(s.Camera, w, h)) },
@@ -38,9 +43,8 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 	cels := s.paintCels(st, layers, k)
 	eachBand(h, func(y0, y1 int) {
 		band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
-		if len(planes) > 0 {
-			fillShapes(band, planes)
-		}
+		fillShapes(band, lights)
+		fillShapes(band, planes)
 		for _, c := range cels {
 			c.over(band)
 		}

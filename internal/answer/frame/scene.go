@@ -31,6 +31,9 @@ func newShape(outline []geom.Vec2, paint color.NRGBA) shape {
 
 // fillShapes paints shapes in order on a picture.
 func fillShapes(im *image.RGBA, shapes []shape) {
+	if len(shapes) == 0 {
+		return
+	}
 	pen := ink.New(im)
 	for _, s := range shapes {
 		if !s.box.Overlaps(im.Rect) {

@@ -28,6 +28,7 @@ func (s *Shot) WriteSVG(out io.Writer, w, h int) error {
 	hl := newHall(s.Arena.Rink, st.cam.Eye.XY())
 	p.group(s.Blur(s.backdropDepth(0, 0.9), w), slices.Concat(st.roof(s.Arena.Rink, hl), st.stands(s, hl), st.panes(s)))
 	p.group(s.Blur(s.backdropDepth(0, 0.9), w), st.boards(hl, s.Arena.Boards.Height.Metres()))
+	p.group(0, st.lights(s, hl))
 	p.group(0, slices.Concat(st.ice(s.Arena.Rink), st.shades(s), st.planes(s)))
 	for _, l := range st.figures(s) {
 		p.group(s.Blur(l.depth, w), l.shapes)

@@ -38,6 +38,17 @@ func (l ledge) free(c fit.Case, p fit.Pose, u geom.Vec3) float64 {
 	return 0.5 + (math.Asin(s)+s*math.Sqrt(1-s*s))/math.Pi
 }
 
+// sees reports whether a place of the pupil, right and up in pupil radii, sees over the edge
+// toward u.
+func (l ledge) sees(c fit.Case, p fit.Pose, right, up float64, u geom.Vec3) bool {
+	if !l.there || u.Z <= 0 {
+		return true
+	}
+	r, v, d := Axes(p.Pan, p.Tilt)
+	from := p.Nose.Sub(d.Scale(c.PupilDepth)).Add(r.Scale(right * c.Pupil / 2)).Add(v.Scale(up * c.Pupil / 2))
+	return from.Y+(l.z-from.Z)*u.Y/u.Z >= l.y
+}
+
 // Transmission returns the share of light that the hole, and the panel where
 // there is one, let through toward a place of the frame (-1..1, y up).
 func (s *Shot) Transmission(x, y float64) float64 {
