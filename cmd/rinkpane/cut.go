@@ -19,6 +19,7 @@ type cutFlags struct {
 	cut.Request
 	out           target
 	route, verify string
+	hold          string
 	clearance     unit.Maybe[unit.Length]
 	record        record
 	issue         cut.Issue
@@ -30,13 +31,14 @@ func cutCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "cut ARENA --out DIR",
 		Short: "Draw what a shop needs to make the holes and their covers",
-		Long: `Writes a folder of shop drawings: per hole the pane from both sides, outline,
-section, route, cover and corner radius as PDF, a full-size template with check
-bars, and DXF outlines of pane and cover; the clear patches of low windows; the
-cut list with spares. What exists is drawn as existing, to check it by. A hole that
-may not be made has no drawing and the reason is said; one that fails a rule is
-drawn, and every sheet says NOT PASSED and why. Every drawing carries the plan's
-revision; --verify says whether a drawing is of this plan.`,
+		Long: `Writes a folder of shop drawings: per hole its pane with every hole of it, outline,
+section, route, cover, what holds the cover, and corner radius as PDF, a full-size
+template with check bars, and DXF outlines of pane and cover; openings in the boards
+and the clear patches of low windows; the cut list with spares. What exists is drawn
+as existing, to check it by. A hole that may not be made has no drawing and the
+reason is said; one that fails a rule is drawn, and every sheet says NOT PASSED and
+why. Every drawing carries the plan's revision; --verify says whether a drawing is
+of this plan.`,
 		Example: `  # every hole of an arena, on A4
   rinkpane cut arena.yaml --out shop --paper a4
 
@@ -61,6 +63,7 @@ revision; --verify says whether a drawing is of this plan.`,
 	f.out.flags(c, "out", "folder to write to; it is made when absent")
 	fl.StringVar(&f.Paper, "paper", "", "a4, a3, letter, tabloid, another ISO or ANSI size, or full: templates on one sheet as large as needed (default: a4, letter in imperial plans)")
 	fl.StringVar(&f.route, "route", "", "shop, site or order (default: what the pane's material asks)")
+	fl.StringVar(&f.hold, "hold", string(cut.Button), "button or strap: what keeps a cover in its hole")
 	quantity(c, &f.clearance, "clearance", "length", unit.ParseLength, `between a cover's plug and its hole, on each side (default "1 mm")`)
 	fl.Float64Var(&cover.Cold, "cold", cover.Cold, "coldest that a pane or a cover gets, degrees Celsius")
 	fl.Float64Var(&cover.Warm, "warm", cover.Warm, "warmest that a pane or a cover gets, degrees Celsius")
@@ -87,6 +90,9 @@ func (f cutFlags) request() (r cut.Request, err error) {
 		if r.Options.Route, err = cut.ParseRoute(f.route); err != nil {
 			return r, fmt.Errorf("--route: %w", err)
 		}
+	}
+	if r.Options.Hold, err = cut.ParseHold(f.hold); err != nil {
+		return r, fmt.Errorf("--hold: %w", err)
 	}
 	if r.Paper != cut.Full {
 		if _, err = sheet.ParsePaper(r.Paper); err != nil {

@@ -141,8 +141,9 @@ func kindOf(k cut.Kind) string {
 
 // kindWords says what each kind of file shows.
 var kindWords = map[cut.Kind]string{
-	cut.DrawingPDF: "pane from both sides, outline, section, route, cover, corner radius", cut.TemplatePDF: "template at full size, with check bars",
-	cut.PaneDXF: "pane with its hole, for a machine", cut.CoverDXF: "plug or flange, for a machine", cut.PaneSVG: "pane from both sides",
-	cut.TemplateSVG: "template at full size", cut.WindowPDF: "clear patch of a low window", cut.WindowDXF: "the patch, for a plotter",
+	cut.DrawingPDF: "pane with all its holes, outline, section, route, cover, what holds it, corner radius", cut.TemplatePDF: "template at full size, with check bars",
+	cut.PaneDXF: "pane with its holes, for a machine", cut.CoverDXF: "plug or flange, for a machine",
+	cut.HoldDXF: "what keeps the cover in, for a machine", cut.PaneSVG: "pane from both sides",
+	cut.TemplateSVG: "template at full size", cut.WindowPDF: "opening in the boards, clear patch of a low window", cut.WindowDXF: "the patch, for a plotter",
 	cut.CutListPDF: "panes, covers, spares", cut.CutListTable: "the list for a spreadsheet", cut.TableCSV: "a table for a spreadsheet",
 }

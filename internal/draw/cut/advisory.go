@@ -17,10 +17,10 @@ const (
 
 // advisoryPage plots the stress factor of the hole's shape against its corner
 // radius and says what it is not.
-func (p ShopOrder) advisoryPage(j Job, paper sheet.Paper) []*sheet.Drawing {
-	g := p.newPage(paper, "radius", "Hole "+j.Hole.ID+": corner radius, a comparison of shapes", &j,
+func (s *set) advisoryPage(j Job) {
+	g := s.page(lying, "radius", "Hole "+j.Hole.ID+": corner radius, a comparison of shapes", j.marks(),
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material.Name)},
-		sheet.Field{Name: "Corner radius drawn", Value: both(j.Corner).Say(p.Arena.Units)})
+		sheet.Field{Name: "Corner radius drawn", Value: both(j.Corner).Say(s.Arena.Units)})
 	wide := g.area.W*plotShare - columnGap/2
 	if curve := StressCurve(j.Hole.Size, curveSteps); len(curve) > 0 {
 		g.d.Place(sheet.LayerCut, j.stressPlot(curve, g.sys).Draw(wide, g.area.H), sheet.Pt(g.area.X, g.area.Y), 1)
@@ -28,7 +28,7 @@ func (p ShopOrder) advisoryPage(j Job, paper sheet.Paper) []*sheet.Drawing {
 		g.group(sheet.LayerText).Paragraph("note", sheet.Regular, sheet.Pt(g.area.X, g.area.Y),
 			"The hole is longer and narrower than the formula's range (shorter side at least 0.3 of the longer): no curve.", sheet.SizeText, wide, lineHeight)
 	}
-	f := p.column(g, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H}, paper, &j)
+	f := s.column(g, g.beside(wide), lying, j.marks())
 	f.Heading("A comparison of shapes, no strength check")
 	f.Notes(
 		"The stress factor says how many times the stress at the hole's corner exceeds that in a plain, wide sheet of the same material pulled across the hole's longer side.",
@@ -42,7 +42,6 @@ func (p ShopOrder) advisoryPage(j Job, paper sheet.Paper) []*sheet.Drawing {
 	if j.Material.MadeToOrder() {
 		f.Notes("The factory's own limits govern.")
 	}
-	return f.Sheets()
 }
 
 // stressPlot is the curve with the drawing's own radius marked on it.

@@ -21,29 +21,30 @@ func (p ShopOrder) Certificate(ctx context.Context, j Job, found custody.Judged,
 	if !at.IsZero() {
 		on = at.Format(time.DateOnly)
 	}
-	start := func() (*sheet.Drawing, sheet.Rect) {
-		g := p.frame(size.Portrait().Sheet("inspection", styles()), title, nil,
-			sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Inspected", Value: on})
-		return g.d, g.area
+	if who == "" {
+		who = "____________________"
 	}
-	f := sheet.NewFlow(start)
+	return p.pdf(ctx, title, creator, p.document(size, j.Hole.ID, func(s *set) { s.certificate(j, found, title, who, on) }))
+}
+
+func (s *set) certificate(j Job, found custody.Judged, title, who, on string) {
+	f := sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
+		g := s.page(upright, "inspection", title, marks{}, sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Inspected", Value: on})
+		return g.d, g.area
+	})
 	f.Heading("Hole " + j.Hole.ID + " is " + words.InspectionVerdict(found))
-	f.Notes(p.whereabouts(j))
+	f.Notes(s.whereabouts(j.Pane.ID, j.Hole.Station))
 	f.Heading("Measured, and what the drawing allows")
-	f.Table(words.Inspection().Of("", found.Findings, p.Arena.Units), sheet.SizeTable)
-	f.Notes(append(words.Instead(found.Findings, p.Arena.Units), words.DecisionRule())...)
+	f.Table(words.Inspection().Of("", found.Findings, s.Arena.Units), sheet.SizeTable)
+	f.Notes(append(words.Instead(found.Findings, s.Arena.Units), words.DecisionRule())...)
 	if len(found.Seen) > 0 {
 		f.Heading("Looked at and tried")
 		lines := make([]string, len(found.Seen))
-		for i, s := range found.Seen {
-			lines[i] = words.Seen(s)
+		for i, one := range found.Seen {
+			lines[i] = words.Seen(one)
 		}
 		f.Notes(lines...)
 	}
 	f.Heading("Signed")
-	if who == "" {
-		who = "____________________"
-	}
 	f.Notes("Inspected by "+who+" on "+on+".", "Signature: ________________________________")
-	return p.pdf(ctx, title, creator, numbered(f.Sheets()))
 }

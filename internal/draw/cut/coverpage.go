@@ -9,41 +9,55 @@ import (
 	"example.org/rinkpane/internal/survey/glass"
 )
 
-// coverShare is the drawing's part of a cover page's width.
-const coverShare = 0.54
-
-// Room in millimetres between the two views of a cover: usual, and where the
-// plug is drawn lower than lowPlug.
+// Room in millimetres about the two views of a cover: for dimensions to the left of the
+// front view, between it and the section, to the right of that, above and below both.
 const (
-	sideAside    = 22.0
-	sideFarAside = 33.0
-	lowPlug      = 24.0
+	coverLeft  = 22.0
+	coverAside = 24.0
+	coverRight = 18.0
+	coverAbove = 14.0
+	coverBelow = 16.0
+	coverWords = 84.0 // the column of words beside them, at least
+	coverUnder = 60.0 // the tab and the words below them on an upright sheet
 )
 
-// coverPage draws the cover from the shooting side and from the edge, with
-// its play over the range of temperatures.
-func (p ShopOrder) coverPage(j Job, paper sheet.Paper) []*sheet.Drawing {
+// coverPage draws the cover from the shooting side and from the edge, its tab at full
+// size, and says what it is.
+func (s *set) coverPage(j Job) {
 	j, about := j.ofCover()
-	probe := p.newPage(paper, "", "", &j)
-	c := j.Cover
-	wide := probe.area.W*coverShare - columnGap/2
-	deep := c.FlangeThk + j.Thick
-	aside := sideAside
-	scale := scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-31, 1)
-	if c.Plug.H.Millimetres()*scale < lowPlug { // its measure stands below it, toward the side view's
-		aside = sideFarAside
-		scale = scaleFor(c.Flange.W+deep, c.Flange.H+c.TabLong, wide-24-aside, probe.area.H-headHeight-31, 1)
+	m, c := j.marks(), j.Cover
+	var scale float64
+	var as way
+	for _, w := range []way{lying, upright} {
+		room := s.probe(w, m).area
+		if w == lying {
+			room.W -= coverWords + columnGap
+		} else {
+			room.H -= coverUnder
+		}
+		if k := s.scaleFor(c.Flange.W+c.FlangeThk+j.Thick, c.Flange.H+c.TabLong, room.W-coverLeft-coverAside-coverRight, room.H-headHeight-coverAbove-coverBelow, 1); k > scale {
+			scale, as = k, w
+		}
 	}
-	g := p.newPage(paper, "cover", "Hole "+j.Hole.ID+": cover"+about, &j,
-		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(c.Material)},
+	g := s.page(as, "cover", "Hole "+j.Hole.ID+": cover"+about, m,
+		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(c.Material)}, sheet.Field{Name: "Quantity", Value: "1"},
 		sheet.Field{Name: "Scale", Value: scaleText(scale)}, sheet.Field{Name: "Mass", Value: fmt.Sprintf("about %.2g kg", c.Mass)},
-		probe.governing())
-	d := coverDrawing{page: g, job: j, scale: scale}
-	d.front(sheet.Pt(g.area.X+20, g.area.Y+headHeight+15))
-	d.side(sheet.Pt(g.area.X+20+c.Flange.W.Millimetres()*scale+aside, g.area.Y+headHeight+15))
-	f := p.column(g, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H}, paper, &j)
-	d.words(f)
-	return f.Sheets()
+		page{sys: s.Arena.Units}.governing())
+	d := coverDrawing{page: g, job: j, scale: g.laid(scale)}
+	at := sheet.Pt(g.area.X+coverLeft, g.area.Y+headHeight+coverAbove)
+	d.front(at)
+	d.side(at.Add(sheet.Pt(d.mm(c.Flange.W)+coverAside, 0)))
+	box := g.beside(g.area.W - coverWords - columnGap)
+	if as == upright {
+		high := headHeight + coverAbove + d.mm(c.Flange.H+c.TabLong) + coverBelow
+		d.tab(s, sheet.Rect{X: g.area.X, Y: g.area.Y + high, W: coverWords})
+		box = g.beside(coverWords)
+		box.Y, box.H = box.Y+high, box.H-high
+	} else {
+		high := d.tab(s, box)
+		box.Y, box.H = box.Y+high, box.H-high
+	}
+	d.words(s.column(g, box, as, m))
 }
 
 type coverDrawing struct {
@@ -70,23 +84,40 @@ func (d coverDrawing) front(at sheet.Point) {
 	d.group(sheet.LayerDatum).Add("hidden-edge", sheet.RoundRect(plug, d.mm(c.PlugCorner)))
 	d.group(sheet.LayerDatum).CentreMark(middle, pw, ph)
 	g := d.group(sheet.LayerDim)
-	dim(g, at, sheet.Pt(at.X+w, at.Y), 8, c.Flange.W, d.dims)
-	dim(g, sheet.Pt(at.X, at.Y+h), at, 9, c.Flange.H, d.dims)
+	dim(g, sheet.Pt(at.X+w, at.Y), at, -8, c.Flange.W, d.dims)
+	dim(g, at, sheet.Pt(at.X, at.Y+h), -9, c.Flange.H, d.dims)
 	foot := at.Y + h + d.mm(c.TabLong)
 	// Words that have no room within stand away from the side view.
-	dim(g, sheet.Pt(plug.X+pw, plug.Y+ph), sheet.Pt(plug.X, plug.Y+ph), foot-plug.Y-ph+9, c.Plug.W, d.dims)
+	dim(g, sheet.Pt(plug.X+pw, plug.Y+ph), sheet.Pt(plug.X, plug.Y+ph), foot-plug.Y-ph+7, c.Plug.W, d.dims)
 	dim(g, sheet.Pt(plug.X+pw, plug.Y), sheet.Pt(plug.X+pw, plug.Y+ph), at.X+w-plug.X-pw+8, c.Plug.H, d.dims)
-	corner := sheet.Pt(plug.X+pw-d.mm(c.PlugCorner), plug.Y+d.mm(c.PlugCorner)).Polar(d.mm(c.PlugCorner), math.Pi/4)
-	if say := "plug: see " + plugNote; pw/2 > sheet.Regular.Width(say, sheet.SizeText)+d.mm(c.PlugCorner)+9 && ph/2 > 14 {
-		g.Note(corner, sheet.Pt(corner.X-5, corner.Y+7), true, say)
-	}
-	// Clear of the tab and of the extension line of the plug's width.
-	elbow := min(middle.X-d.mm(c.TabWide)/2-5, plug.X+1)
-	g.Note(cord.Sub(sheet.Pt(d.mm(c.TabHole)/2, 0)), sheet.Pt(elbow, cord.Y), true, "tab: see "+tabNote)
 }
 
-// The numbers of the notes that give the plug's corners and the tab's sizes.
-const plugNote, tabNote = "1", "5"
+// tab draws the tab at full size in the upper part of a box and returns how much of it that takes.
+func (d coverDrawing) tab(s *set, box sheet.Rect) float64 {
+	c := d.job.Cover
+	full := coverDrawing{page: d.page, job: d.job, scale: d.laid(s.scaleFor(c.TabWide, c.TabLong, box.W-40, 45, 1))}
+	heading(d.group(sheet.LayerText), box.X, box.Y, "Tab, "+scaleText(full.scale*d.d.Growth))
+	long, half, over := full.mm(c.TabLong), full.mm(c.TabWide)/2, 5.0
+	foot := sheet.Pt(box.X+17+half, box.Y+headHeight+6)
+	// Of the flange only what meets the tab is shown.
+	at := foot.Sub(sheet.Pt(full.mm(c.Flange.W)/2, full.mm(c.Flange.H)))
+	clip := d.group(sheet.LayerCut)
+	wide := half + full.mm(tabFillet) + over
+	clip.Clip = &sheet.Rect{X: foot.X - wide, Y: foot.Y - over, W: 2 * wide, H: long + over + 2}
+	clip.Add("cut-line", flangeOutline(c, at, full.scale))
+	cord := sheet.Pt(foot.X, foot.Y+long-full.mm(tabHoleUp))
+	clip.Add("cut-line", sheet.Circle{C: cord, R: full.mm(c.TabHole) / 2})
+	d.group(sheet.LayerDatum).CentreMark(cord, full.mm(c.TabHole), full.mm(c.TabHole))
+	g := d.group(sheet.LayerDim)
+	end := foot.Y + long
+	dim(g, sheet.Pt(foot.X+half, end), sheet.Pt(foot.X-half, end), 8, c.TabWide, d.dims)
+	dim(g, sheet.Pt(foot.X-half, foot.Y), sheet.Pt(foot.X-half, end), -12, c.TabLong, d.dims)
+	right := foot.X + half + 5
+	g.Note(sheet.Pt(foot.X+half+full.mm(tabFillet), foot.Y+full.mm(tabFillet)).Polar(full.mm(tabFillet), 3*math.Pi/4), sheet.Pt(right, foot.Y+2), true, "R "+d.first(tabFillet))
+	g.Note(cord.Polar(full.mm(c.TabHole)/2, 0), sheet.Pt(right, cord.Y-5), true, "dia. "+d.first(c.TabHole), d.first(tabHoleUp)+" up")
+	g.Note(sheet.Pt(foot.X+half-full.mm(tabRound), end-full.mm(tabRound)).Polar(full.mm(tabRound), -math.Pi/4), sheet.Pt(right, end-1), true, "R "+d.first(tabRound))
+	return headHeight + 6 + long + 20
+}
 
 // flangeCorner is the radius of the flange's corners: concentric with the
 // plug's where the tab leaves room for it.
@@ -152,10 +183,10 @@ func (d coverDrawing) side(at sheet.Point) {
 	t.Add("caption", sheet.Text{At: sheet.Pt(at.X-2.2, at.Y+h/2), S: "STAND", Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: math.Pi / 2})
 	dim(g, sheet.Pt(x+plug, at.Y-pad), sheet.Pt(x, at.Y-pad), -5, c.PlugDepth, d.dims)
 	foot = at.Y + h + d.mm(c.TabLong)
-	dim(g, sheet.Pt(x, foot), sheet.Pt(at.X, foot), 6, c.FlangeThk, d.dims)
+	dim(g, sheet.Pt(at.X, foot), sheet.Pt(x, foot), -6, c.FlangeThk, d.dims)
 }
 
-// words sets what the cover is, its play and what the drawing does not settle.
+// words sets what the cover is.
 func (d coverDrawing) words(f *sheet.Flow) {
 	c := d.job.Cover
 	f.Heading("What it is")
@@ -165,16 +196,21 @@ func (d coverDrawing) words(f *sheet.Flow) {
 		tether = "The plan has no tether: the tab is there all the same; tie it, so that the cover is where the hole is."
 	}
 	f.Numbered(
-		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece; corners of the plug R %s, of the flange R %s; all edges rounded R %s.", c.Material, one(c.PlugCorner), one(c.flangeCorner()), one(c.Rounding)),
-		fmt.Sprintf("Clearance between plug and hole %s on each side, measured at %.0f deg C; plug's width and height %s.", one(c.Clearance), c.Options.Made, tolerance(c.Options.PlugTolerance, d.sys)),
-		fmt.Sprintf("The plug is at most %s deep, for the thinnest sheet that the pane may be: it ends behind the rink face. Cut it from a sheet of %s. Measure the pane; nothing stands past it.", one(c.PlugDepth), one(c.PlugSheet())),
-		"The flange keeps the cover from going through to the rink. What keeps it in against a puck (turn buttons or a strap on the frame) is the rink's to choose and to try.",
-		fmt.Sprintf("Tab %s wide, %s long, R %s at its foot, R %s where it meets the flange; hole dia. %s, %s above the foot. ", one(c.TabWide), one(c.TabLong), one(tabRound), one(tabFillet), one(c.TabHole), one(tabHoleUp))+tether,
-		fmt.Sprintf("Mark the cover with its hole: %s.", d.job.Hole.ID))
-	f.Heading(fmt.Sprintf("Play of the plug, %.0f to %.0f deg C", c.Options.Cold, c.Options.Warm))
-	f.Table(playFields().Of("", c.Fits, d.sys), sheet.SizeTable)
-	f.Notes(fmt.Sprintf("Play is hole less plug, both sides together, pane and cover at either temperature. Worst case: every tolerance at its end; r.s.s.: their root sum of squares. "+
-		"The plug neither jams (least play above 0) nor falls through (the flange still holds by %s or more).", d.one(c.Hold)))
+		fmt.Sprintf("Plug and flange of %s, glued or cut from one piece.", bought(c.Material)),
+		fmt.Sprintf("Corners of the plug R %s, of the flange R %s; all edges rounded R %s.", one(c.PlugCorner), one(c.flangeCorner()), one(c.Rounding)),
+		fmt.Sprintf("Clearance to the hole %s on each side at %.0f deg C; plug %s.", one(c.Clearance), c.Options.Made, tolerance(c.Options.PlugTolerance, d.sys)),
+		fmt.Sprintf("Plug from a sheet of %s, at most %s deep, for the thinnest sheet that the pane may be: measure the pane; nothing stands past the rink face.", one(c.PlugSheet()), one(c.PlugDepth)),
+		fmt.Sprintf("Tab R %s at its foot, R %s at the flange; hole dia. %s, %s up. ", one(tabRound), one(tabFillet), one(c.TabHole), one(tabHoleUp))+tether,
+		fmt.Sprintf("Mark the cover with its hole: %s. What holds it in is on the next sheet.", d.job.Hole.ID))
+}
+
+// bought is a cover's material as one asks for it: how its sheets are made, and the grade.
+func bought(m glass.Material) string {
+	how := "cast sheet (ISO 7823-1)"
+	if m == glass.Polycarbonate {
+		how = "extruded sheet (ISO 11963, from memory)"
+	}
+	return string(m) + ", " + how + ", clear, general-purpose grade"
 }
 
 // ofCover is the job as its cover's sheets speak of it: the cover of a hole

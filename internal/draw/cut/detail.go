@@ -6,39 +6,39 @@ import (
 	"slices"
 
 	"example.org/rinkpane/internal/draw/sheet"
-	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
 // Shares of a detail page: the drawing's column and the notes' column.
 const (
-	detailShare = 0.46
+	detailShare = 0.45
 	columnGap   = 8.0  // mm
-	detailRoom  = 20.0 // mm for dimensions to each side of the hole's detail
-	detailTall  = 25.0 // mm for dimensions above and below it
-	sectionHigh = 50.0 // mm for the section through the edge
+	detailRoom  = 15.0 // mm for dimensions to each side of the hole's detail
+	detailTall  = 21.0 // mm for dimensions above and below it
+	sectionHigh = 46.5 // mm for the section through the edge, its heading counted
+	sectionRoom = 10.4 // mm for the names of the faces above and below it
 	sectionLong = 34.0 // mm of pane shown in the section
 )
 
 // detailPage draws the hole with its pilot holes, the section through its
 // edge, the route, the tolerances and the distances kept.
-func (p ShopOrder) detailPage(j Job, paper sheet.Paper) []*sheet.Drawing {
-	probe := p.newPage(paper, "", "", &j)
-	wide := probe.area.W*detailShare - columnGap/2
-	high := probe.area.H - sectionHigh - 2*headHeight
+func (s *set) detailPage(j Job) {
+	fields := func(hole, section string) []sheet.Field {
+		return []sheet.Field{{Name: "Pane", Value: j.Pane.ID}, {Name: "Material", Value: fmt.Sprintf("%s, %s", j.Material.Name, both(j.Thick).Say(s.Arena.Units))},
+			{Name: "Hole", Value: hole}, {Name: "Section A-A", Value: section},
+			{Name: "Route", Value: string(j.Route)}, page{sys: s.Arena.Units}.governing()}
+	}
+	a := s.probe(lying, j.marks(), fields("1:100", "1:100")...).area
+	wide := a.W*detailShare - columnGap/2
+	high := a.H - sectionHigh - headHeight
 	size := j.Hole.Size
-	scale := scaleFor(size.W, size.H, wide-2*detailRoom, high-headHeight-detailTall, 1)
-	section := scaleFor(sectionLong/2*unit.Millimetre, j.Thick, sectionLong*2, sectionHigh-18, 5)
-	g := p.newPage(paper, "hole", "Hole "+j.Hole.ID+": outline, edge and route", &j,
-		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material.Name)},
-		sheet.Field{Name: "Hole", Value: scaleText(scale)}, sheet.Field{Name: "Section A-A", Value: scaleText(section)},
-		sheet.Field{Name: "Route", Value: string(j.Route)}, probe.governing())
+	scale := s.scaleFor(size.W, size.H, wide-2*detailRoom, high-headHeight-detailTall, 1)
+	section := s.scaleFor(0, j.Thick, wide, sectionHigh-headHeight-sectionRoom, 5)
+	g := s.page(lying, "hole", "Hole "+j.Hole.ID+": outline, edge and route", j.marks(), fields(scaleText(scale), scaleText(section))...)
 	d := detail{page: g, job: j}
-	d.outline(sheet.Rect{X: g.area.X, Y: g.area.Y, W: wide, H: high}, scale)
-	d.section(sheet.Rect{X: g.area.X, Y: g.area.Y + g.area.H - sectionHigh - headHeight, W: wide, H: sectionHigh + headHeight}, section)
-	f := p.column(g, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H}, paper, &j)
-	d.words(f)
-	return f.Sheets()
+	d.outline(sheet.Rect{X: g.area.X, Y: g.area.Y, W: wide, H: high}, g.laid(scale))
+	d.section(sheet.Rect{X: g.area.X, Y: g.area.Y + g.area.H - sectionHigh, W: wide, H: sectionHigh}, g.laid(section))
+	d.words(s.column(g, g.beside(wide), lying, j.marks()))
 }
 
 type detail struct {
@@ -52,13 +52,13 @@ func (d detail) outline(box sheet.Rect, scale float64) {
 	heading(t, box.X, box.Y, "Outline, from the shooting side")
 	size, r := d.job.Hole.Size, d.job.Corner.Millimetres()*scale
 	w, h := size.W.Millimetres()*scale, size.H.Millimetres()*scale
-	hole := sheet.Rect{X: box.X + (box.W-w)/2, Y: box.Y + headHeight + 12 + (box.H-headHeight-detailTall-h)/2, W: w, H: h}
+	hole := sheet.Rect{X: box.X + (box.W-w)/2, Y: box.Y + headHeight + 13, W: w, H: h}
 	c := sheet.Pt(hole.X+w/2, hole.Y+h/2)
-	d.group(d.job.outlineLayer()).Add(outlineClass(d.job.Exists()), sheet.RoundRect(hole, r))
+	d.group(workOf(d.job.Exists()).layer()).Add(workOf(d.job.Exists()).class(), sheet.RoundRect(hole, r))
 	d.group(sheet.LayerDatum).CentreMark(c, w, h)
 	g := d.group(sheet.LayerDim)
 	dim(g, sheet.Pt(hole.X, hole.Y), sheet.Pt(hole.X+w, hole.Y), 8, size.W, d.dims)
-	dim(g, sheet.Pt(hole.X, hole.Y+h), sheet.Pt(hole.X, hole.Y), 9, size.H, d.dims)
+	dim(g, sheet.Pt(hole.X, hole.Y), sheet.Pt(hole.X, hole.Y+h), -9, size.H, d.dims)
 	d.pilots(hole, r)
 	d.cutMarks(c, w)
 }
@@ -69,7 +69,7 @@ func (d detail) pilots(hole sheet.Rect, r float64) {
 	text := d.group(sheet.LayerDim)
 	a, b := d.dims(d.job.Corner)
 	corner := sheet.Pt(hole.X+r, hole.Y+hole.H-r).Polar(r, -3*math.Pi/4)
-	elbow := sheet.Pt(max(hole.X+8, corner.X+4), hole.Y+hole.H+9)
+	elbow := sheet.Pt(max(hole.X+8, corner.X+4), hole.Y+hole.H+6)
 	lines := []string{fmt.Sprintf("R %s (%s), four corners", a, b)}
 	if d.job.Pilot() > 0 {
 		a, b = d.dims(d.job.Pilot())
@@ -99,8 +99,8 @@ func (d detail) section(box sheet.Rect, scale float64) {
 	t := d.group(sheet.LayerText)
 	heading(t, box.X, box.Y, "Section A-A through the edge, all round the hole")
 	thick, r := d.job.Thick.Millimetres()*scale, d.job.Rounding.Millimetres()*scale
-	x0 := box.X + detailRoom - 2
-	x1, y0 := x0+sectionLong, box.Y+headHeight+10
+	x0 := box.X + detailRoom + 3
+	x1, y0 := x0+sectionLong, box.Y+headHeight+4
 	y1 := y0 + thick
 	var edge sheet.Path
 	edge.MoveTo(sheet.Pt(x0, y0))

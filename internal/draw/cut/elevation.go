@@ -1,211 +1,273 @@
 package cut
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
 )
 
-// Room in millimetres around an elevation for its dimensions and its name.
+// Room in millimetres around the elevation of a pane for its dimensions and its name.
 const (
-	elevSide  = 22.0 // to the left and right
-	elevAbove = 20.0 // for the view's name and the overall width
-	elevBelow = 29.0 // for the boards' stub and the places along the pane
-	stub      = 8.0  // how much of the boards is shown
+	elevLeft   = 25.0 // for the overall height, and for a short measure past the datum edge
+	elevAbove  = 19.0 // for the view's name and the overall width
+	stub       = 8.0  // how much of the boards is shown
+	level      = 9.5  // from one dimension to the next, and from the pane to the first
+	keyWide    = 55.0 // of the view from the rink side, at most
+	keyHigh    = 50.0
+	keyRoom    = 16.0 // above and below it, for its name and the boards
+	leastNamed = 32.0 // height of a drawn pane that has room for the names of its edges
+	mainShare  = 0.56 // of the view with dimensions in the width of a lying sheet
+	upShare    = 0.72 // the same of an upright one, the view from the rink side beside it
+	upWords    = 54.0 // for the words below on an upright one
 )
 
-// panePage draws the pane with its hole from both sides.
-func (p ShopOrder) panePage(j Job, paper sheet.Paper) *sheet.Drawing {
-	probe := p.newPage(paper, "", "", &j)
-	half := probe.area.W/2 - pagePad
-	foot := p.placeNotes(j, probe).height
-	room := probe.area.H - foot - blockGap
-	scale := scaleFor(j.Face.Width, j.Face.Height, half-2*elevSide, room-elevAbove-elevBelow, 1)
-	g := p.newPage(paper, "pane", "Hole "+j.Hole.ID+": the pane from both sides", &j,
-		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: fmt.Sprintf("%s, %s", j.Material.Name, probe.one(j.Thick))},
-		sheet.Field{Name: "Scale", Value: scaleText(scale)}, sheet.Field{Name: "Route", Value: string(j.Route)},
-		probe.governing())
-	e := elevation{page: g, job: j, scale: scale}
-	e.draw(sheet.Rect{X: g.area.X, Y: g.area.Y, W: half, H: room}, false)
-	e.draw(sheet.Rect{X: g.area.X + half + 2*pagePad, Y: g.area.Y, W: half, H: room}, true)
-	p.placeNotes(j, g).draw(g.area.Y + g.area.H - foot)
-	return g.d
+// panePage draws a pane with all its holes: from the shooting side with every dimension
+// from the datum edges, small from the rink side, and in words.
+func (s *set) panePage(j paneJob) {
+	m := j.marks()
+	fields := func(scale string) []sheet.Field {
+		g := page{sys: s.Arena.Units}
+		return []sheet.Field{{Name: "Pane", Value: j.Pane.ID}, {Name: "Material", Value: fmt.Sprintf("%s, %s", j.Material.Name, g.one(j.Thick))},
+			{Name: "Quantity", Value: "1"}, {Name: "Scale", Value: scale}, {Name: "Route", Value: string(j.route())}, g.governing()}
+	}
+	e := elevation{job: j, lefts: levels(j.spots, func(k onPane) unit.Length { return k.Left }), ups: levels(j.spots, func(k onPane) unit.Length { return k.Up })}
+	var as way
+	for _, w := range []way{lying, upright} {
+		a := s.probe(w, m, fields("1:100")...).area
+		box := sheet.Rect{W: a.W * mainShare, H: a.H}
+		if w == upright {
+			box = sheet.Rect{W: a.W * upShare, H: a.H - upWords}
+		}
+		if k := s.scaleFor(j.front(j.Face.Width), j.Face.Height, box.W-elevLeft-e.beside(), box.H-elevAbove-e.below(), 1); k > e.scale {
+			e.scale, as = k, w
+		}
+	}
+	e.page = s.page(as, "pane", j.title(), m, fields(scaleText(e.scale))...)
+	f := s.column(e.page, e.draw(s, as), as, m)
+	s.paneWords(f, j)
 }
 
-// elevation draws one view of a pane.
+// title names the pane's sheet by its holes.
+func (j paneJob) title() string {
+	var ids []string
+	for _, k := range j.spots {
+		ids = append(ids, k.Hole.ID)
+	}
+	if len(ids) == 1 {
+		return "Pane " + j.Pane.ID + ", hole " + ids[0]
+	}
+	return "Pane " + j.Pane.ID + ", holes " + strings.Join(ids, ", ")
+}
+
+// levels are the different lengths of the holes, the smallest first: each has one dimension.
+func levels(holes []onPane, of func(onPane) unit.Length) (out []unit.Length) {
+	for _, k := range holes {
+		if !slices.ContainsFunc(out, func(l unit.Length) bool { return math.Abs(float64(l-of(k))) < float64(slack) }) {
+			out = append(out, of(k))
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// elevation draws one pane.
 type elevation struct {
 	page
-	job   Job
-	scale float64
+	job        paneJob
+	scale      float64 // nominal
+	lefts, ups []unit.Length
 }
 
-// draw draws the pane within a box; from the rink side it is mirrored.
-func (e elevation) draw(box sheet.Rect, mirrored bool) {
-	f := e.job.Face
-	w, h := f.Width.Millimetres()*e.scale, f.Height.Millimetres()*e.scale
-	left := box.X + (box.W-w)/2
-	base := box.Y + box.H - elevBelow
-	pane := sheet.Rect{X: left, Y: base - h, W: w, H: h}
-	x := func(l unit.Length) float64 {
-		if mirrored {
-			return left + w - l.Millimetres()*e.scale
-		}
-		return left + l.Millimetres()*e.scale
+// beside and below are the room for dimensions to the right of the pane and under it.
+func (e elevation) beside() float64 { return level*float64(len(e.ups)) + 6 }
+func (e elevation) below() float64  { return stub + level*float64(len(e.lefts)) + 5 }
+
+// draw draws both views and returns the room for words.
+func (e elevation) draw(s *set, as way) sheet.Rect {
+	k, front := e.laid(e.scale), e.job.front
+	w, h := front(e.job.Face.Width).Millimetres()*k, e.job.Face.Height.Millimetres()*k
+	main := sheet.Rect{X: e.area.X, Y: e.area.Y, W: elevLeft + w + e.beside(), H: elevAbove + h + e.below()}
+	pane := sheet.Rect{X: main.X + elevLeft, Y: main.Y + elevAbove, W: w, H: h}
+	e.name(main.X, main.Y, main.W, "FROM THE SHOOTING SIDE", "from the spectators' side, looking at the ice")
+	e.pane(pane, k, false)
+	e.measures(pane, k)
+	rest := sheet.Rect{X: main.X + main.W + columnGap, Y: e.area.Y}
+	rest.W, rest.H = e.area.X+e.area.W-rest.X, e.area.H
+	kh := e.key(s, rest)
+	if as == upright {
+		return sheet.Rect{X: e.area.X, Y: main.Y + main.H + 2, W: e.area.W, H: e.area.H - main.H - 2}
 	}
-	c := sheet.Pt(x(f.Left), base-f.Up.Millimetres()*e.scale)
-	e.name(box, mirrored)
-	e.outlines(pane, c)
-	e.others(pane, x)
-	e.edges(box, pane, c, mirrored)
-	e.measures(pane, c, mirrored)
+	return sheet.Rect{X: rest.X, Y: rest.Y + kh, W: rest.W, H: rest.H - kh}
 }
 
-func (e elevation) name(box sheet.Rect, mirrored bool) {
-	name, say := "FROM THE SHOOTING SIDE", "spectators' side, looking at the ice"
-	if mirrored {
-		name, say = "FROM THE RINK SIDE", "mirror image; label: THIS FACE TO ICE, "+e.job.Pane.ID
-	}
+// key draws the pane small from the rink side and returns the height it takes.
+func (e elevation) key(s *set, box sheet.Rect) float64 {
+	front := e.job.front
+	nominal := s.scaleFor(front(e.job.Face.Width), e.job.Face.Height, min(keyWide, box.W-12), keyHigh, e.scale)
+	k := e.laid(nominal)
+	w, h := front(e.job.Face.Width).Millimetres()*k, e.job.Face.Height.Millimetres()*k
+	e.name(box.X, box.Y, box.W, "FROM THE RINK SIDE, "+scaleText(nominal), "mirror image; label this face:", "THIS FACE TO ICE, "+e.job.Pane.ID)
+	e.pane(sheet.Rect{X: box.X + 6, Y: box.Y + keyRoom + 2, W: w, H: h}, k, true)
+	return keyRoom + 2 + h + stub + 4
+}
+
+// name sets a view's name and what it is.
+func (e elevation) name(x, y, wide float64, name string, say ...string) {
 	t := e.group(sheet.LayerText)
-	t.Add("head", sheet.Text{At: sheet.Pt(box.X+box.W/2, box.Y), S: name, Anchor: sheet.Middle, VAlign: sheet.Top})
-	t.Add("note", sheet.Text{At: sheet.Pt(box.X+box.W/2, box.Y+5.2), S: say, Anchor: sheet.Middle, VAlign: sheet.Top})
+	t.Add("head", sheet.Text{At: sheet.Pt(x, y), S: name, Size: sheet.Bold.FitSize(name, sheet.SizeHead, sheet.SizeSmall, wide), VAlign: sheet.Top})
+	for i, s := range say {
+		t.Add("note", sheet.Text{At: sheet.Pt(x, y+5+lineHeight*float64(i)), S: s, VAlign: sheet.Top})
+	}
 }
 
-// outlines draws pane, boards and hole.
-func (e elevation) outlines(pane sheet.Rect, c sheet.Point) {
-	d := e.group(sheet.LayerDatum)
+// pane draws pane, boards, edges and holes; mirrored from the rink side.
+func (e elevation) pane(pane sheet.Rect, k float64, mirrored bool) {
+	d, t := e.group(sheet.LayerDatum), e.group(sheet.LayerText)
 	d.Add("pane", sheet.RoundRect(pane, 0))
-	over := 6.0
-	boards := sheet.Rect{X: pane.X - over, Y: pane.Y + pane.H, W: pane.W + 2*over, H: stub}
-	d.Add("boards", sheet.RoundRect(boards, 0))
-	hole := rim(c, e.job.Hole.Size, e.scale)
-	e.group(e.job.outlineLayer()).Add(outlineClass(e.job.Exists()), sheet.RoundRect(hole, e.job.Corner.Millimetres()*e.scale))
-	d.CentreMark(c, hole.W, hole.H)
-}
-
-// outlineClass tells a hole that is to be made from one that exists.
-func outlineClass(exists bool) string {
-	if exists {
-		return "exists"
-	}
-	return "cut"
-}
-
-// edges names the pane's edges, so that nobody mistakes one for the other.
-func (e elevation) edges(box, pane sheet.Rect, c sheet.Point, mirrored bool) {
-	t := e.group(sheet.LayerText)
-	y := pane.Y + pane.H*0.62
-	if math.Abs(y-c.Y) < 14 { // clear of the line to the hole's height
-		y = pane.Y + pane.H*0.25
-	}
-	for _, s := range []struct {
-		x    float64
-		name string
-	}{{pane.X + 3.2, "LEFT EDGE"}, {pane.X + pane.W - 3.2, "RIGHT EDGE"}} {
-		name := s.name
-		if mirrored {
-			name = map[string]string{"LEFT EDGE": "RIGHT EDGE", "RIGHT EDGE": "LEFT EDGE"}[s.name]
-		}
-		t.Add("caption", sheet.Text{At: sheet.Pt(s.x, y), S: name, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: math.Pi / 2})
-	}
-	e.datum(box, pane, c)
-}
-
-// datum names the boards' top: beside the boards where the box has room, else
-// in them on the wider side of the hole's centre line.
-func (e elevation) datum(box, pane sheet.Rect, c sheet.Point) {
-	const say = "datum: top of the boards"
-	t := sheet.Text{At: sheet.Pt(pane.X+pane.W+8, pane.Y+pane.H+stub/2), S: say, VAlign: sheet.Centre}
-	if t.At.X+sheet.Regular.Width(say, sheet.SizeSmall) > box.X+box.W {
-		t.Anchor, t.At.X = sheet.Middle, (pane.X+c.X)/2
-		if c.X-pane.X < pane.W/2 {
-			t.At.X = (c.X + pane.X + pane.W) / 2
-		}
-	}
-	e.group(sheet.LayerText).Add("caption", t)
-}
-
-// measures sets the dimensions: overall above and outside, the hole's place
-// below the boards and on the side of the hole's nearer edge.
-func (e elevation) measures(pane sheet.Rect, c sheet.Point, mirrored bool) {
-	if mirrored && e.job.Face.Curved {
-		return // one face is dimensioned, with one number; the other's stand in the notes
-	}
-	g := e.group(sheet.LayerDim)
-	f, front := e.job.Face, e.job.front
-	foot := pane.Y + pane.H
-	right := pane.X + pane.W
-	dim(g, sheet.Pt(pane.X, pane.Y), sheet.Pt(right, pane.Y), 6, front(f.Width), e.places)
-	dim(g, sheet.Pt(pane.X, foot), sheet.Pt(pane.X, pane.Y), 12, f.Height, e.places)
-	first, second := front(f.Left), front(f.Right())
+	const over = 6.0
+	d.Add("boards", sheet.RoundRect(sheet.Rect{X: pane.X - over, Y: pane.Y + pane.H, W: pane.W + 2*over, H: stub * min(1, pane.H/60)}, 0))
+	y := e.clearOf(pane, k)
+	edges := [2]string{"LEFT EDGE", "RIGHT EDGE"}
 	if mirrored {
-		first, second = second, first
+		slices.Reverse(edges[:])
 	}
-	// Below the boards along the pane, each edge's distance on a level of its own.
-	dim(g, sheet.Pt(pane.X, foot), sheet.Pt(c.X, foot), -(stub + 6), first, e.places)
-	dim(g, sheet.Pt(right, foot), sheet.Pt(c.X, foot), stub+16, second, e.places)
-	dim(g, sheet.Pt(right, foot), sheet.Pt(right, c.Y), -9, f.Up, e.places)
-	g.Add("dim", sheet.Line{A: sheet.Pt(c.X, c.Y), B: sheet.Pt(right, c.Y)})
+	for i, x := range []float64{pane.X + 3.2, pane.X + pane.W - 3.2} {
+		if pane.H < leastNamed {
+			break
+		}
+		t.Add("caption", sheet.Text{At: sheet.Pt(x, y), S: edges[i], Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: math.Pi / 2})
+	}
+	row, end := 0, math.Inf(-1)
+	spots := slices.Clone(e.job.spots)
+	if mirrored {
+		slices.Reverse(spots)
+	}
+	for _, o := range spots {
+		c := e.at(pane, k, o, mirrored)
+		hole := rim(c, o.Hole.Size, k)
+		outline := sheet.RoundRect(hole, o.Corner.Millimetres()*k)
+		e.group(o.work.layer()).Add(o.work.class(), outline)
+		if mirrored {
+			continue
+		}
+		d.CentreMark(c, hole.W, hole.H)
+		// Names side by side in one row, by turns in two where they would meet.
+		half := sheet.Bold.Width(o.Hole.ID, sheet.SizeText)/2 + 2
+		if row++; c.X-half > end {
+			row = 0
+		}
+		end = c.X + half
+		t.Add("tag", sheet.Text{At: sheet.Pt(c.X, hole.Y-4-lineHeight*float64(row%2)), S: sheet.Bold.Shorten(o.Hole.ID, sheet.SizeText, pane.W), Anchor: sheet.Middle})
+	}
 }
 
-// noteBlock is a block of notes in columns whose height is known before it is drawn.
-type noteBlock struct {
-	page   page
-	lines  []string
-	height float64
+// clearOf is the height on a drawn pane that is farthest from the names of its holes.
+func (e elevation) clearOf(pane sheet.Rect, k float64) (y float64) {
+	most := -1.0
+	for _, share := range []float64{0.25, 0.5, 0.75} {
+		at, near := pane.Y+pane.H*share, math.Inf(1)
+		for _, o := range e.job.spots {
+			c := e.at(pane, k, o, false)
+			near = min(near, math.Abs(at-rim(c, o.Hole.Size, k).Y+5))
+		}
+		if near = min(near, 16); near > most {
+			y, most = at, near
+		}
+	}
+	return y
+}
+
+// at is where a hole's centre stands on a drawn pane.
+func (e elevation) at(pane sheet.Rect, k float64, o onPane, mirrored bool) sheet.Point {
+	x := e.job.front(o.Left).Millimetres() * k
+	if mirrored {
+		x = pane.W - x
+	}
+	return sheet.Pt(pane.X+x, pane.Y+pane.H-o.Up.Millimetres()*k)
+}
+
+// measures sets the dimensions: overall above and to the left, every hole's place from
+// the datum edges below and to the right. A measure too short for its words has them
+// past the datum edge, where no other line runs.
+func (e elevation) measures(pane sheet.Rect, k float64) {
+	g, front := e.group(sheet.LayerDim), e.job.front
+	foot, right := pane.Y+pane.H, pane.X+pane.W
+	dim(g, sheet.Pt(pane.X, pane.Y), sheet.Pt(right, pane.Y), 6, front(e.job.Face.Width), e.places)
+	dim(g, sheet.Pt(pane.X, foot), sheet.Pt(pane.X, pane.Y), 12, e.job.Face.Height, e.places)
+	for i, l := range e.lefts {
+		x := pane.X + front(l).Millimetres()*k
+		dim(g, sheet.Pt(x, foot), sheet.Pt(pane.X, foot), stub+level*(float64(i)+0.6), front(l), e.places)
+	}
+	for i, l := range e.ups {
+		y := foot - l.Millimetres()*k
+		dim(g, sheet.Pt(right, y), sheet.Pt(right, foot), level*float64(i+1), l, e.places)
+		first := slices.MinFunc(e.job.spots, func(a, b onPane) int {
+			return cmp.Compare(math.Abs(float64(a.Up-l)), math.Abs(float64(b.Up-l)))
+		})
+		g.Add("dim", sheet.Line{A: sheet.Pt(e.at(pane, k, first, false).X, y), B: sheet.Pt(right, y)})
+	}
+	e.datum(sheet.Pt(pane.X, pane.Y+pane.H*0.12), math.Pi, "A")
+	e.datum(sheet.Pt(right-5, foot), -math.Pi/2, "B")
+}
+
+// datum marks a datum edge: a filled triangle on it and its letter in a frame beside
+// (ISO 5459, from memory). out points away from the part.
+func (g page) datum(at sheet.Point, out float64, letter string) {
+	const tall, box = 2.0, 4.4
+	d := g.group(sheet.LayerDim)
+	d.Add("bar", sheet.Polygon(at.Polar(1.2, out+math.Pi/2), at.Polar(1.2, out-math.Pi/2), at.Polar(tall, out)))
+	c := at.Polar(tall+box/2, out)
+	d.Add("edge", sheet.RoundRect(sheet.Rect{X: c.X - box/2, Y: c.Y - box/2, W: box, H: box}, 0))
+	d.Add("note", sheet.Text{At: c, S: letter, Anchor: sheet.Middle, VAlign: sheet.Centre})
+}
+
+// paneWords says which holes the pane has and how places are measured.
+func (s *set) paneWords(f *sheet.Flow, j paneJob) {
+	g := page{sys: s.Arena.Units}
+	f.Heading("Holes, their centres from the datum edges")
+	f.Table(spotFields(j).Of("", j.spots, g.sys), sheet.SizeTable)
+	if j.Face.Curved {
+		f.Heading("The same along the rink face: curved pane, inner radius " + g.one(j.Face.Radius))
+		f.Table(rinkFields(j.Face).Of("", j.spots, g.sys), sheet.SizeTable)
+	}
+	f.Notes(s.placeNotes(j, g)...)
 }
 
 // placeNotes says where the pane stands and how places are measured.
-func (p ShopOrder) placeNotes(j Job, g page) noteBlock {
-	work := map[Route]string{Order: "ordering", Standing: "relying on it"}[j.Route]
-	if work == "" {
-		work = "cutting"
-	}
+func (s *set) placeNotes(j paneJob, g page) []string {
+	before := map[Route]string{Order: "ordering", Standing: "relying on it"}[j.route()]
 	lines := []string{
-		fmt.Sprintf("Where: %s; hole's centre %s above the ice. State in the plan: %s.", p.whereabouts(j), g.one(j.Hole.Height), stateWord(j)),
-		fmt.Sprintf("Hole %s wide, %s high, corners %s. Place of its centre %s.", g.one(j.Hole.Size.W), g.one(j.Hole.Size.H), g.one(j.Corner), tolerance(placeTolerance, g.sys)),
-		"Places are on the pane's shooting face, from the edges seen between the stanchions. Measure the pane itself before " + work + ": what the frame hides is not known.",
+		"Datum A: the pane's left visible edge; datum B: its bottom edge, at the top of the boards. Try with a square that they are square. Measure the pane itself before " + cmp.Or(before, "cutting") + ": what the frame hides is not known.",
+		"Places are on the shooting face, " + tolerance(placeTolerance, g.sys) + ". Thick outline: to be made. Thin: exists, nothing is cut of it. Dashed: not part of this work.",
 	}
-	if j.Face.Curved {
-		a, _ := g.places(j.Face.Left)
-		b, _ := g.places(j.Face.Right())
-		lines = append(lines, fmt.Sprintf("The pane is curved, inner radius %s. Along the rink face the hole's centre is %s from the left and %s from the right edge.", g.one(j.Face.Radius), a, b))
+	for _, k := range j.spots {
+		lines = append(lines, fmt.Sprintf("Hole %s, %s: %s; centre %s above the ice.", k.Hole.ID, k.work.words(), s.whereabouts(j.Pane.ID, k.Hole.Station), g.one(k.Hole.Height)))
 	}
-	if s := j.besides(); s != "" {
-		lines = append(lines, s)
-	}
-	for _, k := range j.Neighbours {
-		work := "to be made"
-		if k.Hole.State == glass.Cut {
-			work = "exists"
+	lines = append(lines, "Material: "+stock(j.Material, j.Thick, g.sys)+".")
+	for _, k := range j.jobs {
+		for _, a := range k.Assumed {
+			if s := "Assumed: " + a.In(g.sys) + "."; !slices.Contains(lines, s) {
+				lines = append(lines, s)
+			}
 		}
-		lines = append(lines, fmt.Sprintf("Hole %s, %s: centre %s from the left edge, %s above the boards; %s x %s, corners %s.", k.Hole.ID, work,
-			g.place(j.front(k.Left)), g.place(k.Up), g.one(k.Hole.Size.W), g.one(k.Hole.Size.H), g.one(k.Corner)))
 	}
-	for _, a := range j.Assumed {
-		lines = append(lines, "Assumed: "+a.In(g.sys)+".")
-	}
-	lines = append(lines, p.history()...)
-	n := noteBlock{page: g, lines: lines}
-	for _, s := range lines {
-		n.height += lineHeight * float64(len(sheet.Regular.Wrap(s, sheet.SizeText, g.area.W)))
-	}
-	return n
+	return append(lines, s.history()...)
 }
 
-func (n noteBlock) draw(y float64) {
-	t := n.page.group(sheet.LayerText)
-	for _, s := range n.lines {
-		y += t.Paragraph("note", sheet.Regular, sheet.Pt(n.page.area.X, y), s, sheet.SizeText, n.page.area.W, lineHeight)
+// stock is a pane's material as a buyer would have to name it; what nobody surveyed is said.
+func stock(m glass.Properties, thick unit.Length, sys unit.System) string {
+	how := "cast or extruded, and grade, not surveyed; its thickness is taken to vary as a cast sheet's (ISO 7823-1)"
+	switch {
+	case m.MadeToOrder():
+		how = "make-up and grade not surveyed"
+	case m.Name == glass.Polycarbonate:
+		how = "extruded, as solid sheets are; grade not surveyed"
 	}
+	return m.Noun() + ", " + both(thick).Say(sys) + " thick; " + how
 }
-
-// Tolerances of the drawing, plus or minus: own choices. A router holds 0.1
-// to 0.2 mm (fabricators' guides); a hole is felt and covered, not pressed.
-const (
-	placeTolerance  = 2 * unit.Millimetre
-	radiusTolerance = 0.5 * unit.Millimetre
-	roundTolerance  = 1 * unit.Millimetre
-)

@@ -23,6 +23,7 @@ const (
 	TemplatePDF  Kind = "template"     // full size, with check bars
 	PaneDXF      Kind = "pane-dxf"     // the pane with its hole for a machine
 	CoverDXF     Kind = "cover-dxf"    // the cover's outlines for a machine, a file for each thickness of sheet
+	HoldDXF      Kind = "hold-dxf"     // what keeps the cover in, for a machine
 	PaneSVG      Kind = "pane-svg"     // the pane from both sides, as a picture
 	TemplateSVG  Kind = "template-svg" // the template as a picture, full size
 	WindowPDF    Kind = "window"       // a low window's clear patch
@@ -172,16 +173,29 @@ func (p ShopOrder) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 	return jobs, refused, nil
 }
 
-// Sheets are the sheets of a hole to scale: the pane from both sides, outline
-// with edge and route, cover, corner radius.
+// Sheets are the sheets to scale of the pane that a hole is in: the pane with all its
+// holes; of each hole outline with edge and route, and cover; the order form; corner
+// radii. They are the same for every hole of the pane.
 func (p ShopOrder) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
-	return numbered(slices.Concat([]*sheet.Drawing{p.panePage(j, paper)}, p.detailPage(j, paper), p.coverPage(j, paper), p.orderPage(j, paper), p.advisoryPage(j, paper)))
+	pane := p.paneJob(j)
+	return p.document(paper, j.Pane.ID, func(s *set) {
+		s.part(func() { s.panePage(pane) })
+		for _, k := range pane.jobs {
+			s.part(func() { s.detailPage(k) })
+			s.part(func() { s.coverPage(k) })
+			s.part(func() { s.holdPage(k) })
+		}
+		s.part(func() { s.orderPage(pane) })
+		for _, k := range pane.jobs {
+			s.part(func() { s.advisoryPage(k) })
+		}
+	})
 }
 
 func (p ShopOrder) holeFiles(ctx context.Context, j Job, r Request, paper sheet.Paper) ([]File, sheet.Lack, error) {
 	id := j.Hole.ID
 	sheets := p.Sheets(j, paper)
-	drawing, err := p.pdf(ctx, "Hole "+id+": shop drawing", r.Creator, sheets)
+	drawing, err := p.pdf(ctx, "Pane "+j.Pane.ID+": shop drawing", r.Creator, sheets)
 	if err != nil {
 		return nil, sheet.Lack{}, err
 	}
@@ -199,7 +213,8 @@ func (p ShopOrder) holeFiles(ctx context.Context, j Job, r Request, paper sheet.
 	}
 	dir := "holes/" + id + "/"
 	files := slices.Concat(dxfs(dir+"pane", PaneDXF, id, p.PaneOutline(j)),
-		dxfs(dir+"cover-plug", CoverDXF, id, p.PlugOutline(j)), dxfs(dir+"cover-flange", CoverDXF, id, p.FlangeOutline(j)))
+		dxfs(dir+"cover-plug", CoverDXF, id, p.PlugOutline(j)), dxfs(dir+"cover-flange", CoverDXF, id, p.FlangeOutline(j)),
+		dxfs(dir+"cover-hold", HoldDXF, id, p.HoldOutline(j)))
 	return append([]File{
 		{dir + "drawing.pdf", DrawingPDF, id, drawing},
 		{dir + "template.pdf", TemplatePDF, id, template},
@@ -229,7 +244,7 @@ func (p ShopOrder) windowFiles(ctx context.Context, out *Folder, r Request, pape
 			out.Notes = append(out.Notes, err.Error())
 			continue
 		}
-		pages := numbered(p.windowPage(job, paper))
+		pages := p.windowPages(job, paper)
 		pdf, err := p.pdf(ctx, "Low window "+w.ID, r.Creator, pages)
 		if err != nil {
 			return err
@@ -253,7 +268,7 @@ func (p ShopOrder) listFiles(ctx context.Context, out *Folder, r Request, paper 
 	if err != nil {
 		return err
 	}
-	pages := numbered(p.listPages(list, paper))
+	pages := p.listPages(list, paper)
 	pdf, err := p.pdf(ctx, "Cut list", r.Creator, pages)
 	if err != nil {
 		return err

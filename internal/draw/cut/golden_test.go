@@ -32,15 +32,23 @@ func TestGoldenDrawings(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	open, err := metric.WindowJob(metric.Arena.Windows[1], builtInKit(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	bentSet, twins := imperial.Sheets(bent, paper), twinPlan(t)
+	strap := DefaultOptions()
+	strap.Hold = Strap
+	strapped := imperial.Sheets(jobOf(t, imperial, "bent", strap), paper)
 	list, err := metric.List(DefaultOptions(), DefaultSpareOptions())
 	if err != nil {
 		t.Fatal(err)
 	}
 	for name, d := range map[string]*sheet.Drawing{
-		"bent-pane": imperial.panePage(bent, paper), "bent-hole": imperial.detailPage(bent, paper)[0],
-		"bent-cover": imperial.coverPage(bent, paper)[0], "bent-radius": imperial.advisoryPage(bent, paper)[0],
-		"order-hole": metric.detailPage(order, paper)[0], "order-template": template[0],
-		"window": metric.windowPage(low, paper)[0], "cut-list": metric.listPages(list, paper)[0],
+		"bent-pane": bentSet[0], "bent-hole": bentSet[1], "bent-cover": bentSet[2], "bent-hold": bentSet[3], "bent-radius": bentSet[4],
+		"order-hole": metric.Sheets(order, paper)[1], "order-form": metric.Sheets(order, paper)[4], "order-template": template[0],
+		"window": metric.windowPages(low, paper)[0], "opening": metric.windowPages(open, paper)[0], "cut-list": metric.listPages(list, paper)[0],
+		"twins-pane": twins.Sheets(jobOf(t, twins, "flat", DefaultOptions()), paper)[0], "bent-strap": strapped[3],
 	} {
 		path := filepath.Join("testdata", "golden", name+".svg")
 		got := sheet.InlineSVG(d)
@@ -63,7 +71,7 @@ func TestGoldenDrawings(t *testing.T) {
 // Two runs give the same bytes, whatever the order in which holes are drawn.
 func TestFolderIsReproducible(t *testing.T) {
 	one, two := folder(t, shopPlan(t, unit.Metric), "a4"), folder(t, shopPlan(t, unit.Metric), "a4")
-	if len(one.Files) != 52 || len(one.Files) != len(two.Files) {
+	if len(one.Files) != 60 || len(one.Files) != len(two.Files) {
 		t.Fatalf("%d and %d files", len(one.Files), len(two.Files))
 	}
 	for i, f := range one.Files {

@@ -41,15 +41,16 @@ func ParseRevision(s string) (Revision, error) {
 const notGiven = "not given"
 
 // fields are the title block's entries for identity and responsibility, by the field
-// names of ISO 7200:2004 (from memory), and the general tolerances.
-func (p ShopOrder) fields(j *Job) []sheet.Field {
+// names of ISO 7200:2004 (from memory), and the general tolerances; about is of which
+// pane, hole or window the document is, "" of the whole arena.
+func (p ShopOrder) fields(about string) []sheet.Field {
 	letter, date := "not issued", notGiven
 	if n := len(p.Issue.History); n > 0 {
 		letter, date = p.Issue.History[n-1].Letter, p.Issue.History[n-1].Date.Format(time.DateOnly)
 	}
 	number := cmp.Or(p.Issue.Number, p.Mark)
-	if j != nil {
-		number += "-" + j.Hole.ID
+	if about != "" {
+		number += "-" + about
 	}
 	approved := "no"
 	if p.Approval.Standing == custody.Approved {
@@ -60,7 +61,6 @@ func (p ShopOrder) fields(j *Job) []sheet.Field {
 		{Name: "Revision", Value: letter}, {Name: "Date of issue", Value: date},
 		{Name: "Drawn", Value: cmp.Or(p.Issue.Drawn, notGiven)}, {Name: "Checked", Value: cmp.Or(p.Issue.Checked, notGiven)},
 		{Name: "Approved", Value: approved}, {Name: "Tolerances", Value: "places " + tolerance(placeTolerance, p.Arena.Units)},
-		{Name: "Sheet", Value: sheetOf},
 	}
 }
 
@@ -84,26 +84,4 @@ func (p ShopOrder) history() []string {
 		out = append(out, "Revision "+r.Letter+", "+r.Date.Format(time.DateOnly)+": "+cmp.Or(r.What, "no words given")+".")
 	}
 	return out
-}
-
-// sheetOf stands in a title block for the sheet's number until its set is whole.
-const sheetOf = "00 of 00"
-
-// numbered gives the sheets of a set their numbers.
-func numbered(sheets []*sheet.Drawing) []*sheet.Drawing {
-	for i, d := range sheets {
-		for _, e := range d.Items {
-			g, ok := e.Shape.(*sheet.Group)
-			if !ok || e.Layer != sheet.LayerFrame {
-				continue
-			}
-			for _, f := range g.Items {
-				if t, ok := f.Shape.(sheet.Text); ok && t.S == sheetOf {
-					t.S = fmt.Sprintf("%d of %d", i+1, len(sheets))
-					f.Shape = t
-				}
-			}
-		}
-	}
-	return sheets
 }

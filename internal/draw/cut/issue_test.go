@@ -30,8 +30,8 @@ func TestTitleBlockSaysWhoAnswers(t *testing.T) {
 		issue Issue
 		words []string
 	}{
-		{Issue{}, []string{"not issued", notGiven, p.Mark + "-flat", "Ada"}},
-		{given, []string{"Test Rink", "TR-7-flat", "B", "2027-01-10", "Ann", "Ben", "Ada"}},
+		{Issue{}, []string{"not issued", notGiven, p.Mark + "-P1", "Ada"}},
+		{given, []string{"Test Rink", "TR-7-P1", "B", "2027-01-10", "Ann", "Ben", "Ada"}},
 	} {
 		p.Issue = c.issue
 		sheets := p.Sheets(jobOf(t, p, "flat", DefaultOptions()), paper)
@@ -92,10 +92,18 @@ func TestBracketsDoNotContradict(t *testing.T) {
 
 // Every drawing to scale has a scale of ISO 5455:1979 (from memory).
 func TestScalesAreStandard(t *testing.T) {
-	want := []string{"50:1", "20:1", "10:1", "5:1", "2:1", "1:1", "1:2", "1:5", "1:10", "1:20", "1:50", "1:100", "1:200"}
+	want := []string{"50:1", "20:1", "10:1", "5:1", "2:1", "1:1", "1:2", "1:5", "1:10", "1:20", "1:50", "1:100", "1:200", "1:500", "1:1000"}
 	for _, s := range scales() {
 		if !slices.Contains(want, scaleText(s)) {
 			t.Errorf("scale %s", scaleText(s))
+		}
+	}
+	for _, paper := range sheet.Papers() {
+		for side := unit.Length(0.001); side < 40; side *= 1.7 {
+			s := set{growth: paper.Growth()}
+			if k := s.scaleFor(side, side/2, 80, 60, 10); !slices.Contains(want, scaleText(k)) || k > scales()[len(scales())-1] && side.Millimetres()*k > 80*s.growth {
+				t.Errorf("%s on %s is drawn at %s", side.FormatFine(unit.Metric), paper.Name, scaleText(k))
+			}
 		}
 	}
 }

@@ -24,6 +24,7 @@ type Job struct {
 	Limits   []glass.Limit
 	// Neighbours are the other working holes of the pane.
 	Neighbours []glass.Neighbour
+	Options    Options
 	Cover      Cover
 	Whole      float64        // mass of the pane without its holes, kg
 	Mass       float64        // mass of the pane with all its holes, kg
@@ -56,10 +57,11 @@ func (j Job) PaneExists() bool {
 type Options struct {
 	Route Route // "" takes the material's own
 	Cover CoverOptions
+	Hold  Hold // what keeps the cover in; "" is [Button]
 }
 
-// DefaultOptions returns the material's own route and the usual cover.
-func DefaultOptions() Options { return Options{Cover: DefaultCoverOptions()} }
+// DefaultOptions returns the material's own route and the usual cover, held by turn buttons.
+func DefaultOptions() Options { return Options{Cover: DefaultCoverOptions(), Hold: Button} }
 
 // Job gathers a hole's job. What may not be drawn gives a [*Refusal] with every
 // reason that was found.
@@ -69,7 +71,7 @@ func (p ShopOrder) Job(h glass.Hole, o Options) (Job, error) {
 		return Job{}, p.refuse(h, say.Make("%s", err.Error()))
 	}
 	pane, _ := way.Pane.Get()
-	j := Job{Hole: h, Pane: pane, Face: p.Arena.Face(pane, h, way.Setback.Value), Neighbours: p.Arena.Neighbours(pane, h, way.Setback.Value),
+	j := Job{Hole: h, Pane: pane, Options: o, Face: p.Arena.Face(pane, h, way.Setback.Value), Neighbours: p.Arena.Neighbours(pane, h, way.Setback.Value),
 		Corner: way.Corner.Value, Rounding: way.Rounding.Value}
 	why := j.material(way.Thick, o.Route)
 	taken := []arena.Fact{way.Corner, way.Rounding}

@@ -65,14 +65,12 @@ func (p ShopOrder) List(o Options, s SpareOptions) (List, error) {
 }
 
 // Work is what is to be done about a hole.
-func (r ListRow) Work() string {
+func (r ListRow) Work() work {
 	switch {
 	case len(r.Refused) > 0:
-		return "not drawn"
-	case r.Job.Exists():
-		return "exists"
+		return notDrawn
 	}
-	return "make"
+	return workOf(r.Job.Exists())
 }
 
 // Sums returns what is still to be made and what exists already; refused

@@ -193,7 +193,7 @@ func TestWhatIsLackingOfAHoleThatExists(t *testing.T) {
 	}
 	j := l.Rows[0].Job
 	paper, _ := sheet.ParsePaper("a4")
-	for _, w := range wordsOf(p.coverPage(j, paper)[0]) {
+	for _, w := range wordsOf(p.Sheets(j, paper)[3]) {
 		if strings.Contains(w.text, "EXISTS") {
 			t.Errorf("the cover's sheet says %q, and the cover is still to be made", w.text)
 		}

@@ -12,23 +12,27 @@ import (
 // listPages are the cut list over the arena: what is to be made, what exists,
 // what is not allowed, spares.
 func (p ShopOrder) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
+	return p.document(paper, "", func(s *set) { s.listPages(l) })
+}
+
+func (s *set) listPages(l List) {
 	work, exist := l.Sums()
 	panes, covers := l.Spares()
 	n := 0
 	f := sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
 		n++
-		g := p.newPage(paper, fmt.Sprintf("cut-list-%d", n), "Cut list", nil,
+		g := s.page(lying, fmt.Sprintf("cut-list-%d", n), "Cut list", marks{},
 			sheet.Field{Name: "To make", Value: work.Words()}, sheet.Field{Name: "Exist already", Value: exist.Words()},
 			sheet.Field{Name: "Spares", Value: say.Count(panes, "pane") + ", " + say.Count(covers, "cover")})
 		return g.d, g.area
 	})
-	sys := p.Arena.Units
+	sys := s.Arena.Units
 	section := func(head string, rows []ListRow, sum Sum) {
 		if len(rows) == 0 {
 			return
 		}
 		f.Heading(head)
-		t := holeFields(p.Mark).Of(head, rows, sys).Shown()
+		t := holeFields(s.Mark).Of(head, rows, sys).Shown()
 		t.Add("all")
 		t.Rows[len(rows)][len(t.Columns)-1] = table.Words(fmt.Sprintf("%.1f", sum.MassKG))
 		t.Strong = append(make([]bool, len(rows)), true)
@@ -37,8 +41,8 @@ func (p ShopOrder) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
 	rows := func(keep func(ListRow) bool) []ListRow {
 		return slices.DeleteFunc(slices.Clone(l.Rows), func(r ListRow) bool { return !keep(r) })
 	}
-	section("To be made", rows(func(r ListRow) bool { return r.Work() == "make" }), work)
-	section("Existing: nothing is cut", rows(func(r ListRow) bool { return r.Work() == "exists" }), exist)
+	section("To be made", rows(func(r ListRow) bool { return r.Work() == toMake }), work)
+	section("Existing: nothing is cut", rows(func(r ListRow) bool { return r.Work() == exists }), exist)
 	reasons := func(head, column string, of func(ListRow) []say.Sentence) {
 		if list := rows(func(r ListRow) bool { return len(of(r)) > 0 }); len(list) > 0 {
 			f.Heading(head)
@@ -54,7 +58,6 @@ func (p ShopOrder) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
 		o.BreakRate, o.CoverRate, 100*l.Reached, 100*o.Certainty),
 		"Pieces of one row differ by no more than the tolerances of the drawings, each from every other, so that any can stand in for any.")
 	f.Table(spareFields().Of("Spares", slices.Concat(l.Panes, l.Covers), sys), sheet.SizeTable)
-	return f.Sheets()
 }
 
 // Words says the sum in a few words.

@@ -94,7 +94,19 @@ func (p ShopOrder) aboutJob(j Job, name, title string, lines ...string) about {
 	if j.Material.MadeToOrder() {
 		a.lines = append(a.lines, "ORDER MADE: NEVER CUT "+strings.ToUpper(j.Material.Noun()))
 	}
-	_, a.why = j.status()
+	a.why = j.marks().why
+	return a
+}
+
+// aboutPane says what a machine's drawing of a whole pane is of.
+func (p ShopOrder) aboutPane(j paneJob, lines ...string) about {
+	j.Route = j.route()
+	a := p.aboutJob(j.Job, "pane-outline", "pane outline", lines...)
+	if len(j.spots) > 1 {
+		a.title = j.title() + ": pane outline, full size"
+		a.lines[0] = a.title
+	}
+	a.why = j.marks().why
 	return a
 }
 

@@ -13,32 +13,34 @@ const blank = "____________________"
 // orderPage is the form by which a pane is ordered made with its hole; none for a pane
 // that is cut, and for one that stands. What the survey does not know is left blank,
 // for the buyer and the glass maker to settle: none of it is guessed.
-func (p ShopOrder) orderPage(j Job, paper sheet.Paper) []*sheet.Drawing {
-	if !j.Material.MadeToOrder() || j.Exists() {
-		return nil
+func (s *set) orderPage(j paneJob) {
+	if !j.Material.MadeToOrder() || j.route() == Standing {
+		return
 	}
 	f := sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
-		g := p.newPage(paper, "order", "Hole "+j.Hole.ID+": order form for the pane", &j,
+		g := s.page(lying, "order", "Pane "+j.Pane.ID+": order form", j.marks(),
 			sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(j.Material.Name)}, sheet.Field{Name: "Quantity", Value: "1"})
 		return g.d, g.area
 	})
-	g := page{sys: p.Arena.Units}
+	g := page{sys: s.Arena.Units}
 	tolerance := tolerance(j.Cover.Options.HoleTolerance, g.sys)
 	f.Heading("What is ordered")
-	f.Numbered(
+	lines := []string{
 		fmt.Sprintf("Quantity: 1, for pane %s. Spares: %s", j.Pane.ID, blank),
 		fmt.Sprintf("Visible pane %s x %s. FULL pane with what the frame hides (edge bite), measured out of the frame: width %s height %s", g.place(j.front(j.Face.Width)), g.place(j.Face.Height), blank, blank),
 		fmt.Sprintf("Edge bite: left %s right %s foot %s top %s", blank, blank, blank, blank),
 		fmt.Sprintf("Material %s, thickness %s as surveyed; grade and make-up: not surveyed: %s", j.Material.Name, g.one(j.Thick), blank),
-		fmt.Sprintf("Hole %s x %s, %s; corner fillets R %s; its centre %s from the left visible edge and %s above the foot, on the face away from the ice.",
-			g.one(j.Hole.Size.W), g.one(j.Hole.Size.H), tolerance, g.one(j.Corner), g.place(j.front(j.Face.Left)), g.place(j.Face.Up)),
-		fmt.Sprintf("All edges of the hole rounded R %s on both faces and smooth; the pane's own edges: %s", g.one(j.Rounding), blank))
+	}
+	for _, k := range j.jobs {
+		lines = append(lines, fmt.Sprintf("Hole %s %s x %s, %s; corner fillets R %s; its centre %s from the left visible edge and %s above the foot, on the face away from the ice; its edges rounded R %s on both faces and smooth.", k.Hole.ID,
+			g.one(k.Hole.Size.W), g.one(k.Hole.Size.H), tolerance, g.one(k.Corner), g.place(k.front(k.Face.Left)), g.place(k.Face.Up), g.one(k.Rounding)))
+	}
+	f.Numbered(append(lines, "The pane's own edges: "+blank)...)
 	f.Heading("How it is made")
 	f.Numbered(j.making()...)
 	f.Heading("Agreed")
 	f.Notes("Measured by "+blank+" on "+blank, "Ordered by "+blank+" on "+blank, "Confirmed by the glass maker "+blank+" on "+blank,
 		"The glass maker's limits for holes, edges and distances govern over this form, and local codes over both. This form proves no strength.")
-	return f.Sheets()
 }
 
 // making is what is to be settled with the maker, by the pane's material.

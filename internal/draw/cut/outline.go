@@ -3,19 +3,19 @@ package cut
 import (
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/glass"
 )
 
-// PaneOutline is the pane at full size from the shooting side for a shop's or
-// a factory's machine: the hole on layer CUT as one closed outline, its pilot holes
-// on DRILL, the pane's visible edges and the centre lines on DATUM, notes on TEXT.
-// Lengths are along the shooting face, as on the pane's sheet.
-func (p ShopOrder) PaneOutline(j Job) *sheet.Drawing {
+// PaneOutline is the pane of a job at full size from the shooting side for a shop's or
+// a factory's machine: each hole that is to be made on layer CUT as one closed outline,
+// its pilot holes on DRILL; what exists or may not be made, the pane's visible edges and
+// the centre lines on DATUM, notes on TEXT. Lengths are along the shooting face, as on the pane's sheet.
+func (p ShopOrder) PaneOutline(of Job) *sheet.Drawing {
+	j := p.paneJob(of)
 	from := "FROM THE SHOOTING SIDE. DATUM: left visible edge of the pane and its bottom edge at the boards' top."
 	if j.Face.Curved {
 		from += " CURVED PANE, inner radius " + (page{sys: p.Arena.Units}).one(j.Face.Radius) + ": unrolled, lengths along the shooting face."
 	}
-	g := p.machineSheet(j.front(j.Face.Width).Millimetres(), j.Face.Height.Millimetres(), p.aboutJob(j, "pane-outline", "pane outline",
+	g := p.machineSheet(j.front(j.Face.Width).Millimetres(), j.Face.Height.Millimetres(), p.aboutPane(j,
 		from, "Label on the other face: THIS FACE TO ICE, pane "+j.Pane.ID+"."))
 	pane := g.area
 	datum := g.group(sheet.LayerDatum)
@@ -23,20 +23,28 @@ func (p ShopOrder) PaneOutline(j Job) *sheet.Drawing {
 	at := func(left, up unit.Length) sheet.Point {
 		return sheet.Pt(pane.X+j.front(left).Millimetres(), pane.Y+pane.H-up.Millimetres())
 	}
-	c := at(j.Face.Left, j.Face.Up)
-	hole := rim(c, j.Hole.Size, 1)
-	g.group(j.outlineLayer()).Add("cut-line", roundHole(hole, j.Corner))
-	datum.Add("centre-line", sheet.Line{A: sheet.Pt(pane.X, c.Y), B: sheet.Pt(pane.X+pane.W, c.Y)})
-	datum.Add("centre-line", sheet.Line{A: sheet.Pt(c.X, pane.Y), B: sheet.Pt(c.X, pane.Y+pane.H)})
-	if j.Pilot() > 0 {
-		for _, at := range corners(hole, j.Corner.Millimetres()) {
-			g.group(sheet.LayerDrill).Add("pilot", sheet.Circle{C: at, R: j.Corner.Millimetres()})
+	for _, k := range j.spots {
+		c := at(k.Left, k.Up)
+		hole := rim(c, k.Hole.Size, 1)
+		g.group(k.work.layer()).Add("cut-line", roundHole(hole, k.Corner))
+		if len(j.spots) > 1 {
+			g.text(sheet.LayerText, sheet.Pt(hole.X, hole.Y+hole.H+3), "hole "+k.Hole.ID+": "+k.work.words())
 		}
 	}
-	for _, k := range j.Neighbours {
-		beside := rim(at(k.Left, k.Up), k.Hole.Size, 1)
-		datum.Add("edge", sheet.RoundRect(beside, k.Corner.Millimetres()))
-		g.text(sheet.LayerText, sheet.Pt(beside.X, beside.Y+beside.H+3), "hole "+k.Hole.ID+": in the same pane, "+standsWord(k.Hole)+"see its own drawing")
+	for _, l := range levels(j.spots, func(k onPane) unit.Length { return k.Up }) {
+		y := at(0, l).Y
+		datum.Add("centre-line", sheet.Line{A: sheet.Pt(pane.X, y), B: sheet.Pt(pane.X+pane.W, y)})
+	}
+	for _, l := range levels(j.spots, func(k onPane) unit.Length { return k.Left }) {
+		x := at(l, 0).X
+		datum.Add("centre-line", sheet.Line{A: sheet.Pt(x, pane.Y), B: sheet.Pt(x, pane.Y+pane.H)})
+	}
+	for _, k := range j.jobs {
+		if k.Pilot() > 0 {
+			for _, at := range corners(rim(at(k.Face.Left, k.Face.Up), k.Hole.Size, 1), k.Corner.Millimetres()) {
+				g.group(sheet.LayerDrill).Add("pilot", sheet.Circle{C: at, R: k.Corner.Millimetres()})
+			}
+		}
 	}
 	return g.d
 }
@@ -44,23 +52,6 @@ func (p ShopOrder) PaneOutline(j Job) *sheet.Drawing {
 // front returns a length along the rink face as it is along the shooting face, which
 // drawings of the pane are dimensioned on.
 func (j Job) front(l unit.Length) unit.Length { return j.Face.Behind(l, j.Thick) }
-
-// outlineLayer is the layer of the hole's outline: nothing of a hole that
-// exists stands on the layer that a machine cuts.
-func (j Job) outlineLayer() string {
-	if j.Exists() {
-		return sheet.LayerDatum
-	}
-	return sheet.LayerCut
-}
-
-// standsWord says of a neighbour that it exists already.
-func standsWord(h glass.Hole) string {
-	if h.State == glass.Cut {
-		return "exists, "
-	}
-	return ""
-}
 
 // drill draws the pilot holes at a hole's corners of a radius in millimetres.
 func (j Job) drill(g *sheet.Group, hole sheet.Rect, r float64) {

@@ -1,17 +1,15 @@
 package cut
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"strings"
 
 	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/glass"
 	"example.org/rinkpane/internal/survey/rink"
-	"example.org/rinkpane/internal/tell/words"
 )
 
 // styles are the classes of shop drawings beside the sheet's own.
@@ -19,7 +17,7 @@ func styles() sheet.Stylesheet {
 	return sheet.Base().Merge(sheet.Stylesheet{
 		{Class: "pane", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.Ice, Width: sheet.W50}},
 		{Class: "cut", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.White, Width: sheet.W50}},
-		{Class: "exists", Style: sheet.Style{Stroke: sheet.Slate, Fill: sheet.White, Width: sheet.W35}},
+		{Class: "exists", Style: sheet.Style{Stroke: sheet.Ink, Fill: sheet.White, Width: sheet.W18}},
 		{Class: "beside", Style: sheet.Style{Stroke: sheet.Deep, Fill: sheet.White, Width: sheet.W25, Dash: []float64{2, 1}}},
 		{Class: "cut-line", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W35}},
 		{Class: "pilot", Style: sheet.Style{Stroke: sheet.Deep, Width: sheet.W25, Dash: []float64{2, 1}}},
@@ -29,48 +27,14 @@ func styles() sheet.Stylesheet {
 		{Class: "across-bad", Style: sheet.Style{Fill: sheet.Bad.Alpha(0.16)}},
 		{Class: "status", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Bold, Size: sheet.SizeText}},
 		{Class: "status-bad", Style: sheet.Style{Fill: sheet.Bad}},
+		{Class: "tag", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Bold, Size: sheet.SizeText}},
 		{Class: "warn", Style: sheet.Style{Fill: sheet.Bad, Face: sheet.Bold, Size: sheet.SizeHead}},
 	})
-}
-
-// page is one sheet being drawn: its drawing and the area left inside the frame.
-type page struct {
-	d    *sheet.Drawing
-	area sheet.Rect
-	sys  unit.System
-}
-
-// pagePad is the white between frame and drawing, mm.
-const pagePad = 5.0
-
-// newPage frames a sheet of a paper lying on its side; what a job says of
-// itself across its sheets stands on it, nil for none.
-func (p ShopOrder) newPage(paper sheet.Paper, name, title string, j *Job, fields ...sheet.Field) page {
-	d := paper.Landscape().Sheet(name, styles())
-	return p.frame(d, title, j, fields...)
 }
 
 // layers are the layers of our drawings, from the lowest up.
 func layers() []string {
 	return []string{statusLayer, sheet.LayerFrame, sheet.LayerHatch, sheet.LayerDatum, sheet.LayerCut, sheet.LayerDrill, sheet.LayerEngrave, sheet.LayerDim, sheet.LayerText}
-}
-
-// frame gives a drawing its frame and title block.
-func (p ShopOrder) frame(d *sheet.Drawing, title string, j *Job, fields ...sheet.Field) page {
-	d.Layers = layers()
-	d.Title, d.Desc = title, p.Stamp()
-	area := d.Frame(sheet.TitleBlock{
-		Title: title, Subject: p.subject(), Caution: strings.Join(append([]string{words.ApprovalSentence(p.Approval)}, glass.Cautions()...), " "),
-		Fields: append(fields, sheet.Field{Name: "Plan revision", Value: p.Mark}), Issue: p.fields(j),
-	})
-	g := page{d: d, area: area.Inset(pagePad), sys: p.Arena.Units}
-	word, why, bad := "", []say.Sentence(nil), false
-	if j != nil {
-		word, why = j.status()
-		bad = len(j.NotPassed) > 0
-	}
-	g.across(p.unapproved(word), why, bad)
-	return g
 }
 
 // unapproved adds to what a sheet says across itself that its revision is not approved.
@@ -88,26 +52,32 @@ func (p ShopOrder) unapproved(word string) string {
 // from what a machine follows.
 const statusLayer = "STATUS"
 
-// status returns what a job's sheets say across themselves, in a word, and
-// why, a sentence each; "" for a hole that is to be made as drawn.
-func (j Job) status() (word string, why []say.Sentence) {
-	if len(j.NotPassed) > 0 {
-		word = "NOT PASSED"
-		why = append(why, say.Make("NOT PASSED: %s.", list(j.NotPassed)))
+// marks are what a sheet says across itself of what is drawn on it, in a word, and why,
+// a sentence each; the zero marks are those of what is to be made as drawn.
+type marks struct {
+	word string
+	why  []say.Sentence
+	bad  bool
+}
+
+// marks returns what a job's sheets say across themselves.
+func (j Job) marks() (m marks) {
+	if m.bad = len(j.NotPassed) > 0; m.bad {
+		m.add("NOT PASSED", say.Make("NOT PASSED: %s.", list(j.NotPassed)))
 	}
 	if len(j.NotProved) > 0 {
-		if word == "" {
-			word = "NOT PROVED"
-		}
-		why = append(why, say.Make("NOT PROVED: %s.", list(j.NotProved)))
+		m.add("NOT PROVED", say.Make("NOT PROVED: %s.", list(j.NotProved)))
 	}
 	if j.Exists() {
-		if word == "" {
-			word = "EXISTS"
-		}
-		why = append(why, say.Make("THE HOLE EXISTS: nothing is cut. This sheet is to check it by."))
+		m.add("EXISTS", say.Make("THE HOLE EXISTS: nothing is cut. This sheet is to check it by."))
 	}
-	return word, why
+	return m
+}
+
+// add adds a sentence; the first one's word stands across the sheet.
+func (m *marks) add(word string, why say.Sentence) {
+	m.word = cmp.Or(m.word, word)
+	m.why = append(m.why, why)
 }
 
 // list is sentences said one after another.
@@ -116,39 +86,37 @@ type list []say.Sentence
 // Say joins the sentences.
 func (l list) Say(sys unit.System) string { return joined(l, sys) }
 
-// across writes a word over the whole sheet, pale beneath the drawing, and the reasons
-// along its top; what is bad in the colour for it.
-func (g *page) across(word string, why []say.Sentence, bad bool) {
-	if word == "" {
-		return
-	}
-	over, t := g.group(statusLayer), g.group(sheet.LayerText)
+// overAll writes the word of marks over the whole sheet, pale beneath the drawing.
+func (g page) overAll(m marks) {
 	middle := sheet.Pt(g.area.X+g.area.W/2, g.area.Y+g.area.H/2)
 	slope := math.Atan2(g.area.H, g.area.W)
-	size := sheet.Bold.FitSize(word, g.area.H/3, sheet.SizeTitle, 0.8*math.Hypot(g.area.W, g.area.H))
+	size := sheet.Bold.FitSize(m.word, g.area.H/3, sheet.SizeTitle, 0.8*math.Hypot(g.area.W, g.area.H))
 	class := "across"
-	if bad {
+	if m.bad {
 		class = "across across-bad"
 	}
-	over.Add(class, sheet.Text{At: middle, S: word, Size: size, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: slope})
-	for _, s := range why {
+	g.group(statusLayer).Add(class, sheet.Text{At: middle, S: m.word, Size: size, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: slope})
+}
+
+// across writes the word of marks over the whole sheet and the reasons along its top;
+// what is bad in the colour for it.
+func (g *page) across(m marks) {
+	if m.word != "" {
+		g.overAll(m)
+	}
+	if len(m.why) == 0 {
+		return
+	}
+	t := g.group(sheet.LayerText)
+	for _, s := range m.why {
 		class := "status"
-		if bad {
+		if m.bad {
 			class = "status status-bad"
 		}
 		h := t.Paragraph(class, sheet.Bold, sheet.Pt(g.area.X, g.area.Y), s.In(g.sys), sheet.SizeText, g.area.W, lineHeight)
 		g.area.Y, g.area.H = g.area.Y+h, g.area.H-h
 	}
 	g.area.Y, g.area.H = g.area.Y+2, g.area.H-2
-}
-
-// column starts a column of text in a box on a sheet; what does not fit goes
-// on to sheets of its own.
-func (p ShopOrder) column(g page, box sheet.Rect, paper sheet.Paper, j *Job) *sheet.Flow {
-	return sheet.FlowOn(g.d, box, func() (*sheet.Drawing, sheet.Rect) {
-		next := p.newPage(paper, g.d.Name+"-more", g.d.Title+", continued", j)
-		return next.d, next.area
-	})
 }
 
 func (p ShopOrder) subject() string {
@@ -205,6 +173,9 @@ func (g page) place(l unit.Length) string {
 	return a + " (" + b + ")"
 }
 
+// first returns a length in the plan's units alone, where words beside it give both.
+func (g page) first(l unit.Length) string { return drawnAs(l, g.sys) }
+
 // one returns a length in the plan's units and the other's in brackets.
 func (g page) one(l unit.Length) string { return both(l).Say(g.sys) }
 
@@ -223,12 +194,6 @@ func (g page) governing() sheet.Field {
 	return sheet.Field{Name: "Lengths", Value: "mm govern, inches below"}
 }
 
-// scales are those of ISO 5455:1979 (from memory) that our sheets use, largest
-// first, sheet over part.
-func scales() []float64 {
-	return []float64{5, 2, 1, 1.0 / 2, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 50, 1.0 / 100}
-}
-
 // tolerance prints a plus-minus, the governing unit first: "±0.25 mm (±0.009 in)".
 // What is rounded is rounded down, so that neither unit allows more than the other.
 func tolerance(l unit.Length, sys unit.System) string {
@@ -241,25 +206,6 @@ func tolerance(l unit.Length, sys unit.System) string {
 	return metric + " (" + inches + ")"
 }
 
-// scaleFor returns the largest scale not above most at which a part of so
-// many metres fits a box in millimetres.
-func scaleFor(w, h unit.Length, boxW, boxH, most float64) float64 {
-	for _, s := range scales() {
-		if s <= most && w.Millimetres()*s <= boxW && h.Millimetres()*s <= boxH {
-			return s
-		}
-	}
-	return math.Min(boxW/w.Millimetres(), boxH/h.Millimetres())
-}
-
-// scaleText prints a scale: "1:20", "2:1".
-func scaleText(s float64) string {
-	if s >= 1 {
-		return fmt.Sprintf("%.3g:1", s)
-	}
-	return fmt.Sprintf("1:%.3g", 1/s)
-}
-
 // heading sets a heading with its top left corner at a point.
 func heading(g *sheet.Group, x, y float64, s string) {
 	g.Add("head", sheet.Text{At: sheet.Pt(x, y), S: s, VAlign: sheet.Top})
@@ -268,18 +214,17 @@ func heading(g *sheet.Group, x, y float64, s string) {
 const (
 	headHeight = 6.0 // mm, a heading with the gap below it
 	lineHeight = 4.0 // mm, a line of notes
-	blockGap   = 4.0 // mm, between blocks of notes
 )
 
 // whereabouts says where a hole is on the boards, in words.
-func (p ShopOrder) whereabouts(j Job) string {
+func (p ShopOrder) whereabouts(pane string, station unit.Length) string {
 	r := p.Arena.Rink
-	s := r.Wrap(j.Hole.Station)
+	s := r.Wrap(station)
 	text := "station " + along(s, p.Arena.Units)
 	if c := r.Corner(s); c != rink.NoCorner {
 		text = "corner " + c.String() + ", " + text
 	}
-	return "pane " + j.Pane.ID + ", " + text
+	return "pane " + pane + ", " + text
 }
 
 // along prints a station: metres to the millimetre, or feet and inches.
@@ -288,4 +233,9 @@ func along(s unit.Length, sys unit.System) string {
 		return fmt.Sprintf("%.3f m", s.Metres())
 	}
 	return s.FormatFine(sys)
+}
+
+// beside is the column to the right of a drawing so many millimetres wide.
+func (g page) beside(wide float64) sheet.Rect {
+	return sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H}
 }

@@ -18,7 +18,7 @@ func TestRequestIsCheckedBeforeDrawing(t *testing.T) {
 		files  int
 		words  string
 	}{
-		{"one hole twice", func(_ *ShopOrder, r *Request) { r.Holes = []string{"flat", "flat"} }, 14, ""},
+		{"one hole twice", func(_ *ShopOrder, r *Request) { r.Holes = []string{"flat", "flat"} }, 16, ""},
 		{"an off hole", func(p *ShopOrder, r *Request) { p.Arena.Holes[0].State, r.Holes = glass.Off, []string{"flat"} }, 0, `hole "flat" is off in the plan, so nothing is made of it; set its state to planned, or write bent, order, bare, edge`},
 		{"no temperature", func(_ *ShopOrder, r *Request) { r.Options.Cover.Warm = math.NaN() }, 0, "give cold below warm"},
 		{"negative breaks", func(_ *ShopOrder, r *Request) { r.Spares.BreakRate = -1 }, 0, "break rate -1: give"},

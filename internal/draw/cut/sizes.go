@@ -47,3 +47,11 @@ func (j Job) Acceptance() []custody.Limits {
 	}
 	return out
 }
+
+// Tolerances of the drawing, plus or minus: own choices. A router holds 0.1
+// to 0.2 mm (fabricators' guides); a hole is felt and covered, not pressed.
+const (
+	placeTolerance  = 2 * unit.Millimetre
+	radiusTolerance = 0.5 * unit.Millimetre
+	roundTolerance  = 1 * unit.Millimetre
+)

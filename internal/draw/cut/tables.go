@@ -87,7 +87,7 @@ func holeFields(mark string) table.Fields[ListRow] {
 	}
 	return table.Fields[row]{
 		texts("hole", "hole", func(r row) string { return r.Job.Hole.ID }),
-		texts("work", "work", row.Work),
+		texts("work", "work", func(r row) string { return string(r.Work()) }),
 		texts("", "state", func(r row) string { return stateWord(r.Job) }),
 		texts("pane", "pane", func(r row) string { return r.Job.Hole.Pane }),
 		drawn(texts("material", "material", func(r row) string { return string(r.Job.Material.Name) })),
@@ -107,7 +107,7 @@ func holeFields(mark string) table.Fields[ListRow] {
 		size("cover's plug", func(j Job) unit.Size { return j.Cover.Plug }),
 		length("", "plug_width_mm", func(j Job) unit.Length { return j.Cover.Plug.W }),
 		length("", "plug_height_mm", func(j Job) unit.Length { return j.Cover.Plug.H }),
-		drawn(texts("cover", "cover", func(r row) string { return there(r.Job.CoverExists()) })),
+		drawn(texts("cover", "cover", func(r row) string { return string(workOf(r.Job.CoverExists())) })),
 		mass("mass, kg", "mass_kg", func(j Job) float64 { return j.Whole }),
 		mass("drilled, kg", "drilled_mass_kg", func(j Job) float64 { return j.Mass }),
 		sentences("", "not_drawn", func(r row) []say.Sentence { return r.Refused }),
@@ -117,12 +117,27 @@ func holeFields(mark string) table.Fields[ListRow] {
 	}
 }
 
-// there tells what exists from what is to be made.
-func there(exists bool) string {
-	if exists {
-		return "exists"
+// spotFields are the columns of a pane's holes, their places along the shooting face.
+func spotFields(j paneJob) table.Fields[onPane] {
+	return table.Fields[onPane]{
+		texts("hole", "", func(k onPane) string { return k.Hole.ID }),
+		texts("work", "", func(k onPane) string { return string(k.work) }),
+		lengths("from A", "", func(k onPane) unit.Length { return j.front(k.Left) }),
+		lengths("from B", "", func(k onPane) unit.Length { return k.Up }),
+		numbers("width x height", "", func(k onPane, sys unit.System) table.Cell { return table.Words(k.Hole.Size.FormatFine(sys)) }),
+		lengths("corners R", "", func(k onPane) unit.Length { return k.Corner }),
+		lengths("(to the right edge)", "", func(k onPane) unit.Length { return j.front(j.Face.Width - k.Left) }),
 	}
-	return "make"
+}
+
+// rinkFields are the columns of their places along the rink face of a curved pane.
+func rinkFields(f glass.Face) table.Fields[onPane] {
+	return table.Fields[onPane]{
+		texts("hole", "", func(k onPane) string { return k.Hole.ID }),
+		lengths("from A", "", func(k onPane) unit.Length { return k.Left }),
+		lengths("to the right edge", "", func(k onPane) unit.Length { return f.Width - k.Left }),
+		lengths("pane's width", "", func(onPane) unit.Length { return f.Width }),
+	}
 }
 
 // spareFields are the columns of the spares.

@@ -55,13 +55,15 @@ func (p ShopOrder) Template(j Job, paper string) ([]*sheet.Drawing, error) {
 const blockHeight = 54.0
 
 func (p ShopOrder) template(j Job, w, h float64) *sheet.Drawing {
-	d := sheet.New("template", w, h, styles())
-	g := p.frame(d, "Hole "+j.Hole.ID+": template, full size", &j,
-		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Scale", Value: "1:1"}, sheet.Field{Name: "Route", Value: string(j.Route)})
-	t := template{page: g, job: j, roomInside: p.roomInside(j)}
-	t.bars()
-	t.outline()
-	return numbered([]*sheet.Drawing{d})[0]
+	paper := sheet.Paper{W: w, H: h}
+	return p.document(paper, j.Hole.ID, func(s *set) {
+		s.growth = 1 // the outline is full size whatever the paper
+		g := s.frame(paper.Laid("template", 1, styles()), "Hole "+j.Hole.ID+": template, full size", j.marks(),
+			sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Scale", Value: "1:1"}, sheet.Field{Name: "Route", Value: string(j.Route)})
+		t := template{page: g, job: j, roomInside: p.roomInside(j)}
+		t.bars()
+		t.outline()
+	})[0]
 }
 
 type template struct {
@@ -133,7 +135,7 @@ func (t template) outline() {
 	w, h, r := j.Hole.Size.W.Millimetres(), j.Hole.Size.H.Millimetres(), j.Corner.Millimetres()
 	c := sheet.Pt(t.area.X+t.area.W/2, t.area.Y+templateTop+around+h/2)
 	hole := rim(c, j.Hole.Size, 1)
-	t.group(j.outlineLayer()).Add("cut-line", sheet.RoundRect(hole, r))
+	t.group(workOf(j.Exists()).layer()).Add("cut-line", sheet.RoundRect(hole, r))
 	datum := t.group(sheet.LayerDatum)
 	left, right := hole.X-beside+4, hole.X+w+beside-4
 	datum.Add("centre-line", sheet.Line{A: sheet.Pt(left, c.Y), B: sheet.Pt(right, c.Y)})

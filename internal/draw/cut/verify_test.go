@@ -34,7 +34,7 @@ func TestEveryDrawingIsStamped(t *testing.T) {
 		}
 		seen[format]++
 	}
-	if seen[PDF] != 11 || seen[DXF] != 26 || seen[SVG] != 8 {
+	if seen[PDF] != 11 || seen[DXF] != 34 || seen[SVG] != 8 {
 		t.Errorf("drawings seen: %v", seen)
 	}
 	text, err := os.ReadFile("testdata/shop.yaml")

@@ -71,7 +71,7 @@ func TestTheDrawingSaysItsAims(t *testing.T) {
 		t.Fatal(err)
 	}
 	said := ""
-	for _, w := range wordsOf(p.windowPage(job, paper)[0]) {
+	for _, w := range wordsOf(p.windowPages(job, paper)[0]) {
 		said += w.text + " "
 	}
 	want := aimWords(job.Clear.Or(fit.Patch{}).Aims)
@@ -104,7 +104,7 @@ func TestNothingIsCutWithoutAFilm(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := p.windowPage(job, paper)[0]
+	d := p.windowPages(job, paper)[1]
 	said := false
 	for _, w := range wordsOf(d) {
 		said = said || strings.Contains(w.text, "NOTHING IS CUT")
@@ -135,7 +135,7 @@ func TestNothingIsCutWhereNoPatchFits(t *testing.T) {
 		t.Fatal(err)
 	}
 	all := ""
-	for _, w := range wordsOf(p.windowPage(job, paper)[0]) {
+	for _, w := range wordsOf(p.windowPages(job, paper)[0]) {
 		all += w.text + " "
 	}
 	if !strings.Contains(all, "NO LENS'S PATCH FITS") || strings.Contains(all, "blade") {

@@ -88,22 +88,29 @@ func (job WindowJob) title() string {
 	return "what must stay clear of the panel"
 }
 
+func (p ShopOrder) windowPages(job WindowJob, paper sheet.Paper) []*sheet.Drawing {
+	return p.document(paper, job.Window.ID, func(s *set) {
+		if job.Window.Open {
+			s.part(func() { s.openingPage(job.Window) })
+		}
+		s.part(func() { s.windowPage(job) })
+	})
+}
+
 // windowPage draws a low window from the rink side with the clear patch.
-func (p ShopOrder) windowPage(job WindowJob, paper sheet.Paper) []*sheet.Drawing {
+func (s *set) windowPage(job WindowJob) {
 	w := job.Window
-	probe := p.newPage(paper, "", "", nil)
+	probe := s.probe(lying, marks{})
 	wide := probe.area.W*detailShare - columnGap/2
-	scale := scaleFor(w.Size.W, w.Size.H, wide-34, probe.area.H-headHeight-44, 1)
+	scale := s.scaleFor(w.Size.W, w.Size.H, wide-34, probe.area.H-headHeight-44, 1)
 	fields := []sheet.Field{{Name: "Window", Value: probe.one(w.Size.W) + " x " + probe.one(w.Size.H)}, {Name: "Scale", Value: scaleText(scale)}}
 	if !w.Open {
 		fields = append(fields, sheet.Field{Name: "Panel", Value: fmt.Sprintf("%s, %s", w.Material, probe.one(w.Thick.Or(0)))})
 	}
-	g := p.newPage(paper, "window", "Low window "+w.ID+": "+job.title(), nil, append(fields, probe.governing())...)
-	d := windowDrawing{page: g, job: job, scale: scale}
+	g := s.page(lying, "window", "Low window "+w.ID+": "+job.title(), marks{}, append(fields, probe.governing())...)
+	d := windowDrawing{page: g, job: job, scale: g.laid(scale)}
 	d.front(sheet.Pt(g.area.X+20, g.area.Y+headHeight+16))
-	f := p.column(g, sheet.Rect{X: g.area.X + wide + columnGap, Y: g.area.Y, W: g.area.W - wide - columnGap, H: g.area.H}, paper, nil)
-	d.words(p, f)
-	return f.Sheets()
+	d.words(s.ShopOrder, s.column(g, g.beside(wide), lying, marks{}))
 }
 
 type windowDrawing struct {

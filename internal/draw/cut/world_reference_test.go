@@ -173,6 +173,7 @@ type dxfFacts struct {
 	Text     []string     `json:"text"`
 	Glue     []dxfOutline `json:"glue"`
 	Layers   []string     `json:"layers"`
+	Bars     [][2]float64 `json:"bars"` // lines on TEXT: along and up
 	None     int          `json:"none"` // lines of no length
 	Drawn    [4]float64   `json:"drawn"`
 	Head     [4]float64   `json:"head"`
@@ -222,6 +223,11 @@ func measureFile(t *testing.T, d *sheet.Drawing, data []byte) (f dxfFacts) {
 	if all := strings.Join(f.Text, " "); !strings.Contains(all, "in millimetres") || !strings.Contains(all, "both bars 100 mm") || !strings.Contains(all, "DATUM 0, 0") {
 		t.Errorf("%s: texts %q", d.Title, all)
 	}
+	for _, want := range [][2]float64{{100, 0}, {0, 100}} {
+		if !slices.ContainsFunc(f.Bars, func(b [2]float64) bool { return math.Hypot(b[0]-want[0], b[1]-want[1]) < 1e-6 }) {
+			t.Errorf("%s: no scale bar of %v mm among %v", d.Title, want, f.Bars)
+		}
+	}
 	for _, c := range f.Cut {
 		if !c.Closed || c.None > 0 {
 			t.Errorf("%s: an outline on CUT is open, or has pieces of no length: %+v", d.Title, c)
@@ -253,6 +259,8 @@ func TestPaneInDXF(t *testing.T) {
 			near(t, id+" height", hole.h(), j.Hole.Size.H.Millimetres())
 			near(t, id+" from the left", (hole.Box[0]+hole.Box[2])/2, j.front(j.Face.Left).Millimetres())
 			near(t, id+" above the boards", (hole.Box[1]+hole.Box[3])/2, j.Face.Up.Millimetres())
+			near(t, id+" datum's x", pane.Box[0], 0)
+			near(t, id+" datum's y", pane.Box[1], 0)
 			near(t, id+" pane's width", pane.Box[2], j.front(j.Face.Width).Millimetres())
 			near(t, id+" pane's height", pane.Box[3], j.Face.Height.Millimetres())
 			for _, r := range hole.Radii {
@@ -300,6 +308,63 @@ func TestCoverInDXF(t *testing.T) {
 	j = jobOf(t, round, round.Arena.Holes[0].ID, DefaultOptions())
 	if c := measureFile(t, round.PaneOutline(j), sheet.DXF(round.PaneOutline(j))); len(c.Cut) != 0 || len(c.Circles) != 1 {
 		t.Errorf("a round hole: %+v", c)
+	}
+}
+
+// TestHoldInDXF measures the pieces of both holds: each outline closed on CUT, screw holes
+// as circles on DRILL.
+func TestHoldInDXF(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	for hold, want := range map[Hold]struct{ sizes, screws [][2]float64 }{
+		Button: {[][2]float64{{50, 20}, {30, 24}}, [][2]float64{{15, 10}, {75, 12}}},
+		Strap:  {[][2]float64{{70, 30}, {28, 5}}, [][2]float64{{10, 15}, {60, 15}}},
+	} {
+		o := DefaultOptions()
+		o.Hold = hold
+		f := measure(t, p.HoldOutline(jobOf(t, p, "flat", o)))
+		if len(f.Cut) != len(want.sizes) || len(f.Pilots) != len(want.screws) {
+			t.Fatalf("%s: %+v", hold, f)
+		}
+		for i, c := range f.Cut {
+			near(t, fmt.Sprint(hold, " width ", i), c.w(), want.sizes[i][0])
+			near(t, fmt.Sprint(hold, " height ", i), c.h(), want.sizes[i][1])
+			near(t, fmt.Sprint(hold, " screw across ", i), f.Pilots[i][0], want.screws[i][0])
+			near(t, fmt.Sprint(hold, " screw up ", i), f.Pilots[i][1], want.screws[i][1])
+			near(t, fmt.Sprint(hold, " screw dia. ", i), 2*f.Pilots[i][2], 5.5)
+		}
+	}
+}
+
+// TestPaneWithSeveralHolesInDXF: what is to be made of a pane is on CUT together, what
+// exists or may not be made on DATUM, whichever hole is asked for.
+func TestPaneWithSeveralHolesInDXF(t *testing.T) {
+	p := twinPlan(t)
+	d := p.PaneOutline(jobOf(t, p, "flat", DefaultOptions()))
+	f := measure(t, d)
+	if len(f.Cut) != 2 || len(f.Pilots) != 8 || len(f.Datum) != 3 {
+		t.Fatalf("%d outlines to cut, %d pilot holes, %d on DATUM; want 2, 8 and the pane with two holes", len(f.Cut), len(f.Pilots), len(f.Datum))
+	}
+	near(t, "first hole's middle", (f.Cut[0].Box[0]+f.Cut[0].Box[2])/2, 650)
+	near(t, "second hole's middle", (f.Cut[1].Box[0]+f.Cut[1].Box[2])/2, 1000)
+	if other := p.PaneOutline(jobOf(t, p, "there", DefaultOptions())); string(sheet.DXF(other)) != string(sheet.DXF(d)) {
+		t.Error("the pane's file by another of its holes is another")
+	}
+}
+
+// TestOneFileForEachThickness reads of each part's file from which sheet it is cut: one
+// thickness a file, and the material.
+func TestOneFileForEachThickness(t *testing.T) {
+	p := shopPlan(t, unit.Metric)
+	j := jobOf(t, p, "flat", DefaultOptions())
+	for _, c := range []struct {
+		d     *sheet.Drawing
+		sheet string
+	}{{p.PlugOutline(j), "sheet 10 mm (0.394 in)"}, {p.FlangeOutline(j), "sheet 6 mm (0.236 in)"}, {p.HoldOutline(j), "sheet 6 mm (0.236 in)"}} {
+		all := strings.Join(measure(t, c.d).Text, " ")
+		thick := strings.Count(all, "sheet ")
+		if got := strings.Count(all, c.sheet); got == 0 || got != thick || !strings.Contains(all, "polycarbonate") {
+			t.Errorf("%s: %d of %d thicknesses are %q: %s", c.d.Title, got, thick, c.sheet, all)
+		}
 	}
 }
 

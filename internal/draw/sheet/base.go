@@ -20,7 +20,8 @@ var (
 const (
 	SizeTitle = 5.0 // mm: names of sheets
 	SizeHead  = 3.6 // mm: headings
-	SizeText  = 2.9 // mm: notes, dimensions
+	SizeDim   = 3.5 // mm: dimensions, whose capitals are 2.5 high as ISO 3098-1 has it (from memory)
+	SizeText  = 2.9 // mm: notes
 	SizeTable = 2.6 // mm: tables beside drawings and text
 	SizeSmall = 2.3 // mm: captions
 )
@@ -48,10 +49,12 @@ func Base() Stylesheet {
 		{"hatch", Style{Stroke: Slate, Width: W13}},
 		{"dim", Style{Stroke: Slate, Width: W18}},
 		{"dim-arrow", Style{Fill: Slate}},
-		{"dim-text", Style{Fill: Ink, Face: Regular, Size: SizeText}},
+		{"dim-text", Style{Fill: Ink, Face: Regular, Size: SizeDim}},
 		{"leader", Style{Stroke: Slate, Width: W18}},
 		{"note", Style{Fill: Ink, Face: Regular, Size: SizeText}},
 		{"register", Style{Stroke: Ink, Width: W13}},
+		{"check", Style{Stroke: Ink, Width: W13}},
+		{"check-dark", Style{Fill: Ink}},
 		{"table-head", Style{Fill: Ice}},
 		{"table-mark", Style{Fill: Ice}},
 	}

@@ -50,7 +50,7 @@ func (g *Group) Dim(d Dimension) {
 	g.Add("dim", Line{a, b})
 	dir := direction(a, b)
 	length := a.Dist(b)
-	width := max(Regular.Width(d.Text, SizeText), Regular.Width(d.Under, SizeText))
+	width := max(Regular.Width(d.Text, SizeDim), Regular.Width(d.Under, SizeDim))
 	if length < 2*arrowLength+1 {
 		// Too short for arrows within: they point from outside.
 		g.arrow(a, dir)

@@ -20,6 +20,31 @@ type Drawing struct {
 	// Layers that are not named here follow in the order of their first use.
 	Layers []string
 	Items  []*Element
+	// Growth is how many times larger the drawing is printed than it is laid out
+	// ([Drawing.Grown]); 0 counts as 1.
+	Growth float64
+}
+
+func (d *Drawing) growth() float64 {
+	if d.Growth == 0 {
+		return 1
+	}
+	return d.Growth
+}
+
+// Grown returns the drawing as it is printed: everything on it larger by its growth.
+func (d *Drawing) Grown() *Drawing {
+	k := d.growth()
+	if k == 1 {
+		return d
+	}
+	out := *d
+	out.W, out.H, out.Datum, out.Growth = k*d.W, k*d.H, d.Datum.Scale(k), 1
+	out.Items = make([]*Element, len(d.Items))
+	for i, e := range d.Items {
+		out.Items[i] = &Element{Layer: e.Layer, Shape: &Group{Scale: k, Items: []*Element{e}}}
+	}
+	return &out
 }
 
 // New returns an empty drawing of a width and height in millimetres.

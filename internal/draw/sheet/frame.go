@@ -23,23 +23,32 @@ const (
 	FilingMargin = 20.0 // mm
 )
 
+// leastFiled is the shorter side of the smallest sheet with a filing margin, in millimetres.
+const leastFiled = 209.0
+
 // Heights of the title block's parts in millimetres.
 const (
 	fieldsHeight  = 9.0
 	titleHeight   = 11.0
-	cautionLead   = 3.4
+	cautionLead   = 3.7
 	cautionMargin = 1.4
 	blockPad      = 1.6
 )
 
+// Border is the frame of a sheet: the margins are those of the sheet as it is printed.
+func (d *Drawing) Border() Rect {
+	k := d.growth()
+	left, margin := FilingMargin/k, Margin/k
+	if min(d.W, d.H)*k < leastFiled {
+		left = margin
+	}
+	return Rect{left, margin, d.W - left - margin, d.H - 2*margin}
+}
+
 // Frame draws the border and, along its foot, the title block on layer FRAME,
 // and returns the area left for the drawing, in millimetres.
 func (d *Drawing) Frame(t TitleBlock) Rect {
-	left := FilingMargin
-	if min(d.W, d.H) < 209 {
-		left = Margin
-	}
-	border := Rect{left, Margin, d.W - left - Margin, d.H - 2*Margin}
+	border := d.Border()
 	g, _ := d.Group(LayerFrame, "")
 	g.Add("frame", RoundRect(border, 0))
 	h := t.draw(g, border)
@@ -52,12 +61,9 @@ func (d *Drawing) Frame(t TitleBlock) Rect {
 func (t TitleBlock) draw(g *Group, border Rect) float64 {
 	var caution []string
 	if t.Caution != "" {
-		caution = Italic.Wrap(t.Caution, SizeTable, border.W-2*blockPad)
+		caution = Italic.Wrap(t.Caution, SizeText, border.W-2*blockPad)
 	}
-	var rows [][]Field
-	if len(t.Fields) > 0 {
-		rows = append(rows, t.Fields)
-	}
+	rows := wrapFields(t.Fields, border.W)
 	issued := wrapFields(t.Issue, border.W-symbolWidth)
 	h := titleHeight + fieldsHeight*float64(len(rows)+len(issued))
 	if len(caution) > 0 {
@@ -67,7 +73,7 @@ func (t TitleBlock) draw(g *Group, border Rect) float64 {
 	x1 := border.X + border.W
 	g.Add("edge", Line{Pt(border.X, y), Pt(x1, y)})
 	for i, s := range caution {
-		g.Add("caution", Text{At: Pt(border.X+blockPad, y+cautionMargin+float64(i)*cautionLead), S: s, Size: SizeTable, VAlign: Top})
+		g.Add("caution", Text{At: Pt(border.X+blockPad, y+cautionMargin+float64(i)*cautionLead), S: s, Size: SizeText, VAlign: Top})
 	}
 	if len(caution) > 0 {
 		y += float64(len(caution))*cautionLead + 2*cautionMargin
@@ -83,7 +89,7 @@ func (t TitleBlock) draw(g *Group, border Rect) float64 {
 	if len(issued) > 0 {
 		x := x1 - symbolWidth
 		g.Add("rule", Line{Pt(x, y), Pt(x, border.Y+border.H)})
-		thirdAngle(g, Pt(x+blockPad, (y+border.Y+border.H)/2))
+		thirdAngle(g, Pt(x+conePad, (y+border.Y+border.H)/2))
 	}
 	for i, r := range issued {
 		end := x1 - symbolWidth

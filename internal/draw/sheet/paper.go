@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"example.org/rinkpane/internal/measure/unit"
@@ -59,6 +60,23 @@ func (p Paper) Portrait() Paper {
 		p.W, p.H = p.H, p.W
 	}
 	return p
+}
+
+// Growth is how many times larger letters and lines are on a paper than on A4: they grow
+// as the heights of ISO 3098-1 (2.5, 3.5, 5, 7 and 10 mm, from memory) do from one size of
+// the A series to the next, by the root of two. What is no smaller than A4 grows by 1 or more.
+func (p Paper) Growth() float64 {
+	const a4 = 210 // mm, its shorter side
+	steps := math.Round(2 * math.Log2(min(p.W, p.H)/a4))
+	return math.Pow(2, max(0, steps)/2)
+}
+
+// Laid returns an empty drawing that is laid out smaller than the paper, by a growth,
+// and is printed on it after [Drawing.Grown].
+func (p Paper) Laid(name string, growth float64, styles Stylesheet) *Drawing {
+	d := New(name, p.W/growth, p.H/growth, styles)
+	d.Growth = growth
+	return d
 }
 
 // Sheet returns an empty drawing of the paper's size.

@@ -20,9 +20,9 @@ const (
 
 // Tile cuts a drawing into sheets of the tiling's paper, in the orientation that
 // needs fewer, row by row from the top left. Each carries register marks on the
-// edges that overlap, its place ("row 1 of 2, column 2 of 3") and the note to
-// print at full size with the distances between the marks, so that every sheet
-// can be measured. It fails when the paper is too small, and when more than
+// edges that overlap, check bars in both directions, its place ("row 1 of 2, column 2
+// of 3") and the note to print at full size with the distances between the marks, so
+// that every sheet can be measured. It fails when the paper is too small, and when more than
 // 400 sheets would be needed.
 func (d *Drawing) Tile(t Tiling) ([]*Drawing, error) {
 	if t.Margin == 0 {
@@ -91,12 +91,13 @@ func (g tileGrid) tile(d *Drawing, row, col int) *Drawing {
 	window.Add("", all)
 	marks, _ := t.Group("register", "")
 	g.marks(marks, row, col)
-	y := g.Paper.H - g.Margin/2
+	y := g.Margin / 2
 	say := fmt.Sprintf("print at 100 %%: crosses %s mm across, %s mm up; lay them over each other", mm(g.w-g.Overlap), mm(g.h-g.Overlap))
 	marks.Add("caption", Text{At: Pt(g.Margin+g.w, y), Anchor: End, VAlign: Centre, S: say})
 	room := g.w - Regular.Width(say, SizeSmall) - captionGap
 	size := Regular.FitSize(t.Title, SizeSmall, SizeSmall/2, room)
 	marks.Add("caption", Text{At: Pt(g.Margin, y), VAlign: Centre, Size: size, S: Regular.Shorten(t.Title, size, room+1e-6)})
+	t.CheckBars("register", Rect{g.Margin, g.Margin, g.w, g.h})
 	return t
 }
 

@@ -1,8 +1,20 @@
 package sheet
 
 // wrapFields shares captioned entries out over as few rows as let each be as wide as
-// it needs; at least one stands in a row.
-func wrapFields(fields []Field, width float64) (rows [][]Field) {
+// it needs, the rows about equally full; at least one stands in a row.
+func wrapFields(fields []Field, width float64) [][]Field {
+	rows := fillRows(fields, width)
+	for w := width; ; w *= 0.98 {
+		narrower := fillRows(fields, w)
+		if len(narrower) != len(rows) || w < 1 {
+			return rows
+		}
+		rows = narrower
+	}
+}
+
+// fillRows fills each row with what stands in a width, one after another.
+func fillRows(fields []Field, width float64) (rows [][]Field) {
 	left := 0.0
 	for _, f := range fields {
 		w := f.width()
@@ -22,14 +34,16 @@ func (f Field) width() float64 {
 
 // Sizes of the symbol of projection in millimetres.
 const (
-	coneSmall = 1.6 // half the cone's narrow end
-	coneLarge = 3.1 // half its wide end
-	coneLong  = 6.4
-	coneGap   = 2.0
+	coneSmall = 1.3 // half the cone's narrow end
+	coneLarge = 2.5 // half its wide end
+	coneLong  = 5.2
+	coneGap   = 2.4
+	coneOver  = 0.8 // of its centre lines past it
+	conePad   = 2.4 // white between it and the border to either side
 )
 
 // symbolWidth is the width of the symbol of projection with the white round it.
-const symbolWidth = 2*coneLarge + coneGap + coneLong + 2*blockPad
+const symbolWidth = 2*coneLarge + coneGap + coneLong + 2*conePad
 
 // thirdAngle draws the symbol of third-angle projection (ISO 5456-2, from memory): the
 // view from the left of a cone cut short, narrow end to the left, stands to its left.
@@ -39,6 +53,6 @@ func thirdAngle(g *Group, at Point) {
 	g.Add("edge", Circle{C: c, R: coneLarge})
 	x := c.X + coneLarge + coneGap
 	g.Add("edge", Polygon(Pt(x, at.Y-coneSmall), Pt(x+coneLong, at.Y-coneLarge), Pt(x+coneLong, at.Y+coneLarge), Pt(x, at.Y+coneSmall)))
-	g.Add("centre-line", Line{Pt(at.X-1, at.Y), Pt(x+coneLong+1, at.Y)})
-	g.Add("centre-line", Line{Pt(c.X, at.Y-coneLarge-1), Pt(c.X, at.Y+coneLarge+1)})
+	g.Add("centre-line", Line{Pt(at.X-coneOver, at.Y), Pt(x+coneLong+coneOver, at.Y)})
+	g.Add("centre-line", Line{Pt(c.X, at.Y-coneLarge-coneOver), Pt(c.X, at.Y+coneLarge+coneOver)})
 }

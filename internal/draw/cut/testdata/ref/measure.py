@@ -54,6 +54,7 @@ print(json.dumps({
     "datum": [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="DATUM"]')],
     "pilots": circles("DRILL"),
     "glue": [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="ENGRAVE"]')],
+    "bars": sorted([abs(e.dxf.end.x - e.dxf.start.x), abs(e.dxf.end.y - e.dxf.start.y)] for e in msp.query('LINE[layer=="TEXT"]')),
     "layers": sorted({e.dxf.layer for e in msp}),
     "none": sum(length < 1e-4 for length in lines),
     "drawn": [drawn.extmin.x, drawn.extmin.y, drawn.extmax.x, drawn.extmax.y],
