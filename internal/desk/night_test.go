@@ -5,8 +5,11 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"reflect"
 	"strings"
 	"testing"
+
+	"example.org/rinkpane/internal/decide/seat"
 )
 
 // exampleGames is a season at the demo arena; invented.
@@ -89,6 +92,8 @@ func TestASeasonByForms(t *testing.T) {
 		{[]string{"do", "missed", "game", "nov-07", "who", "ada", "came", "no"}, "/game?game=nov-07", []string{"did not come"}},
 		{[]string{"do", "close", "hole", "A2", "why", "its cover is lost", "games", "nov-28"}, "/game?game=nov-28", []string{"closed: its cover is lost"}},
 		{[]string{"do", "day", "game", "nov-28", "date", "2026-11-29", "start", "15:00"}, "/games", []string{"Sun 29 Nov 2026", "15:00"}},
+		{[]string{"do", "marks", "game", "nov-28", "marks", "televised, final"}, "/game?game=nov-28", []string{`<span class="tag">televised</span>`}},
+		{[]string{"do", "marks", "game", "nov-28", "marks", ""}, "/game?game=nov-28", []string{`name="marks"`}},
 		{[]string{"do", "off", "game", "nov-14", "off", "yes"}, "/game?game=nov-14", []string{"the game is called off"}},
 		{[]string{"do", "person", "name", "Eda Frost", "camera", "stills", "follows", "away", "lenses", "70-200, 24-70", "cannot", "A1"}, "/requests", []string{"Eda Frost", "24-70, 70-200"}},
 		{[]string{"do", "withdraw", "n", "2", "withdrawn", "yes"}, "/requests?who=ben", []string{"taken back"}},
@@ -100,6 +105,7 @@ func TestASeasonByForms(t *testing.T) {
 		if c.path != "" {
 			b.page(c.path, c.words...)
 		}
+		seatedAsAfresh(t, d)
 	}
 	v, err := d.shell.Shelf.Keeper().Version(t.Context(), "the-herons-at-home-november", 0)
 	if err != nil {
@@ -109,6 +115,32 @@ func TestASeasonByForms(t *testing.T) {
 		if !strings.Contains(v.Text, kept) {
 			t.Errorf("the text no longer holds %q", kept)
 		}
+	}
+}
+
+// seatedAsAfresh compares the desk's seats, of which it works out no more than a change
+// stirs, with the whole season worked out anew.
+func seatedAsAfresh(t *testing.T, d *Desk) {
+	t.Helper()
+	on := d.shell.Shelf
+	games, err := on.OpenGames(t.Context(), "the-herons-at-home-november")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := on.Seatings(t.Context(), games)
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := on.Score(t.Context(), games)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := seat.Solve(t.Context(), games.Season.Nights(table), seat.Question{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(got, want.Season.Nights) {
+		t.Errorf("version %d: the desk seats\n%+v\nafresh\n%+v", games.Version.Number, got, want.Season.Nights)
 	}
 }
 

@@ -46,7 +46,9 @@ var (
 // reader gathers a season; what is wrong sticks to the document.
 type reader struct {
 	Season
-	ids struct{ holes, lenses, people, games, series []string }
+	ids   struct{ holes, lenses, people, games, series []string }
+	place map[string]int  // of a game among the games, by id
+	named map[string]bool // ids of games
 }
 
 // Read reads and checks a games document with all that it names; name stands for it in
@@ -57,6 +59,11 @@ func Read(name string, in io.Reader, open Files) (Season, error) {
 	if err != nil {
 		return Season{}, err
 	}
+	return From(doc, open)
+}
+
+// From is [Read] of a document that was parsed and has met no problem yet.
+func From(doc *form.Document, open Files) (Season, error) {
 	m := doc.Root().Map(seasonFields...)
 	form.Parse(m.At("rinkpane"), marker)
 	rd := &reader{}

@@ -14,8 +14,12 @@ import (
 // games reads the schedule that the document names and the games that stand in it; one of
 // both adds to the schedule's what it says.
 func (rd *reader) games(m form.Map, open Files) error {
+	rd.place, rd.named = map[string]int{}, map[string]bool{}
 	if err := rd.schedule(m.At("schedule"), open); err != nil || !m.OK() {
 		return err
+	}
+	for k, g := range rd.Games {
+		rd.place[g.ID] = k
 	}
 	if n := m.At("games"); n.Present() {
 		for _, item := range n.List(MaxGames) {
@@ -41,13 +45,14 @@ func (rd *reader) games(m form.Map, open Files) error {
 func (rd *reader) game(item form.Node) {
 	m := item.Map(gameFields...)
 	id := form.Parse(m.At("id"), form.Line)
-	k := slices.IndexFunc(rd.Games, func(g Game) bool { return g.ID == id })
-	if k < 0 {
+	k, scheduled := rd.place[id]
+	if !scheduled {
 		k, rd.Games = len(rd.Games), append(rd.Games, Game{ID: id, Periods: Periods})
-	} else if slices.Contains(rd.ids.games, id) && m.OK() {
+		rd.place[id] = k
+	} else if rd.named[id] && m.OK() {
 		m.At("id").Failf("%s is there already; give each game an id of its own", form.Quote(id))
 	}
-	rd.ids.games = append(rd.ids.games, id)
+	rd.names(id)
 	g := &rd.Games[k]
 	for _, f := range []struct {
 		name string
@@ -80,6 +85,9 @@ func (rd *reader) game(item form.Node) {
 		rd.times(n, g)
 	}
 }
+
+// names counts a game among the ids.
+func (rd *reader) names(id string) { rd.ids.games, rd.named[id] = append(rd.ids.games, id), true }
 
 // times reads when the stages of a game's day begin.
 func (rd *reader) times(n form.Node, g *Game) {
@@ -145,8 +153,8 @@ func (rd *reader) settle(n form.Node, g *Game) {
 	if !g.Ends.Said() {
 		n.Failf("game %s, %s, says no ends: write home-attacks: B, the end that the home team plays toward in the first period, or game: {home-defends: A} in the arena", form.Quote(g.ID), g.Teams())
 	}
-	if !slices.Contains(rd.ids.games, g.ID) {
-		rd.ids.games = append(rd.ids.games, g.ID)
+	if !rd.named[g.ID] {
+		rd.names(g.ID)
 	}
 	if g.Series != "" && !slices.Contains(rd.ids.series, g.Series) {
 		rd.ids.series = append(rd.ids.series, g.Series)

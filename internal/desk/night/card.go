@@ -164,6 +164,29 @@ func (d area) cardsOf(ctx context.Context, games shelf.Games, g game.Game) ([]ca
 	return rink.Cards(g, night.Seating.Seats, covers)
 }
 
+// cardsTo makes somebody's cards of all games of a season that are played.
+func (d area) cardsTo(ctx context.Context, games shelf.Games, who string) (out []card.Card, err error) {
+	seatings, err := d.Shelf.Seatings(ctx, games)
+	if err != nil {
+		return nil, shell.Because(http.StatusUnprocessableEntity, "Nobody is seated at one of the games.", err)
+	}
+	rink, err := d.Shelf.Cards(ctx, games)
+	if err != nil {
+		return nil, err
+	}
+	for _, s := range seatings {
+		g, _ := games.Season.Game(s.Game)
+		c, seated, err := rink.Card(g, s.Seats, nil, who)
+		if err != nil {
+			return nil, err
+		}
+		if seated {
+			out = append(out, c)
+		}
+	}
+	return out, nil
+}
+
 // covers names the cover of each hole that is in use, from what is kept of the holes in
 // service.
 func (d area) covers(ctx context.Context, arena string) (map[string]string, error) {

@@ -92,13 +92,9 @@ func (d area) calendar(w http.ResponseWriter, r *http.Request) error {
 	if !there {
 		return shell.Refuse(http.StatusNotFound, "Nobody of that name is in this season.", "Look at the list of people.")
 	}
-	var mine []card.Card
-	for _, g := range page.Season.Games {
-		cards, err := d.cardsOf(r.Context(), page.games, g)
-		if err != nil {
-			return err
-		}
-		mine = append(mine, cards...) // the calendar takes theirs
+	mine, err := d.cardsTo(r.Context(), page.games, who.ID)
+	if err != nil {
+		return err
 	}
 	sendFile(w, r, "text/calendar; charset=utf-8", who.ID+".ics", []byte(card.Calendar(who, mine, d.Now())))
 	return nil

@@ -54,7 +54,7 @@ func (d area) links(ctx context.Context, page gamePage) (map[string]string, erro
 	secret, err := d.Door.Secret(ctx)
 	out := map[string]string{}
 	for _, a := range page.asks {
-		if p := d.passTo(page.ID, page.Game, a.ID); d.Now().Before(p.Until) {
+		if p := d.passTo(page.ID, page.Game, a.ID); !a.NoShow && d.Now().Before(p.Until) {
 			out[a.ID] = "/card/" + p.token(secret)
 		}
 	}

@@ -66,7 +66,11 @@ const mostGiven = 60
 // givenAt returns the version of a season since which the seats that hands gave in a game
 // are as they are.
 func (d area) givenAt(ctx context.Context, g shelf.Games, id string) (shelf.Games, error) {
-	want := seatsText(g.Text, id)
+	now, err := game.Part(g.Document.ID, g.Version.Text, "seats")
+	if err != nil {
+		return g, err
+	}
+	want := seatsText(now, id)
 	versions, err := d.Shelf.Keeper().History(ctx, g.Document.ID, mostGiven)
 	for _, v := range versions {
 		if v.Number == g.Version.Number || err != nil {
@@ -76,7 +80,7 @@ func (d area) givenAt(ctx context.Context, g shelf.Games, id string) (shelf.Game
 		if readErr != nil {
 			return g, readErr
 		}
-		doc, readErr := form.Read(g.Document.ID, strings.NewReader(old.Text), game.MaxBytes)
+		doc, readErr := game.Part(g.Document.ID, old.Text, "seats")
 		if readErr != nil || seatsText(doc, id) != want {
 			return g, nil
 		}

@@ -33,6 +33,9 @@ type Games struct {
 // mostSeasons is how many read seasons, and of each kind what follows from one, are kept.
 const mostSeasons = 16
 
+// mostTexts is how many parsed games documents are kept: one of 1,312 games takes some 10 MB.
+const mostTexts = 4
+
 // OpenGames returns the newest version of a games document. Errors: [revision.ErrNone],
 // and a kept text that no longer reads with any version of its arena.
 func (s *Shelf) OpenGames(ctx context.Context, id string) (g Games, err error) {
@@ -68,7 +71,7 @@ const fitsBack = 20
 func (s *Shelf) readWith(ctx context.Context, g Games, version int) (Games, error) {
 	name := cmp.Or(g.Document.ID, "games") + ".yaml"
 	var err error
-	if g.Text, err = form.Read(name, strings.NewReader(g.Version.Text), game.MaxBytes); err != nil {
+	if g.Text, err = s.text(ctx, name, g.Version.Text); err != nil {
 		return g, err
 	}
 	kitText := ""
@@ -93,13 +96,25 @@ func (s *Shelf) readWith(ctx context.Context, g Games, version int) (Games, erro
 		return nil, errNotHere
 	}
 	g.Season, err = s.seasons.get(ctx, g.key(), func(context.Context) (game.Season, error) {
-		season, err := game.Read(name, strings.NewReader(g.Version.Text), open)
+		season, err := game.From(g.Text, open)
 		if err == nil {
 			season = season.Under(g.Arena.Maker.Rules)
 		}
 		return season, err
 	})
 	return g, err
+}
+
+// text parses the text of a games document, or finds it parsed: a long season takes a tenth
+// of a second.
+func (s *Shelf) text(ctx context.Context, name, text string) (*form.Document, error) {
+	doc, err := s.texts.get(ctx, name+arena.Revision([]byte(text)), func(context.Context) (*form.Document, error) {
+		return form.Read(name, strings.NewReader(text), game.MaxBytes)
+	})
+	if err != nil {
+		return nil, err
+	}
+	return doc.Afresh(), nil
 }
 
 // key names all that the season was read from.
@@ -147,7 +162,7 @@ func (s *Shelf) GamesOf(ctx context.Context, slug string) (out []revision.Docume
 		if err != nil {
 			return nil, err
 		}
-		doc, err := form.Read(d.ID, strings.NewReader(v.Text), game.MaxBytes)
+		doc, err := game.Part(d.ID, v.Text, "arena")
 		if err == nil && arenaNamed(doc) == slug {
 			out = append(out, d)
 		}
@@ -199,7 +214,7 @@ func (s *Shelf) ChangeGames(ctx context.Context, g Games, base int, c GamesChang
 			return revision.Version{}, err
 		}
 		from.Version = v
-		if from.Text, err = form.Read(id, strings.NewReader(v.Text), game.MaxBytes); err != nil {
+		if from.Text, err = s.text(ctx, id+".yaml", v.Text); err != nil {
 			return revision.Version{}, err
 		}
 	}
@@ -209,6 +224,9 @@ func (s *Shelf) ChangeGames(ctx context.Context, g Games, base int, c GamesChang
 			return revision.Version{}, err
 		}
 		next := revision.Draft{At: s.now(), Who: c.Who, What: c.What, Text: string(doc.Text())}
+		if _, err := s.texts.get(ctx, id+".yaml"+arena.Revision(doc.Text()), func(context.Context) (*form.Document, error) { return doc.Afresh(), nil }); err != nil {
+			return revision.Version{}, err
+		}
 		if touched(from.Text, top.Text, c.Touches) {
 			return revision.Version{}, s.lateGames(id, from, top, c, next)
 		}
@@ -246,7 +264,7 @@ func (s *Shelf) SaveGames(ctx context.Context, g Games, base int, next revision.
 	if err := s.checkGames(ctx, g, next.Text); err != nil {
 		return revision.Version{}, err
 	}
-	doc, err := form.Read(g.Document.ID, strings.NewReader(next.Text), game.MaxBytes)
+	doc, err := game.Part(g.Document.ID, next.Text, "name")
 	if err != nil {
 		return revision.Version{}, err
 	}

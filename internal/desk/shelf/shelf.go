@@ -26,6 +26,7 @@ import (
 	"example.org/rinkpane/internal/decide/seat"
 	"example.org/rinkpane/internal/draw/card"
 	"example.org/rinkpane/internal/keep/revision"
+	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/edit"
 )
@@ -52,6 +53,7 @@ type Shelf struct {
 	plans     *bounded[string, plan.Plan]
 	wholes    *bounded[string, plan.Plan]
 	revisions *bounded[string, string]
+	texts     *bounded[string, *form.Document]
 	seasons   *bounded[string, game.Season]
 	scores    *bounded[string, *game.Table]
 	rows      *bounded[string, *row]
@@ -71,6 +73,7 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 		plans:     newBounded[string, plan.Plan](mostPlans),
 		wholes:    newBounded[string, plan.Plan](mostWholes),
 		revisions: newBounded[string, string](mostRevisions),
+		texts:     newBounded[string, *form.Document](mostTexts),
 		seasons:   newBounded[string, game.Season](mostSeasons),
 		scores:    newBounded[string, *game.Table](mostSeasons),
 		rows:      newBounded[string, *row](mostSeasons),
