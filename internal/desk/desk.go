@@ -31,6 +31,7 @@ import (
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/health"
 	"example.org/rinkpane/internal/desk/holes"
+	"example.org/rinkpane/internal/desk/learn"
 	"example.org/rinkpane/internal/desk/library"
 	"example.org/rinkpane/internal/desk/night"
 	"example.org/rinkpane/internal/desk/parcel"
@@ -106,6 +107,7 @@ func New(o Options) (*Desk, error) {
 		choosing.New(s, d.jobs, o.Random, "rinkpane "+o.Version),
 		rinkside.New(s, rinkside.Options{Keeper: o.Covers, Records: records, Door: d.door, Now: o.Now, Random: o.Random, Creator: "rinkpane " + o.Version}),
 		night.New(s, night.Options{Door: d.door, Records: records, Now: o.Now, Creator: "rinkpane " + o.Version}),
+		learn.New(s),
 		access.New(s, d.door),
 		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, o.Covers, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {

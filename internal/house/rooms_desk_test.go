@@ -111,7 +111,6 @@ var deskRooms = []room{
 		{"desk/shell", "the page around"},
 		{"desk/door", "who begins an arena"},
 		{"draw/chart", "the map of what is laid out and marked"},
-		{"draw/sheet", "drawings within pages"},
 		{"measure/unit", "sizes that are typed"},
 		{"survey/starter", "a survey begun, and what one lacks"},
 		{"tell/words", "the verdict and what a doubt is about"},
@@ -235,6 +234,7 @@ var deskRooms = []room{
 	{name: "desk", floor: 10.3, uses: []arrow{
 		{"desk/rinkside", "an area"},
 		{"desk/night", "an area"},
+		{"desk/learn", "an area"},
 		{"decide/custody", "the keeper of what happens to holes"},
 		{"desk/choosing", "an area"},
 		{"decide/choose", "what jobs come to"},

@@ -46,4 +46,21 @@ var learnRooms = []room{
 	}, needs: []arrow{
 		{"github.com/bep/imagemeta", "Exif and XMP in JPEG, HEIF and raw files"},
 	}},
+	{name: "desk/learn", floor: 10.25, uses: []arrow{
+		{"measure/form", "the line of the marks that is wrong"},
+		{"measure/geom", "which of two landmarks is to the left"},
+		{"measure/say", "how many marks and frames"},
+		{"measure/unit", "places in the visitor's units"},
+		{"survey/arena", "the rink with its holes"},
+		{"survey/kit", "the lens of the invented frame"},
+		{"answer/fit", "how that lens is set"},
+		{"answer/frame", "draws the invented frame"},
+		{"decide/resect", "where a hole stands by marks"},
+		{"tell/words", "places and answers in words"},
+		{"draw/chart", "where landmarks lie on the map"},
+		{"keep/frames", "the focal length that a file tells"},
+		{"keep/people", "who may look, who may take over"},
+		{"desk/shelf", "the version that a page was made from"},
+		{"desk/shell", "the page around"},
+	}},
 }

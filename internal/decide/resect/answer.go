@@ -49,9 +49,10 @@ type View struct {
 // Residual is what is left of a mark.
 type Residual struct {
 	Pin
-	Px   float64 // between the mark and where the camera sees its landmark, px
-	Used bool    // it fits with the others
-	Like string  // of one that does not fit: the landmark that lies there, "" when none does
+	Px   float64    // between the mark and where the camera sees its landmark, px
+	Seen [2]float64 // where the camera sees its landmark, px as the mark counts them
+	Used bool       // it fits with the others
+	Like string     // of one that does not fit: the landmark that lies there, "" when none does
 }
 
 // Help is a further landmark, and what the longer half axis of the ellipse would be with it.
@@ -79,7 +80,8 @@ func (m *model) answer(a arena.Arena, known []Landmark, x []float64, others [][]
 	for i, f := range m.frames {
 		v := m.view(x, i, l)
 		for k, mark := range f.Marks {
-			r := Residual{Pin: mark, Px: m.sigma * math.Hypot(l.marks[2*n], l.marks[2*n+1]), Used: m.used[n]}
+			dx, dy := m.sigma*l.marks[2*n], m.sigma*l.marks[2*n+1]
+			r := Residual{Pin: mark, Px: math.Hypot(dx, dy), Seen: [2]float64{mark.X + dx, mark.Y + dy}, Used: m.used[n]}
 			if !r.Used {
 				r.Like = m.like(x, i, k, known, l.sigma)
 			}

@@ -38,6 +38,7 @@ await Promise.allSettled([
   meets("[data-live-board]", async (live) => (await import("./board.js")).watchBoard(live)),
   meets("[data-choosing]", async (choosing) => (await import("./choose.js")).watchChoice(choosing)),
   meets("[data-marking]", async (board) => (await import("./mark.js")).marking(board)),
+  meets("[data-framing]", async (form) => (await import("./framing.js")).framing(form)),
   meets("[data-wish-map]", async (map) => (await import("./choose.js")).tapWishes(map)),
   meets("main:has([data-takes])", async (page) => (await import("./take.js")).takes(page)),
 ]);

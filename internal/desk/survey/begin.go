@@ -9,12 +9,9 @@ import (
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/shell"
-	"example.org/rinkpane/internal/draw/chart"
-	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
-	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/rink"
 	"example.org/rinkpane/internal/survey/starter"
 	"example.org/rinkpane/internal/tell/words"
@@ -167,25 +164,9 @@ func (d area) layOut(l starter.Layout) (*laidOut, error) {
 	}
 	rep := d.Shelf.Maker().Rules.Check(a)
 	dim := a.Rink.Dimensions()
-	out := &laidOut{document: string(text), Map: still(a), Verdict: rep.Verdict, Words: words.Verdict(rep.Findings),
+	out := &laidOut{document: string(text), Map: shell.Still(a), Verdict: rep.Verdict, Words: words.Verdict(rep.Findings),
 		Notes: l.Notes(a), Gaps: starter.Missing(a).Gaps}
 	out.Facts = fmt.Sprintf("%s by %s, corners of %s; %s, %s, %s.", dim.Length.Format(a.Units), dim.Width.Format(a.Units), dim.CornerRadius.Format(a.Units),
 		say.Count(len(a.Panes), "pane"), say.Count(len(a.Zones), "zone"), say.Count(len(a.Holes), "planned hole"))
 	return out, nil
-}
-
-// still draws an arena's map on which nothing can be pressed.
-func still(a arena.Arena) template.HTML {
-	d := chart.PlanMap(chart.Content{Arena: a, Bare: true}, shell.MapWidth)
-	quiet(d.Items)
-	return template.HTML(sheet.InlineSVG(d)) // the writer escapes every text in it
-}
-
-func quiet(items []*sheet.Element) {
-	for _, e := range items {
-		e.Role = ""
-		if g, ok := e.Shape.(*sheet.Group); ok {
-			quiet(g.Items)
-		}
-	}
 }

@@ -46,7 +46,7 @@ func (d area) mapPage(w http.ResponseWriter, r *http.Request) error {
 	content := chart.Content{Arena: a, Bare: true}
 	dim := a.Rink.Dimensions()
 	page := mapPage{Frame: d.Frame(r, "Mark on the map of "+b.Document.Name), Way: "survey", Address: at, Name: b.Document.Name, Base: b.Version.Number, Parts: parts,
-		Map: still(a), At: content.MapFrame(shell.MapWidth), Ice: dim.Length.Metres(), Wide: dim.Width.Metres(), Radius: dim.CornerRadius.Metres(),
+		Map: shell.Still(a), At: content.MapFrame(shell.MapWidth), Ice: dim.Length.Metres(), Wide: dim.Width.Metres(), Radius: dim.CornerRadius.Metres(),
 		Imperial: at.Units(a.Units) == unit.Imperial, Kinds: alike(arena.ZoneKinds()...), NextID: nextZone(a), Zones: a.Zones, Count: len(a.Light.Readings)}
 	places := [][3]float64{}
 	for _, r := range a.Light.Readings {

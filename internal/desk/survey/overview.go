@@ -53,7 +53,7 @@ func (d area) overview(w http.ResponseWriter, r *http.Request) error {
 	sys := at.Units(a.Units)
 	a.Units = sys
 	rep := starter.Missing(a)
-	page := overviewPage{Frame: d.Frame(r, "Survey of "+b.Document.Name), Way: "survey", Address: at, Name: b.Document.Name, Parts: parts, Map: still(a), Origins: rep.Origins}
+	page := overviewPage{Frame: d.Frame(r, "Survey of "+b.Document.Name), Way: "survey", Address: at, Name: b.Document.Name, Parts: parts, Map: shell.Still(a), Origins: rep.Origins}
 	var bare unit.Length
 	for _, s := range rep.Unsurveyed {
 		bare += s.Length()

@@ -290,7 +290,7 @@ func (p *pulled) ReadAt(b []byte, off int64) (int, error) {
 
 func TestACardPulledInMidRead(t *testing.T) {
 	data := taken(t, noon)
-	_, trouble := read("x.jpg", &pulled{bytes.NewReader(data), headBytes + 8}, int64(len(data)))
+	_, trouble := ReadFrom("x.jpg", &pulled{bytes.NewReader(data), headBytes + 8}, int64(len(data)))
 	if trouble.Cause != Unreadable || !errors.Is(trouble.Err, syscall.EIO) {
 		t.Errorf("%+v", trouble)
 	}
@@ -310,14 +310,27 @@ func TestCutAtEveryByte(t *testing.T) {
 
 // readBytes reads a picture that is held in memory.
 func readBytes(name string, data []byte) (recap.Frame, Trouble) {
-	return read(name, bytes.NewReader(data), int64(len(data)))
+	return ReadFrom(name, bytes.NewReader(data), int64(len(data)))
 }
 
 // TestNoMoreIsReadThanABound gives a picture whose data begin behind gigabytes of filler.
+// TestTheFirstBytesOfAPictureSuffice: what is cut off behind the tags is not missed.
+func TestTheFirstBytesOfAPictureSuffice(t *testing.T) {
+	whole := taken(t, noon)
+	scan := bytes.LastIndex(whole, []byte{0xff, 0xda})
+	if scan < 0 {
+		t.Fatal("no picture behind the tags")
+	}
+	frame, trouble := ReadFrom("x.jpg", bytes.NewReader(whole[:scan+4]), int64(scan+4))
+	if trouble.Cause != "" || !frame.Taken.Equal(noon) || frame.Focal.IsZero() {
+		t.Errorf("%+v, taken %v, focal length %v", trouble, frame.Taken, frame.Focal)
+	}
+}
+
 func TestNoMoreIsReadThanABound(t *testing.T) {
 	segment := append([]byte{0xff, 0xe2, 0xff, 0xff}, make([]byte, 0xffff-2)...)
 	in := &endless{head: []byte{0xff, 0xd8}, again: segment}
-	_, trouble := read("x.jpg", in, 1<<32)
+	_, trouble := ReadFrom("x.jpg", in, 1<<32)
 	if trouble.Cause == "" || in.given > mostRead+1<<16 {
 		t.Errorf("%+v after %d bytes", trouble, in.given)
 	}

@@ -39,7 +39,7 @@ func ReadFile(path string) (recap.Frame, Trouble) {
 		return fail(Unreadable, err)
 	}
 	defer f.Close()
-	return read(path, f, info.Size())
+	return ReadFrom(path, f, info.Size())
 }
 
 // picture is a file that is read.
@@ -55,8 +55,10 @@ type picture struct {
 	exif   bool    // the block that is decoded is one of those
 }
 
-// read reads what a picture says from its bytes, of which there are so many.
-func read(path string, r io.ReaderAt, size int64) (recap.Frame, Trouble) {
+// ReadFrom reads what a picture says from its bytes, of which there are so many; the first
+// ones of a file suffice, where its tags stand before the picture. One that does not say when
+// it was taken tells the rest all the same.
+func ReadFrom(path string, r io.ReaderAt, size int64) (recap.Frame, Trouble) {
 	fail := func(c Cause, err error) (recap.Frame, Trouble) { return recap.Frame{}, Trouble{path, c, err} }
 	p := &picture{in: &bounded{r: r, left: mostRead}, size: size, found: tags{}}
 	head := make([]byte, headBytes)
@@ -84,7 +86,7 @@ func read(path string, r io.ReaderAt, size int64) (recap.Frame, Trouble) {
 	case err != nil && frame.Taken.IsZero(): // damage behind what was read does not matter
 		return fail(Broken, err)
 	case frame.Taken.IsZero():
-		return fail(NoTime, nil)
+		return frame, Trouble{path, NoTime, nil}
 	}
 	return frame, Trouble{}
 }
