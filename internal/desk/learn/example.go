@@ -22,12 +22,12 @@ import (
 // The invented frame: how it is taken and drawn; own choice.
 const (
 	exampleLens    = "70-200"
-	exampleFocal   = 100 * unit.Millimetre
+	exampleFocal   = 70 * unit.Millimetre
 	exampleWide    = 2400 // px
 	exampleHigh    = 1600
-	exampleMarks   = 8
-	exampleBefore  = 4.0 // metres before the goal that is aimed at
-	exampleQuality = 85  // of the JPEG
+	exampleMarks   = 9
+	exampleBefore  = 10.0 // metres before the goal that is aimed at
+	exampleQuality = 85   // of the JPEG
 )
 
 // example is a frame of the empty rink, drawn as the lens would, and marks in it.
@@ -71,7 +71,7 @@ func (e example) sent(hole string) sent {
 	for _, m := range e.marks {
 		fmt.Fprintf(&text, "%s,%.1f,%.1f,%s\n", m.Landmark, m.X, m.Y, exampleName)
 	}
-	return sent{Hole: hole, Text: text.String(), Shots: []shot{{exampleName, strconv.Itoa(exampleWide), strconv.Itoa(exampleHigh), "100", "about", usualSensor}}}
+	return sent{Hole: hole, Text: text.String(), Shots: []shot{{exampleName, strconv.Itoa(exampleWide), strconv.Itoa(exampleHigh), "70", "about", usualSensor}}}
 }
 
 const exampleName = "invented.jpg"
