@@ -15,6 +15,7 @@ import (
 // readsThoughPosted are the calls that send a body and change nothing, or nothing
 // but what is the visitor's own.
 var readsThoughPosted = map[string]bool{
+	"POST /arena/{slug}/frame": true, "POST /arena/{slug}/frame/told": true, // marks are solved, a file's first bytes are read, and neither is kept
 	"POST /arena/{slug}/live": true, "POST /tour": true, "POST /account": true, "POST /account/session": true,
 	"POST /arena/{slug}/approvals/answer": true, // it counts from those who were asked, whatever their role
 	"POST /api/arenas/{id}/try":           true, "POST /api/arenas/{id}/reach": true,
@@ -144,6 +145,7 @@ func TestHeavyWorkWaitsForATurn(t *testing.T) {
 		"GET /arena/{slug}/seats.pdf": true, "GET /arena/{slug}/cards.pdf": true, "GET /arena/{slug}/games.ics": true, "GET /card/{token}/card.pdf": true,
 		"GET /arena/{slug}/reach.png": true, "GET /arena/{slug}/guard": true, "GET /arena/{slug}/paper": true, "GET /arena/{slug}/picture.png": true, "GET /arena/{slug}/picture.svg": true,
 		"POST /api/arenas/{id}/try": true, "GET /api/arenas/{id}/reach": true, "POST /api/arenas/{id}/reach": true, "GET /api/arenas/{id}/plan": true,
+		"POST /arena/{slug}/frame": true, "POST /arena/{slug}/frame/take": true, "GET /arena/{slug}/frame/example.jpg": true,
 		"GET /arena/{slug}/choose/{job}/letter": true, "GET /api/arenas/{id}/files/{kind}": true, "GET /api/arenas/{id}/diff": true, "POST /api/arenas/{id}/edits": true,
 	}
 	met := 0

@@ -36,7 +36,6 @@ export function framing(root) {
     place,
     moved: changed,
     remove,
-    times: () => Number(/** @type {HTMLSelectElement} */ (one("[data-times]")).value),
   });
 
   /** @param {string} words */
@@ -57,11 +56,18 @@ export function framing(root) {
     if (mark) Object.assign(mark, { x, y });
     else marks.push((mark = { frame: now, landmark: landmark.value, x, y }));
     say(`${wordsOf(mark.landmark)} is marked.`);
-    const left = Array.from(landmark.options).filter((o) => !marks.some((m) => m.frame === now && m.landmark === o.value));
-    const next = left.find((o) => o.index > landmark.selectedIndex) ?? left[0];
-    if (next) landmark.value = next.value;
+    toNext();
     changed();
     return mark;
+  }
+
+  /** Chooses the next landmark that is not marked, where the chosen one is. */
+  function toNext() {
+    const isMarked = (/** @type {string} */ name) => marks.some((m) => m.frame === now && m.landmark === name);
+    if (!isMarked(landmark.value)) return;
+    const left = Array.from(landmark.options).filter((o) => !isMarked(o.value));
+    const next = left.find((o) => o.index > landmark.selectedIndex) ?? left[0];
+    if (next) landmark.value = next.value;
   }
 
   /** @param {Mark} mark */
@@ -166,6 +172,7 @@ export function framing(root) {
     if (!file) return;
     now = name;
     await stage.open(file);
+    toNext();
     for (const e of form.querySelectorAll("[data-stage], [data-nudges], [data-keys]")) e.removeAttribute("hidden");
     const tabs = /** @type {HTMLElement} */ (one("[data-tabs]"));
     tabs.hidden = pictures.size < 2;
@@ -178,6 +185,23 @@ export function framing(root) {
       b.addEventListener("click", () => void turnTo(key));
       return b;
     }));
+    show();
+  }
+
+  /** Near, far, left and right are as seen from another hole. @param {string} hole */
+  async function turnAbout(hole) {
+    const to = `${location.pathname}?hole=${encodeURIComponent(hole)}`;
+    const reply = await fetch(to, { credentials: "same-origin" }).catch(() => null);
+    if (!reply?.ok) return say("The desk does not answer: left and right are still as seen from the hole before.");
+    const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+    const was = landmark.value;
+    for (const part of ["[data-landmark]", "[data-names]"]) {
+      const next = page.querySelector(part);
+      if (next) document.querySelector(part)?.replaceChildren(...next.children);
+    }
+    landmark.value = was;
+    form.action = page.querySelector("form[data-framing]")?.getAttribute("action") ?? form.action;
+    history.replaceState(history.state, "", to);
     show();
   }
 
@@ -209,7 +233,7 @@ export function framing(root) {
   });
   form.addEventListener("change", (event) => {
     const at = /** @type {HTMLInputElement} */ (event.target);
-    if (at.name === "hole" && pictures.size === 0 && text.value.trim() === "") location.assign(`${location.pathname}?hole=${encodeURIComponent(at.value)}`); // left and right are as seen from there
+    if (at.name === "hole") void turnAbout(at.value).then(later);
     else if (at.name && at.name !== "file" && at.name !== "text") later();
   });
   form.addEventListener("click", (event) => {
@@ -228,6 +252,8 @@ export function framing(root) {
       const [dx, dy] = (nudge.dataset.nudge ?? "0 0").split(" ").map(Number);
       stage.nudge(dx, dy);
     }
+    const near = at?.closest("[data-nearer]");
+    if (near instanceof HTMLElement) stage.zoom(Number(near.dataset.nearer));
   });
   landmark.addEventListener("change", show);
   for (const e of form.querySelectorAll("details[data-text]")) e.removeAttribute("open");

@@ -1,9 +1,14 @@
 // @ts-check
 // The magnifier: the pixels round a place of a picture with a cross in their middle. It
-// stands beside the pointer, and over a finger that would hide it.
+// stands beside the pointer, and over a finger that would hide it. Who aims sees what is
+// around; once it has come to rest the pixels are told apart.
+
+/** @typedef {import("./seen.js").Place} Place */
 
 const besideMouse = 28; // CSS pixels
 const besideFinger = 48;
+const atRest = 6; // CSS pixels for one of the picture
+const aiming = 5; // times what the board shows
 
 export class Loupe {
   /** @param {HTMLCanvasElement} glass @param {HTMLElement} board */
@@ -17,16 +22,17 @@ export class Loupe {
     this.glass.hidden = true;
   }
 
-  /** @param {ImageBitmap} picture @param {{ x: number, y: number }} at @param {number} scale CSS pixels for one of the picture's
-   * @param {number} times how often magnified @param {boolean} finger */
-  show(picture, at, scale, times, finger) {
+  /** @param {ImageBitmap} picture @param {Place} at @param {Place} on where that is on the board @param {number} scale CSS pixels for one of the picture's there
+   * @param {boolean} finger @param {boolean} aims */
+  show(picture, at, on, scale, finger, aims) {
     const { glass, board } = this;
-    glass.hidden = false;
+    const magnified = aims ? Math.min(atRest, aiming * scale) : atRest;
+    glass.hidden = scale >= atRest;
+    if (glass.hidden) return;
     const size = glass.offsetWidth;
-    const x = at.x * scale;
-    const y = at.y * scale;
+    const { x, y } = on;
     let left = x < board.clientWidth / 2 ? x + besideMouse : x - size - besideMouse;
-    let top = y - size / 2;
+    let top = Math.min(y - size / 2, board.clientHeight - size);
     if (finger || left < 0 || left + size > board.clientWidth) {
       left = x - size / 2;
       top = y - size - besideFinger;
@@ -36,8 +42,8 @@ export class Loupe {
     glass.style.top = `${top}px`;
     const ink = /** @type {CanvasRenderingContext2D} */ (glass.getContext("2d"));
     const w = glass.width;
-    const seen = w / times;
-    ink.imageSmoothingEnabled = false;
+    const seen = size / magnified;
+    ink.imageSmoothingEnabled = magnified < 2;
     ink.fillStyle = "#0b0e12";
     ink.fillRect(0, 0, w, w);
     ink.drawImage(picture, at.x - seen / 2, at.y - seen / 2, seen, seen, 0, 0, w, w);

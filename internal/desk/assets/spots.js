@@ -8,7 +8,7 @@ const svgNS = "http://www.w3.org/2000/svg";
 export function spots(box, list) {
   const svg = box.querySelector("svg");
   if (!svg) return () => {};
-  /** @type {Map<string, SVGElement>} */
+  /** each with its words @type {Map<string, { dot: SVGElement, words: Element }>} */
   const dots = new Map();
   /** @param {HTMLOptionElement} o */
   const place = (o) => ({ x: Number(o.dataset.x), y: Number(o.dataset.y) });
@@ -16,8 +16,7 @@ export function spots(box, list) {
     const dot = svg.appendChild(document.createElementNS(svgNS, "circle"));
     const at = place(o);
     for (const [name, v] of Object.entries({ cx: at.x, cy: at.y, r: 1.1, class: "spot-dot" })) dot.setAttribute(name, String(v));
-    dot.appendChild(document.createElementNS(svgNS, "title")).textContent = o.text;
-    dots.set(o.value, dot);
+    dots.set(o.value, { dot, words: dot.appendChild(document.createElementNS(svgNS, "title")) });
   }
   svg.addEventListener("click", (event) => {
     const way = svg.getScreenCTM();
@@ -29,7 +28,11 @@ export function spots(box, list) {
     list.dispatchEvent(new Event("change", { bubbles: true }));
   });
   return (marked) => {
-    for (const [name, dot] of dots) {
+    for (const o of list.options) {
+      const of = dots.get(o.value);
+      if (of) of.words.textContent = o.text;
+    }
+    for (const [name, { dot }] of dots) {
       dot.classList.toggle("marked", marked.has(name));
       dot.classList.toggle("chosen", name === list.value);
       dot.setAttribute("r", name === list.value ? "2.4" : "1.1");

@@ -2,11 +2,13 @@ package learn
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"image/jpeg"
 	"io"
 	"math"
 	"net/http"
+	"slices"
 	"strconv"
 
 	"example.org/rinkpane/internal/answer/fit"
@@ -21,12 +23,12 @@ import (
 
 // The invented frame: how it is taken and drawn; own choice.
 const (
-	exampleLens    = "70-200"
-	exampleFocal   = 70 * unit.Millimetre
+	exampleLens    = "24-70"
+	exampleFocal   = 50 * unit.Millimetre
 	exampleWide    = 2400 // px
 	exampleHigh    = 1600
 	exampleMarks   = 9
-	exampleBefore  = 10.0 // metres before the goal that is aimed at
+	exampleBefore  = 2.0 // metres before the goal that is aimed at
 	exampleQuality = 85   // of the JPEG
 )
 
@@ -53,14 +55,16 @@ func exampleOf(a arena.Arena, hole string) (example, error) {
 		return example{}, err
 	}
 	out := example{shot: s}
+	var seen []resect.Pin
 	for _, m := range resect.Landmarks(a) {
-		x, y, _, ok := s.Camera.Project(m.At)
-		if ok && math.Abs(x) < 0.98 && math.Abs(y) < 0.98 && len(out.marks) < exampleMarks {
+		if x, y, _, ok := s.Camera.Project(m.At); ok && math.Abs(x) < 0.98 && math.Abs(y) < 0.98 {
 			// A hand is off by part of a pixel, each mark otherwise.
-			n := float64(len(out.marks))
-			out.marks = append(out.marks, resect.Pin{Landmark: m.Name, X: (1+x)*exampleWide/2 + 0.4*math.Sin(5*n), Y: (1-y)*exampleHigh/2 + 0.4*math.Cos(3*n)})
+			n := float64(len(seen))
+			seen = append(seen, resect.Pin{Landmark: m.Name, X: (1+x)*exampleWide/2 + 0.4*math.Sin(5*n), Y: (1-y)*exampleHigh/2 + 0.4*math.Cos(3*n)})
 		}
 	}
+	slices.SortStableFunc(seen, func(a, b resect.Pin) int { return cmp.Compare(kindOf(a.Landmark), kindOf(b.Landmark)) }) // posts before panes
+	out.marks = seen[:min(len(seen), exampleMarks)]
 	return out, nil
 }
 
@@ -71,7 +75,7 @@ func (e example) sent(hole string) sent {
 	for _, m := range e.marks {
 		fmt.Fprintf(&text, "%s,%.1f,%.1f,%s\n", m.Landmark, m.X, m.Y, exampleName)
 	}
-	return sent{Hole: hole, Text: text.String(), Shots: []shot{{exampleName, strconv.Itoa(exampleWide), strconv.Itoa(exampleHigh), "70", "about", usualSensor}}}
+	return sent{Hole: hole, Text: text.String(), Shots: []shot{{exampleName, strconv.Itoa(exampleWide), strconv.Itoa(exampleHigh), strconv.FormatFloat(exampleFocal.Millimetres(), 'f', -1, 64), "about", usualSensor}}}
 }
 
 const exampleName = "invented.jpg"

@@ -85,7 +85,7 @@ func (b beholder) words(l resect.Landmark, known []resect.Landmark) string {
 	side := b.side(l, known)
 	switch {
 	case parts[0] == "pane":
-		return "pane " + what + ", the edge where it begins, at the boards' top"
+		return "pane " + what + ", its right edge seen from the ice, at the boards' top"
 	case parts[0] == "red-line":
 		return "red line at the boards, " + side
 	case parts[0] == "centre-spot":

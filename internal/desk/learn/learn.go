@@ -44,7 +44,7 @@ func New(s *shell.Shell) shell.Area {
 		row("GET "+arena+"/frame", people.Read, shell.Form, d.framePage, demo+"/frame?hole=B1", demo+"/frame?hole=B1&example=1"),
 		heavy(row("POST "+arena+"/frame", people.Read, shell.Document, d.solve)),
 		row("POST "+arena+"/frame/told", people.Read, headBytes, d.told),
-		row("POST "+arena+"/frame/take", people.Plan, shell.Document, d.takeOver),
+		heavy(row("POST "+arena+"/frame/take", people.Plan, shell.Document, d.takeOver)),
 		heavy(row("GET "+arena+"/frame/example.jpg", people.Read, shell.Form, d.examplePicture)),
 	}}
 }
