@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -52,7 +53,7 @@ red-line:box, B:spot-bench, A:neutral-box, centre-spot, B:circle-box:top, pane:P
   B:post-bench:foot,2736.0,2689.2
   B:post-bench:top,2733.0,1243.8`,
 		Args: func(c *cobra.Command, args []string) error { return oneArena(c, args[:min(len(args), 1)]) },
-		RunE: func(c *cobra.Command, args []string) error { return runResect(a, args[0], args[1:], f) },
+		RunE: func(c *cobra.Command, args []string) error { return runResect(c.Context(), a, args[0], args[1:], f) },
 	}
 	fl := c.Flags()
 	f.rulesFlag(c)
@@ -66,7 +67,7 @@ red-line:box, B:spot-bench, A:neutral-box, centre-spot, B:circle-box:top, pane:P
 	return c
 }
 
-func runResect(a *app, path string, pictures []string, f resectFlags) error {
+func runResect(ctx context.Context, a *app, path string, pictures []string, f resectFlags) error {
 	if err := f.take.may(".yaml", ".yml"); err != nil {
 		return err
 	}
@@ -93,7 +94,7 @@ func runResect(a *app, path string, pictures []string, f resectFlags) error {
 	if err := f.describe(frames, pictures); err != nil {
 		return err
 	}
-	got, err := resect.Solve(f.arena, frames)
+	got, err := resect.Solve(ctx, f.arena, frames)
 	if err != nil {
 		return fmt.Errorf("%s: %w", f.marks, err)
 	}

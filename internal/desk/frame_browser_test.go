@@ -12,7 +12,7 @@ import (
 )
 
 // movedBy reads by how much a page says that a hole stands elsewhere, in millimetres.
-var movedBy = regexp.MustCompile(`Hole B1 stands ([0-9.]+) mm to the (?:left|right) and ([0-9.]+) mm (?:higher|lower)`)
+var movedBy = regexp.MustCompile(`hole B1, ([0-9.]+) mm to the (?:left|right) and ([0-9.]+) mm (?:higher|lower) of its middle`)
 
 // TestMarkingAFrame marks the invented frame of a hole as a hand does: a mark that is moved
 // by keys is followed by the magnifier and no longer fits; removed by a key it is set anew

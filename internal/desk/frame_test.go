@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"fmt"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
@@ -30,6 +31,16 @@ func frameForm(text string, fields ...string) string {
 	return q.Encode()
 }
 
+// manyFrames returns marks again and again, each time in another frame.
+func manyFrames(marks string, n int) string {
+	head, lines, _ := strings.Cut(marks, "\n")
+	out := head + "\n"
+	for i := range n {
+		out += strings.ReplaceAll(lines, "invented.jpg", fmt.Sprintf("invented-%d.jpg", i))
+	}
+	return out
+}
+
 // TestFrameAnswersBadMarksByCause sends what cannot be solved: each is told why, and what
 // was typed still stands on the page.
 func TestFrameAnswersBadMarksByCause(t *testing.T) {
@@ -50,6 +61,7 @@ func TestFrameAnswersBadMarksByCause(t *testing.T) {
 		"no number":         {frameForm("landmark,x_px,y_px\ncentre-spot,a,b\n"), "Line 2 of the marks", 422},
 		"turned about":      {frameForm(mirrored), `role="alert"`, 422},
 		"no hole like that": {frameForm(good, "hole", "Z9"), "no hole of that name", 404},
+		"too many frames":   {frameForm(manyFrames(good, 21)), "more than 20 frames", 422},
 		"sound":             {frameForm(good), "Where the hole stands", 200},
 	} {
 		w := ask(t, h, "POST", framePage, c.body)
@@ -98,4 +110,41 @@ func TestAPlaceIsTakenOver(t *testing.T) {
 	if w = ask(t, h, "POST", framePage+"/take", frameForm(good)); w.Code != http.StatusConflict {
 		t.Errorf("made from an older version: %d, expected to be asked", w.Code)
 	}
+}
+
+// TestAPlaceFromElsewhereIsAskedFirst: marks of a frame that was taken through another hole
+// than the one picked, or through none of the plan, change nothing before somebody says
+// that this is meant.
+func TestAPlaceFromElsewhereIsAskedFirst(t *testing.T) {
+	h, _, _ := ownDesk(t, false)
+	good := exampleMarks(t, h)
+	versions := func() string { return ask(t, h, "GET", demoPage+"/versions", "").Body.String() }
+	was := versions()
+	other := frameForm(good, "hole", "B4")
+	w := ask(t, h, "POST", framePage+"/take", other)
+	says(t, w, http.StatusUnprocessableEntity, "taken through hole B1, not B4", "Nothing is changed yet", `name="meant" value="B1"`)
+	if w = ask(t, h, "POST", framePage+"/take", other+"&meant=new"); w.Code != http.StatusUnprocessableEntity || versions() != was {
+		t.Errorf("%d, or a version was made before anybody said what is meant", w.Code)
+	}
+	if w = ask(t, h, "POST", framePage+"/take", other+"&meant=B1"); w.Code != http.StatusSeeOther {
+		t.Errorf("said what is meant: %d %.300s", w.Code, w.Body)
+	}
+
+	if w = ask(t, h, "POST", demoPage+"/holes", "base=2&hole=B1&act=delete&back="); w.Code >= 400 {
+		t.Fatalf("B1 stays: %d %.300s", w.Code, w.Body)
+	}
+	none := frameForm(good, "hole", "B4", "base", "3")
+	says(t, ask(t, h, "POST", framePage+"/take", none), http.StatusUnprocessableEntity, "No hole of the plan stands within", "Nothing is changed yet", `name="meant" value="new"`)
+	if w = ask(t, h, "POST", framePage+"/take", none+"&meant=new"); w.Code != http.StatusSeeOther {
+		t.Errorf("a further hole was meant: %d %.300s", w.Code, w.Body)
+	}
+	says(t, ask(t, h, "GET", demoPage+"/versions", ""), http.StatusOK, "a hole where frames were taken, by 9 marks in 1 frame")
+}
+
+// TestThePageOfAFrameIsFound from the hole and from the survey, and states its limits.
+func TestThePageOfAFrameIsFound(t *testing.T) {
+	h := exampleDesk(t).Handler()
+	says(t, ask(t, h, "GET", demoPage+"?hole=B2", ""), http.StatusOK, framePage+"?hole=B2")
+	says(t, ask(t, h, "GET", demoPage+"/survey", ""), http.StatusOK, framePage)
+	says(t, ask(t, h, "GET", framePage, ""), http.StatusOK, "4 to 200 marks in a frame", "up to 20 frames", "10 seconds")
 }

@@ -43,7 +43,7 @@ func (m *model) help(x []float64, l left, share float64, known []Landmark) *Help
 			after.dof += 2
 			e := ellipse(m.placeCov(x, with(l.cov, m.slope(x, i, k.At))), after.radius2(share))
 			if best == nil || e.Major < best.Major {
-				best = &Help{f.Name, k.Name, e.Major}
+				best = &Help{f.Name, k.Name, e.Major, [2]float64{px + cx, py + cy}}
 			}
 		}
 	}

@@ -35,6 +35,22 @@ type Answer struct {
 	Assumed        []arena.Assumption
 }
 
+// Along and Up are how far the ellipse reaches along the boards and in height.
+func (e Ellipse) Along() unit.Length { return e.reach(0) }
+func (e Ellipse) Up() unit.Length    { return e.reach(math.Pi / 2) }
+
+func (e Ellipse) reach(angle float64) unit.Length {
+	sin, cos := math.Sincos(e.Angle.Radians() - angle)
+	return metres(math.Hypot(e.Major.Metres()*cos, e.Minor.Metres()*sin))
+}
+
+// InOpening reports whether the place found lies within the opening of the hole that is
+// meant: a lens is seldom held in its middle, so nothing speaks against the plan then.
+func (a Answer) InOpening() bool {
+	h, ok := a.Near.Get()
+	return ok && math.Abs(a.Off.Station.Metres()) <= h.Size.W.Metres()/2 && math.Abs(a.Off.Height.Metres()) <= h.Size.H.Metres()/2
+}
+
 // View is the camera of one frame.
 type View struct {
 	Frame           string
@@ -59,11 +75,12 @@ type Residual struct {
 type Help struct {
 	Frame, Landmark string
 	Major           unit.Length
+	Seen            [2]float64 // where it is expected in the frame, px as marks count them
 }
 
-// holeNear is how far from a hole of the arena its place may come out and still be meant,
-// in metres: holes stand farther apart.
-const holeNear = 1.0
+// HoleNear is how far from a hole of the arena its place may come out and still be meant:
+// holes stand farther apart.
+const HoleNear = unit.Metre
 
 // answer tells what the numbers mean.
 func (m *model) answer(a arena.Arena, known []Landmark, x []float64, others [][]float64) Answer {
@@ -150,7 +167,7 @@ func ellipse(c *mat.SymDense, r2 float64) Ellipse {
 
 // near finds the arena's hole that is meant.
 func (a *Answer) near(of arena.Arena) {
-	best := holeNear
+	best := HoleNear.Metres()
 	for _, h := range of.Holes {
 		off := Site{of.Rink.Apart(h.Station, a.Station), a.Height - h.Height}
 		if d := math.Hypot(off.Station.Metres(), off.Height.Metres()); d < best {

@@ -1,6 +1,7 @@
 package resect_test
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -84,7 +85,7 @@ func TestEllipseHolds95Percent(t *testing.T) {
 		case i%2 == 0:
 			focal = resect.FocalAbout(p.shot.Focal)
 		}
-		got, err := resect.Solve(a, []resect.Frame{p.frame(focal, marks)})
+		got, err := resect.Solve(context.Background(), a, []resect.Frame{p.frame(focal, marks)})
 		if err != nil {
 			continue // marks on one line, by chance
 		}
@@ -110,7 +111,7 @@ func TestLongLensWithinFiveCentimetres(t *testing.T) {
 			if len(marks) < 6 {
 				continue
 			}
-			got, err := resect.Solve(a, []resect.Frame{p.frame(resect.FocalExactly(p.shot.Focal), marks)})
+			got, err := resect.Solve(context.Background(), a, []resect.Frame{p.frame(resect.FocalExactly(p.shot.Focal), marks)})
 			if err != nil {
 				continue
 			}

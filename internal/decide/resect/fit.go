@@ -2,6 +2,7 @@ package resect
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -25,6 +26,7 @@ type model struct {
 	sigma  float64       // px: size of the marks' errors in each direction
 	robust float64       // px beyond which an error counts less and less; 0: all count alike
 	free   []int         // which of the numbers are fitted
+	gone   func() bool   // whoever asked waits no longer: fits end where they are
 }
 
 // shared says where the place stands that several frames share: behind all numbers.
@@ -48,22 +50,28 @@ func (m *model) choose() {
 // rows returns the differences between what is observed and what the numbers say, each
 // over its standard deviation: first two for each mark, then what is known beforehand.
 func (m *model) rows(x []float64) (marks, known []float64) {
-	s := m.shared()
-	for i, f := range m.frames {
-		own := x[i*numbers : (i+1)*numbers]
-		cam := m.lens(own)
-		cx, cy := f.middle()
-		for k, mark := range f.Marks {
-			px, py := cam.sees(m.at[i][k])
-			marks = append(marks, (px+cx-mark.X)/m.sigma, (py+cy-mark.Y)/m.sigma)
-		}
-		known = append(known, (own[atBack]-usualBack)/backSpread)
-		if f.Focal.spread > 0 {
-			known = append(known, (own[atFocal]-math.Log(f.Focal.length.Metres()*f.across()))/f.Focal.spread)
-		}
-		if len(m.frames) > 1 {
-			known = append(known, (own[atStation]-x[s+atStation])/play, (own[atHeight]-x[s+atHeight])/play)
-		}
+	marks, known = make([]float64, 0, 2*len(m.used)), make([]float64, 0, 4*len(m.frames))
+	for i := range m.frames {
+		marks, known = m.rowsOf(i, x, marks, known)
+	}
+	return marks, known
+}
+
+// rowsOf appends the rows of one frame.
+func (m *model) rowsOf(i int, x, marks, known []float64) (_, _ []float64) {
+	s, f, own := m.shared(), m.frames[i], x[i*numbers:(i+1)*numbers]
+	cam := m.lens(own)
+	cx, cy := f.middle()
+	for k, mark := range f.Marks {
+		px, py := cam.sees(m.at[i][k])
+		marks = append(marks, (px+cx-mark.X)/m.sigma, (py+cy-mark.Y)/m.sigma)
+	}
+	known = append(known, (own[atBack]-usualBack)/backSpread)
+	if f.Focal.spread > 0 {
+		known = append(known, (own[atFocal]-math.Log(f.Focal.length.Metres()*f.across()))/f.Focal.spread)
+	}
+	if len(m.frames) > 1 {
+		known = append(known, (own[atStation]-x[s+atStation])/play, (own[atHeight]-x[s+atHeight])/play)
 	}
 	return marks, known
 }
@@ -96,25 +104,37 @@ func (m *model) weigh(marks, known []float64) (loss float64) {
 // step by which a number is moved to see what it does, in metres, radians or logarithm.
 const probe = 1e-6
 
-// slopes returns the rows' derivatives by the free numbers, by central differences.
+// slopes returns the rows' derivatives by the free numbers, by central differences. A
+// frame's rows hang on its own numbers and on those that all share.
 func (m *model) slopes(x []float64) *mat.Dense {
-	var out *mat.Dense
-	y := append([]float64(nil), x...)
-	for j, k := range m.free {
-		y[k] = x[k] + probe
-		hiMarks, hiKnown := m.rows(y)
-		y[k] = x[k] - probe
-		loMarks, loKnown := m.rows(y)
-		y[k] = x[k]
-		hi, lo := append(hiMarks, hiKnown...), append(loMarks, loKnown...)
-		if out == nil {
-			out = mat.NewDense(len(hi), len(m.free), nil)
+	marks, known := m.rows(x)
+	out := mat.NewDense(len(marks)+len(known), len(m.free), nil)
+	y := slices.Clone(x)
+	row, rowKnown := 0, len(marks)
+	var hi, lo, hiKnown, loKnown []float64
+	for i := range m.frames {
+		for j, k := range m.free {
+			if k < m.shared() && k/numbers != i {
+				continue
+			}
+			y[k] = x[k] + probe
+			hi, hiKnown = m.rowsOf(i, y, hi[:0], hiKnown[:0])
+			y[k] = x[k] - probe
+			lo, loKnown = m.rowsOf(i, y, lo[:0], loKnown[:0])
+			y[k] = x[k]
+			differ(out, row, j, hi, lo)
+			differ(out, rowKnown, j, hiKnown, loKnown)
 		}
-		for i := range hi {
-			out.Set(i, j, (hi[i]-lo[i])/(2*probe))
-		}
+		row, rowKnown = row+len(hi), rowKnown+len(hiKnown)
 	}
 	return out
+}
+
+// differ writes central differences into a column, from a row on.
+func differ(out *mat.Dense, row, column int, hi, lo []float64) {
+	for i := range hi {
+		out.Set(row+i, column, (hi[i]-lo[i])/(2*probe))
+	}
 }
 
 // Limits of the fit: steps at most, tries to damp one, and the gain in loss, a share,
@@ -132,6 +152,9 @@ func (m *model) fit(x []float64) float64 {
 	marks, known := m.rows(x)
 	loss := m.weigh(marks, known)
 	for range mostSteps {
+		if m.gone() {
+			break
+		}
 		next, gained := m.step(x, loss, &damp)
 		if !gained {
 			break

@@ -1,6 +1,7 @@
 package resect_test
 
 import (
+	"context"
 	"errors"
 	"math"
 	"math/rand/v2"
@@ -74,13 +75,13 @@ func TestMarksThatTellNoCamera(t *testing.T) {
 			}
 		}), resect.NoFit, "no camera behind the boards"},
 	} {
-		_, err := resect.Solve(demo(t), []resect.Frame{c.frame})
+		_, err := resect.Solve(context.Background(), demo(t), []resect.Frame{c.frame})
 		var fault *resect.Fault
 		if !errors.As(err, &fault) || fault.Cause != c.cause || !strings.Contains(err.Error(), c.says) || fault.Frame != "one.jpg" {
 			t.Errorf("%s: %v, want cause %s that says %q", c.name, err, c.cause, c.says)
 		}
 	}
-	if _, err := resect.Solve(demo(t), nil); err == nil {
+	if _, err := resect.Solve(context.Background(), demo(t), nil); err == nil {
 		t.Error("no frame has an answer")
 	}
 }
@@ -101,7 +102,7 @@ func TestAWrongLandmarkIsFound(t *testing.T) {
 		g := f
 		g.Marks = slices.Clone(f.Marks)
 		g.Marks[wrong.i].Landmark = wrong.as
-		got, err := resect.Solve(a, []resect.Frame{g})
+		got, err := resect.Solve(context.Background(), a, []resect.Frame{g})
 		if err != nil {
 			t.Errorf("%s: %v", wrong.as, err)
 			continue
@@ -115,7 +116,7 @@ func TestAWrongLandmarkIsFound(t *testing.T) {
 			}
 		}
 		g.Marks = slices.Delete(g.Marks, wrong.i, wrong.i+1)
-		others, err := resect.Solve(a, []resect.Frame{g})
+		others, err := resect.Solve(context.Background(), a, []resect.Frame{g})
 		if d := off(a, got.Site, others.Site); err != nil || math.Hypot(d.Station.Metres(), d.Height.Metres()) > 1e-4 {
 			t.Errorf("%s: %v from where the others place it, %v", wrong.as, d, err)
 		}
@@ -126,7 +127,7 @@ func TestAWrongLandmarkIsFound(t *testing.T) {
 func TestTheNearestHoleIsNamed(t *testing.T) {
 	a := demo(t)
 	_, f := net(t)
-	got, err := resect.Solve(a, []resect.Frame{f})
+	got, err := resect.Solve(context.Background(), a, []resect.Frame{f})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -135,7 +136,7 @@ func TestTheNearestHoleIsNamed(t *testing.T) {
 		t.Errorf("hole %q, %v; off %v", h.ID, ok, got.Off)
 	}
 	a.Holes = nil
-	if got, err = resect.Solve(a, []resect.Frame{f}); err != nil || !got.Near.IsZero() {
+	if got, err = resect.Solve(context.Background(), a, []resect.Frame{f}); err != nil || !got.Near.IsZero() {
 		t.Errorf("%v, %v: an arena without holes has one", got.Near, err)
 	}
 }
@@ -149,7 +150,7 @@ func TestTheMarkAdvisedHelps(t *testing.T) {
 	marks := p.chosen(r, 6, 1)
 	with := func(more ...resect.Pin) resect.Answer {
 		t.Helper()
-		got, err := resect.Solve(a, []resect.Frame{p.frame(resect.FocalExactly(p.shot.Focal), append(slices.Clone(marks), more...))})
+		got, err := resect.Solve(context.Background(), a, []resect.Frame{p.frame(resect.FocalExactly(p.shot.Focal), append(slices.Clone(marks), more...))})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -177,13 +178,13 @@ func TestFramesOfOneHoleTogether(t *testing.T) {
 		p := take(t, a, "B1", 70*unit.Millimetre, geom.Vec3{X: x, Z: 0.5})
 		f := p.frame(resect.Focal{}, p.chosen(r, 10, 1))
 		frames = append(frames, f)
-		got, err := resect.Solve(a, frames[len(frames)-1:])
+		got, err := resect.Solve(context.Background(), a, frames[len(frames)-1:])
 		if err != nil {
 			t.Fatal(err)
 		}
 		alone = append(alone, got)
 	}
-	got, err := resect.Solve(a, frames)
+	got, err := resect.Solve(context.Background(), a, frames)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -201,7 +202,7 @@ func TestFramesOfOneHoleTogether(t *testing.T) {
 	}
 	other := take(t, a, "B4", 70*unit.Millimetre, geom.Vec3{X: a.Rink.GoalX(), Z: 0.5})
 	var fault *resect.Fault
-	_, err = resect.Solve(a, append(frames, other.frame(resect.Focal{}, other.chosen(r, 10, 1))))
+	_, err = resect.Solve(context.Background(), a, append(frames, other.frame(resect.Focal{}, other.chosen(r, 10, 1))))
 	if !errors.As(err, &fault) || fault.Cause != resect.NotTogether {
 		t.Errorf("a frame of another hole: %v", err)
 	}
@@ -217,7 +218,7 @@ func TestPortraitAndRoll(t *testing.T) {
 	for _, m := range f.Marks { // the camera's right side turned up: what was right is below
 		turned.Marks = append(turned.Marks, resect.Pin{Landmark: m.Landmark, X: m.Y, Y: float64(f.Pixels[0]) - m.X})
 	}
-	got, err := resect.Solve(a, []resect.Frame{turned})
+	got, err := resect.Solve(context.Background(), a, []resect.Frame{turned})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -237,7 +238,7 @@ func BenchmarkSolve(b *testing.B) {
 		f.Focal = c.focal
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := resect.Solve(a, []resect.Frame{f}); err != nil {
+				if _, err := resect.Solve(context.Background(), a, []resect.Frame{f}); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -1,6 +1,7 @@
 package resect_test
 
 import (
+	"context"
 	"encoding/json"
 	"math"
 	"os"
@@ -51,7 +52,7 @@ func TestCamerasAgainstOpenCV(t *testing.T) {
 		for _, m := range c.Marks {
 			f.Marks = append(f.Marks, resect.Pin{Landmark: m.Landmark, X: m.X, Y: m.Y})
 		}
-		got, err := resect.Solve(flush, []resect.Frame{f})
+		got, err := resect.Solve(context.Background(), flush, []resect.Frame{f})
 		if err != nil {
 			t.Errorf("case %d: %v", i, err)
 			continue

@@ -47,7 +47,10 @@ func ReadPins(file string, r io.Reader) ([]Frame, error) {
 		name := row.Text("frame")
 		i := slices.IndexFunc(frames, func(f Frame) bool { return f.Name == name })
 		if i < 0 {
-			i, frames = len(frames), append(frames, Frame{Name: name})
+			if i = len(frames); i == MostFrames {
+				return nil, row.Wrong("frame", fmt.Sprintf("these are more than %d frames; give up to %d of one hole", MostFrames, MostFrames))
+			}
+			frames = append(frames, Frame{Name: name})
 		}
 		frames[i].Marks = append(frames[i].Marks, pin)
 	}

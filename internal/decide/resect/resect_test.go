@@ -1,6 +1,7 @@
 package resect_test
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -107,7 +108,7 @@ func TestExactMarksTellTheHoleExactly(t *testing.T) {
 				}
 				tried++
 				for _, f := range []resect.Focal{resect.FocalExactly(p.shot.Focal), {}} {
-					got, err := resect.Solve(a, []resect.Frame{p.frame(f, p.some(r, 99, 0))})
+					got, err := resect.Solve(context.Background(), a, []resect.Frame{p.frame(f, p.some(r, 99, 0))})
 					if err != nil {
 						t.Errorf("%s %g mm toward x=%.1f, %d marks: %v", h.ID, focal, x, len(p.marks), err)
 						continue

@@ -2,6 +2,8 @@ package resect
 
 import (
 	"cmp"
+	"context"
+	"fmt"
 	"math"
 	"slices"
 
@@ -25,13 +27,13 @@ const (
 )
 
 // Solve answers where the hole is that frames were taken through. What the marks cannot
-// tell is a [*Fault].
-func Solve(a arena.Arena, frames []Frame) (Answer, error) {
+// tell is a [*Fault]; a context that ends first is its error, within some milliseconds.
+func Solve(ctx context.Context, a arena.Arena, frames []Frame) (Answer, error) {
 	if len(frames) == 0 || len(frames) > MostFrames {
-		return Answer{}, &Fault{Cause: BadFrame, Text: "give marks of one frame, or of up to 20 of one hole"}
+		return Answer{}, &Fault{Cause: BadFrame, Text: fmt.Sprintf("give marks of one frame, or of up to %d of one hole", MostFrames)}
 	}
 	known := Landmarks(a)
-	m := &model{boards: boards{a.Rink, a.Setback().Value.Metres()}, frames: frames, sigma: 1}
+	m := &model{boards: boards{a.Rink, a.Setback().Value.Metres()}, frames: frames, sigma: 1, gone: func() bool { return ctx.Err() != nil }}
 	for _, f := range frames {
 		at, err := f.places(known)
 		if err != nil {
@@ -40,16 +42,20 @@ func Solve(a arena.Arena, frames []Frame) (Answer, error) {
 		m.at = append(m.at, at)
 	}
 	x, others, err := m.solve()
-	if err != nil {
-		return Answer{}, err
+	var out Answer
+	if err == nil {
+		out = m.answer(a, known, x, others)
 	}
-	return m.answer(a, known, x, others), nil
+	if gone := context.Cause(ctx); gone != nil { // what was broken off says nothing
+		return Answer{}, fmt.Errorf("the marks were not solved: %w", gone)
+	}
+	return out, err
 }
 
 // solve finds the numbers that fit best, and of a single frame other places that fit as well.
 func (m *model) solve() (x []float64, others [][]float64, err error) {
 	for i, f := range m.frames {
-		one := &model{boards: m.boards, frames: m.frames[i : i+1], at: m.at[i : i+1], sigma: 1}
+		one := m.single(f, m.at[i])
 		found, fits := one.best()
 		if !fits {
 			return nil, nil, one.cause()
@@ -72,6 +78,11 @@ func (m *model) solve() (x []float64, others [][]float64, err error) {
 	}
 	m.choose()
 	return x, others, nil
+}
+
+// single is the model of one frame.
+func (m *model) single(f Frame, at []geom.Vec3) *model {
+	return &model{boards: m.boards, frames: []Frame{f}, at: [][]geom.Vec3{at}, sigma: 1, gone: m.gone}
 }
 
 // together writes the stations of all frames so that they count from the same turn of
@@ -108,7 +119,7 @@ func (m *model) alone(finalists int) [][]float64 {
 	}
 	var list []found
 	for _, s := range m.starts(m.frames[0], m.at[0]) {
-		if math.IsInf(s.miss, 1) {
+		if m.gone() || math.IsInf(s.miss, 1) {
 			continue
 		}
 		x := s.x
@@ -200,7 +211,7 @@ func (m *model) rivals(best []float64, rest [][]float64) (out [][]float64) {
 func (m *model) cause() error {
 	f := m.frames[0]
 	fits := func(f Frame) (fits, upright bool) {
-		one := &model{boards: m.boards, frames: []Frame{f}, at: m.at[:1]}
+		one := m.single(f, m.at[0])
 		found, fits := one.best()
 		return fits, fits && math.Cos(found[0][atRoll]) > 0
 	}

@@ -243,8 +243,8 @@ export function framing(root) {
       landmark.value = next.dataset.next ?? "";
       say(`Now mark: ${wordsOf(landmark.value)}.`);
       void (next.dataset.in ? turnTo(next.dataset.in) : Promise.resolve()).then(() => {
-        show();
-        stage.focus();
+        const [x, y] = (next.dataset.at ?? "").split(" ").map(Number);
+        stage.aim({ x, y });
       });
     }
     const nudge = at?.closest("[data-nudge]");

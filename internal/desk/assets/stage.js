@@ -60,7 +60,10 @@ export class Stage {
     this.board.style.aspectRatio = `${next.width} / ${next.height}`;
   }
 
-  focus() {
+  /** Takes the cross to a place, for keys to begin from. @param {Place} p */
+  aim(p) {
+    this.held = null;
+    this.cross = this.seen.within(p);
     this.board.focus();
   }
 

@@ -1,11 +1,13 @@
 package learn
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
 	"net/http"
 	"slices"
+	"time"
 
 	"example.org/rinkpane/internal/decide/resect"
 	"example.org/rinkpane/internal/desk/shell"
@@ -26,6 +28,9 @@ type solved struct {
 	Plan    string // which hole of the plan is meant, and how far off it is
 	Other   string // the hole that is meant, where it is not the one that was picked; ""
 	Take    string // what a press would do
+	Meant   string // what must be said before it does, in the field "meant"; "" of the hole that was picked
+	Ask     bool   // it was pressed, and that was not said
+	Agrees  bool   // with the plan
 	Cameras []cameraRow
 	Notes   []string
 	Help    *helpRow
@@ -47,11 +52,17 @@ type markRow struct {
 	Fits                   bool
 }
 
-// helpRow is the landmark that would help most.
-type helpRow struct{ Frame, Landmark, Words, Sure string }
+// helpRow is the landmark that would help most, and where it is expected.
+type helpRow struct {
+	Frame, Landmark, Words, Sure string
+	X, Y                         float64 // px
+}
+
+// mostSolving is how long marks are solved: those of one hole take a second at most.
+const mostSolving = 10 * time.Second
 
 // solveMarks solves the frames that have marks enough; those with fewer wait.
-func solveMarks(a arena.Arena, s sent, sys unit.System) *solved {
+func solveMarks(ctx context.Context, a arena.Arena, s sent, sys unit.System) *solved {
 	out := &solved{}
 	var err error
 	if out.marked, err = s.frames(); err != nil {
@@ -70,13 +81,23 @@ func solveMarks(a arena.Arena, s sent, sys unit.System) *solved {
 		ready = out.marked[:1]
 		out.Waits = true
 	}
-	if out.answer, err = resect.Solve(a, ready); err != nil {
+	ctx, stop := context.WithTimeout(ctx, mostSolving)
+	defer stop()
+	out.answer, err = resect.Solve(ctx, a, ready)
+	switch {
+	case errors.Is(err, context.DeadlineExceeded):
+		out.Problem = fmt.Sprintf("These marks take more than %.0f seconds. Solve fewer frames at once, or have rinkpane resect solve them.", mostSolving.Seconds())
+		return out
+	case err != nil:
 		out.Problem = whyNot(err)
 		return out
 	}
 	out.tell(a, from(a, s.Hole), s.Hole, sys)
 	return out
 }
+
+// newHole is the word by which a form says that a hole is to be added.
+const newHole = "new"
 
 // whyNot says why there is no answer, with the line of the marks where it is known.
 func whyNot(err error) string {
@@ -106,13 +127,17 @@ func (s *solved) tell(a arena.Arena, b beholder, picked string, sys unit.System)
 		return b.words(known[k], known)
 	}
 	s.Place, s.Height = words.NearPlace(a.PlaceOf(r.Station), sys), words.Near(r.Height, sys)
-	s.Sure = fmt.Sprintf("%s one way, %s the other", r.Ellipse.Major.Format(sys), r.Ellipse.Minor.Format(sys))
-	s.Plan, s.Take = "No hole of the plan is near.", "Add a hole there"
+	s.Sure = fmt.Sprintf("%s along the boards, %s in height", r.Ellipse.Along().Format(sys), r.Ellipse.Up().Format(sys))
+	s.Plan = fmt.Sprintf("No hole of the plan stands within %s of there.", resect.HoleNear.Format(sys))
+	s.Take, s.Meant, s.Agrees = "Add a hole there", newHole, r.InOpening()
 	if h, ok := r.Near.Get(); ok {
 		s.Plan = fmt.Sprintf("Hole %s stands %s in truth, seen from behind the glass.", h.ID, moved(r, sys))
-		s.Take = "Move hole " + h.ID + " there"
-		if h.ID != picked && picked != "" {
-			s.Other = h.ID
+		if s.Agrees {
+			s.Plan = fmt.Sprintf("That lies in the opening of hole %s, %s of its middle, seen from behind the glass: a lens is seldom held in the middle, so nothing speaks against the plan.", h.ID, moved(r, sys))
+		}
+		s.Take, s.Meant = "Move hole "+h.ID+" there", ""
+		if h.ID != picked {
+			s.Other, s.Meant = h.ID, h.ID
 		}
 	}
 	for _, v := range r.Frames {
@@ -136,7 +161,7 @@ func (s *solved) tell(a arena.Arena, b beholder, picked string, sys unit.System)
 	r.Help = nil // a row of its own says it
 	s.Notes = words.ResectNotes(r, sys)
 	if further != nil {
-		s.Help = &helpRow{further.Frame, further.Landmark, name(further.Landmark), further.Major.Format(sys)}
+		s.Help = &helpRow{further.Frame, further.Landmark, name(further.Landmark), further.Major.Format(sys), further.Seen[0], further.Seen[1]}
 	}
 	s.Sketch = sketched(r, sys)
 }

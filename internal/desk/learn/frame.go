@@ -1,6 +1,7 @@
 package learn
 
 import (
+	"fmt"
 	"html/template"
 	"net/http"
 	"strconv"
@@ -44,8 +45,11 @@ func (p framePage) ShowExample() string {
 	return p.Address.Beside("/frame", "hole", p.Hole, "example", "1")
 }
 
-// most is how many marks and frames are taken, for the page's words.
-func (framePage) Most() [3]int { return [3]int{resect.LeastMarks, resect.MostMarks, resect.MostFrames} }
+// Limits says how many marks and frames are taken, and how long they are solved.
+func (framePage) Limits() string {
+	return fmt.Sprintf("Taken are %d to %d marks in a frame, and up to %d frames of one hole; they are solved for %.0f seconds at most.",
+		resect.LeastMarks, resect.MostMarks, resect.MostFrames, mostSolving.Seconds())
+}
 
 func (d area) framePage(w http.ResponseWriter, r *http.Request) error {
 	page, err := d.openFrame(r, r.FormValue("hole"))
@@ -59,7 +63,7 @@ func (d area) framePage(w http.ResponseWriter, r *http.Request) error {
 			return shell.Because(http.StatusUnprocessableEntity, "No frame can be invented for this hole.", err)
 		}
 		page.Example, page.Sent = true, e.sent(page.Hole)
-		page.solve()
+		page.solve(r)
 	}
 	return d.Page(w, r, http.StatusOK, "frame.tmpl", page)
 }
@@ -97,7 +101,10 @@ func (d area) frameOf(r *http.Request, b shelf.Book, at shell.Address, hole stri
 }
 
 // solve answers what the page's marks say.
-func (p *framePage) solve() { p.Solved = solveMarks(p.arena, p.Sent, p.units) }
+func (p *framePage) solve(r *http.Request) {
+	p.Sent.Hole = p.Hole
+	p.Solved = solveMarks(r.Context(), p.arena, p.Sent, p.units)
+}
 
 // solve answers POST /arena/{slug}/frame: marks as they were typed or set; to a page's
 // module, only the answer with where each mark was expected.
@@ -109,7 +116,7 @@ func (d area) solve(w http.ResponseWriter, r *http.Request) error {
 	if page.Sent, err = readSent(r); err != nil {
 		return err
 	}
-	page.solve()
+	page.solve(r)
 	if shell.ForProgram(r) {
 		text, err := d.Piece("frame-answer", page)
 		if err != nil {

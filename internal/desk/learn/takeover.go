@@ -28,8 +28,11 @@ func (d area) takeOver(w http.ResponseWriter, r *http.Request) error {
 	if page.Sent, err = readSent(r); err != nil {
 		return err
 	}
-	page.solve()
-	if page.Solved.Problem != "" {
+	page.solve(r)
+	if s := page.Solved; s.Problem == "" && s.Meant != r.PostFormValue("meant") && s.Meant != "" {
+		s.Ask = true
+	}
+	if page.Solved.Problem != "" || page.Solved.Ask {
 		return d.Page(w, r, http.StatusUnprocessableEntity, "frame.tmpl", page)
 	}
 	change := resect.TakeOver(page.Solved.answer)
