@@ -27,6 +27,7 @@ export function framing(root) {
   let now = "";
   let rest = 0;
   let asked = 0;
+  let saying = "";
   let typed = true; // the table was changed by hand: marks come from it
 
   const map = spots(one("[data-spots]"), landmark);
@@ -40,7 +41,14 @@ export function framing(root) {
 
   /** @param {string} words */
   function say(words) {
+    saying = words;
     one("[data-said]").textContent = words;
+  }
+
+  /** Adds to what was said last where the hole stands by now. */
+  function sayPlace() {
+    const place = answer.querySelector("[data-place]")?.textContent;
+    one("[data-said]").textContent = `${saying} ${place ? `The hole stands at ${place}.` : (answer.querySelector("[data-problem]")?.textContent ?? "")}`.trim();
   }
 
   /** @param {string} name */
@@ -115,6 +123,7 @@ export function framing(root) {
     else for (const m of marks) Object.assign(m, told.marks.find((/** @type {Mark} */ t) => t.frame === m.frame && t.landmark === m.landmark && near(t, m)) ?? {}, { x: m.x, y: m.y });
     answer.innerHTML = told.answer;
     for (const e of answer.querySelectorAll("[data-script-only]")) e.removeAttribute("hidden");
+    sayPlace();
     show();
   }
 
@@ -190,7 +199,10 @@ export function framing(root) {
 
   /** Near, far, left and right are as seen from another hole. @param {string} hole */
   async function turnAbout(hole) {
-    const to = `${location.pathname}?hole=${encodeURIComponent(hole)}`;
+    const to = new URL(location.href);
+    to.searchParams.set("hole", hole);
+    history.replaceState(history.state, "", to);
+    to.searchParams.delete("example"); // only its words are wanted
     const reply = await fetch(to, { credentials: "same-origin" }).catch(() => null);
     if (!reply?.ok) return say("The desk does not answer: left and right are still as seen from the hole before.");
     const page = new DOMParser().parseFromString(await reply.text(), "text/html");
@@ -201,7 +213,6 @@ export function framing(root) {
     }
     landmark.value = was;
     form.action = page.querySelector("form[data-framing]")?.getAttribute("action") ?? form.action;
-    history.replaceState(history.state, "", to);
     show();
   }
 
