@@ -29,7 +29,7 @@ const (
 	exampleHigh    = 1600
 	exampleMarks   = 9
 	exampleBefore  = 2.0 // metres before the goal that is aimed at
-	exampleQuality = 85   // of the JPEG
+	exampleQuality = 85  // of the JPEG
 )
 
 // example is a frame of the empty rink, drawn as the lens would, and marks in it.
