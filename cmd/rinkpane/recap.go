@@ -76,7 +76,7 @@ another machine, tells the same without the pictures.`,
 	f.kitFlag(c)
 	fl.StringVar(&f.covers, "covers", "", "the arena's id on the desk: keepers are told per minute that its covers were out, too")
 	f.store.flags(c)
-	fl.StringArrayVar(&f.clocks, "clock", nil, "a frame that shows the scoreboard: FILE=PERIOD/MM:SS left, or FILE=HH:MM:SS of the day; repeat it")
+	fl.StringArrayVar(&f.clocks, "clock", nil, "a frame that shows the scoreboard: FILE=PERIOD/MM:SS left, or FILE=HH:MM:SS of the day; repeat it for other bodies, or for one body's drift")
 	fl.StringArrayVar(&f.bodies, "body", nil, "whose a body is, by serial number or model: BODY=WHO, BODY=WHO:HOLE or BODY=:HOLE; * is all others; repeat it")
 	fl.IntVar(&f.stars, "stars", 1, "from how many stars a frame is a keeper")
 	fl.StringVar(&f.journal, "journal", "", "file that keeps what was read, so that a run that was stopped goes on")

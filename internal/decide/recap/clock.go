@@ -4,38 +4,46 @@ import (
 	"fmt"
 	"math"
 	"time"
-
-	"example.org/rinkpane/internal/decide/game"
 )
 
 // Clock is how far a body's clock is ahead of the rink's, and how well that is known.
 type Clock struct {
-	Ahead  time.Duration
-	Spread time.Duration // a standard deviation
-	Marks  int           // frames of the scoreboard that it rests on
+	Ahead       time.Duration // at At
+	Spread      time.Duration // a standard deviation there
+	At          time.Time     // by the body's clock; without marks of no meaning
+	Drift       float64       // what it gains, s/h
+	DriftSpread float64       // a standard deviation, s/h
+	Marks       int           // frames of the scoreboard that it rests on
 }
 
-// ClockMark is what the scoreboard shows in a frame: the time of day, or the game clock.
-type ClockMark struct {
-	File string // the frame's name, or its path
-	game.Shown
+// At a body's time its clock is so far ahead, known to a standard deviation.
+func (c Clock) at(t time.Time) (ahead, spread time.Duration) {
+	hours := t.Sub(c.At).Hours()
+	return c.Ahead + seconds(c.Drift*hours), seconds(math.Hypot(c.Spread.Seconds(), c.DriftSpread*hours))
 }
 
-// How well a clock is known (own choice, no published source).
+// How well a clock is known (own choice, no published source), and how it drifts: data
+// sheets of the crystals in watches and cameras have some 20 ppm at 25 degrees Celsius, and
+// 0.034 ppm less for each degree off it squared, which at 0 degrees makes 0.15 s/h in all.
 const (
 	unchecked   = time.Minute     // of a body whose scoreboard nobody showed
 	readingTime = 2 * time.Second // a scoreboard shows seconds, a camera rounds
+	usualDrift  = 1.0             // s/h, a standard deviation of bodies: six times that
+	mostDrift   = 3 * usualDrift  // s/h
 )
 
-// Clocks returns the clock of each body that marks tell. Of several marks of one body the
-// better ones count more; marks that contradict one another are an error.
+// sighting is what one mark says of a body's clock.
+type sighting struct {
+	file          string
+	at            time.Time // by the body's clock
+	ahead, spread float64   // s
+}
+
+// Clocks returns the clock of each body that marks tell: of one mark its offset, of several
+// offset and drift. Marks that contradict one another, or would be a drift that no camera
+// has, are an error.
 func (e Evening) Clocks(frames []Frame, marks []ClockMark) (map[string]Clock, error) {
-	type sum struct {
-		weight, ahead float64
-		said          []float64
-		marks         int
-	}
-	sums := map[string]*sum{}
+	seen := map[string][]sighting{}
 	for _, m := range marks {
 		f, err := pick(frames, m.File)
 		if err != nil {
@@ -45,82 +53,49 @@ func (e Evening) Clocks(frames []Frame, marks []ClockMark) (map[string]Clock, er
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", m.File, err)
 		}
-		s := sums[f.Body]
-		if s == nil {
-			s = &sum{}
-			sums[f.Body] = s
-		}
-		ahead, w := e.clock(f).Sub(at).Seconds(), 1/(spread.Seconds()*spread.Seconds())
-		for _, before := range s.said {
-			if d := math.Abs(ahead - before); d > max(3*spread.Seconds(), 600) {
-				return nil, fmt.Errorf("%s: puts the clock of %s %.0f s from where an earlier frame puts it; check both", m.File, f.Body, d)
+		s := sighting{m.File, e.clock(f), e.clock(f).Sub(at).Seconds(), spread.Seconds()}
+		for _, before := range seen[f.Body] {
+			if err := s.agrees(before); err != nil {
+				return nil, fmt.Errorf("the clock of %s: %w", f.Body, err)
 			}
 		}
-		s.weight, s.ahead, s.said, s.marks = s.weight+w, s.ahead+w*ahead, append(s.said, ahead), s.marks+1
+		seen[f.Body] = append(seen[f.Body], s)
 	}
 	out := map[string]Clock{}
-	for body, s := range sums {
-		out[body] = Clock{seconds(s.ahead / s.weight), seconds(1 / math.Sqrt(s.weight)), s.marks}
+	for body, s := range seen {
+		out[body] = clockOf(s)
 	}
 	return out, nil
 }
 
-// shown returns when a scoreboard showed what a mark says, by the rink's wall clock, and
-// how well that is known.
-func (e Evening) shown(f Frame, m ClockMark) (time.Time, time.Duration, error) {
-	if m.Period > 0 {
-		return e.played(m.Period, m.Left)
+// agrees says why two marks of one body cannot both be right.
+func (s sighting) agrees(o sighting) error {
+	apart := s.at.Sub(o.at).Abs()
+	off, may := math.Abs(s.ahead-o.ahead), 3*math.Hypot(s.spread, o.spread)+mostDrift*apart.Hours()
+	if off <= may {
+		return nil
 	}
-	day := e.clock(f)
-	if len(e.Stages) > 0 {
-		day = e.Stages[0].From
-	}
-	midnight := time.Date(day.Year(), day.Month(), day.Day(), 0, 0, 0, 0, time.UTC)
-	return midnight.Add(m.Day), readingTime, nil
+	return fmt.Errorf("%s and %s, %v apart, put it %.0f s apart; reading errors and a drift of %g s an hour explain %.0f s; check both frames",
+		o.file, s.file, apart.Round(time.Second), off, mostDrift, may)
 }
 
-// periodClock is a period's length by the game clock.
-const periodClock = 20 * time.Minute
-
-// played returns when the game clock had so much left in a period: between no stop so far
-// and none to come, in proportion; the spread is that of an even chance between the two.
-func (e Evening) played(period int, left time.Duration) (time.Time, time.Duration, error) {
-	if left < 0 || left > periodClock {
-		return time.Time{}, 0, fmt.Errorf("%v left in a period of %v; write minutes and seconds, as 12:34", left, periodClock)
+// clockOf fits offset and drift to sightings by least squares, each weighted by one over
+// its variance, with a drift of [usualDrift] about none beside them.
+func clockOf(seen []sighting) Clock {
+	first := seen[0].at
+	weight, when, ahead := 0.0, 0.0, 0.0
+	for _, s := range seen {
+		w := 1 / (s.spread * s.spread)
+		weight, when, ahead = weight+w, when+w*s.at.Sub(first).Hours(), ahead+w*s.ahead
 	}
-	for _, s := range e.Stages {
-		if s.Period != period {
-			continue
-		}
-		run := periodClock - left
-		stops := max(s.To.Sub(s.From)-periodClock, 0)
-		done := run.Seconds() / periodClock.Seconds()
-		at := s.From.Add(run + seconds(stops.Seconds()*done))
-		// At either end of the period all or none of the stops have been.
-		slack := stops.Seconds() * math.Sqrt(done*(1-done)) / math.Sqrt(3)
-		return at, seconds(math.Hypot(slack, readingTime.Seconds())), nil
+	when, ahead = when/weight, ahead/weight
+	lever, moment := 1/(usualDrift*usualDrift), 0.0
+	for _, s := range seen {
+		w, h := 1/(s.spread*s.spread), s.at.Sub(first).Hours()-when
+		lever, moment = lever+w*h*h, moment+w*h*(s.ahead-ahead)
 	}
-	return time.Time{}, 0, fmt.Errorf("the game has no period %d with a time", period)
-}
-
-// pick returns the frame that a mark names, by its path or its name.
-func pick(frames []Frame, name string) (Frame, error) {
-	var found []Frame
-	for _, f := range frames {
-		if f.File == name {
-			return f, nil
-		}
-		if base(f.File) == name {
-			found = append(found, f)
-		}
-	}
-	switch len(found) {
-	case 1:
-		return found[0], nil
-	case 0:
-		return Frame{}, fmt.Errorf("%s: no such frame was read; name one of the frames", name)
-	}
-	return Frame{}, fmt.Errorf("%s: %d frames have this name; give the path of one", name, len(found))
+	return Clock{Ahead: seconds(ahead), Spread: seconds(1 / math.Sqrt(weight)), At: first.Add(seconds(when * time.Hour.Seconds())),
+		Drift: moment / lever, DriftSpread: 1 / math.Sqrt(lever), Marks: len(seen)}
 }
 
 // wall is a camera's wall clock, its zone left out.

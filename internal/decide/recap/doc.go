@@ -10,8 +10,9 @@
 //
 // # The model
 //
-// A camera's clock is off by a constant through one game ([Clock]). A scoreboard tells it:
-// with a time of day exactly, with the game clock as well as the stops in play allow.
+// A camera's clock is off and drifts ([Clock]). A scoreboard tells by how much: with a time
+// of day exactly, with the game clock as well as the stops in play allow; a second one of
+// the same body tells the drift.
 // Times are the rink's wall clock.
 //
 // Frames come in bursts; one burst, frames of one body within [burstGap] of each other, is

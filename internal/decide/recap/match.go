@@ -63,8 +63,9 @@ func (e Evening) Match(frames []Frame, clocks map[string]Clock, owners map[strin
 }
 
 func (e Evening) match(f Frame, c Clock, o Owner) Matched {
-	m := Matched{Frame: f, At: e.clock(f).Add(-c.Ahead), Sure: Certain, Hole: o.Hole, Who: o.Who}
-	border := e.stage(&m, 2*c.Spread)
+	ahead, spread := c.at(e.clock(f))
+	m := Matched{Frame: f, At: e.clock(f).Add(-ahead), Sure: Certain, Hole: o.Hole, Who: o.Who}
+	border := e.stage(&m, 2*spread)
 	if m.Stage == "" && len(e.Stages) > 0 {
 		m.Sure, m.Why, m.Hole = Unmatched, e.elsewhen(m.At), ""
 		return m

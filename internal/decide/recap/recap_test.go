@@ -125,10 +125,10 @@ func TestClocks(t *testing.T) {
 		t.Errorf("two marks: %+v, %v", x, err)
 	}
 	for says, marks := range map[string][]recap.ClockMark{
-		"no such frame": {{File: "nothing", Shown: game.Shown{Day: time.Hour}}},
-		"no period 7":   {{File: f[0].File, Shown: game.Shown{Period: 7, Left: time.Minute}}},
-		"write minutes": {{File: f[0].File, Shown: game.Shown{Period: 1, Left: 21 * time.Minute}}},
-		"check both":    {{File: two[0].File, Shown: game.Shown{Day: 19 * time.Hour}}, {File: two[1].File, Shown: game.Shown{Day: 21 * time.Hour}}},
+		"no such frame":     {{File: "nothing", Shown: game.Shown{Day: time.Hour}}},
+		"no period 7":       {{File: f[0].File, Shown: game.Shown{Period: 7, Left: time.Minute}}},
+		"write minutes":     {{File: f[0].File, Shown: game.Shown{Period: 1, Left: 21 * time.Minute}}},
+		"check both frames": {{File: two[0].File, Shown: game.Shown{Day: 19 * time.Hour}}, {File: two[1].File, Shown: game.Shown{Day: 21 * time.Hour}}},
 	} {
 		if _, err := e.Clocks(two, marks); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%v, want %q", err, says)

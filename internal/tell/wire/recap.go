@@ -34,7 +34,8 @@ func Recap(a recap.Answer) Object {
 			return Object{"phase", p.String(), "share", l.Assumptions.Share[p], "share_before", l.Before.Share[p], "weight", l.Assumptions.Weight[p], "weight_before", l.Before.Weight[p]}
 		}),
 		"clocks", Each(recap.Bodies(a), func(b recap.Body) Object {
-			return Object{"body", b.Name, "ahead_s", b.Clock.Ahead.Seconds(), "spread_s", b.Clock.Spread.Seconds(), "marks", b.Clock.Marks, "frames", b.Frames}
+			return Object{"body", b.Name, "ahead_s", b.Clock.Ahead.Seconds(), "spread_s", b.Clock.Spread.Seconds(), "marks", b.Clock.Marks, "frames", b.Frames,
+				"drift_s_per_hour", b.Clock.Drift, "drift_spread_s_per_hour", b.Clock.DriftSpread}
 		}),
 		"doubts", Each(recap.Doubts(a.Frames), func(d recap.Doubt) Object {
 			return Object{"sure", d.Sure, "why", d.Why, "frames", d.Frames, "first", d.First}

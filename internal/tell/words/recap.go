@@ -36,11 +36,7 @@ func RecapCount(a recap.Answer) []string {
 	out := []string{fmt.Sprintf("%s%s; of %d the hole is certain, of %d likely, of %d ambiguous, of %d not known.", title, say.Count(len(a.Frames), "frame"),
 		a.Count(recap.Certain), a.Count(recap.Likely), a.Count(recap.Ambiguous), a.Count(recap.Unmatched))}
 	for _, b := range recap.Bodies(a) {
-		if c := b.Clock; c.Marks > 0 {
-			out = append(out, fmt.Sprintf("Clock of %s: %s against the rink's, within %.0f s.", b.Name, ahead(c.Ahead), 2*c.Spread.Seconds()))
-		} else {
-			out = append(out, fmt.Sprintf("Clock of %s: not checked; name a frame that shows the scoreboard with --clock.", b.Name))
-		}
+		out = append(out, fmt.Sprintf("Clock of %s: %s.", b.Name, recapClock(b.Clock)))
 	}
 	for _, u := range a.Unread {
 		out = append(out, fmt.Sprintf("Not read: %s (%s), the first %s.", say.Count(u.Files, "file"), UnreadCause(u.Cause), u.First))
@@ -49,6 +45,21 @@ func RecapCount(a recap.Answer) []string {
 		out = append(out, fmt.Sprintf("%s%s: %s, as %s: %s.", strings.ToUpper(string(d.Sure[:1])), d.Sure[1:], say.Count(d.Frames, "frame"), d.First, d.Why))
 	}
 	return out
+}
+
+// recapClock says how a body's clock stands.
+func recapClock(c recap.Clock) string {
+	switch {
+	case c.Marks == 0:
+		return "not checked; name a frame that shows the scoreboard with --clock"
+	case c.Marks == 1:
+		return fmt.Sprintf("%s against the rink's, within %.0f s", ahead(c.Ahead), 2*c.Spread.Seconds())
+	}
+	gains := fmt.Sprintf("gaining %.1f", c.Drift)
+	if c.Drift < 0 {
+		gains = fmt.Sprintf("losing %.1f", -c.Drift)
+	}
+	return fmt.Sprintf("%s against the rink's at %s, within %.0f s, %s s an hour, within %.1f (%d frames)", ahead(c.Ahead), c.At.Format("15:04"), 2*c.Spread.Seconds(), gains, 2*c.DriftSpread, c.Marks)
 }
 
 func ahead(d time.Duration) string {
