@@ -28,6 +28,8 @@ var learnRooms = []room{
 		{"answer/light", "the ice's zones, what the survey says of them"},
 		{"answer/optics", "light from exposures"},
 		{"answer/sight", "what each hole sees of each kind of moment"},
+		{"answer/rules", "the rule sets that a best set keeps"},
+		{"decide/choose", "the best set by what was learnt"},
 		{"decide/game", "the game's stages and seats"},
 		{"decide/seat", "seats that were solved, not written down"},
 		{"decide/custody", "how long holes were open"},

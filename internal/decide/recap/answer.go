@@ -70,12 +70,22 @@ func Ask(ctx context.Context, q Question) (Answer, error) {
 		return Answer{}, err
 	}
 	o.See(a.Frames)
-	a.Uses = q.Evening.Used(a.Frames, q.Options)
-	a.ISOs = ByISO(a.Frames, q.Options)
-	a.Light = Light(q.Arena, a.Frames)
+	here := a.Here()
+	a.Uses = q.Evening.Used(here, q.Options)
+	a.ISOs = ByISO(here, q.Options)
+	a.Light = Light(q.Arena, here)
 	a.Readings = LightReadings(q.Arena, a.Light)
 	a.Learnt = Learn(o, a.Uses)
 	return a, nil
+}
+
+// Here returns the frames that may be the game's: all, or where its stages are known those
+// that were taken in one of them. What is told of the rest is that they are not.
+func (a Answer) Here() []Matched {
+	if len(a.Evening.Stages) == 0 {
+		return a.Frames
+	}
+	return slices.DeleteFunc(slices.Clone(a.Frames), func(m Matched) bool { return m.Stage == "" })
 }
 
 // holesOf lists the holes that frames were taken through.

@@ -41,7 +41,11 @@ func (e Evening) caption(m Matched) []byte {
 	alt("Iptc4xmpExt:Event", e.Title)
 	alt("dc:description", words)
 	field(&b, "photoshop:Headline", e.Title)
-	field(&b, "photoshop:DateCreated", m.At.Format("2006-01-02T15:04:05"))
+	created := m.At.Format("2006-01-02T15:04:05")
+	if e.Universal {
+		created += "Z"
+	}
+	field(&b, "photoshop:DateCreated", created)
 	field(&b, "Iptc4xmpCore:Location", e.Place)
 	if m.Sure == Certain || m.Sure == Likely {
 		field(&b, "photoshop:Instructions", "photo hole "+m.Hole)

@@ -1,6 +1,7 @@
 package recap
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -55,13 +56,13 @@ const (
 func EveningOf(s game.Season, g game.Game) Evening {
 	e := Evening{Game: g.ID, Title: strings.Trim(g.Home+" - "+g.Away, " -"), Place: s.Arena.Name, Universal: g.Universal}
 	next := wall(g.Start)
-	for p := 1; p <= max(g.Periods, game.Periods); p++ {
+	for p := 1; p <= cmp.Or(g.Periods, game.Periods); p++ {
 		if at, told := g.At(game.PeriodStage(p)); told {
 			next = wall(at)
 		}
 		end := next.Add(usualPeriod)
 		if at, told := g.At(game.PeriodStage(p + 1)); told && p < g.Periods {
-			end = wall(at).Add(-intermission)
+			end = endBefore(next, wall(at), p)
 		}
 		e.Stages = append(e.Stages, Stage{game.PeriodStage(p), p, next, end})
 		next = end.Add(intermission)
@@ -96,6 +97,19 @@ func (e Evening) Unseated(s game.Season, g game.Game) bool {
 	return !g.Off && slices.ContainsFunc(s.Asks(g), func(a game.Ask) bool {
 		return !slices.ContainsFunc(e.Seats, func(x Seat) bool { return x.Who == a.ID })
 	})
+}
+
+// endBefore returns when a period ended that began at a time, the next of which began at
+// another: an intermission before it, unless that leaves less than the game clock takes or
+// an overtime follows, before which the break may be short.
+func endBefore(begin, next time.Time, period int) time.Time {
+	if end := next.Add(-intermission); period < game.Periods && end.Sub(begin) >= periodClock {
+		return end
+	}
+	if end := begin.Add(usualPeriod); end.Before(next) {
+		return end
+	}
+	return next
 }
 
 // Seated returns the evening with who works where by a seating of its game, instead of what

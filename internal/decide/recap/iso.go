@@ -10,10 +10,9 @@ import (
 // is there than at ISO 100: noise over signal grows with the root of the sensitivity where
 // photons make it (Poisson), by one each two stops.
 type AtISO struct {
-	ISO    float64 // ISO 12232, the whole stop from 100
-	Bursts int
-	Kept   int
-	Noise  float64 // over that at ISO 100, a ratio
+	ISO   float64 // ISO 12232, the whole stop from 100
+	Taken         // pictures
+	Noise float64 // over that at ISO 100, a ratio
 }
 
 // ByISO sums bursts up by the whole stop nearest to their first frame's sensitivity.
@@ -29,10 +28,7 @@ func ByISO(frames []Matched, o Options) (out []AtISO) {
 			s := 100 * math.Exp2(float64(stop))
 			at[stop] = &AtISO{ISO: s, Noise: math.Sqrt(s / 100)}
 		}
-		at[stop].Bursts++
-		if b.kept(max(o.KeptFrom, 1)) {
-			at[stop].Kept++
-		}
+		at[stop].count(b, max(o.KeptFrom, 1))
 	}
 	for _, a := range at {
 		out = append(out, *a)

@@ -19,7 +19,7 @@ const (
 // of holes that were worked, 0 to 1.
 type Fact struct {
 	Hole           string
-	Bursts, Kept   int
+	Taken                  // pictures of periods
 	Expected, Seen float64 // shares, 0 to 1
 }
 
@@ -45,7 +45,7 @@ func Learn(o *Outlook, uses []Use) Learnt {
 	for _, u := range uses {
 		if p := o.holes[u.Hole]; p != nil && u.Stage == "" && u.Hours > 0 {
 			worked, sees = append(worked, u), append(sees, p.sees)
-			out.Bursts += u.Bursts
+			out.Bursts += u.InPlay.Bursts
 		}
 	}
 	out.Assumptions = out.Before
@@ -95,7 +95,7 @@ func (l *Learnt) fit(worked []Use, sees [][]float64) {
 	}
 	all, sum := 0.0, total(l.Before.Share[:])
 	for _, u := range worked {
-		all += float64(u.Kept)
+		all += float64(u.InPlay.Kept)
 	}
 	rate := all / float64(l.Bursts)
 	for p := range share {
@@ -116,8 +116,8 @@ func expect(worked []Use, sees [][]float64, share []float64) (bursts, kept []flo
 		}
 		for p := range share {
 			if part := share[p] * sees[i][p] / max(sum, 1e-12); sum > 0 {
-				bursts[p] += part * float64(u.Bursts)
-				kept[p] += part * float64(u.Kept)
+				bursts[p] += part * float64(u.InPlay.Bursts)
+				kept[p] += part * float64(u.InPlay.Kept)
 			}
 		}
 	}
@@ -135,7 +135,7 @@ func (l *Learnt) facts(worked []Use, sees [][]float64) {
 	}
 	expected = normal(expected)
 	for i, u := range worked {
-		l.Facts = append(l.Facts, Fact{u.Hole, u.Bursts, u.Kept, expected[i], float64(u.Bursts) / float64(l.Bursts)})
+		l.Facts = append(l.Facts, Fact{u.Hole, u.InPlay, expected[i], float64(u.InPlay.Bursts) / float64(l.Bursts)})
 	}
 }
 

@@ -133,6 +133,7 @@ func (s surveyed) at(b bin) (none unit.Maybe[unit.Illuminance]) {
 		if lit, ok := s.field.Over(s.arena.Rink, z); ok {
 			return unit.Known(lit.Median)
 		}
+		return none
 	}
 	var v []float64
 	for _, p := range s.points {

@@ -68,6 +68,9 @@ func (e Evening) match(f Frame, c Clock, o Owner) Matched {
 	border := e.stage(&m, 2*spread)
 	if m.Stage == "" && len(e.Stages) > 0 {
 		m.Sure, m.Why, m.Hole = Unmatched, e.elsewhen(m.At), ""
+		if e.Universal && !f.Zoned {
+			m.Why += "; the game's times are in universal time, and the frame does not tell its zone"
+		}
 		return m
 	}
 	e.seat(&m, o)
@@ -102,6 +105,9 @@ func (e Evening) stage(m *Matched, near time.Duration) (border bool) {
 func (e Evening) seat(m *Matched, o Owner) {
 	if o.Hole != "" {
 		m.Why = "the hole was said"
+		if i := slices.IndexFunc(e.Seats, func(s Seat) bool { return s.Who == o.Who }); i >= 0 {
+			m.Credit = e.Seats[i].Name
+		}
 		return
 	}
 	var may []Seat

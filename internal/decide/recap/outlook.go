@@ -1,6 +1,7 @@
 package recap
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -70,7 +71,7 @@ func Look(ctx context.Context, a arena.Arena, k kit.Kit, holes []string) (*Outlo
 		return nil, err
 	}
 	zones := light.Zones(a.Rink)
-	slices.SortStableFunc(zones, func(a, b light.Zone) int { return int(math.Round(a.Area() - b.Area())) })
+	slices.SortStableFunc(zones, func(a, b light.Zone) int { return cmp.Compare(a.Area(), b.Area()) })
 	for i, h := range known {
 		opening, err := a.OpeningOf(h)
 		if err != nil {

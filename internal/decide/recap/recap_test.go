@@ -234,7 +234,7 @@ func TestOneGameMovesLittle(t *testing.T) {
 	moved := func(n int) float64 {
 		t.Helper()
 		// The goal line's holes far more used than planned, and kept.
-		uses := []recap.Use{{Hole: "B1", Bursts: 9 * n, Kept: 3 * n, Hours: 2}, {Hole: "A3", Bursts: n, Hours: 2}}
+		uses := []recap.Use{{Hole: "B1", InPlay: recap.Taken{Bursts: 9 * n, Kept: 3 * n}, Hours: 2}, {Hole: "A3", InPlay: recap.Taken{Bursts: n}, Hours: 2}}
 		got := recap.Learn(o, uses)
 		most := 0.0
 		for _, p := range play.Phases() {

@@ -22,17 +22,24 @@ type Spread struct {
 type Use struct {
 	Hole, Stage string
 	Frames      int
-	Bursts      int               // pictures taken: frames of a body in quick succession are one
-	Kept        int               // bursts with a keeper
+	Taken                         // pictures in all
+	InPlay      Taken             // those of periods
 	Focal       Spread            // mm
 	Shutter     Spread            // s
 	Stop        Spread            // f-number
 	ISO         Spread            // ISO 12232
 	Blur        Spread            // px, of the moments that the hole has, the camera held still
 	AtRisk      float64           // share of frames whose blur is likely seen, 0 to 1
-	Hours       float64           // worked at the hole, in hours; 0 when no seat says it
-	PerHour     unit.Maybe[Rated] // keepers in an hour worked
+	Hours       float64           // of periods that are worked at the hole, in hours; 0 when no seat says it
+	PerHour     unit.Maybe[Rated] // keepers of periods in an hour worked
 	PerOpenMin  unit.Maybe[Rated] // keepers in a minute that the hole was open
+}
+
+// Taken is how many pictures were taken: frames of a body in quick succession, a burst, are
+// one.
+type Taken struct {
+	Bursts int
+	Kept   int // with a keeper
 }
 
 // Rated is a rate with its exact 95 % interval (Garwood), per unit of exposure.
@@ -64,7 +71,7 @@ func (e Evening) Used(frames []Matched, o Options) []Use {
 		u := used(g, max(o.KeptFrom, 1))
 		u.Hole, u.Stage = k.hole, k.stage
 		u.Hours = e.hours(k.hole, k.stage)
-		u.PerHour = rated(u.Kept, u.Hours)
+		u.PerHour = rated(u.InPlay.Kept, u.Hours)
 		if k.stage == "" {
 			u.PerOpenMin = rated(u.Kept, o.Open[k.hole].Minutes())
 		}
@@ -104,28 +111,35 @@ func rated(kept int, exposure float64) unit.Maybe[Rated] {
 func used(frames []Matched, keptFrom int) Use {
 	var focal, shutter, stop, iso, blur []float64
 	u := Use{Frames: len(frames)}
-	risk := 0.0
+	told, risk := 0.0, 0.0
 	for _, m := range frames {
 		add(&focal, m.Focal, unit.Length.Millimetres)
 		add(&shutter, m.Shutter, unit.Shutter.Seconds)
 		add(&stop, m.Stop, func(n unit.Stop) float64 { return float64(n) })
 		add(&iso, m.ISO, func(s unit.ISO) float64 { return float64(s) })
 		if s, ok := m.blur(); ok {
-			blur = append(blur, s.Mean*float64(m.Shown()[1]))
-			risk += s.Risk
+			told, risk = told+1, risk+s.Risk
+			if high := m.Shown()[1]; high > 0 {
+				blur = append(blur, s.Mean*float64(high))
+			}
 		}
 	}
 	u.Focal, u.Shutter, u.Stop, u.ISO, u.Blur = spread(focal), spread(shutter), spread(stop), spread(iso), spread(blur)
-	if len(blur) > 0 {
-		u.AtRisk = risk / float64(len(blur))
-	}
+	u.AtRisk = risk / max(told, 1)
 	for _, b := range bursts(frames) {
-		u.Bursts++
-		if b.kept(keptFrom) {
-			u.Kept++
+		u.count(b, keptFrom)
+		if b[0].Period > 0 {
+			u.InPlay.count(b, keptFrom)
 		}
 	}
 	return u
+}
+
+func (t *Taken) count(b burst, keptFrom int) {
+	t.Bursts++
+	if b.kept(keptFrom) {
+		t.Kept++
+	}
 }
 
 func add[T any](to *[]float64, m unit.Maybe[T], as func(T) float64) {

@@ -83,11 +83,12 @@ func (r Report) Plots(width float64) (out []*sheet.Drawing) {
 func (r Report) timeline() chart.Plot {
 	p := chart.Plot{Name: "timeline", Desc: "The number of frames of each hole, over the minutes since the first.",
 		X: chart.Axis{Name: "minutes since the first frame"}, Y: chart.Axis{Name: "frames", FromZero: true}}
-	if len(r.Answer.Frames) == 0 {
+	frames := r.Answer.Here()
+	if len(frames) == 0 {
 		return p
 	}
-	begin := r.Answer.Frames[0].At
-	for _, m := range r.Answer.Frames {
+	begin := frames[0].At
+	for _, m := range frames {
 		name := m.Hole
 		if name == "" {
 			name = "not known"

@@ -30,7 +30,7 @@ func report(t *testing.T) lookback.Report {
 	lux := recap.Spread{Low: 600, Median: 800, High: 1000, N: 20}
 	a.Light = []recap.Seen{{Lux: lux}, {End: "B", Lux: lux}, {End: "B", Stage: "period-1", Lux: lux}, {Zone: "slot-B", Lux: lux}, {Zone: "slot-B", Stage: "period-1", Lux: lux}}
 	for _, hole := range []string{"A1", "B1"} {
-		a.Uses = append(a.Uses, recap.Use{Hole: hole, Frames: 20, Bursts: 20, Kept: 3, Hours: 2. / 3, PerHour: unit.Known(recap.Rated{Rate: 4.5, Low: 0.9, High: 13})})
+		a.Uses = append(a.Uses, recap.Use{Hole: hole, Frames: 20, Taken: recap.Taken{Bursts: 20, Kept: 3}, Hours: 2. / 3, PerHour: unit.Known(recap.Rated{Rate: 4.5, Low: 0.9, High: 13})})
 	}
 	return lookback.Report{Answer: a, Units: unit.Metric, Paper: paper, Creator: "test"}
 }
