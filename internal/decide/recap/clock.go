@@ -11,8 +11,8 @@ type Clock struct {
 	Ahead       time.Duration // at At
 	Spread      time.Duration // a standard deviation there
 	At          time.Time     // by the body's clock; without marks of no meaning
-	Drift       float64       // what it gains, s/h
-	DriftSpread float64       // a standard deviation, s/h
+	Drift       float64       // what it gains, in seconds an hour
+	DriftSpread float64       // a standard deviation, in seconds an hour
 	Marks       int           // frames of the scoreboard that it rests on
 }
 
