@@ -31,6 +31,8 @@ func commands(a *app) []*cobra.Command {
 		coversCommand(a),
 		resectCommand(a),
 		recapCommand(a),
+		leagueCommand(a),
+		workCommand(a),
 		deskCommand(a),
 		peopleCommand(a),
 		auditCommand(a),

@@ -18,6 +18,7 @@ var calledFromOutside = map[string]string{
 	"Len": "sort", "Less": "sort", "Swap": "sort", "Push": "container/heap", "Pop": "container/heap",
 	"MarshalYAML": "go.yaml.in/yaml/v3", "UnmarshalYAML": "go.yaml.in/yaml/v3",
 	"At": "image", "Bounds": "image", "ColorModel": "image", "Set": "pflag", "Type": "pflag",
+	"InsertBegin": "github.com/riverqueue/river", "NextRetry": "github.com/riverqueue/river",
 }
 
 // calledByTests are exported functions that only tests call, each with the

@@ -163,6 +163,7 @@ var houseRooms = append([]room{
 		{"survey/edit", "the edits that take measures over"},
 	}},
 	{name: "tell/words", floor: 7.5, uses: []arrow{
+		{"decide/league", "the arenas of a league"},
 		{"decide/game", "what a visitor packs or asks for"},
 		{"decide/recap", "what the frames of a game said"},
 		{"survey/play", "the phases of play by their names"},
@@ -307,6 +308,7 @@ var houseRooms = append([]room{
 	}},
 
 	{name: "tell/wire", floor: 7.3, uses: []arrow{
+		{"decide/league", "the arenas of a league"},
 		{"decide/game", "what a visitor packs or asks for"},
 		{"decide/recap", "what the frames of a game said"},
 		{"survey/play", "the phases of play by their names"},
