@@ -93,7 +93,7 @@ boards' ledge. Without --out it only tells the numbers.`,
 	quantity(c, &f.focus, "focus", "length", unit.ParseLength, "focus distance (default: the aim's)")
 	quantity(c, &f.stop, "stop", "f/N", unit.ParseStop, "stop (default: wide open)")
 	quantity(c, &f.shutter, "shutter", "time", unit.ParseShutter, "shutter time (default 1/1000 s)")
-	quantity(c, &f.speed, "speed", "speed", unit.ParseSpeed, "skaters' speed (default 5 m/s)")
+	quantity(c, &f.speed, "speed", "speed", unit.ParseSpeed, "skaters' speed, of all alike (default: in the picture the moment's own, in the numbers 5 m/s)")
 	quantity(c, &f.iso, "iso", "n", unit.ParseISO, "ISO that the picture is taken at (default: what faces at the aim ask for, as far as the body goes)")
 	quantity(c, &f.size, "size", "w x h", parsePictureSize, "the picture's pixels (default 1200 on the longer side)")
 	quantity(c, &f.through, "through", "hole|pane", frame.ParseThrough, "look through the hole, or through its pane as if it were whole (default hole)")
@@ -150,7 +150,7 @@ func (f frameFlags) request(ctx context.Context) (frame.Request, error) {
 	}
 	q := frame.Request{
 		Hole: f.hole, Lens: lens, Body: body, Use: use, Focus: f.focus, Moment: &m, Planes: f.planes, Target: f.aim.Or(frame.Chest(m)),
-		Shutter: f.shutter.Or(light.UsualShutter), Speed: f.speed.Or(frame.UsualSpeed),
+		Shutter: f.shutter.Or(light.UsualShutter), Speed: f.speed.Or(frame.UsualSpeed), Paced: f.speed.IsZero(),
 		ISO: f.iso, Seed: f.seed, Through: f.through.Or(frame.ByHole), Haze: f.pane.haze, Mirror: f.pane.stands,
 	}
 	if f.empty {

@@ -94,3 +94,25 @@ func TestPNGCarriesDensityAndSettings(t *testing.T) {
 		t.Errorf("read back: %v, %v", back.Bounds(), err)
 	}
 }
+
+// No two numbered places are so near one another that their marks lie on one another.
+func TestCheckPointsDoNotCrowd(t *testing.T) {
+	s := shot(t, func(q *Request) { q.Moment = nil })
+	for i := range 40 {
+		s.Checks = append(s.Checks, Check{"row", s.Camera.Eye.Add(s.Camera.ray(-0.8+0.04*float64(i), -0.5).Scale(9))})
+	}
+	got := s.CheckPoints(1200, 800)
+	if len(got) < 10 || len(got) > 30 {
+		t.Fatalf("%d of 40 places in a row are numbered", len(got))
+	}
+	for i, c := range got {
+		if c.Number != i+1 {
+			t.Errorf("place %d has the number %d", i, c.Number)
+		}
+		for _, o := range got[:i] {
+			if d := c.Px.Sub(o.Px); math.Abs(d.X) < 30 && math.Abs(d.Y) < 20 {
+				t.Errorf("%d and %d lie %v pixels apart", o.Number, c.Number, d)
+			}
+		}
+	}
+}

@@ -3,6 +3,7 @@ package frame
 import (
 	"image/color"
 	"math"
+	"slices"
 
 	"example.org/rinkpane/internal/measure/geom"
 )
@@ -26,8 +27,9 @@ type CheckPoint struct {
 const mostChecks = 99
 
 // CheckPoints returns the checks that lie in a picture of w by h pixels and that the hole
-// lets light through to, in the order given, numbered from 1. What stands before them is
-// not asked.
+// lets light through to, in the order given, numbered from 1: of those whose marks would lie on
+// one another the first, so that each number is read beside its cross. What stands before
+// them is not asked.
 func (s *Shot) CheckPoints(w, h int) []CheckPoint {
 	var out []CheckPoint
 	for _, c := range s.Checks {
@@ -35,9 +37,20 @@ func (s *Shot) CheckPoints(w, h int) []CheckPoint {
 		if !ok || math.Abs(x) > 1 || math.Abs(y) > 1 || s.Transmission(x, y)*s.LedgeFree(x, y) < darkFrame || len(out) == mostChecks {
 			continue
 		}
-		out = append(out, CheckPoint{c, len(out) + 1, screen{float64(w), float64(h)}.place(x, y)})
+		px := screen{float64(w), float64(h)}.place(x, y)
+		if slices.ContainsFunc(out, func(o CheckPoint) bool { return crowded(o.Px.Sub(px), float64(max(w, h))) }) {
+			continue
+		}
+		out = append(out, CheckPoint{c, len(out) + 1, px})
 	}
 	return out
+}
+
+// crowded reports whether two marks so far apart lie on one another, in a picture with a longer
+// side of so many pixels: each takes its cross and two digits to its right.
+func crowded(apart geom.Vec2, long float64) bool {
+	wide, high := (2*crossLong+4.0/1200+2*1.6*checkWide)*long, (crossLong+checkHigh+4.0/1200)*long
+	return math.Abs(apart.X) < wide && math.Abs(apart.Y) < high
 }
 
 // Marks of checks, as parts of the picture's longer side (own choice).

@@ -11,6 +11,7 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/arena"
+	"example.org/rinkpane/internal/survey/play"
 	"example.org/rinkpane/internal/survey/rink"
 )
 
@@ -218,5 +219,26 @@ func TestGrainIsToldByISO(t *testing.T) {
 	_, high := spread(flat(at(102400, 1), 118))
 	if math.Abs(high/low-4) > 0.8 {
 		t.Errorf("16 times the ISO makes %.2f times the noise, want 4", high/low)
+	}
+}
+
+// Everybody moves at the moment's own pace, the subject fastest, goalkeepers not at all; a speed
+// that is asked for is everybody's but theirs.
+func TestPaceFollowsTheMoment(t *testing.T) {
+	s := shot(t, func(q *Request) { q.Paced = true })
+	m := s.Moment
+	other := (m.Subject + 1) % play.AttackerGoalie
+	if got := s.pace(m.Subject); got != m.Phase.Speed() {
+		t.Errorf("the subject moves at %g m/s, the moment says %g", got, m.Phase.Speed())
+	}
+	if got := s.pace(other); !(got > 0 && got < m.Phase.Speed()) {
+		t.Errorf("another skater moves at %g m/s", got)
+	}
+	if s.pace(play.AttackerGoalie) != 0 || !(s.pace(play.Officials) < s.pace(other)) {
+		t.Error("goalkeepers stand, officials glide")
+	}
+	asked := shot(t, func(q *Request) { q.Speed = 8 })
+	if asked.pace(other) != 8 || asked.pace(play.Officials) != 8 || asked.pace(play.DefenderGoalie) != 0 {
+		t.Error("a speed that is asked for is everybody's but the goalkeepers'")
 	}
 }

@@ -36,7 +36,9 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 		band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
 		draw.Draw(band, band.Rect, image.NewUniform(darkPaint), image.Point{}, draw.Src)
 		fillShapes(band, back)
-		f.drop(band, t, w, h)
+		if !s.plain {
+			f.drop(band, t, w, h)
+		}
 	})
 	k := newKernels()
 	s.softenBackdrop(im, k)
@@ -49,7 +51,7 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 			c.over(band)
 		}
 		v.drop(band, t, w, h)
-		if s.pane == nil {
+		if s.pane == nil && !s.plain {
 			g.drop(band)
 		}
 	})

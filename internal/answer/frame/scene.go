@@ -122,11 +122,9 @@ func (st stage) person(s *Shot, i int, p play.Person) layer {
 	}
 	wear, number := wears(*s.Moment, i), shirt(*s.Moment, i)
 	b := newBody(p)
-	speed := s.Speed.MetresPerSecond()
 	switch {
 	case i == play.AttackerGoalie || i == play.DefenderGoalie:
 		b.goalkeeper(wear, number)
-		speed = 0
 	case i >= play.Officials:
 		b.skater(wear, number, watching)
 	case s.Moment.Phase == play.Celebration && i == s.Moment.Subject:
@@ -139,9 +137,33 @@ func (st stage) person(s *Shot, i int, p play.Person) layer {
 	for k := range l.shapes {
 		l.shapes[k].paint = relit(l.shapes[k].paint, by)
 	}
-	step := speed * float64(s.Shutter)
+	step := s.pace(i) * float64(s.Shutter)
 	l.way = st.way(middle, geom.Vec3{X: step * b.fx, Y: step * b.fy})
 	return l
+}
+
+// Shares of the moment's speed (own judgement): who does not carry the puck skates a little
+// slower, officials glide, goalkeepers stand.
+const (
+	othersPace    = 0.85
+	officialsPace = 0.4
+)
+
+// pace returns how fast the person at place i of the moment moves along the heading, m/s.
+func (s *Shot) pace(i int) float64 {
+	speed := s.Speed.MetresPerSecond()
+	if s.Paced {
+		speed = s.Moment.Phase.Speed()
+	}
+	switch {
+	case i == play.AttackerGoalie || i == play.DefenderGoalie:
+		return 0
+	case !s.Paced || i == s.Moment.Subject:
+		return speed
+	case i >= play.Officials:
+		return officialsPace * speed
+	}
+	return othersPace * speed
 }
 
 // way returns how many pixels a point moves on the screen.

@@ -23,6 +23,7 @@ type Request struct {
 	Focus   unit.Maybe[unit.Length] // along the axis from the pupil; the target when unknown
 	Shutter unit.Shutter
 	Speed   unit.Speed   // of skaters along their heading; 0: everybody stands still
+	Paced   bool         // each person moves at the moment's own pace instead; Speed is then for the numbers alone
 	Moment  *play.Moment // nil: an empty rink
 	Planes  bool         // draw where the plane of focus and the limits of depth of field meet the ice
 	Checks  []Check      // places to number in the picture
@@ -71,6 +72,7 @@ type Shot struct {
 	Focus    unit.Length // along the axis from the pupil
 	Shutter  unit.Shutter
 	Speed    unit.Speed
+	Paced    bool               // see [Request]
 	Pixels   [2]int             // the body's pixels as held: across, down
 	Sensor   unit.Length        // the sensor's side across as held
 	Planes   bool               // see [Request]
@@ -81,6 +83,7 @@ type Shot struct {
 	coc      unit.Length
 	exposure float64       // over what the hole lets through in the middle: the ISO makes that good
 	seed     uint64        // of the noise
+	plain    bool          // without the looks that an SVG leaves out: falloff and noise
 	panel    *optics.Plate // stands before the lens
 	pane     *optics.Pane  // the same, of a shot through the pane
 	ledge    ledge
@@ -89,7 +92,7 @@ type Shot struct {
 // NewShot sets the camera up in its best pose. It refuses an unknown hole, a
 // target behind the glass, and a lens that sees nothing there.
 func NewShot(a arena.Arena, q Request) (*Shot, error) {
-	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed,
+	s := &Shot{Arena: a, Moment: q.Moment, Focal: q.Use.Focal, Stop: q.Use.Stop, Shutter: q.Shutter, Speed: q.Speed, Paced: q.Paced,
 		Planes: q.Planes, Checks: q.Checks, Mirror: q.Mirror.Or(UsualMirror), coc: optics.CircleOfConfusion(q.Body.Sensor), seed: q.Seed}
 	if err := s.open(q); err != nil {
 		return nil, err

@@ -1,9 +1,13 @@
 package frame
 
 import (
+	"bytes"
+	"encoding/base64"
 	"errors"
 	"fmt"
+	"image"
 	"image/color"
+	"image/png"
 	"io"
 	"slices"
 	"strconv"
@@ -12,11 +16,11 @@ import (
 	"example.org/rinkpane/internal/measure/geom"
 )
 
-// WriteSVG draws the shot as SVG, in a view box of w by h units. Figures are
-// blurred for their distance; the ice stays sharp, and the stands and boards
-// take one blur, that of the frame's upper middle. The hole's shadow and the
-// ledge lie over the picture as cells of a grid. A picture through the pane is
-// made of pixels; it is refused.
+// WriteSVG draws the shot as SVG, in a view box of w by h units: the same shapes as
+// [Shot.Picture], under the same veil of hole and ledge. It leaves out the survey's falloff
+// over the ice, noise and motion; the ice stays sharp, and the stands and boards take one
+// blur, that of the frame's upper middle. A picture through the pane is made of pixels; it is
+// refused.
 func (s *Shot) WriteSVG(out io.Writer, w, h int) error {
 	if s.pane != nil {
 		return errors.New("a picture through the pane is made of pixels; write a name that ends in .png")
@@ -33,7 +37,9 @@ func (s *Shot) WriteSVG(out io.Writer, w, h int) error {
 	for _, l := range st.figures(s) {
 		p.group(s.Blur(l.depth, w), l.shapes)
 	}
-	p.veil(s.veil(), float64(w), float64(h))
+	if err := p.veil(s.veil(), float64(w), float64(h)); err != nil {
+		return err
+	}
 	p.group(0, st.checks(s))
 	p.line(`</svg>`)
 	_, err := io.WriteString(out, p.b.String())
@@ -72,38 +78,33 @@ func (p *svg) group(disc float64, shapes []shape) {
 	p.line(`</g>`)
 }
 
-// svgShades is how many degrees of darkness the cells of an SVG have; equal
-// neighbours of a row become one.
-const svgShades = 32
-
-// veil writes the veil as cells.
-func (p *svg) veil(v *veil, w, h float64) {
-	cw, ch := w/(veilAcross*veilFine), h/(veilDown*veilFine)
-	degree := func(share float32) int { return int(share*svgShades + 0.5) }
-	for j := range v.clear {
-		if v.clear[j] {
-			continue
-		}
-		row := func(fill string, shadeOf func(n shade) float32) {
-			from, now := 0, 0
-			for i := range veilAcross*veilFine + 1 {
-				next := 0
-				if i < veilAcross*veilFine {
-					next = degree((shadeOf(v.nodes[j][i]) + shadeOf(v.nodes[j+1][i+1])) / 2)
-				}
-				if next == now {
-					continue
-				}
-				if now > 0 {
-					p.line(`<rect x="%s" y="%s" width="%s" height="%s" fill="%s" fill-opacity="%s"/>`, short(float64(from)*cw),
-						short(float64(j)*ch), short(float64(i-from)*cw), short(ch), fill, short(float64(now)/svgShades))
-				}
-				from, now = i, next
+// veil lays the veil over everything as a small picture, a pixel for each of its nodes, between
+// which viewers interpolate: no cells, no seams. What is drawn becomes
+//
+//	gain (drawn (1-ledge) + ledge paint x ledge)
+//
+// in display values; it cannot be brighter than drawn.
+func (p *svg) veil(v *veil, w, h float64) error {
+	const across, down = veilAcross * veilFine, veilDown * veilFine
+	im := image.NewRGBA(image.Rect(0, 0, across+1, down+1))
+	for j, row := range v.nodes {
+		for i, n := range row {
+			gain := min(1, n.gain)
+			paint := color.RGBA{A: uint8(255*(1-gain*(1-n.ledge)) + 0.5)}
+			for c, x := range [3]*uint8{&paint.R, &paint.G, &paint.B} {
+				*x = uint8(min(float32(paint.A), gain*n.ledge*ledgePaint[c]+0.5))
 			}
+			im.SetRGBA(i, j, paint)
 		}
-		row(hex(color.NRGBA{uint8(ledgePaint[0]), uint8(ledgePaint[1]), uint8(ledgePaint[2]), 255}), func(n shade) float32 { return n.ledge })
-		row("#000", func(n shade) float32 { return 1 - n.gain })
 	}
+	var b bytes.Buffer
+	if err := png.Encode(&b, im); err != nil {
+		return fmt.Errorf("packing the veil: %w", err)
+	}
+	cw, ch := w/across, h/down // nodes lie in the middle of their pixels
+	p.line(`<image x="%s" y="%s" width="%s" height="%s" preserveAspectRatio="none" href="data:image/png;base64,%s"/>`,
+		short(-cw/2), short(-ch/2), short(w+cw), short(h+ch), base64.StdEncoding.EncodeToString(b.Bytes()))
+	return nil
 }
 
 func path(outline []geom.Vec2) string {

@@ -205,7 +205,7 @@ func (s State) Shot(a arena.Arena, moments *play.Set) (*frame.Shot, error) {
 		Hole: s.Hole, Lens: s.Lens, Body: s.Body,
 		Use:     fit.Setting{Focal: unit.Length(s.Focal / 1000), Stop: unit.Stop(s.Stop), Portrait: s.Portrait},
 		Target:  frame.Chest(m),
-		Shutter: s.Shutter, Speed: frame.UsualSpeed, Planes: s.Planes,
+		Shutter: s.Shutter, Speed: frame.UsualSpeed, Paced: true, Planes: s.Planes,
 	}
 	if !s.Empty {
 		q.Moment = &m
