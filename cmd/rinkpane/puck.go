@@ -63,7 +63,7 @@ strength check.`,
 	c.Flags().StringVar(&o.Only, "hole", "", "only this hole or low window of the arena")
 	quantity(c, &f.floor, "floor", "length", unit.ParseOffset, `height of the spectators' floor above the ice, negative below (default "0 m")`)
 	quantity(c, &f.first, "first-row", "length", unit.ParseOffset, "from the glass to the first row of seats (default 4 ft)")
-	quantity(c, &f.deep, "row-depth", "length", unit.ParseLength, "depth of one row of seats (default 33 in)")
+	quantity(c, &f.deep, "row-depth", "length", unit.ParseLength, "depth of one row of seats (default 33 in, in a metric arena 850 mm)")
 	f.out.flags(c, "map", "draw the sectors to be kept clear to this file (.svg or .png)")
 	c.Flags().Float64Var(&o.GameShots, "game-shots", o.GameShots, "struck pucks per hour of play, both ends")
 	c.Flags().Float64Var(&o.PracticeShots, "practice-shots", o.PracticeShots, "struck pucks per hour of practice, both ends")
@@ -92,7 +92,7 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 		f.arena = f.arena.TakingThickness(t)
 	}
 	f.options.Floor = f.floor.Or(0)
-	seats := puck.UsualSeating()
+	seats := puck.UsualSeating(f.arena.Units)
 	f.options.Seating = puck.Seating{First: f.first.Or(seats.First), Deep: f.deep.Or(seats.Deep)}
 	if f.options.Only != "" {
 		if _, err := f.openings([]string{f.options.Only}); err != nil {

@@ -28,6 +28,10 @@
 // takes the pose for the largest part of the frame, about its centre, whose
 // corners keep half of their light ([Shot].Served says how large that part is).
 //
+// It is exposed for faces at the aim, in the survey's light and colour, through sRGB's own tone
+// curve, with the sensor's noise at its ISO ([Lighting]). Lights behind the focus are drawn in
+// the shape that hole and ledge leave of the pupil ([Shot.PupilShape]).
+//
 // A picture is drawn in four steps, each shared over the cores: hall and ice
 // ([Shot.Picture]), blurred by how deep they lie on a stair of sizes; each
 // figure on a layer of its own; the layers over the hall, the farthest first;
@@ -40,8 +44,9 @@
 //
 // # Limits
 //
-// Figures are balls and rounded rods; nothing casts a shadow but a dark spot
-// below each figure. A figure is blurred as a whole, for the distance of its
+// Figures are balls and rounded rods, shaded as under many lamps; nothing casts a shadow but a
+// dark spot below each figure. What the light makes brighter than white is cut off before the
+// hole darkens it. A scuff at the lens has a disc wider than the frame: it is in the pane's haze. A figure is blurred as a whole, for the distance of its
 // middle. Blur is a box of the disc's second moment, twice over. What the pane
 // around the hole would let through is dark, lens errors are not drawn, and a printed film is not: the clear patch of package cut
 // is made so large that it does not cut the view.

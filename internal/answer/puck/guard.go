@@ -23,7 +23,7 @@ type Options struct {
 	// GameMinutes and PracticeMinutes are minutes for which the cover is out.
 	GameMinutes, PracticeMinutes float64
 	Floor                        unit.Length // of the spectators' side, above the ice
-	Seating                      Seating     // of the rows behind the glass
+	Seating                      Seating     // of the rows behind the glass; zero takes UsualSeating
 	Only                         string      // id of the one opening to assess; "" for all
 }
 
@@ -31,7 +31,7 @@ type Options struct {
 // attempts, 60 clearances and dump-ins) and 500 per hour of practice (all from memory), covers out for an hour of each, a floor level with the ice.
 func DefaultOptions() Options {
 	return Options{
-		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60, Seating: UsualSeating(),
+		GameShots: 170, PracticeShots: 500, GameMinutes: 60, PracticeMinutes: 60,
 	}
 }
 
@@ -88,6 +88,9 @@ func Assess(ctx context.Context, a arena.Arena, o Options) ([]Guard, error) {
 			return nil, err
 		}
 		o.Shots = shots
+	}
+	if o.Seating == (Seating{}) {
+		o.Seating = UsualSeating(a.Units)
 	}
 	if err := o.check(); err != nil {
 		return nil, err

@@ -112,3 +112,32 @@ func TestQuantileByHand(t *testing.T) {
 		}
 	}
 }
+
+// A larger hole never has a smaller guard: no less of what is struck passes, and nothing is
+// kept to a narrower limit. The sector's own bounds are shares of what passes: where more slow
+// pucks come through they may lie nearer.
+func TestLargerHoleIsNoLessGuarded(t *testing.T) {
+	a := demo(t)
+	shots, err := DefaultShots(t.Context(), a.Rink, a.Game)
+	if err != nil {
+		t.Fatal(err)
+	}
+	axes := NewOrientations(orientations)
+	for _, at := range []unit.Length{9, 23.03, 31} {
+		p := glass.Pane{From: at - 2*unit.Foot, Width: 4 * unit.Foot, Height: 2}
+		way := facing(a, arena.Opening{Pane: unit.Known(p)})(at, 1.5)
+		var before *tally
+		var last Opening
+		for k := range 6 {
+			open := opening(t, 139.7+float64(k)*10, 114.3+float64((k+1)/2)*10, 12.7)
+			sum := newTally(open, axes)
+			sum.add(shots, way, goals(a))
+			if before != nil {
+				if sum.share < before.share || open.AnyLimit().Or(0) < last.AnyLimit().Or(0) {
+					t.Errorf("at %.2f m, %v: share %g, limit %v; the smaller %v has %g, %v", at.Metres(), open.size, sum.share, open.AnyLimit(), last.size, before.share, last.AnyLimit())
+				}
+			}
+			before, last = sum, open
+		}
+	}
+}

@@ -14,9 +14,15 @@ type Seating struct {
 	Deep  unit.Length // of one row, above 0
 }
 
-// UsualSeating: rows 33 in deep (common practice in arenas, no published source), the first
-// 4 ft behind the glass (own judgement).
-func UsualSeating() Seating { return Seating{First: 4 * unit.Foot, Deep: 33 * unit.Inch} }
+// UsualSeating is round in the units that an arena is surveyed in: rows 33 in or 850 mm deep
+// (common practice in arenas, no published source), the first 4 ft or 1.2 m behind the glass
+// (own judgement).
+func UsualSeating(sys unit.System) Seating {
+	if sys == unit.Imperial {
+		return Seating{First: 4 * unit.Foot, Deep: 33 * unit.Inch}
+	}
+	return Seating{First: 1.2, Deep: 0.85}
+}
 
 func (s Seating) check() error {
 	if !(s.First >= 0 && s.First < maxOpening) || !(s.Deep >= 0.2 && s.Deep < maxOpening) {
