@@ -26,19 +26,15 @@ const (
 func (s *set) coverPage(j Job) {
 	j, about := j.ofCover()
 	m, c := j.marks(), j.Cover
-	var scale float64
-	var as way
-	for _, w := range []way{lying, upright} {
+	scale, as := s.largest(ways(), func(w way) float64 {
 		room := s.probe(w, m).area
 		if w == lying {
 			room.W -= coverWords + columnGap
 		} else {
 			room.H -= coverUnder
 		}
-		if k := s.scaleFor(c.Flange.W+c.FlangeThk+j.Thick, c.Flange.H+c.TabLong, room.W-coverLeft-coverAside-coverRight, room.H-headHeight-coverAbove-coverBelow, 1); k > scale {
-			scale, as = k, w
-		}
-	}
+		return s.scaleFor(c.Flange.W+c.FlangeThk+j.Thick, c.Flange.H+c.TabLong, room.W-coverLeft-coverAside-coverRight, room.H-headHeight-coverAbove-coverBelow, 1)
+	})
 	g := s.page(as, "cover", "Hole "+j.Hole.ID+": cover"+about, m,
 		sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Material", Value: string(c.Material)}, sheet.Field{Name: "Quantity", Value: "1"},
 		sheet.Field{Name: "Scale", Value: scaleText(scale)}, sheet.Field{Name: "Mass", Value: fmt.Sprintf("about %.2g kg", c.Mass)},
@@ -112,10 +108,10 @@ func (d coverDrawing) tab(s *set, box sheet.Rect) float64 {
 	end := foot.Y + long
 	dim(g, sheet.Pt(foot.X+half, end), sheet.Pt(foot.X-half, end), 8, c.TabWide, d.dims)
 	dim(g, sheet.Pt(foot.X-half, foot.Y), sheet.Pt(foot.X-half, end), -12, c.TabLong, d.dims)
-	right := foot.X + half + 5
+	right, second := foot.X+half+5, max(cord.Y-5, foot.Y+8) // the notes one below another
 	g.Note(sheet.Pt(foot.X+half+full.mm(tabFillet), foot.Y+full.mm(tabFillet)).Polar(full.mm(tabFillet), 3*math.Pi/4), sheet.Pt(right, foot.Y+2), true, "R "+d.first(tabFillet))
-	g.Note(cord.Polar(full.mm(c.TabHole)/2, 0), sheet.Pt(right, cord.Y-5), true, "dia. "+d.first(c.TabHole), d.first(tabHoleUp)+" up")
-	g.Note(sheet.Pt(foot.X+half-full.mm(tabRound), end-full.mm(tabRound)).Polar(full.mm(tabRound), -math.Pi/4), sheet.Pt(right, end-1), true, "R "+d.first(tabRound))
+	g.Note(cord.Polar(full.mm(c.TabHole)/2, 0), sheet.Pt(right, second), true, "dia. "+d.first(c.TabHole), d.first(tabHoleUp)+" up")
+	g.Note(sheet.Pt(foot.X+half-full.mm(tabRound), end-full.mm(tabRound)).Polar(full.mm(tabRound), -math.Pi/4), sheet.Pt(right, max(end-1, second+6.5)), true, "R "+d.first(tabRound))
 	return headHeight + 6 + long + 20
 }
 

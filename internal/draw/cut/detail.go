@@ -28,11 +28,15 @@ func (s *set) detailPage(j Job) {
 			{Name: "Hole", Value: hole}, {Name: "Section A-A", Value: section},
 			{Name: "Route", Value: string(j.Route)}, page{sys: s.Arena.Units}.governing()}
 	}
-	a := s.probe(lying, j.marks(), fields("1:100", "1:100")...).area
-	wide := a.W*detailShare - columnGap/2
-	high := a.H - sectionHigh - headHeight
-	size := j.Hole.Size
-	scale := s.scaleFor(size.W, size.H, wide-2*detailRoom, high-headHeight-detailTall, 1)
+	room := func() (wide, high float64) {
+		a := s.probe(lying, j.marks(), fields("1:100", "1:100")...).area
+		return a.W*detailShare - columnGap/2, a.H - sectionHigh - headHeight
+	}
+	scale, _ := s.largest([]way{lying}, func(way) float64 {
+		wide, high := room()
+		return s.scaleFor(j.Hole.Size.W, j.Hole.Size.H, wide-2*detailRoom, high-headHeight-detailTall, 1)
+	})
+	wide, high := room()
 	section := s.scaleFor(0, j.Thick, wide, sectionHigh-headHeight-sectionRoom, 5)
 	g := s.page(lying, "hole", "Hole "+j.Hole.ID+": outline, edge and route", j.marks(), fields(scaleText(scale), scaleText(section))...)
 	d := detail{page: g, job: j}

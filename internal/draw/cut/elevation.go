@@ -20,11 +20,14 @@ const (
 	level      = 9.5  // from one dimension to the next, and from the pane to the first
 	keyWide    = 55.0 // of the view from the rink side, at most
 	keyHigh    = 50.0
+	keyTall    = 60.0 // the same on an upright sheet
 	keyRoom    = 16.0 // above and below it, for its name and the boards
 	leastNamed = 32.0 // height of a drawn pane that has room for the names of its edges
 	mainShare  = 0.56 // of the view with dimensions in the width of a lying sheet
 	upShare    = 0.72 // the same of an upright one, the view from the rink side beside it
 	upWords    = 54.0 // for the words below on an upright one
+	upHole     = 10.0 // more of them for each hole beyond the first
+	upCurved   = 22.0 // more of them for a curved pane
 )
 
 // panePage draws a pane with all its holes: from the shooting side with every dimension
@@ -38,16 +41,14 @@ func (s *set) panePage(j paneJob) {
 	}
 	e := elevation{job: j, lefts: levels(j.spots, func(k onPane) unit.Length { return k.Left }), ups: levels(j.spots, func(k onPane) unit.Length { return k.Up })}
 	var as way
-	for _, w := range []way{lying, upright} {
+	e.scale, as = s.largest(ways(), func(w way) float64 {
 		a := s.probe(w, m, fields("1:100")...).area
 		box := sheet.Rect{W: a.W * mainShare, H: a.H}
 		if w == upright {
-			box = sheet.Rect{W: a.W * upShare, H: a.H - upWords}
+			box = sheet.Rect{W: a.W * upShare, H: a.H - e.wordsHigh()}
 		}
-		if k := s.scaleFor(j.front(j.Face.Width), j.Face.Height, box.W-elevLeft-e.beside(), box.H-elevAbove-e.below(), 1); k > e.scale {
-			e.scale, as = k, w
-		}
-	}
+		return s.scaleFor(j.front(j.Face.Width), j.Face.Height, box.W-elevLeft-e.beside(), box.H-elevAbove-e.below(), 1)
+	})
 	e.page = s.page(as, "pane", j.title(), m, fields(scaleText(e.scale))...)
 	f := s.column(e.page, e.draw(s, as), as, m)
 	s.paneWords(f, j)
@@ -84,6 +85,15 @@ type elevation struct {
 	lefts, ups []unit.Length
 }
 
+// wordsHigh is the room that the words about the pane take below it on an upright sheet.
+func (e elevation) wordsHigh() float64 {
+	high := upWords + upHole*float64(len(e.job.spots)-1)
+	if e.job.Face.Curved {
+		high += upCurved
+	}
+	return high
+}
+
 // beside and below are the room for dimensions to the right of the pane and under it.
 func (e elevation) beside() float64 { return level*float64(len(e.ups)) + 6 }
 func (e elevation) below() float64  { return stub + level*float64(len(e.lefts)) + 5 }
@@ -99,7 +109,7 @@ func (e elevation) draw(s *set, as way) sheet.Rect {
 	e.measures(pane, k)
 	rest := sheet.Rect{X: main.X + main.W + columnGap, Y: e.area.Y}
 	rest.W, rest.H = e.area.X+e.area.W-rest.X, e.area.H
-	kh := e.key(s, rest)
+	kh := e.key(s, rest, map[way]float64{lying: keyHigh, upright: keyTall}[as])
 	if as == upright {
 		return sheet.Rect{X: e.area.X, Y: main.Y + main.H + 2, W: e.area.W, H: e.area.H - main.H - 2}
 	}
@@ -107,9 +117,9 @@ func (e elevation) draw(s *set, as way) sheet.Rect {
 }
 
 // key draws the pane small from the rink side and returns the height it takes.
-func (e elevation) key(s *set, box sheet.Rect) float64 {
+func (e elevation) key(s *set, box sheet.Rect, high float64) float64 {
 	front := e.job.front
-	nominal := s.scaleFor(front(e.job.Face.Width), e.job.Face.Height, min(keyWide, box.W-12), keyHigh, e.scale)
+	nominal := s.scaleFor(front(e.job.Face.Width), e.job.Face.Height, min(keyWide, box.W-12), high, e.scale)
 	k := e.laid(nominal)
 	w, h := front(e.job.Face.Width).Millimetres()*k, e.job.Face.Height.Millimetres()*k
 	e.name(box.X, box.Y, box.W, "FROM THE RINK SIDE, "+scaleText(nominal), "mirror image; label this face:", "THIS FACE TO ICE, "+e.job.Pane.ID)

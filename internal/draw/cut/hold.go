@@ -53,8 +53,8 @@ const buttonPivot = 15 * unit.Millimetre
 func (j Job) pieces() []piece {
 	const mm = unit.Millimetre
 	if j.Options.Hold == Strap {
-		return []piece{{name: "anchor plate", count: 2, of: "stainless steel", thick: 2 * mm, size: unit.Size{W: 70 * mm, H: 30 * mm}, corner: 4 * mm,
-			holes: []unit.Length{10 * mm, 60 * mm}, bore: screwBore, slotWide: 28 * mm, slotHigh: 5 * mm}}
+		return []piece{{name: "anchor plate", count: 2, of: "stainless steel", thick: 2 * mm, size: unit.Size{W: 60 * mm, H: 30 * mm}, corner: 4 * mm,
+			holes: []unit.Length{8 * mm, 52 * mm}, bore: screwBore, slotWide: 28 * mm, slotHigh: 5 * mm}}
 	}
 	of := string(j.Cover.Material)
 	return []piece{

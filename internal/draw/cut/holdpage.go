@@ -14,6 +14,7 @@ const (
 	holdAround = 18.0 // about the cover in place, for its dimensions
 	holdWords  = 80.0 // below it: what to do, and the plug's play
 	pieceLeft  = 24.0 // about a piece: for its height, and for a short measure past its edge
+	pieceRight = 14.0
 	pieceAbove = 12.0
 	pieceBelow = 15.0
 )
@@ -95,7 +96,7 @@ func (d holdDrawing) strap(middle sheet.Point) {
 	}
 	d.group(sheet.LayerCut).Add("cut", sheet.RoundRect(sheet.Rect{X: a, Y: middle.Y - d.mm(strapWide)/2, W: b - a, H: d.mm(strapWide)}, 0))
 	for _, x := range []float64{a, b} {
-		d.group(sheet.LayerCut).Add("cut", sheet.RoundRect(rim(sheet.Pt(x, middle.Y), unit.Size{W: 70 * unit.Millimetre, H: 30 * unit.Millimetre}, d.scale), 0))
+		d.group(sheet.LayerCut).Add("cut", sheet.RoundRect(rim(sheet.Pt(x, middle.Y), d.job.pieces()[0].size, d.scale), 0))
 	}
 	dim(d.group(sheet.LayerDim), sheet.Pt(a, middle.Y), sheet.Pt(b, middle.Y), d.mm(d.job.Cover.Flange.H)/2+6, d.job.strapLength(), d.places)
 }
@@ -108,18 +109,20 @@ func (d holdDrawing) pieces(s *set, box sheet.Rect) {
 		most.W, most.H = max(most.W, p.size.W), most.H+p.size.H
 	}
 	around := headHeight + 2*lineHeight + pieceAbove + pieceBelow
-	k := d.laid(s.scaleFor(most.W, most.H, box.W-pieceLeft-4, box.H-around*float64(len(list)), 1))
+	k := d.laid(s.scaleFor(most.W, most.H, box.W-pieceLeft-pieceRight, box.H-around*float64(len(list)), 1))
 	y := box.Y
 	for _, p := range list {
 		t := d.group(sheet.LayerText)
 		heading(t, box.X, y, fmt.Sprintf("%d x %s, %s", p.count, p.name, scaleText(k*d.d.Growth)))
-		for i, say := range []string{
-			fmt.Sprintf("%s, %s thick; edges rounded R %s", p.of, d.one(p.thick), d.one(1*unit.Millimetre)),
-			fmt.Sprintf("corners R %s; screw holes dia. %s", d.one(p.corner), d.one(p.bore)),
-		} {
+		lines := []string{fmt.Sprintf("%s, %s thick; edges rounded R %s", p.of, d.one(p.thick), d.one(1*unit.Millimetre)),
+			fmt.Sprintf("corners R %s; screw holes dia. %s", d.one(p.corner), d.one(p.bore))}
+		if p.slotWide > 0 {
+			lines = append(lines, fmt.Sprintf("slot in the middle %s x %s", d.one(p.slotWide), d.one(p.slotHigh)))
+		}
+		for i, say := range lines {
 			t.Add("note", sheet.Text{At: sheet.Pt(box.X, y+headHeight-0.5+lineHeight*float64(i)), S: say, VAlign: sheet.Top})
 		}
-		y += headHeight + 2*lineHeight + pieceAbove
+		y += headHeight + lineHeight*float64(len(lines)) + pieceAbove
 		d.piece(p, sheet.Pt(box.X+pieceLeft, y), k)
 		y += p.size.H.Millimetres()*k + pieceBelow
 	}

@@ -78,6 +78,9 @@ const (
 	upright way = true
 )
 
+// ways are both, the usual one first.
+func ways() []way { return []way{lying, upright} }
+
 // page frames the next sheet of the document; what a job says of itself across its
 // sheets stands on it.
 func (s *set) page(w way, name, title string, m marks, fields ...sheet.Field) page {
@@ -136,6 +139,23 @@ func (s *set) scaleFor(w, h unit.Length, boxW, boxH, most float64) (k float64) {
 		}
 	}
 	return k
+}
+
+// largest finds the way of the paper on which a view has the largest scale, by a function
+// that tells it. Letters are set smaller for it, where that brings a larger scale.
+func (s *set) largest(ways []way, scale func(way) float64) (k float64, as way) {
+	usual := s.growth
+	best := usual
+	for _, t := range tighter {
+		s.growth = min(usual, t*s.paper.Growth())
+		for _, w := range ways {
+			if got := scale(w); got > k {
+				k, as, best = got, w, s.growth
+			}
+		}
+	}
+	s.growth = best
+	return k, as
 }
 
 // laid is a scale as a sheet is laid out, before it is printed larger.

@@ -317,7 +317,7 @@ func TestHoldInDXF(t *testing.T) {
 	p := shopPlan(t, unit.Metric)
 	for hold, want := range map[Hold]struct{ sizes, screws [][2]float64 }{
 		Button: {[][2]float64{{50, 20}, {30, 24}}, [][2]float64{{15, 10}, {75, 12}}},
-		Strap:  {[][2]float64{{70, 30}, {28, 5}}, [][2]float64{{10, 15}, {60, 15}}},
+		Strap:  {[][2]float64{{60, 30}, {28, 5}}, [][2]float64{{8, 15}, {52, 15}}},
 	} {
 		o := DefaultOptions()
 		o.Hold = hold
