@@ -69,6 +69,9 @@ func TestMarkingAFrame(t *testing.T) {
 			t.Errorf("the place comes back %s mm off", text)
 		}
 	}
+	// Through a hole at the other end what was near is far, and left is right.
+	eval[string](v, `(() => { const s = document.querySelector("select[name=hole]"); s.value = "A1"; s.dispatchEvent(new Event("change", { bubbles: true })); return s.value; })()`)
+	v.waitFor(`document.querySelector('` + pin + `').title.startsWith("far end, left face-off spot") && document.querySelector("[data-answer]").textContent.includes("taken through hole B1, not A1")`)
 }
 
 // keyed presses a key so many times.

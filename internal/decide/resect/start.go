@@ -36,13 +36,13 @@ type ray struct {
 }
 
 // starts returns the cameras that fit a frame's marks best, the best first, one a step.
-func (b boards) starts(f Frame, at []geom.Vec3) []start {
+func (m *model) starts(f Frame, at []geom.Vec3) []start {
 	var all []start
 	two := pairs(f.Marks)
-	for s := 0.0; s < b.rink.Perimeter().Metres(); s += startStep {
+	for s := 0.0; s < m.rink.Perimeter().Metres() && !m.gone(); s += startStep {
 		best := start{miss: math.Inf(1)}
 		for _, focal := range f.focals() {
-			if one := b.begin(f, at, two, s, focal); one.miss < best.miss {
+			if one := m.begin(f, at, two, s, focal); one.miss < best.miss {
 				best = one
 			}
 		}
