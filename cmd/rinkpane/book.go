@@ -22,6 +22,7 @@ type bookFlags struct {
 	source
 	out         target
 	html, paper string
+	date        string
 	record      record
 }
 
@@ -30,10 +31,12 @@ func bookCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "book ARENA --out FILE.pdf",
 		Short: "Set everything about one arena as a book to sign",
-		Long: `Writes one PDF with the plan, the boards strip, each hole's place, rules, guard,
-lenses, light and reach, the kit, covers and tethers, the rule findings with
-margins, the cautions and the lines on which rink operator, glass contractor,
-league and photographer sign. With --html also one file for a browser that needs
+		Long: `Writes one PDF: a cover with the arena's best picture, what is to be mended, the
+plan, the boards strip and the light, a spread for each hole with the picture
+through it by its usual lenses, its place, verdict, guard, lenses, light and reach,
+then the kit, covers and tethers, the rule findings with margins, the cautions and
+the lines on which rink operator, glass contractor, league and photographer sign.
+The PDF is tagged for those who have it read out. With --html also one file for a browser that needs
 nothing else.`,
 		Example: `  rinkpane book arena.yaml --out book.pdf
   rinkpane book arena.yaml --out book.pdf --html book.html --paper a4 --rules common-practice`,
@@ -43,6 +46,7 @@ nothing else.`,
 	f.out.flags(c, "out", "the PDF to write")
 	c.Flags().StringVar(&f.html, "html", "", "also write the book as one HTML file")
 	c.Flags().StringVar(&f.paper, "paper", "", "paper of the PDF: a4, a3, letter, tabloid ... (default: a4, letter in imperial plans)")
+	c.Flags().StringVar(&f.date, "date", "", "the book's date, as it is to be printed, best as in 2027-01-09 (default: none)")
 	f.record.flags(c)
 	f.kitFlag(c)
 	f.rulesFlag(c)
@@ -70,7 +74,7 @@ func runBook(c *cobra.Command, a *app, path string, f bookFlags) error {
 	ctx, end := a.watched(c.Context())
 	defer end()
 	content, err := book.Gather(ctx, f.Maker, f.doc, book.Options{
-		Units: sys, Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
+		Units: sys, Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release, Date: f.date,
 	})
 	if err != nil {
 		return err

@@ -183,7 +183,7 @@ func (f frameFlags) subject(ctx context.Context) (play.Moment, error) {
 		return play.Moment{}, err
 	}
 	if f.picksMoment() {
-		n = frame.BestMoment(f.arena, set, f.hole)
+		n = frame.BestMoment(f.arena, set, f.hole, nil)
 	}
 	return set.At(n), nil
 }

@@ -301,6 +301,8 @@ var houseRooms = append([]room{
 		{"answer/fit", "the loss table of the best lens"},
 		{"answer/puck", "the guard of every hole"},
 		{"answer/sight", "the reach map of every hole"},
+		{"answer/frame", "the pictures through the holes"},
+		{"survey/play", "the moments of which the pictures are taken"},
 		{"draw/chart", "plan map, boards strip, fit chart, guard map"},
 		{"draw/sheet", "sets the pages, writes the PDF"},
 		{"draw/cut", "covers, cut list, the plan's revision"},

@@ -19,8 +19,9 @@ const (
 )
 
 // BestMoment returns the moment to show first at a hole: the one whose subject
-// stands nearest to 12 m away, turned by 35 degrees at most where there is one.
-func BestMoment(a arena.Arena, moments *play.Set, hole string) int {
+// stands nearest to 12 m away, turned by 35 degrees at most where there is one, of those
+// that are worth it; nil: of all.
+func BestMoment(a arena.Arena, moments *play.Set, hole string, worth func(moment int) bool) int {
 	o, err := a.Opening(hole)
 	if err != nil {
 		return 0
@@ -28,6 +29,9 @@ func BestMoment(a arena.Arena, moments *play.Set, hole string) int {
 	at := MountOf(a, o)
 	best, least := 0, math.Inf(1)
 	for i := range moments.Len() {
+		if worth != nil && !worth(i) {
+			continue
+		}
 		m := moments.At(i)
 		aim := at.AimAt(Chest(m))
 		off := math.Abs(aim.Distance.Metres() - likedAway)

@@ -25,7 +25,7 @@ func TestBestMomentIsFramed(t *testing.T) {
 		t.Fatalf("%d holes", len(holes))
 	}
 	for _, hole := range holes {
-		m := set.At(BestMoment(a, set, hole))
+		m := set.At(BestMoment(a, set, hole, nil))
 		q := request(t, a)
 		q.Hole, q.Moment, q.Target = hole, &m, Chest(m)
 		q.Use.Focal = FramedFocal(a, hole, m, q.Lens, q.Body, false)

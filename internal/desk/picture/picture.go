@@ -56,7 +56,7 @@ func (d area) sit(r *http.Request) (sitting, error) {
 		return s, cannot(err)
 	}
 	if r.FormValue("moment") == "" {
-		s.state.Moment = pic.BestMoment(s.arena, s.moments, s.state.Hole)
+		s.state.Moment = pic.BestMoment(s.arena, s.moments, s.state.Hole, nil)
 	}
 	return s, nil
 }

@@ -69,7 +69,7 @@ func TestTheSubjectIsInTheMiddleAndSharp(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s.Moment = frame.BestMoment(a, moments, "B1")
+	s.Moment = frame.BestMoment(a, moments, "B1", nil)
 	shot, err := s.Shot(a, moments)
 	if err != nil {
 		t.Fatal(err)

@@ -43,14 +43,20 @@ func TestBookByPoppler(t *testing.T) {
 		}
 	}
 	text := strings.Join(strings.Fields(tool(t, "pdftotext", path, "-")), " ")
-	for _, w := range append(glass.Cautions(), "Hole H1: place, rules, guard", "Hole H2: lenses, light, reach", "Sign-off, plan revision "+c.Mark,
-		"Rink operator", "Glass contractor", "League", "Photographer", "no strength check", "page 1 of "+strconv.Itoa(pages), "Dispensations") {
+	for _, w := range append(glass.Cautions(), "Hole H1: picture, place, verdict", "Hole H2: lenses, light, reach", "Sign-off, plan revision "+c.Mark,
+		"Rink operator", "Glass contractor", "League", "Photographer", "no strength check", "page 1 of "+strconv.Itoa(pages-2), "Dispensations") {
 		if !strings.Contains(text, w) {
 			t.Errorf("the book's text lacks %q", w)
 		}
 	}
-	if n := strings.Count(text, "page "); n < pages {
+	if n := strings.Count(text, "page "); n < pages-2 { // the cover has none, the summary is page ii
 		t.Errorf("%d page numbers on %d pages", n, pages)
+	}
+	if labels := tool(t, "mutool", "show", path, "trailer/Root/PageLabels"); !strings.Contains(strings.Join(strings.Fields(labels), " "), "0 << /S /r >> 2 << /S /D >>") {
+		t.Errorf("labels of the pages: %s", labels)
+	}
+	if strings.Contains(info, "CreationDate") {
+		t.Errorf("a date that nobody gave:\n%s", info)
 	}
 	outline := tool(t, "mutool", "show", path, "outline")
 	for _, w := range []string{`"Summary"`, `"Holes"`, `"Hole H1"`, `"Hole H2"`, `"Rule findings"`, `"Cautions and sign-off"`} {

@@ -1,7 +1,6 @@
 package book
 
 import (
-	"os"
 	"strings"
 	"testing"
 
@@ -11,11 +10,7 @@ import (
 // What is broken stands in a table with what to do; what is kept is one line,
 // and no row of a table.
 func TestFindingsByException(t *testing.T) {
-	text, err := os.ReadFile("../../../examples/brennholm.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	c := content(t, string(text), "a4", unit.Metric)
+	c := content(t, example(t, "brennholm"), "a4", unit.Metric)
 	html := string(c.HTML())
 	from := strings.Index(html, `<section id="rules">`)
 	to := strings.Index(html[from:], "</section>")
@@ -34,11 +29,7 @@ func TestFindingsByException(t *testing.T) {
 // The maps of two holes differ, and both carry lines with words; the light of
 // the survey is a map of its own.
 func TestMapsTellHolesApart(t *testing.T) {
-	text, err := os.ReadFile("../../../examples/brennholm.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	c := content(t, string(text), "a4", unit.Metric)
+	c := content(t, example(t, "brennholm"), "a4", unit.Metric)
 	a, b := c.Reaches[c.Plan.Holes[0].ID], c.Reaches[c.Plan.Holes[1].ID]
 	if a == nil || b == nil || len(a.Lines) < 3 || len(b.Lines) < 3 {
 		t.Fatal("a hole's map has no lines")

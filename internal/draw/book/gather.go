@@ -24,6 +24,7 @@ type Options struct {
 	Cut     cut.Options
 	Spares  cut.SpareOptions
 	Creator string // the program and its version
+	Date    string // of the book, as whoever prints it gives it; "" says none
 }
 
 // Content is everything that the book says.
@@ -35,6 +36,8 @@ type Content struct {
 	Fits    map[string]chart.Fit   // chart of the best lens, by hole; none where no lens fits
 	Reaches map[string]*chart.Heat // how tall a player stands in the best lens's frame, by hole
 	Light   *chart.Heat            // on the ice; nil when the survey has no reading
+	Views   map[string][]View      // pictures through each hole, the recommended lens's first
+	Cover   unit.Maybe[View]       // the best of them; unknown when no lens takes any
 	Options Options
 }
 
@@ -76,7 +79,10 @@ func Gather(ctx context.Context, m plan.Maker, doc *arena.Document, o Options) (
 	if c.Light, err = c.mapLight(); err != nil {
 		return Content{}, err
 	}
-	return c, c.mapReaches(ctx)
+	if err := c.mapReaches(ctx); err != nil {
+		return Content{}, err
+	}
+	return c, c.takePictures(ctx)
 }
 
 // chartFits works out the loss table of the best lens in each hole; holes
@@ -121,7 +127,7 @@ func (c *Content) mapReaches(ctx context.Context) error {
 		}
 		if planned, ok := c.Plan.Hole(h.ID); ok {
 			if best, ok := planned.BestFit(); ok {
-				c.Reaches[h.ID] = tallness(seen, words.Lens(best), best.Case)
+				c.Reaches[h.ID] = tallness(seen, c.Arena.Playing().Standing(), words.Lens(best), best.Case)
 			}
 		}
 	}

@@ -1,9 +1,7 @@
 package book
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/answer/puck"
@@ -18,53 +16,85 @@ import (
 	"example.org/rinkpane/internal/tell/words"
 )
 
-// Sizes of the pictures on a hole's pages, mm.
+// Shares of a hole's pages: the picture's of the first's width, the lenses' of the
+// second's, and what drawings take of the height at most.
 const (
-	guardShare = 0.54
+	viewShare  = 0.52
 	lensShare  = 0.47
-	reachShare = 0.86 // of its column, so that the light table stands below
-	fitHigh    = 72.0
+	mapShare   = 0.17
+	fitShare   = 0.42
+	reachShare = 0.44
+	fitHigh    = 62.0 // mm
 )
 
-// hole sets the pages of one hole: place, rules and guard; lenses, light and reach.
+// hole is the spread of one hole: what it shows and where it is; what lenses and
+// light do in it.
 func (s setter) hole(h plan.Hole) chapter {
+	of := func(write func(flow, plan.Hole)) part { return func(f flow) { write(f, h) } }
 	title := "Hole " + h.ID
-	place, left, right := s.columns("hole-"+h.ID, title+": place, rules, guard", guardShare)
-	s.place(left, h)
-	s.findings(left, h)
-	s.leftOut(left)
-	s.guard(right, h)
-	view, left, right := s.columns("hole-"+h.ID+"-view", title+": lenses, light, reach", lensShare)
-	s.lenses(left, h, left.Room().W)
-	s.reach(right, h, reachShare*right.Room().W)
-	s.light(right, h)
-	return chapter{title: title, level: 1, pages: append(place.pages(), view.pages()...)}
+	return chapter{id: "hole-" + h.ID, title: title, level: 1, leaves: []leaf{
+		{title: title + ": picture, place, verdict", columns: []column{
+			{viewShare, []part{of(s.picture), of(s.glance), of(s.guard)}},
+			{1 - viewShare, []part{of(s.otherPictures), of(s.place), of(s.verdict)}},
+		}},
+		{title: title + ": lenses, light, reach", columns: []column{
+			{lensShare, []part{of(s.lenses)}},
+			{1 - lensShare, []part{of(s.reach), of(s.light)}},
+		}},
+	}}
 }
 
-func (s setter) units() unit.System { return s.c.Options.Units }
+// picture is the main view through the hole.
+func (s setter) picture(f flow, h plan.Hole) {
+	if views := s.c.Views[h.ID]; len(views) > 0 {
+		f.Photos(views[0])
+		return
+	}
+	f.Notes("No lens of the kit takes a picture through this hole.")
+}
+
+// otherPictures are the same moment by other lenses.
+func (s setter) otherPictures(f flow, h plan.Hole) {
+	if views := s.c.Views[h.ID]; len(views) > 1 {
+		f.Photos(views[1:]...)
+	}
+}
+
+// glance is lens and light in a few words.
+func (s setter) glance(f flow, h plan.Hole) {
+	t := words.Holes().Pick("best_lens_focal", "pan_usable_deg", "face_iso_nominal", "reach_share").Of("", []plan.Hole{h}, s.units())
+	var facts []fact
+	for i, name := range []string{"lens for this hole", "degrees aside at half the light", "ISO for faces at 1/1000 s, wide open", "of the ice in reach"} {
+		if cell := t.Rows[0][i].Text; cell != "" {
+			facts = append(facts, fact{name, cell})
+		}
+	}
+	f.Facts(facts...)
+}
 
 // place says where the hole is and what it is.
 func (s setter) place(f flow, h plan.Hole) {
 	sys := s.units()
+	f.Heading("Place")
+	f.Figures(figure{wide: pageChart, share: mapShare, draw: func(float64) *sheet.Drawing {
+		return chart.PlaceMap("place-"+h.ID, s.c.Arena, s.c.statuses(), h.ID)
+	}})
 	thick := h.Opening.Thick.Value.Format(sys)
 	if !h.Opening.Thick.Surveyed() {
 		thick += " (taken, not surveyed)"
 	}
 	t := table.New("what", "in the plan")
-	for _, row := range [][]string{
-		{"where", h.Place.Say(sys)}, {"station", h.Station.Format(sys)},
+	for _, row := range [][2]string{
+		{"where", h.Place.Say(sys) + "; station " + h.Station.Format(sys)},
 		{"pane", h.Pane + ", " + s.material(h.Pane) + ", " + thick},
-		{"centre above the ice", h.Height.Format(sys)},
-		{"hole, width x height", h.Size.Format(sys)},
-		{"corner radius, edge rounding", maybe(h.Corner, sys) + ", " + maybe(h.Rounding, sys)},
-		{"state", string(h.State)}, {"rules", string(h.Status)},
+		{"hole", h.Size.Format(sys) + ", centre " + h.Height.Format(sys) + " above the ice"},
+		{"corners, edges", "radius " + maybe(h.Corner, sys) + ", rounding " + maybe(h.Rounding, sys)},
+		{"state", string(h.State)}, {"note", h.Note},
 	} {
-		t.Add(row...)
+		if row[1] != "" {
+			t.Add(row[0], row[1])
+		}
 	}
-	if h.Note != "" {
-		t.Add("note", h.Note)
-	}
-	f.Heading("Place")
 	f.Table(t, sheet.SizeTable)
 }
 
@@ -83,85 +113,67 @@ func maybe(l unit.Maybe[unit.Length], sys unit.System) string {
 	return "not surveyed"
 }
 
-// findings are the rules that name the hole, broken ones first.
-func (s setter) findings(f flow, h plan.Hole) {
-	f.Heading("Rules")
+// verdict is whether the rules that name the hole are kept, by exception.
+func (s setter) verdict(f flow, h plan.Hole) {
 	found := s.c.Plan.FindingsOf(h.ID)
+	f.Heading("Verdict: " + verdictOf(found))
 	if len(found) == 0 {
 		f.Notes("No rule of the sets in force concerns this hole.")
 		return
 	}
-	s.exceptions(f, found)
+	for _, x := range opened(found) {
+		f.Notes(x.Rule + ": " + x.Say(s.units()))
+	}
+	s.kept(f, found)
 }
 
-// exceptions tells what is broken or unknown first, with what to do, and the
-// rest in one line.
-func (s setter) exceptions(f flow, found []rules.Finding) {
-	var open []rules.Finding
-	var kept []string
-	for _, x := range found {
-		if x.Status != rules.Pass {
-			open = append(open, x)
-		} else if !slices.Contains(kept, x.Rule) {
-			kept = append(kept, x.Rule)
-		}
-	}
-	order := rules.WorstFirst()
-	slices.SortStableFunc(open, func(a, b rules.Finding) int {
-		return cmp.Compare(slices.Index(order, a.Status), slices.Index(order, b.Status))
-	})
-	if len(open) > 0 {
-		f.Table(s.findingsTable(open, "rule", "holes", "status", "margin", "message"), sheet.SizeTable)
-	}
-	if len(kept) > 0 {
-		f.Notes("Kept: " + strings.Join(kept, ", ") + ".")
+func verdictOf(found []rules.Finding) string {
+	switch worst := opened(found); {
+	case len(found) == 0:
+		return "no rule"
+	case len(worst) == 0:
+		return "keeps every rule"
+	case worst[0].Status == rules.Fail:
+		return "breaks a rule"
+	default:
+		return "not known"
 	}
 }
 
-// guard says what comes through and what must be kept clear.
+// guard is the cover, what whoever works the hole does with it, and what comes
+// through while it is out.
 func (s setter) guard(f flow, h plan.Hole) {
-	g, ok := s.c.guard(h.ID)
-	if !ok {
-		return
+	f.Heading("Cover, and the guard while it is out")
+	t := table.New("what", "in the plan, and by the model of struck pucks")
+	planned, tether := coverWords(s, h.ID)
+	t.Add("cover", planned+", tether "+tether+": in whenever nobody works the hole; say at once what is missing or broken")
+	if g, ok := s.c.guard(h.ID); ok {
+		guardRows(&t, g, s.units())
 	}
-	f.Heading("Guard: the cover out")
-	f.Table(guardTable(g, s.units()), sheet.SizeTable)
-	if g.Sector.Passing {
-		f.Drawing(named(chart.GuardMap(s.c.Arena, s.c.Plan.Guards, h.ID, leastMap), h.ID))
-	}
+	f.Table(t, sheet.SizeTable)
 }
 
-// leftOut says what the guard's model leaves out.
-func (s setter) leftOut(f flow) {
-	f.Heading("What the guard leaves out")
-	f.Notes(puck.LeftOut()...)
-}
-
-// named gives a drawing of one hole a name of its own, for ids in a page.
-func named(d *sheet.Drawing, hole string) *sheet.Drawing {
+// renamed gives a drawing of one hole a name of its own, for ids in a page.
+func renamed(d *sheet.Drawing, hole string) *sheet.Drawing {
 	d.Name += "-" + hole
+	d.Title = strings.TrimSuffix(d.Title, ".") + ": hole " + hole
 	return d
 }
 
-// leastMap is the width of a hole's own guard map, mm.
-const leastMap = 92.0
-
-func guardTable(g puck.Guard, sys unit.System) table.Table {
-	t := table.New("what", "by the model of struck pucks")
-	t.Add("flat puck, head on", "window "+g.FlatWindow.Format(sys)+", "+closes(g.FlatLimit))
-	t.Add("any orientation", closes(g.AnyLimit))
-	t.Add("open in play", words.PerThousandHours(g.Game)+" pucks per 1000 hours")
-	t.Add("open at practice", words.PerThousandHours(g.Practice)+" pucks per 1000 hours")
+func guardRows(t *table.Table, g puck.Guard, sys unit.System) {
+	t.Add("opening", "flat puck head on: window "+g.FlatWindow.Format(sys)+", "+closes(g.FlatLimit)+"; any puck: "+closes(g.AnyLimit))
+	t.Add("a puck comes through", words.OnceIn([]puck.Guard{g}))
 	if g.MeanJ > 0 {
 		t.Add("energy of a puck that passes", fmt.Sprintf("mean %.0f J, most %.0f J", g.MeanJ, g.MostJ))
 	}
 	if s := g.Sector; s.Passing {
-		t.Add("keep clear", words.Bearings(s)+" from the normal, to "+words.Within(s.Far, sys))
+		t.Add("keep clear", words.Bearings(s)+" from the normal, to "+words.Within(s.Far, sys)+"; "+words.Seats(g, sys))
 	}
+	var through []string
 	for _, r := range g.Reach {
-		t.Add("reach: "+r.What, words.Through(r, sys))
+		through = append(through, r.What+" "+words.Through(r, sys))
 	}
-	return t
+	t.Add("reaches through", strings.Join(through, "; "))
 }
 
 // closes says at which angle an opening closes, or that it never opens.
@@ -174,10 +186,12 @@ func closes(m unit.Maybe[unit.Angle]) string {
 }
 
 // lenses is the fit chart of the best lens and the table of all.
-func (s setter) lenses(f flow, h plan.Hole, wide float64) {
+func (s setter) lenses(f flow, h plan.Hole) {
 	if c, ok := s.c.Fits[h.ID]; ok {
 		f.Heading("Best lens, wide open")
-		f.Drawing(named(chart.FitChart(c, wide, fitHigh), h.ID))
+		f.Figures(figure{wide: pageChart, share: fitShare, draw: func(width float64) *sheet.Drawing {
+			return renamed(chart.FitChart(c, width, fitHigh), h.ID)
+		}})
 	} else {
 		f.Heading("No lens of the kit fits")
 	}
@@ -191,9 +205,11 @@ func (s setter) lenses(f flow, h plan.Hole, wide float64) {
 }
 
 // reach is the map of the ice that lenses can be aimed at.
-func (s setter) reach(f flow, h plan.Hole, wide float64) {
+func (s setter) reach(f flow, h plan.Hole) {
 	f.Heading("Reach")
-	f.Drawing(named(chart.PlanMap(chart.Content{Arena: s.alone(h.ID), Heat: s.c.Reaches[h.ID], Picked: h.ID, Bare: true, Key: true}, wide), h.ID))
+	f.Figures(figure{wide: pageChart, share: reachShare, draw: func(width float64) *sheet.Drawing {
+		return renamed(chart.PlanMap(chart.Content{Arena: s.alone(h.ID), Heat: s.c.Reaches[h.ID], Picked: h.ID, Bare: true, Key: true}, width), h.ID)
+	}})
 	f.Notes("By the "+words.ReachWords(h.Reach)+".", fmt.Sprintf("Hidden along the near boards: %s on average.", h.Reach.BlindMean.Format(s.units())))
 }
 

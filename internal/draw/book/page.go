@@ -2,127 +2,128 @@ package book
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
-	"example.org/rinkpane/internal/answer/rules"
-	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
+	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/glass"
-	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/words"
 )
-
-// flow is what a chapter is written into: sheets of paper or a page for a browser.
-type flow interface {
-	Heading(s string)
-	Notes(lines ...string)
-	Numbered(lines ...string)
-	Table(t table.Table, size float64) // type in millimetres
-	Drawing(d *sheet.Drawing)
-}
-
-// chapter is a part of the book with its pages and how it stands in the
-// contents and the bookmarks.
-type chapter struct {
-	title string
-	level int // 0, or 1 for a hole under "Holes"
-	pages []*sheet.Drawing
-}
 
 // setter makes pages of one paper and look.
 type setter struct {
 	c       Content
+	grid    grid
 	caution string
 }
 
 func (c Content) setter() setter {
-	return setter{c: c, caution: strings.Join(append([]string{words.ApprovalSentence(c.Plan.Approval)}, glass.Cautions()...), " ")}
+	return setter{c: c, grid: gridOf(c.Options.Paper), caution: strings.Join(append([]string{words.ApprovalSentence(c.Plan.Approval)}, glass.Cautions()...), " ")}
 }
 
-// pagePad is the white between frame and content, mm.
-const pagePad = 5.0
+func (s setter) units() unit.System { return s.c.Options.Units }
 
-// page frames a sheet lying on its side and returns the area for its content.
-func (s setter) page(name, title string) (*sheet.Drawing, sheet.Rect) {
-	d := s.c.Options.Paper.Landscape().Sheet(name, chart.Styles().Merge(styles()))
-	d.Title = title
-	subject := s.c.Arena.Name
-	if s.c.Arena.Place != "" {
-		subject += ", " + s.c.Arena.Place
+// longLine is the longest line of sentences, in millimetres of the grid: a hundred letters.
+const longLine = 150.0
+
+// bound is a chapter with its pages.
+type bound struct {
+	chapter
+	pages []*sheet.Drawing
+}
+
+// set sets a chapter on pages. Its title heads them, small on all but the first.
+func (s setter) set(ch chapter) bound {
+	out := bound{chapter: ch}
+	begin := func(title string) *sheet.Drawing {
+		out.pages = append(out.pages, s.page(fmt.Sprintf("%s-%d", ch.id, len(out.pages)+1), title, len(out.pages) == 0))
+		return out.pages[len(out.pages)-1]
 	}
-	// The revision goes first: the end of a long name may be cut off.
-	area := d.Frame(sheet.TitleBlock{Title: title, Subject: "plan " + s.c.Mark + ", " + subject, Caution: s.caution})
-	return d, area.Inset(pagePad)
-}
-
-func styles() sheet.Stylesheet {
-	return sheet.Stylesheet{
-		{Class: "book-title", Style: sheet.Style{Fill: sheet.Ink, Face: sheet.Bold, Size: 9}},
-		{Class: "book-sub", Style: sheet.Style{Fill: sheet.Slate, Face: sheet.Regular, Size: 5}},
-		{Class: "folio", Style: sheet.Style{Fill: sheet.Slate, Face: sheet.Regular, Size: sheet.SizeSmall}},
-		{Class: "sign-line", Style: sheet.Style{Stroke: sheet.Ink, Width: sheet.W25}},
-		{Class: "link-text", Style: sheet.Style{Fill: sheet.Deep, Face: sheet.Regular, Size: sheet.SizeText}},
-	}
-}
-
-// flow starts a flow over whole pages; later ones say so in their title.
-func (s setter) flow(name, title string) *sheet.Flow {
-	n := 0
-	return sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {
-		n++
-		if n > 1 {
-			return s.page(fmt.Sprintf("%s-%d", name, n), title+", continued")
+	for _, l := range ch.leaves {
+		title := l.title
+		if title == "" {
+			title = ch.title
 		}
-		return s.page(name, title)
-	})
-}
-
-// chapter writes a chapter over whole pages.
-func (s setter) chapter(name, title string, write func(flow)) chapter {
-	f := s.flow(name, title)
-	write(f)
-	return chapter{title: title, pages: f.Sheets()}
-}
-
-// spread is a page of two columns. What does not fit into a column goes on
-// on a page of its own behind it.
-type spread struct {
-	s           setter
-	name, title string
-	first       *sheet.Drawing
-	more        []*sheet.Drawing
-}
-
-// columnGap is the white between two columns, mm.
-const columnGap = 8.0
-
-// columns starts a spread and returns its two flows; share is the left
-// column's part of the width, from 0 to 1.
-func (s setter) columns(name, title string, share float64) (*spread, *sheet.Flow, *sheet.Flow) {
-	d, area := s.page(name, title)
-	sp := &spread{s: s, name: name, title: title, first: d}
-	wide := area.W*share - columnGap/2
-	left := sheet.Rect{X: area.X, Y: area.Y, W: wide, H: area.H}
-	right := sheet.Rect{X: area.X + wide + columnGap, Y: area.Y, W: area.W - wide - columnGap, H: area.H}
-	return sp, sp.column(left), sp.column(right)
-}
-
-func (sp *spread) column(r sheet.Rect) *sheet.Flow {
-	return sheet.FlowOn(sp.first, r, func() (*sheet.Drawing, sheet.Rect) {
-		d, area := sp.s.page(fmt.Sprintf("%s-%d", sp.name, len(sp.more)+2), sp.title+", continued")
-		sp.more = append(sp.more, d)
-		area.W = r.W
-		return d, area
-	})
-}
-
-func (sp *spread) pages() []*sheet.Drawing { return append([]*sheet.Drawing{sp.first}, sp.more...) }
-
-// findingsTable sets findings, those not kept in bold.
-func (s setter) findingsTable(found []rules.Finding, columns ...string) table.Table {
-	t := words.Findings().Pick(columns...).Of("", found, s.units())
-	for _, f := range found {
-		t.Strong = append(t.Strong, f.Status != rules.Pass)
+		first := begin(title)
+		area := s.grid.area
+		room := area.W - columnGap*float64(len(l.columns)-1)
+		for _, col := range l.columns {
+			area.W = room * col.share
+			box := area
+			f := paperFlow{sheet.FlowOn(first, box, func() (*sheet.Drawing, sheet.Rect) {
+				box.X = s.grid.area.X
+				return begin(title + ", continued"), box
+			})}
+			f.Measure = longLine
+			for _, write := range col.parts {
+				write(f)
+			}
+			area.X += area.W + columnGap
+		}
 	}
-	return t
+	return out
+}
+
+// page is a sheet with its title at the head and the cautions at the foot.
+func (s setter) page(name, title string, opens bool) *sheet.Drawing {
+	d := s.grid.sheet(name, title)
+	a := s.grid.area
+	g, _ := d.Group(sheet.LayerFrame, "")
+	head := g.Add("title", sheet.Text{At: sheet.Pt(a.X, headHigh-8), S: sheet.Bold.Shorten(title, sheet.SizeTitle, 0.6*a.W)})
+	if opens {
+		head.Part = &sheet.Part{Role: sheet.RoleTitle}
+	}
+	name = sheet.Regular.Shorten(s.c.named(), sheet.SizeSmall, 0.3*a.W)
+	g.Add("running", sheet.Text{At: sheet.Pt(a.X+a.W, headHigh-8), S: name, Anchor: sheet.End})
+	g.Add("rule", sheet.Line{A: sheet.Pt(a.X, headHigh-5.6), B: sheet.Pt(a.X+a.W, headHigh-5.6)})
+	foot := s.grid.h - footHigh + 4
+	g.Add("rule-thin", sheet.Line{A: sheet.Pt(a.X, foot), B: sheet.Pt(a.X+a.W, foot)})
+	g.Paragraph("caution", sheet.Italic, sheet.Pt(a.X, foot+1.4), s.caution, sheet.SizeSmall, a.W-30, 3)
+	g.Add("running", sheet.Text{At: sheet.Pt(a.X+a.W, foot+1.4), S: "plan " + s.c.Mark, Anchor: sheet.End, VAlign: sheet.Top})
+	return d
+}
+
+// number puts the pages' numbers at their feet: i, ii before page 1.
+func (s setter) number(pages []*sheet.Drawing, front int) {
+	for i, d := range pages {
+		d.Desc = s.c.stamp()
+		if i == 0 {
+			continue // the cover says no number
+		}
+		said := folio(i, front)
+		if i >= front {
+			said = fmt.Sprintf("page %s of %d", said, len(pages)-front)
+		}
+		d.Add(sheet.LayerFrame, "text", sheet.Text{
+			At: sheet.Pt(s.grid.area.X+s.grid.area.W, s.grid.h-footHigh+9.6), S: said, Size: sheet.SizeText, Anchor: sheet.End, VAlign: sheet.Top,
+		})
+	}
+}
+
+// folio returns a page's number as it is printed and as readers of the file show it.
+func folio(i, front int) string {
+	if i < front {
+		return strings.Repeat("i", i+1) // there are three at most
+	}
+	return strconv.Itoa(i - front + 1)
+}
+
+// contents lists the chapters with links to their pages, counted from 0.
+func (s setter) contents(d *sheet.Drawing, chapters []bound, first []int, front int) {
+	a := s.grid.area
+	a.X, a.W = a.X+(a.W-columnGap)*summaryShare+columnGap, (a.W-columnGap)*(1-summaryShare)
+	g, _ := d.Group(sheet.LayerText, "")
+	g.Add("head", sheet.Text{At: sheet.Pt(a.X, a.Y), S: "Contents", VAlign: sheet.Top}).PartOf(&sheet.Part{Role: sheet.RoleHeading})
+	list := &sheet.Part{Role: sheet.RoleContents}
+	y, step := a.Y+7, min(5, (a.H-8)/float64(len(chapters)))
+	for i, c := range chapters {
+		inset := 4 * float64(c.level)
+		page, to := folio(first[i], front), "#page="+strconv.Itoa(first[i]+1)
+		link := list.Within(sheet.RoleEntry).Within(sheet.RoleLink)
+		title := sheet.Regular.Shorten(c.title, sheet.SizeText, a.W-inset-8)
+		g.Add("link-text", sheet.Text{At: sheet.Pt(a.X+inset, y), S: title, VAlign: sheet.Top}).To(to).PartOf(link)
+		g.Add("link-text", sheet.Text{At: sheet.Pt(a.X+a.W, y), S: page, Anchor: sheet.End, VAlign: sheet.Top}).To(to).PartOf(link)
+		y += step
+	}
 }

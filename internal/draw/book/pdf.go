@@ -2,64 +2,44 @@ package book
 
 import (
 	"context"
-	"fmt"
+	"time"
 
-	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/cut"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/cores"
 )
 
-// chapters sets the whole book. The error is ctx's.
-func (c Content) chapters(ctx context.Context) ([]chapter, error) {
+// bind sets the whole book, the cover first. The error is ctx's.
+func (c Content) bind(ctx context.Context) ([]bound, error) {
 	s := c.setter()
-	front, room := s.front()
-	out := append([]chapter{front}, s.maps()...)
-	for i, h := range c.Plan.Holes {
+	out := []bound{{chapter: chapter{title: "Cover"}, pages: []*sheet.Drawing{s.cover()}}}
+	all := s.chapters()
+	for i, ch := range all {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		cores.Tell(ctx, "setting the pages", float64(i)/float64(len(c.Plan.Holes)))
-		out = append(out, s.hole(h))
+		cores.Tell(ctx, "setting the pages", float64(i)/float64(len(all)))
+		out = append(out, s.set(ch))
 	}
-	out = append(out,
-		s.chapter("kit", "Kit", s.kit), s.chapter("covers", "Covers and tethers", s.covers),
-		s.chapter("rules", "Rule findings", s.rules), s.guardChapter(), s.sign())
+	var pages []*sheet.Drawing
 	first := make([]int, len(out))
-	n := 1
 	for i, ch := range out {
-		first[i] = n
-		n += len(ch.pages)
+		first[i] = len(pages)
+		pages = append(pages, ch.pages...)
 	}
-	contents(front.pages[0], room, out, first)
-	number(out, n-1, c.stamp())
+	front := front(out)
+	s.contents(out[1].pages[0], out[1:], first[1:], front)
+	s.number(pages, front)
+	for _, ch := range out {
+		for i, d := range ch.pages {
+			ch.pages[i] = s.grid.onPaper(d)
+		}
+	}
 	return out, nil
 }
 
-// guardChapter ranks the holes and shows the sectors on the plan.
-func (s setter) guardChapter() chapter {
-	ch := s.chapter("guard", "Guard: what an open hole lets through", s.ranking)
-	d, area := s.page("sectors", "Sectors to be kept clear while a cover is out")
-	place(d, fitted(area, func(width float64) *sheet.Drawing {
-		return chart.GuardMap(s.c.Arena, s.c.Plan.Guards, "", width)
-	}), area)
-	ch.pages = append(ch.pages, d)
-	return ch
-}
-
-// number puts the page's number at its foot, outside the frame.
-func number(chapters []chapter, total int, stamp string) {
-	n := 0
-	for _, ch := range chapters {
-		for _, d := range ch.pages {
-			n++
-			d.Add(sheet.LayerFrame, "folio", sheet.Text{
-				At: sheet.Pt(d.W-sheet.Margin, d.H-sheet.Margin/2), S: fmt.Sprintf("page %d of %d", n, total), Anchor: sheet.End, VAlign: sheet.Centre,
-			})
-			d.Desc = stamp
-		}
-	}
-}
+// front is how many pages stand before page 1: the cover and the summary.
+func front(chapters []bound) int { return len(chapters[0].pages) + len(chapters[1].pages) }
 
 // stamp is the mark by which rinkpane cut --verify knows the plan of the book.
 func (c Content) stamp() string { return cut.ShopOrder{Revision: c.Plan.Revision}.Stamp() }
@@ -73,7 +53,7 @@ type Print struct {
 
 // PDF returns the book set in pages. It ends early with ctx's error when ctx ends.
 func (c Content) PDF(ctx context.Context) (Print, error) {
-	chapters, err := c.chapters(ctx)
+	chapters, err := c.bind(ctx)
 	if err != nil {
 		return Print{}, err
 	}
@@ -95,7 +75,16 @@ func (c Content) PDF(ctx context.Context) (Print, error) {
 	}
 	data, err := sheet.PDF(ctx, sheet.Info{
 		Title: "Arena book: " + c.Arena.Name, Subject: "Photo holes of " + c.Arena.Name + ", plan revision " + c.Mark,
-		Keywords: c.stamp(), Creator: c.Options.Creator,
+		Keywords: c.stamp(), Creator: c.Options.Creator, Date: c.dated(), Tagged: true, Front: front(chapters),
 	}, out...)
 	return Print{data, len(out), lack}, err
+}
+
+// dated is the book's date as given; zero when none is.
+func (c Content) dated() time.Time {
+	at, err := time.Parse(time.DateOnly, c.Options.Date)
+	if err != nil {
+		return time.Time{} // told on the cover as it was written
+	}
+	return at
 }

@@ -1,7 +1,6 @@
 package book
 
 import (
-	"os"
 	"strings"
 	"testing"
 
@@ -14,11 +13,7 @@ import (
 // No word of any page is set much smaller than a caption, pictures included;
 // however long the rink's name, every page tells the plan's whole revision.
 func TestEveryPageCanBeRead(t *testing.T) {
-	text, err := os.ReadFile("../../../examples/brennholm.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	long := strings.Replace(string(text), "\nplace: Brennholm", "\nplace: By-the-very-long-river-under-the-very-high-hill, third rink from the left", 1)
+	long := strings.Replace(example(t, "brennholm"), "\nplace: Brennholm", "\nplace: By-the-very-long-river-under-the-very-high-hill, third rink from the left", 1)
 	c := content(t, long, "a4", unit.Metric)
 	least := (sheet.Regular.CapHeight(sheet.SizeSmall) + sheet.Regular.Descent(sheet.SizeSmall)) * 0.7
 	pages := 0

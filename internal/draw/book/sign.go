@@ -40,40 +40,16 @@ func (s setter) cautions(f flow) {
 	f.Table(t, sheet.SizeTable)
 }
 
-// sign sets the cautions and the lines to sign on.
-func (s setter) sign() chapter {
-	const title = "Cautions and sign-off"
-	f := s.flow("sign-off", title)
-	s.cautions(f)
-	f.Heading(signTitle + s.c.Mark)
+// signOff sets the lines to sign on.
+func (s setter) signOff(f flow) {
+	f.Heading("Sign-off, plan revision " + s.c.Mark)
 	for _, who := range signers() {
-		s.signature(f, who)
+		f.Signature(who)
 	}
-	return chapter{title: title, pages: f.Sheets()}
 }
 
-const signTitle = "Sign-off, plan revision "
-
-// signHigh is the room of one signature, mm.
-const signHigh = 22.0
-
-// signature sets what is signed and three lines: name, signature, date.
-func (s setter) signature(f *sheet.Flow, who signer) {
-	f.Need(signHigh)
-	room := f.Room()
-	g := f.Group()
-	g.Add("text strong", sheet.Text{At: sheet.Pt(room.X, room.Y), S: who.who, Size: sheet.SizeText, VAlign: sheet.Top})
-	g.Paragraph("note", sheet.Regular, sheet.Pt(room.X+34, room.Y), who.under, sheet.SizeText, room.W-34, 4)
-	y := room.Y + signHigh - 6
-	x := room.X
-	for _, part := range []struct {
-		name  string
-		share float64
-	}{{"name", 0.36}, {"signature", 0.40}, {"date", 0.24}} {
-		w := room.W * part.share
-		g.Add("sign-line", sheet.Line{A: sheet.Pt(x, y), B: sheet.Pt(x+w-4, y)})
-		g.Add("caption", sheet.Text{At: sheet.Pt(x, y+1.2), S: part.name, VAlign: sheet.Top})
-		x += w
-	}
-	f.Skip(signHigh)
-}
+// signed are what is written on a signature's lines, with their shares of the width.
+var signed = []struct {
+	name  string
+	share float64
+}{{"name", 0.36}, {"signature", 0.40}, {"date", 0.24}}

@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/draw/chart"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
@@ -135,8 +136,8 @@ func (s setter) rules(f flow) {
 	}
 	f.Table(t, sheet.SizeTable)
 	f.Heading("What is broken or unknown")
-	if open := slices.DeleteFunc(slices.Clone(s.c.Plan.Findings), func(x rules.Finding) bool { return x.Status == rules.Pass }); len(open) > 0 {
-		s.exceptions(f, open)
+	if open := opened(s.c.Plan.Findings); len(open) > 0 {
+		s.open(f, open, "rule", "holes", "status", "margin", "message")
 	} else {
 		f.Notes("Nothing: every rule above is kept, by the margin that stands beside it.")
 	}
@@ -151,5 +152,32 @@ func (s setter) ranking(f flow) {
 		Of("", puck.Rank(s.c.Plan.Guards), s.units())
 	f.Table(t, sheet.SizeTable)
 	f.Notes(t.Keys())
+	f.Notes(words.GuardNotes(s.c.Plan.Guards, s.units())...)
+	f.Heading("What the guard leaves out")
 	f.Notes(puck.LeftOut()...)
+}
+
+// sectorsAcross is how many holes' sectors stand side by side.
+const sectorsAcross = 4
+
+// eachSector is what must be kept clear behind each hole.
+func (s setter) eachSector(f flow) {
+	var all []figure
+	for _, g := range s.c.Plan.Guards {
+		if g.Sector.Passing {
+			all = append(all, figure{wide: pageSector, share: 0.48, draw: func(width float64) *sheet.Drawing {
+				return renamed(chart.GuardMap(s.c.Arena, s.c.Plan.Guards, g.Hole, min(width, pageSector)), g.Hole)
+			}})
+		}
+	}
+	for row := range slices.Chunk(all, sectorsAcross) {
+		f.Figures(row...)
+	}
+}
+
+// sectors are those of all holes on the plan.
+func (s setter) sectors(f flow) {
+	f.Figures(figure{wide: pageMap, draw: func(width float64) *sheet.Drawing {
+		return chart.GuardMap(s.c.Arena, s.c.Plan.Guards, "", width)
+	}})
 }

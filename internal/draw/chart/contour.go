@@ -72,7 +72,7 @@ func (m *planMap) labelRoom(p geom.Vec2, set []sheet.Text) float64 {
 
 // isoline returns the pieces of the line at a value between the middles of the
 // cells, linear along each side (marching squares), in metres of the rink frame.
-// Squares with an unknown corner have none; of the two ways through a saddle
+// Squares with an unknown or guessed corner have none; of the two ways through a saddle
 // the one that keeps the higher corners together when the mean is higher.
 func (h *Heat) isoline(at float64) [][2]geom.Vec2 {
 	var out [][2]geom.Vec2
@@ -113,7 +113,7 @@ func (h *Heat) cuts(row, col int, at float64) []geom.Vec2 {
 	for i, c := range squareCorners {
 		n := squareCorners[(i+1)%4]
 		a, b := h.value(row+c[0], col+c[1]), h.value(row+n[0], col+n[1])
-		if math.IsNaN(a) || math.IsNaN(b) {
+		if math.IsNaN(a) || math.IsNaN(b) || h.Guessed != nil && h.Guessed[(row+c[0])*h.Cols+col+c[1]] {
 			return nil
 		}
 		if (a > at) != (b > at) {

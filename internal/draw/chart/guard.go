@@ -15,21 +15,26 @@ import (
 
 // Room of a guard map in millimetres: the legend below, and white around.
 const (
-	guardLegend = 15.0
-	guardPad    = 6.0
-	leastGuard  = 90.0 // a narrower map cannot be read
+	guardPad   = 6.0
+	guardLine  = 3.2  // of the legend
+	leastGuard = 90.0 // a narrower map cannot be read
+	leastOne   = 60.0 // nor a narrower one of a single hole
 )
 
 // GuardMap draws the rink from above with the sector behind each guarded hole to
 // be kept clear, at a width in millimetres (90 at least). With picked set, only
-// that hole's surroundings are shown.
+// that hole's surroundings are shown (at 60 at least).
 func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) *sheet.Drawing {
-	width = max(width, leastGuard)
+	if picked == "" {
+		width = max(width, leastGuard)
+	}
+	width = max(width, leastOne)
 	sectors := slices.DeleteFunc(slices.Clone(guards), func(g puck.Guard) bool { return !g.Sector.Passing || picked != "" && g.Hole != picked })
 	low, high := guardBounds(a, sectors, picked)
 	scale := (width - 2*guardPad) / (high.X - low.X)
 	tall := (high.Y - low.Y) * scale
-	d := sheet.New("guard-map", width, tall+2*guardPad+guardLegend, Styles().Merge(GuardStyles()))
+	words := sheet.Regular.Wrap(guardWords, sheet.SizeSmall, width-2*guardPad)
+	d := sheet.New("guard-map", width, tall+2*guardPad+float64(len(words))*guardLine+2, Styles().Merge(GuardStyles()))
 	d.Layers = []string{"ice", "markings", "boards", "glass", "sectors", "holes", "labels", "legend"}
 	d.Title = "Sectors behind the holes of " + a.Name + " to be kept clear"
 	d.Desc = "From above: where pucks come down that pass through an open hole."
@@ -44,7 +49,7 @@ func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) 
 	for _, s := range sectors {
 		m.sector(s, window)
 	}
-	m.guardLegend(window)
+	m.guardLegend(window, words)
 	return d
 }
 
@@ -146,14 +151,14 @@ func sectorLabel(hole, far, typical sheet.Point) sheet.Point {
 	return far.Add(sheet.Pt(way.X*across, way.Y*up))
 }
 
-// guardLegend says what the lines mean.
-func (m *planMap) guardLegend(window sheet.Rect) {
+// guardWords say what the lines mean.
+const guardWords = "Filled: nine pucks in ten leave within it, 95 % come down inside its outer edge. Dashed arc: half come down by there. " +
+	"Dash-dotted rays: no puck passes at a wider angle, whatever its orientation. People, seats and walls are not in the model; no strength check."
+
+func (m *planMap) guardLegend(window sheet.Rect, lines []string) {
 	g, _ := m.d.Group("legend", "")
 	y := window.Y + window.H + 4
-	lines := sheet.Regular.Wrap("Filled: nine pucks in ten leave within it, 95 % come down inside its outer edge. Dashed arc: half come down by there. "+
-		"Dash-dotted rays: no puck passes at a wider angle, whatever its orientation. People, seats and walls are not in the model; no strength check.",
-		sheet.SizeSmall, window.W)
 	for i, s := range lines {
-		g.Add("caption", sheet.Text{At: sheet.Pt(window.X, y+float64(i)*3.2), S: s, VAlign: sheet.Top})
+		g.Add("caption", sheet.Text{At: sheet.Pt(window.X, y+float64(i)*guardLine), S: s, VAlign: sheet.Top})
 	}
 }

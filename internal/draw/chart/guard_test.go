@@ -81,7 +81,7 @@ func TestGuardMapOfOneHole(t *testing.T) {
 	a := guardArena(t)
 	s := []puck.Guard{{Hole: "B1", Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Far: 13, Passing: true}}, {Hole: "A1", Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Far: 13, Passing: true}}, {Hole: "none", Sector: puck.Sector{Far: 1, Passing: true}}}
 	d := GuardMap(a, s, "B1", 10)
-	if d.W != leastGuard || d.H < 60 || d.H > 400 {
+	if d.W != leastOne || d.H < 60 || d.H > 400 {
 		t.Errorf("%g x %g mm", d.W, d.H)
 	}
 	n := 0

@@ -62,6 +62,9 @@ type Heat struct {
 	Counts    int    // the values are counts of so many: the scale shows each; 0: shares
 	Title     string
 	Lines     []Contour // lines of one value over the grid
+	// Guessed are the cells, as Values, whose value is no measurement: no line leads
+	// through them. nil: none.
+	Guessed []bool
 }
 
 // Distances on the plan map, in millimetres on paper outside the boards' rink face.

@@ -55,6 +55,9 @@ func newStrip(p Content, width float64, rows int) *strip {
 	per := p.Arena.Rink.Perimeter()
 	s := &strip{Content: p, per: per, length: per / unit.Length(rows), rows: rows, high: p.Arena.Boards.Height}
 	s.scale = (width - stripLeft - stripRight) / s.length.Metres()
+	if !p.Bare && !p.Moving { // a drawing of its own: on paper its scale counts
+		s.scale = mmPerMetre / standardScale(mmPerMetre/s.scale)
+	}
 	for _, q := range p.Arena.Panes {
 		s.high = max(s.high, p.Arena.Boards.Height+q.Height)
 	}

@@ -14,6 +14,8 @@ type Flow struct {
 	area   Rect
 	group  *Group
 	y      float64
+	// Measure is how long a line of sentences is at most, in millimetres; 0: as the area is wide.
+	Measure float64
 }
 
 // Heights of a flow's parts in millimetres.
@@ -69,6 +71,9 @@ func (f *Flow) Need(h float64) {
 	}
 }
 
+// High returns the height of the area in which the flow stands, in millimetres.
+func (f *Flow) High() float64 { return f.area.H }
+
 // Skip leaves so many millimetres free.
 func (f *Flow) Skip(h float64) { f.y += h }
 
@@ -92,7 +97,7 @@ func (f *Flow) Numbered(lines ...string) {
 	list := &Part{Role: RoleList}
 	for i, s := range lines {
 		item := list.Within(RoleItem)
-		f.Need(float64(len(Regular.Wrap(s, SizeText, f.area.W-numberInset))) * flowLine)
+		f.Need(float64(len(Regular.Wrap(s, SizeText, f.line(numberInset)))) * flowLine)
 		f.group.Add("note", Text{At: Pt(f.area.X, f.y), S: strconv.Itoa(i + 1), VAlign: Top}).PartOf(item.Within(RoleLabel))
 		f.paragraph(s, numberInset, item.Within(RoleBody))
 	}
@@ -100,12 +105,26 @@ func (f *Flow) Numbered(lines ...string) {
 }
 
 func (f *Flow) paragraph(s string, inset float64, part *Part) {
-	f.Need(float64(len(Regular.Wrap(s, SizeText, f.area.W-inset))) * flowLine)
+	f.Need(float64(len(Regular.Wrap(s, SizeText, f.line(inset)))) * flowLine)
+	f.y += f.Paragraph("note", Pt(f.area.X+inset, f.y), s, SizeText, f.line(inset), flowLine, part)
+}
+
+// line is how long a line of sentences may be after an inset, in millimetres.
+func (f *Flow) line(inset float64) float64 {
+	if f.Measure > 0 {
+		return min(f.Measure, f.area.W) - inset
+	}
+	return f.area.W - inset
+}
+
+// Paragraph is [Group.Paragraph] in the flow's group, as a part of the document.
+func (f *Flow) Paragraph(class string, at Point, s string, size, width, leading float64, part *Part) float64 {
 	from := len(f.group.Items)
-	f.y += f.group.Paragraph("note", Regular, Pt(f.area.X+inset, f.y), s, SizeText, f.area.W-inset, flowLine)
+	high := f.group.Paragraph(class, Regular, at, s, size, width, leading)
 	for _, line := range f.group.Items[from:] {
 		line.Part = part
 	}
+	return high
 }
 
 // Table sets a table in a type size in millimetres, its head again on every
@@ -134,12 +153,24 @@ const leastShrink = 0.7
 // Drawing places a whole drawing at its own size, or smaller when it is wider
 // or higher than an empty sheet's area, or when a little smaller it still
 // stands on this one.
-func (f *Flow) Drawing(d *Drawing) {
-	scale := min(1, f.area.W/d.W, f.area.H/d.H)
-	if fit := f.Room().H / d.H; fit < scale && fit >= leastShrink*scale {
+func (f *Flow) Drawing(d *Drawing) { f.Drawings(0, d) }
+
+// Drawings places drawings side by side with a gap between, in millimetres, as
+// [Flow.Drawing] places one.
+func (f *Flow) Drawings(gap float64, row ...*Drawing) {
+	wide, high := gap*float64(len(row)-1), 0.0
+	for _, d := range row {
+		wide, high = wide+d.W, max(high, d.H)
+	}
+	scale := min(1, f.area.W/wide, f.area.H/high)
+	if fit := f.Room().H / high; fit < scale && fit >= leastShrink*scale {
 		scale = fit
 	}
-	f.Need(d.H*scale - 1e-9)
-	f.sheets[len(f.sheets)-1].placeIn(f.group, d, Pt(f.area.X, f.y), scale).PartOf(&Part{Role: RoleFigure, Alt: d.Says()})
-	f.y += d.H*scale + flowGap
+	f.Need(high*scale - 1e-9)
+	x := f.area.X
+	for _, d := range row {
+		f.sheets[len(f.sheets)-1].placeIn(f.group, d, Pt(x, f.y), scale).PartOf(&Part{Role: RoleFigure, Alt: d.Says()})
+		x += scale * (d.W + gap)
+	}
+	f.y += high*scale + flowGap
 }

@@ -107,6 +107,9 @@ func (a Assumptions) phase(u float64) Phase {
 	return last // rounding left u at or a hair above 0
 }
 
+// Standing is how tall players in their equipment stand on average, in metres.
+func (a Assumptions) Standing() float64 { return a.standing(0) }
+
 // standing returns a player's height in equipment, truncated at three deviations
 // so that no draw is implausibly tall.
 func (a Assumptions) standing(z float64) float64 {

@@ -121,8 +121,21 @@ func InGames(guards []puck.Guard) string {
 	} else {
 		out = "the " + out
 	}
-	return fmt.Sprintf("With %s a puck comes through about once in %s games, between once in %s and once in %s. The interval is no statistic: its seldom end counts pucks that pass clean, its other end all whose centre meets an opening, raised to what games show; how often pucks are struck is own judgement. The figure between is their geometric mean. Plan with once in %s.",
-		out, Grouped(g.Middle), Grouped(g.Often), Grouped(g.Seldom), Grouped(g.Often))
+	return fmt.Sprintf("With %s a puck comes through %s. The interval is no statistic: its seldom end counts pucks that pass clean, its other end all whose centre meets an opening, raised to what games show; how often pucks are struck is own judgement. The figure between is their geometric mean. Plan with once in %s.",
+		out, onceIn(g), Grouped(g.Often))
+}
+
+// OnceIn says in how many games a puck comes through one of some openings, covers out.
+func OnceIn(guards []puck.Guard) string {
+	g, ok := puck.Together(guards)
+	if !ok {
+		return "none passes"
+	}
+	return onceIn(g)
+}
+
+func onceIn(g puck.Games) string {
+	return fmt.Sprintf("about once in %s games, between once in %s and once in %s", Grouped(g.Middle), Grouped(g.Often), Grouped(g.Seldom))
 }
 
 // Grouped prints a count of 1 or more to two digits, thousands apart: "3,500".

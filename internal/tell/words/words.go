@@ -186,4 +186,4 @@ func ISONotes(rows []light.Row) []string {
 }
 
 // plain prints a number in full and no longer.
-func plain(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+func plain(x float64) string { return strconv.FormatFloat(math.Round(x*1e6)/1e6, 'f', -1, 64) }
