@@ -6,7 +6,7 @@ import (
 )
 
 // coverShare is how much of the cover's height its picture takes.
-const coverShare = 0.64
+const coverShare = 0.67
 
 // cover is the book's first page: the arena, its best picture, and what stands
 // between the boards.
@@ -15,7 +15,7 @@ func (s setter) cover() *sheet.Drawing {
 	g, _ := d.Group(sheet.LayerText, "")
 	s.coverPicture(d, g)
 	a := s.grid.area
-	y := coverShare*d.H + 9
+	y := coverShare*d.H + 10
 	g.Add("cover-title", sheet.Text{At: sheet.Pt(a.X, y), S: s.c.Arena.Name, Size: sheet.Bold.FitSize(s.c.Arena.Name, coverTitle, coverSub, a.W), VAlign: sheet.Top}).
 		PartOf(&sheet.Part{Role: sheet.RoleTitle})
 	y += coverTitle + 2

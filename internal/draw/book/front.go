@@ -59,8 +59,17 @@ func (s setter) summary(f flow) {
 
 func (s setter) planMap(f flow) {
 	f.Figures(figure{wide: pageMap, draw: func(width float64) *sheet.Drawing {
-		return chart.PlanMap(chart.OfPlan(s.c.Plan, s.units(), ""), width)
+		return chart.PlanMap(s.drawn(f), width)
 	}})
+}
+
+// drawn is what maps of the whole plan show, for the scale of what they are set on.
+func (s setter) drawn(f flow) chart.Content {
+	c := chart.OfPlan(s.c.Plan, s.units(), "")
+	if _, ok := f.(paperFlow); ok {
+		c.Zoom = s.grid.zoom
+	}
+	return c
 }
 
 // Rows into which the boards strip may be cut: one for each corner at best.
@@ -71,7 +80,7 @@ const (
 
 // strip draws the boards strip, on paper in as many rows as a sheet holds unshrunk.
 func (s setter) strip(f flow) {
-	c := chart.OfPlan(s.c.Plan, s.units(), "")
+	c := s.drawn(f)
 	rows := mostStripRows
 	if p, ok := f.(paperFlow); ok {
 		room := p.Room()

@@ -44,7 +44,7 @@ func (f *htmlFlow) Table(t table.Table, _ float64) {
 	t = t.Shown()
 	f.b.WriteString("<div class=\"wide\" tabindex=\"0\"><table>\n<thead><tr>")
 	for _, c := range t.Columns {
-		f.say("<th"+numeric(c)+" scope=\"col\">%s</th>", c.Head)
+		f.say("<th"+classOf(c, c.Head)+" scope=\"col\">%s</th>", c.Head)
 	}
 	f.b.WriteString("</tr></thead>\n<tbody>\n")
 	for r, row := range t.Rows {
@@ -54,35 +54,35 @@ func (f *htmlFlow) Table(t table.Table, _ float64) {
 		}
 		f.b.WriteString("<tr" + class + ">")
 		for i, c := range row {
-			f.say("<td"+numeric(t.Columns[i])+">%s</td>", c.Text)
+			f.say("<td"+classOf(t.Columns[i], c.Text)+">%s</td>", c.Text)
 		}
 		f.b.WriteString("</tr>\n")
 	}
 	f.b.WriteString("</tbody></table></div>\n")
 }
 
-func numeric(c table.Column) string {
-	if c.Right {
+// classOf tells numbers, and sentences from what stands on one line.
+func classOf(c table.Column, s string) string {
+	const line = 20 // letters
+	switch {
+	case c.Right:
 		return ` class="num"`
+	case len(s) > line:
+		return ` class="long"`
 	}
 	return ""
 }
 
-// How large a drawing stands on the page, in pixels to the millimetre: its type of
-// 2.9 mm a little under the text's 16 pixels at most, 11 at least; on a narrower
-// screen it scrolls.
-const (
-	pixelsPerMM      = 4.4
-	leastPixelsPerMM = 3.9
-)
+// pixelsPerMM is how large a drawing stands on the page: its smallest type of 2 mm is 9
+// pixels high, on a phone as well, where it scrolls.
+const pixelsPerMM = 4.4
 
 func (f *htmlFlow) Figures(row ...figure) {
 	f.b.WriteString("<div class=\"figures\">\n")
 	for _, g := range row {
 		d := g.draw(g.wide)
 		f.styles = f.styles.Merge(d.Styles)
-		fmt.Fprintf(&f.b, "<figure class=\"wide\" tabindex=\"0\" style=\"width:%.0fpx\"><div style=\"min-width:%.0fpx\">%s</div></figure>\n",
-			d.W*pixelsPerMM, d.W*leastPixelsPerMM, sheet.InlineSVG(d))
+		fmt.Fprintf(&f.b, "<figure class=\"wide\" tabindex=\"0\"><div style=\"width:%.0fpx\">%s</div></figure>\n", d.W*pixelsPerMM, sheet.InlineSVG(d))
 	}
 	f.b.WriteString("</div>\n")
 }
@@ -184,7 +184,7 @@ h1{margin:1rem 0 0;font-size:clamp(1.8rem,6vw,3rem);line-height:1.15}h2{border-t
 h3{margin:1.6rem 0 .4rem}nav ul{columns:3 14rem;padding-left:1.1rem}a{color:#1f5f8b}nav li{padding:.15rem 0}
 .level1{margin-left:1rem}main p,main ol{max-width:44rem}
 .wide{overflow-x:auto}table{border-collapse:collapse;font-size:.9rem}th,td{padding:.25rem .6rem;text-align:left;border-bottom:1px solid #b4c2cc;vertical-align:top}
-thead th{background:#ecf4f8;border-bottom:1px solid #1c2730}.num{text-align:right;white-space:nowrap}tr.strong td{font-weight:700}
+thead th{background:#ecf4f8;border-bottom:1px solid #1c2730}th,td{white-space:nowrap}.num{text-align:right}.long{white-space:normal;min-width:10rem}tr.strong td{font-weight:700}
 .figures{display:flex;flex-wrap:wrap;gap:0 2rem}.figures figure{max-width:100%}
 figure{margin:.8rem 0}svg.sheet{display:block;width:100%;height:auto;background:#fff}
 svg.sheet text{font-kerning:none;white-space:pre}

@@ -15,22 +15,45 @@ import (
 // more, whatever the paper; no other chapter leaves a page nearly empty.
 func TestASpreadForEachHole(t *testing.T) {
 	spreads := 0
-	for name, sys := range map[string]unit.System{"brennholm": unit.Metric, "quillhaven": unit.Imperial, "sorrel-flats": unit.Imperial} {
-		for _, paper := range []string{"a4", "letter", "a3", "tabloid"} {
+	for name, papers := range map[string][]string{"brennholm": {"a4", "a3"}, "quillhaven": {"letter", "tabloid"}, "sorrel-flats": {"a4", "letter", "tabloid"}} {
+		sys := unit.Imperial
+		if name == "brennholm" {
+			sys = unit.Metric
+		}
+		for _, paper := range papers {
 			for _, ch := range chaptersOf(t, content(t, example(t, name), paper, sys)) {
 				if ch.level == 1 {
 					spreads++
 					if len(ch.pages) != 2 {
 						t.Errorf("%s on %s: %s has %d pages", name, paper, ch.title, len(ch.pages))
 					}
-				} else if len(ch.pages) > 2 {
+					continue
+				}
+				if len(ch.pages) > 2 {
 					t.Errorf("%s on %s: %s runs over %d pages", name, paper, ch.title, len(ch.pages))
+				}
+				if ch.id == "plan" || ch.id == "boards" {
+					keepsItsScale(t, name+" on "+paper, ch.pages[0].Items[0].Shape.(*sheet.Group))
 				}
 			}
 		}
 	}
-	if spreads != 4*(6+8+3) {
+	if spreads != 2*6+2*8+3*3 {
 		t.Fatalf("%d spreads met", spreads)
+	}
+}
+
+// keepsItsScale refuses a drawing that is set smaller or larger than the page around it:
+// it would not have the scale that it says.
+func keepsItsScale(t *testing.T, what string, page *sheet.Group) {
+	t.Helper()
+	for _, e := range page.Items {
+		if g, ok := e.Shape.(*sheet.Group); ok {
+			if g.Scale != 0 && g.Scale != 1 {
+				t.Errorf("%s: a drawing is set at %.3f of its scale", what, g.Scale)
+			}
+			keepsItsScale(t, what, g)
+		}
 	}
 }
 

@@ -50,3 +50,15 @@ func TestASaddleHasTwoPieces(t *testing.T) {
 		}
 	}
 }
+
+// No line leads through a cell whose value is a guess.
+func TestNoLineThroughGuesses(t *testing.T) {
+	h := &Heat{Step: 1, Cols: 4, Rows: 2, Values: []float64{0, 0, 0, 0, 1, 1, 1, 1}, Guessed: make([]bool, 8)}
+	if n := len(h.isoline(0.5)); n != 3 {
+		t.Fatalf("%d pieces", n)
+	}
+	h.Guessed[3] = true
+	if n := len(h.isoline(0.5)); n != 2 {
+		t.Errorf("%d pieces beside a guess, want 2", n)
+	}
+}

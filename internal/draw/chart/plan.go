@@ -30,6 +30,8 @@ type Content struct {
 	Bare      bool              // no heading and no legend: the page around has them
 	// Key keeps the scale of the heat, or the fates, under a bare map.
 	Key bool
+	// Zoom is how much larger than drawn it is set on paper, for the scale that it says; 0: 1.
+	Zoom float64
 	// Moving is set for a page on which holes are moved: margins do not depend on
 	// where they stand, and a guide is drawn for the page to show ([MapFrame]).
 	Moving bool
@@ -137,7 +139,7 @@ func (m *planMap) lay(width float64) ground {
 	top := m.roomAt(topSide)
 	if !m.Bare { // a drawing of its own: on paper its scale counts
 		top += headingRoom
-		scale = mmPerMetre / standardScale(mmPerMetre/scale)
+		scale = m.onPaper(scale)
 	}
 	return newGround(m.Arena.Rink, sheet.Pt(width/2, top+scale*dim.Width.Metres()/2), scale)
 }
@@ -199,7 +201,7 @@ func (m *planMap) heading() {
 	}
 	dim, sys := m.Arena.Rink.Dimensions(), m.Arena.Units
 	heading(m.d, name, fmt.Sprintf("From above, 1:%.0f on paper. Ice %s × %s, corner radius %s. %s.",
-		mmPerMetre/m.Scale, dim.Length.Format(sys), dim.Width.Format(sys), dim.CornerRadius.Format(sys), m.counts()))
+		m.says(m.Scale), dim.Length.Format(sys), dim.Width.Format(sys), dim.CornerRadius.Format(sys), m.counts()))
 }
 
 // heading sets a drawing's title and a line below it at its head.

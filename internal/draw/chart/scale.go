@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Scales that a drawing at paper's size is drawn at. ISO 5455:1979 recommends
 // 1, 2 and 5 times powers of ten and allows those between where a sheet is too
@@ -23,6 +26,15 @@ func standardScale(least float64) float64 {
 	}
 	return nextScale(between, least)
 }
+
+// onPaper returns the largest scale, in millimetres for a metre, that is a standard
+// one on paper and no larger than another.
+func (p Content) onPaper(scale float64) float64 {
+	return mmPerMetre / standardScale(p.says(scale)) / cmp.Or(p.Zoom, 1)
+}
+
+// says returns what a scale in millimetres for a metre is on paper, as 1 to a number.
+func (p Content) says(scale float64) float64 { return mmPerMetre / (scale * cmp.Or(p.Zoom, 1)) }
 
 // nextScale returns the least of some numbers times a power of ten that is no
 // less than another.

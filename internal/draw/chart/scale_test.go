@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"cmp"
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -23,4 +25,18 @@ func TestAStandardScaleNeverNeedsMoreRoom(t *testing.T) {
 			t.Fatalf("1:%g is drawn 1:%g", least, n)
 		}
 	})
+}
+
+// A drawing that is set larger on paper says the scale that it has there, a standard one.
+func TestAZoomedDrawingTellsItsScaleOnPaper(t *testing.T) {
+	for _, zoom := range []float64{0, 1, 1.189} {
+		c := Content{Zoom: zoom}
+		for _, room := range []float64{1.7, 3.1, 4.9, 6} {
+			scale := c.onPaper(room)
+			on := scale * cmp.Or(zoom, 1)
+			if n := 1000 / on; scale > room*(1+1e-9) || math.Abs(n-nextScale(between, n)) > 1e-6 || math.Abs(n-c.says(scale)) > 1e-9 {
+				t.Errorf("zoom %g, %g mm to the metre: drawn at %g, on paper 1:%g, said 1:%g", zoom, room, scale, 1000/on, c.says(scale))
+			}
+		}
+	}
 }

@@ -22,3 +22,16 @@ func TestSmallMap(t *testing.T) {
 		t.Error("the map has no title")
 	}
 }
+
+// A place map names the hole that it is about and no other.
+func TestAPlaceMapNamesItsHole(t *testing.T) {
+	a := demo(t)
+	d := chart.PlaceMap("place", a, nil, a.Holes[1].ID)
+	boxes := d.TextBoxes()
+	if len(boxes) != 1 || boxes[0].S != a.Holes[1].ID {
+		t.Errorf("%+v", boxes)
+	}
+	if b := d.Bounds(); b.X < 0 || b.Y < 0 || b.X+b.W > d.W || b.Y+b.H > d.H {
+		t.Errorf("%+v leaves %g x %g mm", b, d.W, d.H)
+	}
+}

@@ -56,7 +56,7 @@ func newStrip(p Content, width float64, rows int) *strip {
 	s := &strip{Content: p, per: per, length: per / unit.Length(rows), rows: rows, high: p.Arena.Boards.Height}
 	s.scale = (width - stripLeft - stripRight) / s.length.Metres()
 	if !p.Bare && !p.Moving { // a drawing of its own: on paper its scale counts
-		s.scale = mmPerMetre / standardScale(mmPerMetre/s.scale)
+		s.scale = p.onPaper(s.scale)
 	}
 	for _, q := range p.Arena.Panes {
 		s.high = max(s.high, p.Arena.Boards.Height+q.Height)
@@ -76,7 +76,7 @@ type strip struct {
 
 func (s *strip) heading() float64 {
 	heading(s.d, "Boards strip, "+s.Arena.Name,
-		fmt.Sprintf("Unrolled from station 0 at the bench-side end of the red line toward end B, seen from the spectators' side, 1:%.0f.", 1000/s.scale))
+		fmt.Sprintf("Unrolled from station 0 at the bench-side end of the red line toward end B, seen from the spectators' side, 1:%.0f.", s.says(s.scale)))
 	return headingRoom + 2
 }
 

@@ -117,7 +117,7 @@ func (f *Flow) line(inset float64) float64 {
 	return f.area.W - inset
 }
 
-// Paragraph is [Group.Paragraph] in the flow's group, as a part of the document.
+// Paragraph is [Group.Paragraph] in the flow's group, as a part of the document: a height in millimetres.
 func (f *Flow) Paragraph(class string, at Point, s string, size, width, leading float64, part *Part) float64 {
 	from := len(f.group.Items)
 	high := f.group.Paragraph(class, Regular, at, s, size, width, leading)
