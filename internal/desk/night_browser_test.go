@@ -46,6 +46,36 @@ func TestCardsOpenByLinkOnly(t *testing.T) {
 	}
 }
 
+// TestOneLinkIsRevokedAlone: the revoked link of a card opens nothing, nor its files; the new
+// one and everybody else's do, and a second revocation ends the new one, too.
+func TestOneLinkIsRevokedAlone(t *testing.T) {
+	muchComputed(t)
+	h, _, _ := ownDesk(t, false)
+	old, bens := cardLink(t, h, "ada"), ""
+	link := func(who string) string {
+		page := ask(t, h, "GET", demoPage+"/game?game=nov-28&who="+who, "").Body.String()
+		found := regexp.MustCompile(`href="(/card/[^"]+)" data-whole-link`).FindStringSubmatch(page)
+		if found == nil {
+			t.Fatalf("%s has no link", who)
+		}
+		return found[1]
+	}
+	bens = link("ben")
+	for base := 2; base < 4; base++ {
+		if code, body := (seasonDesk{t, h}).do(base, "do", "revoke", "game", "nov-28", "who", "ada"); code != http.StatusSeeOther {
+			t.Fatalf("%d %.500s", code, body)
+		}
+		for _, file := range []string{"", "/card.pdf", "/game.ics"} {
+			says(t, ask(t, h, "GET", old+file, ""), http.StatusForbidden, "opens nothing", "was revoked")
+		}
+		if old = link("ada"); old == bens {
+			t.Fatal("two people have one link")
+		}
+		says(t, ask(t, h, "GET", old, ""), http.StatusOK, "Ada Holm")
+		says(t, ask(t, h, "GET", bens, ""), http.StatusOK, "Ben Orr")
+	}
+}
+
 // TestCardOpensWithoutNetwork: the card is on the phone once it was opened, passes the rules
 // for pages in the dark, and says its hole in letters that are read at arm's length.
 func TestCardOpensWithoutNetwork(t *testing.T) {

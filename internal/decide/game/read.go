@@ -21,6 +21,7 @@ const (
 	MaxClosed       = 1000
 	MaxFixed        = 50_000
 	MaxMarks        = 20
+	MaxRevoked      = 10_000
 )
 
 // Kind is the format marker of a games document: its first line reads
@@ -32,13 +33,14 @@ type Files func(path string) (io.ReadCloser, error)
 
 var (
 	seasonFields = []string{"rinkpane", "name", "note", "arena", "kit", "holes", "closing", "move-cost", "whole-game",
-		"schedule", "games", "people", "reservations", "closed", "requests", "seats", "bodies", "clocks"}
+		"schedule", "games", "people", "reservations", "closed", "requests", "seats", "revoked", "bodies", "clocks"}
 	gameFields        = []string{"id", "series", "marks", "date", "start", "home", "away", "home-attacks", "periods", "times", "off"}
 	personFields      = []string{"id", "name", "outlet", "camera", "follows", "lenses", "works", "eye", "elbow", "cannot"}
 	reservationFields = []string{"holes", "for", "rule", "games", "periods"}
 	closedFields      = []string{"hole", "why", "games"}
 	requestFields     = []string{"who", "games", "periods", "follows", "firm", "asked", "withdrawn", "came"}
 	seatFields        = []string{"game", "who", "hole", "periods"}
+	revokedFields     = []string{"game", "who", "links"}
 	bodyFields        = []string{"body", "who", "hole"}
 	clockFields       = []string{"game", "frame", "shows"}
 )
@@ -85,6 +87,7 @@ func From(doc *form.Document, open Files) (Season, error) {
 	rd.closed(m.At("closed"))
 	rd.requests(m.At("requests"))
 	rd.seats(m.At("seats"))
+	rd.revoked(m.At("revoked"))
 	rd.bodies(m.At("bodies"))
 	rd.clocks(m.At("clocks"))
 	if err := doc.Err(); err != nil {

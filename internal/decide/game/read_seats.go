@@ -40,3 +40,21 @@ func (rd *reader) seats(n form.Node) {
 		rd.Fixed = append(rd.Fixed, f)
 	}
 }
+
+// mostLinks is how many links of one card may be revoked.
+const mostLinks = 1000
+
+// revoked reads the cards of which links were revoked, each once.
+func (rd *reader) revoked(n form.Node) {
+	if !n.Present() {
+		return
+	}
+	for _, item := range n.List(MaxRevoked) {
+		m := item.Map(revokedFields...)
+		c := Revoked{Game: known(m.At("game"), "game", rd.ids.games), Who: known(m.At("who"), "person", rd.ids.people), Links: m.At("links").Int(1, mostLinks)}
+		if m.OK() && rd.Revocations(c.Game, c.Who) > 0 {
+			m.At("who").Failf("the card of %s at game %s is there already; count its links in one place", c.Who, c.Game)
+		}
+		rd.Revoked = append(rd.Revoked, c)
+	}
+}

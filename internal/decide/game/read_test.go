@@ -66,6 +66,9 @@ func TestBadDocumentsAreRefused(t *testing.T) {
 		"a body twice":         {"requests:", "bodies: [{body: '0042', who: ann}, {body: '0042', hole: B1}]\nrequests:", `bodies[#2].body: "0042" is there already`},
 		"nobody's body":        {"requests:", "bodies: [{body: '0042'}]\nrequests:", `bodies[#1].who: is missing; say whose body "0042" is`},
 		"a scoreboard":         {"requests:", "clocks: [{game: g1, frame: a.jpg, shows: '2/12.34'}]\nrequests:", `clocks[#1].shows: "2/12.34" is no clock; write PERIOD/MM:SS`},
+		"a link of nobody":     {"seats:\n", "revoked: [{game: g1, who: anne, links: 1}]\nseats:\n", `no person is called "anne"; did you mean ann?`},
+		"a card twice":         {"seats:\n", "revoked: [{game: g1, who: ann, links: 1}, {game: g1, who: ann, links: 2}]\nseats:\n", `the card of ann at game g1 is there already`},
+		"no link":              {"seats:\n", "revoked: [{game: g1, who: ann, links: 0}]\nseats:\n", `write a whole number from 1 to 1000`},
 		"a span":               {"closing: 2 d", "closing: soon", `"soon" is no span; write days or hours before the game, as 2 d or 36 h`},
 	} {
 		text := strings.Replace(small, c.old, c.new, 1)

@@ -51,6 +51,12 @@ type Fixed struct {
 	Periods         []int // from 1; none: all
 }
 
+// Revoked is that the first so many links to somebody's card of a game open nothing.
+type Revoked struct {
+	Game, Who string
+	Links     int // 1 or more
+}
+
 // Ask is one person's request as it stands for one game.
 type Ask struct {
 	Person

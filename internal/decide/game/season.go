@@ -31,6 +31,7 @@ type Season struct {
 	Games        []Game // in the order of their starts, then ids
 	Requests     []Request
 	Fixed        []Fixed
+	Revoked      []Revoked
 	Bodies       []Body
 	Clocks       []Clocked
 	Passed       []string // entries of the schedule that are no games, each with its place
@@ -58,6 +59,16 @@ func (s Season) Game(id string) (Game, bool) {
 		return Game{}, false
 	}
 	return s.Games[k], true
+}
+
+// Revocations returns how many links of somebody's card of a game open nothing any more.
+func (s Season) Revocations(game, who string) int {
+	for _, c := range s.Revoked {
+		if c.Game == game && c.Who == who {
+			return c.Links
+		}
+	}
+	return 0
 }
 
 // WhyClosed says why a hole is not given at a game, "" where it is.

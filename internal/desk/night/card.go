@@ -135,6 +135,9 @@ func (d area) cardOf(ctx context.Context, p pass) (card.Card, game.Season, error
 	if g.ID == "" || !there {
 		return card.Card{}, s, shell.Refuse(http.StatusNotFound, "This card is no longer there.", "The game or the name was taken out: ask at the rink's desk.")
 	}
+	if p.Number != s.Revocations(p.Game, p.Who) {
+		return card.Card{}, s, shell.Refuse(http.StatusForbidden, "This link opens nothing.", "It was revoked: ask for a new one at the rink's desk.")
+	}
 	none := card.Card{Game: g, Person: who, Arena: s.Arena}
 	cards, err := d.cardsOf(ctx, games, g)
 	k := slices.IndexFunc(cards, func(c card.Card) bool { return c.Person.ID == p.Who })

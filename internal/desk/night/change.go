@@ -23,7 +23,7 @@ type edit struct {
 
 // verbs are what forms ask for.
 var verbs = map[string]func(nightPage, *http.Request) (edit, error){
-	"game": addGame, "day": moveGame, "off": callOff, "marks": markGame,
+	"game": addGame, "day": moveGame, "off": callOff, "marks": markGame, "revoke": revoke,
 	"give": giveSeat, "free": freeSeat,
 	"person": addPerson, "request": addRequest, "withdraw": withdraw, "missed": missed,
 	"close": closeHole, "reopen": reopenHole,
