@@ -96,6 +96,10 @@ func TestASeasonByForms(t *testing.T) {
 		{[]string{"do", "marks", "game", "nov-28", "marks", ""}, "/game?game=nov-28", []string{`name="marks"`}},
 		{[]string{"do", "off", "game", "nov-14", "off", "yes"}, "/game?game=nov-14", []string{"the game is called off"}},
 		{[]string{"do", "person", "name", "Eda Frost", "camera", "stills", "follows", "away", "lenses", "70-200, 24-70", "cannot", "A1"}, "/requests", []string{"Eda Frost", "24-70, 70-200"}},
+		{[]string{"do", "change-person", "who", "eda-frost", "outlet", "Lake Picture Desk", "camera", "stills", "follows", "home", "works", "sitting", "cannot", "A1, A2"}, "/requests?who=eda-frost", []string{"How Eda Frost works", `value="A1, A2"`, `value="sitting"`, "Lake Picture Desk"}},
+		{[]string{"do", "reserve", "holes", "B3", "for", "remote", "rule", "the club's own", "games", "cup", "periods", "1, 3"}, "/requests", []string{"<strong>B3</strong> for remote", "period 1, 3: the club&#39;s own"}},
+		{[]string{"do", "unreserve", "n", "2"}, "/requests", []string{"<strong>A1, B1</strong> for broadcast"}},
+		{[]string{"do", "holes", "holes", "B1, B2, B3, B4, A1, A2, A4"}, "/requests", []string{`name="holes" value="A3"> A3`}},
 		{[]string{"do", "withdraw", "n", "2", "withdrawn", "yes"}, "/requests?who=ben", []string{"taken back"}},
 		{[]string{"do", "game", "home", "Herons", "away", "Terns", "date", "2026-12-05", "start", "19:30", "home-attacks", "A"}, "/games", []string{"Herons – Terns"}},
 	} {

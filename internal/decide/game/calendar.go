@@ -19,50 +19,89 @@ import (
 // ("Herons v Otters"), the start, and where it stands there the end that the home team
 // plays toward first, in X-HOME-ATTACKS. A repeated event is a series: each instance is a
 // game whose id is the UID with the date that the rule gave it, and keeps it when the
-// instance is moved (RECURRENCE-ID). Of several events of one id that of the highest
-// SEQUENCE counts.
+// instance is moved (RECURRENCE-ID), alone or with all that follow (RANGE=THISANDFUTURE,
+// 3.2.13: by the same difference). Of several events of one id that of the highest SEQUENCE
+// counts.
 func readCalendar(name string, in io.Reader) (Schedule, error) {
 	events, err := readEvents(name, in)
 	if err != nil {
 		return Schedule{}, err
 	}
-	var out Schedule
-	place := map[string]int{}
-	put := func(g Game) {
-		k, there := place[g.ID]
-		switch {
-		case !there:
-			place[g.ID], out.Games = len(out.Games), append(out.Games, g)
-		case g.Sequence >= out.Games[k].Sequence:
-			out.Games[k] = g
-		}
-	}
-	slices.SortStableFunc(events, func(a, b event) int { return cmp.Compare(a.rank(), b.rank()) })
+	c := calendarGames{place: map[string]int{}, given: map[string]time.Time{}}
+	slices.SortStableFunc(events, func(a, b event) int {
+		return cmp.Or(cmp.Compare(a.rank(), b.rank()), strings.Compare(a.text("RECURRENCE-ID"), b.text("RECURRENCE-ID")))
+	})
 	for _, e := range events {
 		g, is, err := e.game()
 		switch {
 		case err != nil:
-			return Schedule{}, err
 		case !is:
-			out.Passed = append(out.Passed, fmt.Sprintf("%s:%d: %s names no two teams", name, e.line, form.Quote(e.text("SUMMARY"))))
-			continue
+			c.Passed = append(c.Passed, fmt.Sprintf("%s:%d: %s names no two teams", name, e.line, form.Quote(e.text("SUMMARY"))))
+		case e.rank() == ofMany:
+			err = c.onward(e, g)
+		default:
+			err = c.instances(e, g)
 		}
-		starts, err := e.starts(g)
 		if err != nil {
 			return Schedule{}, err
 		}
-		for _, at := range starts {
-			instance := g
-			if len(starts) > 1 || e.repeats() {
-				instance.ID, instance.Series, instance.Start = instanceID(g.ID, at), g.ID, at
-			}
-			put(instance)
-		}
-		if len(out.Games) > MaxGames {
+		if len(c.Games) > MaxGames {
 			return Schedule{}, e.wrong("DTSTART", "the calendar holds more games than a season may; split it")
 		}
 	}
-	return out, nil
+	return c.Schedule, nil
+}
+
+// calendarGames gathers a calendar's games.
+type calendarGames struct {
+	Schedule
+	place map[string]int       // of a game, by id
+	given map[string]time.Time // when the rule has an instance, by id
+}
+
+func (c *calendarGames) put(g Game) {
+	k, there := c.place[g.ID]
+	switch {
+	case !there:
+		c.place[g.ID], c.Games = len(c.Games), append(c.Games, g)
+	case g.Sequence >= c.Games[k].Sequence:
+		c.Games[k] = g
+	}
+}
+
+// instances puts the games of an event: one, or those of a series.
+func (c *calendarGames) instances(e event, g Game) error {
+	starts, err := e.starts(g)
+	for _, at := range starts {
+		instance := g
+		if len(starts) > 1 || e.repeats() {
+			instance.ID, instance.Series, instance.Start = instanceID(g.ID, at), g.ID, at
+			c.given[instance.ID] = at
+		}
+		c.put(instance)
+	}
+	return err
+}
+
+// onward changes an instance of a series and all that follow it, each moved by as much as
+// that one.
+func (c *calendarGames) onward(e event, g Game) error {
+	from, _, _ := stamp(e.text("RECURRENCE-ID")) // read before
+	met := false
+	for _, was := range slices.Clone(c.Games) {
+		at, instance := c.given[was.ID]
+		if !instance || was.Series != g.Series || at.Before(from) {
+			continue
+		}
+		met = true
+		moved := g
+		moved.ID, moved.Start = was.ID, at.Add(g.Start.Sub(from))
+		c.put(moved)
+	}
+	if !met {
+		return e.wrong("RECURRENCE-ID", form.Quote(e.text("RECURRENCE-ID"))+" has no game of the series at or after it; write the date that the series gives")
+	}
+	return nil
 }
 
 // instanceID names an instance of a series by the date that the rule gave it.
@@ -118,8 +157,8 @@ func (e event) game() (g Game, is bool, err error) {
 		if err != nil {
 			return g, false, e.wrong("RECURRENCE-ID", err.Error())
 		}
-		if e.param("RECURRENCE-ID", "RANGE") != "" {
-			return g, false, e.wrong("RECURRENCE-ID", "RANGE changes many instances at once; write each one")
+		if r := e.param("RECURRENCE-ID", "RANGE"); r != "" && r != "THISANDFUTURE" {
+			return g, false, e.wrong("RECURRENCE-ID", "RANGE="+form.Quote(r)+"; write THISANDFUTURE, or each one")
 		}
 		g.ID, g.Series = instanceID(g.ID, was), g.ID
 	}
@@ -160,12 +199,22 @@ func (e event) repeats() bool {
 	return e.text("RECURRENCE-ID") == "" && (e.text("RRULE") != "" || e.text("RDATE") != "")
 }
 
-// rank puts what stands for a series before the changes of its instances.
+// The ranks of events: what stands for a series comes before the changes of many of its
+// instances, and these before the changes of one.
+const (
+	ofSeries = iota
+	ofMany
+	ofOne
+)
+
 func (e event) rank() int {
-	if e.text("RECURRENCE-ID") != "" {
-		return 1
+	switch {
+	case e.text("RECURRENCE-ID") == "":
+		return ofSeries
+	case e.param("RECURRENCE-ID", "RANGE") != "":
+		return ofMany
 	}
-	return 0
+	return ofOne
 }
 
 // starts lists when the event's instances start: by its rule and dates, without those

@@ -2,6 +2,7 @@ package game
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -134,6 +135,52 @@ final@rink.example 2027-04-01 19:00 Herons v Gulls off`
 	}
 }
 
+// TestOneChangeMovesAllThatFollow: RFC 5545, 3.2.13 and 3.8.4.4: an instance that is changed
+// with THISANDFUTURE takes all that follow along, by the same difference in time; what is
+// said of one alone goes before it, whichever stands first.
+func TestOneChangeMovesAllThatFollow(t *testing.T) {
+	s, err := ReadSchedule("season.ics", strings.NewReader(calendar(`
+BEGIN:VEVENT
+UID:fri
+RECURRENCE-ID:20261127T190000
+DTSTART:20261127T120000
+SUMMARY:Herons v Terns
+END:VEVENT
+BEGIN:VEVENT
+UID:fri
+RECURRENCE-ID;RANGE=THISANDFUTURE:20261120T190000
+DTSTART:20261121T173000
+SUMMARY:Herons v Gulls
+X-HOME-ATTACKS:B
+END:VEVENT
+BEGIN:VEVENT
+UID:fri
+DTSTART:20261106T190000
+RRULE:FREQ=WEEKLY;COUNT=5
+SUMMARY:Herons v Otters
+END:VEVENT
+BEGIN:VEVENT
+UID:other
+DTSTART:20261206T190000
+SUMMARY:Herons v Kites
+END:VEVENT
+`)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := `fri/20261106T190000 2026-11-06 19:00 Herons v Otters
+fri/20261113T190000 2026-11-13 19:00 Herons v Otters
+fri/20261120T190000 2026-11-21 17:30 Herons v Gulls B
+fri/20261127T190000 2026-11-27 12:00 Herons v Terns
+fri/20261204T190000 2026-12-05 17:30 Herons v Gulls B
+other 2026-12-06 19:00 Herons v Kites`
+	got := strings.Split(told(s.Games), "\n")
+	slices.Sort(got)
+	if strings.Join(got, "\n") != want {
+		t.Errorf("read\n%s\nwant\n%s", strings.Join(got, "\n"), want)
+	}
+}
+
 func TestBadCalendarsAreRefused(t *testing.T) {
 	event := func(lines string) string {
 		return calendar("BEGIN:VEVENT\nUID:u\nSUMMARY:Herons v Gulls\n" + lines + "\nEND:VEVENT")
@@ -149,7 +196,8 @@ func TestBadCalendarsAreRefused(t *testing.T) {
 		"every second":       {event("DTSTART:20261128T190000\nRRULE:FREQ=SECONDLY;COUNT=5"), "games repeat by years, months, weeks or days"},
 		"a rule of nonsense": {event("DTSTART:20261128T190000\nRRULE:FREQ=OFTEN"), "x.ics:8:7: RRULE"},
 		"a wrong sequence":   {event("DTSTART:20261128T190000\nSEQUENCE:one"), `x.ics:8:10: SEQUENCE: "one" is no count`},
-		"many at once":       {event("DTSTART:20261128T190000\nRECURRENCE-ID;RANGE=THISANDFUTURE:20261128T190000"), "RANGE changes many instances at once"},
+		"many before":        {event("DTSTART:20261128T190000\nRECURRENCE-ID;RANGE=THISANDPRIOR:20261128T190000"), `RANGE="THISANDPRIOR"; write THISANDFUTURE, or each one`},
+		"many of nothing":    {event("DTSTART:20261128T190000\nRECURRENCE-ID;RANGE=THISANDFUTURE:20261128T190000"), `x.ics:8:35: RECURRENCE-ID: "20261128T190000" has no game of the series at or after it`},
 		"cut short":          {strings.TrimSuffix(event("DTSTART:20261128T190000"), "END:VCALENDAR\r\n"), "ends before VCALENDAR does"},
 		"crossed ends":       {calendar("BEGIN:VEVENT\nEND:VJOURNAL"), `x.ics:5: "VJOURNAL" ends where VEVENT should`},
 		"binary":             {"BEGIN:VCALENDAR\n\x00", "is no UTF-8 text"},

@@ -27,6 +27,7 @@ var verbs = map[string]func(nightPage, *http.Request) (edit, error){
 	"give": giveSeat, "free": freeSeat,
 	"person": addPerson, "request": addRequest, "withdraw": withdraw, "missed": missed,
 	"close": closeHole, "reopen": reopenHole,
+	"holes": giveHoles, "reserve": reserve, "unreserve": unreserve, "change-person": changePerson,
 }
 
 // change answers POST /arena/{slug}/games/change: one edit of the season's document.

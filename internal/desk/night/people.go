@@ -8,6 +8,7 @@ import (
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/measure/form"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // requestsPage is the people of a season, and who asks for what.
@@ -16,6 +17,10 @@ type requestsPage struct {
 	Shown    string // whose requests are shown; "" for all
 	Requests []requestRow
 	Closed   []closedRow
+	Reserved []reservedRow
+	Keeps    []string // what the rule sets keep for cameras
+	Holes    []shell.Choice
+	Person   *game.Person // whose requests are shown
 	Follows  []game.Follow
 	Lenses   []string
 	Series   []string
@@ -50,6 +55,16 @@ func (d area) requestsPage(w http.ResponseWriter, r *http.Request) error {
 	}
 	for i, c := range s.Closed {
 		page.Closed = append(page.Closed, closedRow{c, i + 1, base.pickedWords(c.Games)})
+	}
+	for i, kept := range s.Reservations {
+		page.Reserved = append(page.Reserved, reservedRow{kept, i + 1, base.pickedWords(kept.Games)})
+	}
+	for _, k := range s.Keeps {
+		page.Keeps = append(page.Keeps, words.Keep(k))
+	}
+	page.Holes = base.holeChoices()
+	if p, there := s.Person(page.Shown); there {
+		page.Person = &p
 	}
 	for _, g := range s.Games {
 		if g.Series != "" && !slices.Contains(page.Series, g.Series) {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/seat"
 	"example.org/rinkpane/internal/measure/say"
 )
@@ -32,6 +33,36 @@ func (p *periodsOf) in(words string) string {
 		return "in periods " + say.Names(of)
 	}
 	return "in period " + p.periods[words][0]
+}
+
+// Keep says what a rule keeps for cameras.
+func Keep(k rules.Keep) string {
+	out := say.Count(k.Holes, "hole") + " of each of "
+	var groups []string
+	for _, g := range k.Groups {
+		groups = append(groups, g.Name)
+	}
+	if len(groups) < 2 {
+		out = say.Count(k.Holes, "hole") + " of "
+	}
+	if out += say.Names(groups); len(groups) == 0 {
+		out += "no place that has a hole"
+	}
+	out += " for " + k.For
+	if k.Attacked != "" {
+		out += ", at the end that the " + k.Attacked + " team attacks"
+	}
+	if len(k.Periods) > 0 {
+		var periods periodsOf
+		for _, p := range k.Periods {
+			periods.add("", p)
+		}
+		out += ", " + periods.in("")
+	}
+	if out += ", at every game"; len(k.Games) > 0 {
+		out = strings.TrimSuffix(out, "every game") + "games that are " + strings.Join(k.Games, " or ")
+	}
+	return out + "; " + k.Rule + "."
 }
 
 // KeptHoles says which holes of a night are kept for whom, by what rule, and what a rule
