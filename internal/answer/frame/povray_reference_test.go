@@ -107,7 +107,7 @@ func TestGeometryAgainstPOVRay(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			m := set.At(BestMoment(a, set, q.Hole))
+			m := set.At(BestMoment(a, set, q.Hole, nil))
 			q.Moment, q.Target = &m, Chest(m)
 			q.Use.Focal = FramedFocal(a, q.Hole, m, q.Lens, q.Body, false)
 		}},
