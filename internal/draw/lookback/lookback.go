@@ -120,16 +120,26 @@ func (r Report) keepers() chart.Intervals {
 	return c
 }
 
+// light shows ends in each period, and zones, in the reader's unit.
 func (r Report) light() chart.Intervals {
-	c := chart.Intervals{Name: "light", Title: "Light by exposures, 80 of 100 frames", Desc: "The light that exposures were made for, by end and part of the game, and by zone.", Axis: "lux"}
+	in := func(lux float64) float64 { return lux }
+	c := chart.Intervals{Name: "light", Title: "Light by exposures, 80 of 100 frames", Desc: "The light that exposures were made for, by end and period, and by zone.", Axis: "lux"}
+	if r.Units == unit.Imperial {
+		in, c.Axis = func(lux float64) float64 { return unit.Illuminance(lux).FootCandles() }, "foot-candles"
+	}
 	for _, s := range r.Answer.Light {
 		name := s.Zone
 		if s.End != "" {
 			name = "end " + s.End
 		}
-		if name != "" && (s.Zone == "" || s.Stage == "") {
-			c.Rows = append(c.Rows, chart.Interval{Name: name, Note: s.Stage, At: s.Lux.Median, Low: s.Lux.Low, High: s.Lux.High})
+		if name != "" && (s.Stage == "" || s.Zone == "" && r.period(s.Stage)) {
+			c.Rows = append(c.Rows, chart.Interval{Name: name, Note: s.Stage, At: in(s.Lux.Median), Low: in(s.Lux.Low), High: in(s.Lux.High)})
 		}
 	}
 	return c
+}
+
+// period reports whether a stage is one of play.
+func (r Report) period(stage string) bool {
+	return slices.ContainsFunc(r.Answer.Evening.Stages, func(s recap.Stage) bool { return s.Name == stage && s.Period > 0 })
 }

@@ -30,7 +30,7 @@ func report(t *testing.T) lookback.Report {
 	lux := recap.Spread{Low: 600, Median: 800, High: 1000, N: 20}
 	a.Light = []recap.Seen{{Lux: lux}, {End: "B", Lux: lux}, {End: "B", Stage: "period-1", Lux: lux}, {Zone: "slot-B", Lux: lux}, {Zone: "slot-B", Stage: "period-1", Lux: lux}}
 	for _, hole := range []string{"A1", "B1"} {
-		a.Uses = append(a.Uses, recap.Use{Hole: hole, Frames: 20, Taken: recap.Taken{Bursts: 20, Kept: 3}, Hours: 2. / 3, PerHour: unit.Known(recap.Rated{Rate: 4.5, Low: 0.9, High: 13})})
+		a.Uses = append(a.Uses, recap.Use{Hole: hole, Frames: 20, Taken: recap.Taken{Bursts: 25, Kept: 4}, InPlay: recap.Taken{Bursts: 20, Kept: 3}, Hours: 2. / 3, PerHour: unit.Known(recap.Rated{Rate: 4.5, Low: 0.9, High: 13})})
 	}
 	return lookback.Report{Answer: a, Units: unit.Metric, Paper: paper, Creator: "test"}
 }
@@ -73,5 +73,20 @@ func TestNothingToDraw(t *testing.T) {
 	}
 	if pdf, err := r.PDF(t.Context()); err != nil || len(pdf) == 0 {
 		t.Errorf("%d bytes, %v", len(pdf), err)
+	}
+}
+
+// TestLightIsDrawnByPeriod, not by intermission, in the reader's unit.
+func TestLightIsDrawnByPeriod(t *testing.T) {
+	r := report(t)
+	lux := recap.Spread{Low: 600, Median: 800, High: 1000, N: 20}
+	r.Answer.Light = append(r.Answer.Light, recap.Seen{End: "B", Stage: "intermission-1", Lux: lux})
+	for units, axis := range map[unit.System]string{unit.Metric: "lux", unit.Imperial: "foot-candles"} {
+		r.Units = units
+		plots := r.Plots(178)
+		said := string(sheet.SVG(plots[len(plots)-1]))
+		if strings.Contains(said, "intermission") || !strings.Contains(said, "period-1") || !strings.Contains(said, axis) {
+			t.Errorf("units %v: %d bytes of a plot without period-1 or %s, or with an intermission", units, len(said), axis)
+		}
 	}
 }

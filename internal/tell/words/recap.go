@@ -253,5 +253,5 @@ func RecapNotes(a recap.Answer) []string {
 	return out
 }
 
-// Kept says how many of a hole's pictures were kept.
-func Kept(u recap.Use) string { return fmt.Sprintf("%d of %d kept", u.Kept, u.Bursts) }
+// Kept says how many of a hole's pictures of periods were kept.
+func Kept(u recap.Use) string { return fmt.Sprintf("%d of %d kept", u.InPlay.Kept, u.InPlay.Bursts) }
