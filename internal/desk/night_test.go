@@ -111,6 +111,9 @@ func TestASeasonByForms(t *testing.T) {
 		}
 		seatedAsAfresh(t, d)
 	}
+	if page := ask(t, h, "GET", demoPage+"/requests?who=ada", "").Body.String(); strings.Contains(page, "/sign-out") {
+		t.Error("who is shown is taken for who is signed in")
+	}
 	v, err := d.shell.Shelf.Keeper().Version(t.Context(), "the-herons-at-home-november", 0)
 	if err != nil {
 		t.Fatal(err)

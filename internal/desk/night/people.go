@@ -20,7 +20,7 @@ type requestsPage struct {
 	Reserved []reservedRow
 	Keeps    []string // what the rule sets keep for cameras
 	Holes    []shell.Choice
-	Person   *game.Person // whose requests are shown
+	Chosen   *game.Person // whose requests are shown
 	Follows  []game.Follow
 	Lenses   []string
 	Series   []string
@@ -64,7 +64,7 @@ func (d area) requestsPage(w http.ResponseWriter, r *http.Request) error {
 	}
 	page.Holes = base.holeChoices()
 	if p, there := s.Person(page.Shown); there {
-		page.Person = &p
+		page.Chosen = &p
 	}
 	for _, g := range s.Games {
 		if g.Series != "" && !slices.Contains(page.Series, g.Series) {

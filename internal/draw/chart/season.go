@@ -12,6 +12,7 @@ const (
 	mostCourse = 160
 	firstGames = 5
 	longSeason = 4 * firstGames
+	fewGames   = 12 // of which each has its tick
 )
 
 // Shares is the plot of the least and the most that anybody had of what they could
@@ -19,6 +20,9 @@ const (
 func Shares(seasons []seat.Season) Plot {
 	p := Plot{Name: "season", Title: "Share of what each could have had", X: Axis{Name: "games"}, Y: Axis{Name: "share, %", Low: 0, High: 100}}
 	for _, s := range seasons {
+		if len(s.Course) <= fewGames {
+			p.X.Step = 1 // nobody plays half a game
+		}
 		least, most := Series{Name: string(s.Rule) + ": worst off"}, Series{Name: string(s.Rule) + ": best off"}
 		step, first := max(1, len(s.Course)/mostCourse), 0
 		if len(s.Course) >= longSeason {
