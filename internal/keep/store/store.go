@@ -53,9 +53,6 @@ const FileName = "rinkpane.db"
 // OpenFolder opens the SQLite store in a data folder, which must exist.
 func OpenFolder(ctx context.Context, folder string) (*Store, error) {
 	path := filepath.Join(folder, FileName)
-	if err := ownFile(path); err != nil {
-		return nil, fmt.Errorf("store: %w", err)
-	}
 	db, err := OpenFile(path)
 	if err != nil {
 		return nil, fmt.Errorf("store %s: %w", path, err)
@@ -63,8 +60,12 @@ func OpenFolder(ctx context.Context, folder string) (*Store, error) {
 	return start(ctx, &Store{db: db, sqlite: true, together: newTogether()}, "store "+path)
 }
 
-// OpenFile opens an SQLite database as a store needs it: what is acknowledged is on disk.
+// OpenFile opens an SQLite database as a store needs it: what is acknowledged is on disk,
+// and the file is its owner's only.
 func OpenFile(path string) (*sql.DB, error) {
+	if err := ownFile(path); err != nil {
+		return nil, err
+	}
 	query := url.Values{
 		"_pragma": {"journal_mode(WAL)", "synchronous(FULL)", "busy_timeout(10000)", "foreign_keys(1)"},
 		"_txlock": {"immediate"}, // a transaction that will write takes its lock at once
