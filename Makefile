@@ -68,6 +68,7 @@ soak:
 	@echo "soak: RAPID_SEED=$(RAPID_SEED) RAPID_CHECKS=$(RAPID_CHECKS)"
 	$(GO) test -timeout 4h -run 'Test' $(addprefix ./,$(SOAK))
 	$(GO) test -timeout 1h -v -run 'TestPhonesWhileTheDeskIsKilled' ./cmd/rinkpane
+	$(GO) test -timeout 1h -v -run 'TestEveryPieceEndsOnce' ./internal/keep/queue
 	$(GO) test -timeout 1h -race -run 'TestPagesAskedTogether' ./internal/desk
 
 bench:
