@@ -94,7 +94,7 @@ func railAt(p post, out, z float64) geom.Vec3 {
 // stands draws the rows behind the boards, the farthest (highest) first.
 func (st stage) stands(s *Shot, h hall) []shape {
 	var out []shape
-	house := s.Lighting.cast(houseKelvin, 1)
+	house := s.Lighting.tint(houseKelvin) // falloff exposes them with all that stands still
 	for row := rows - 1; row >= 0; row-- {
 		near := standsFrom + float64(row)*rowDeep
 		z := standsLow + float64(row)*rowRise

@@ -75,9 +75,24 @@ func (l *Lighting) over(f *light.Field, there float64, at geom.Vec2) [3]float64 
 
 // cast is so much light of a colour temperature as the camera's exposure and balance show it.
 func (l *Lighting) cast(kelvin, k float64) [3]float64 {
-	w := white(kelvin)
+	w := l.tint(kelvin)
 	k *= math.Exp2(-l.Short)
-	return [3]float64{k * w[0] / l.white[0], k * w[1] / l.white[1], k * w[2] / l.white[2]}
+	return [3]float64{k * w[0], k * w[1], k * w[2]}
+}
+
+// tint is light of a colour temperature as the camera's balance shows it.
+func (l *Lighting) tint(kelvin float64) [3]float64 {
+	w := white(kelvin)
+	return [3]float64{w[0] / l.white[0], w[1] / l.white[1], w[2] / l.white[2]}
+}
+
+// exposed returns shapes as the picture's exposure shows them in even light.
+func (l *Lighting) exposed(shapes []shape) []shape {
+	k := math.Exp2(-l.Short)
+	for i := range shapes {
+		shapes[i].paint = relit(shapes[i].paint, [3]float64{k, k, k})
+	}
+	return shapes
 }
 
 // relit returns a paint in some light.

@@ -242,3 +242,29 @@ func TestPaceFollowsTheMoment(t *testing.T) {
 		t.Error("a speed that is asked for is everybody's but the goalkeepers'")
 	}
 }
+
+// The ISO changes ice, people and stands alike: a stop less of it is a stop less of each.
+func TestExposureIsTheSameForAll(t *testing.T) {
+	at := func(iso unit.ISO) *image.RGBA {
+		return shot(t, func(q *Request) { q.ISO = unit.Known(iso) }).Picture(300, 200)
+	}
+	iso := shot(t, nil).Lighting.Used
+	full, half := at(iso), at(iso/2)
+	off := 0 // where a light among the seats shines, white stays white
+	for y := 10; y < 200; y += 20 {
+		for x := 12; x < 300; x += 23 {
+			p := geom.Vec2{X: float64(x), Y: float64(y)}
+			a, b := lightAt(full, p, 3), lightAt(half, p, 3)
+			if a < 0.02 || a > 0.9 {
+				continue // too dark for eight bits to tell, or cut off
+			}
+			if stops := math.Log2(a / b); math.Abs(stops-1) > 0.2 {
+				t.Logf("at %d, %d: %.2f stops, want 1", x, y, stops)
+				off++
+			}
+		}
+	}
+	if off > 1 {
+		t.Errorf("%d places are not a stop darker", off)
+	}
+}

@@ -30,10 +30,11 @@ func (s *Shot) WriteSVG(out io.Writer, w, h int) error {
 	p.line(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img"><title>%s</title>`, w, h, escape(s.title()))
 	p.line(`<rect width="%d" height="%d" fill="%s"/>`, w, h, hex(darkPaint))
 	hl := newHall(s.Arena.Rink, st.cam.Eye.XY())
-	p.group(s.Blur(s.backdropDepth(0, 0.9), w), slices.Concat(st.roof(s.Arena.Rink, hl), st.stands(s, hl), st.panes(s)))
-	p.group(s.Blur(s.backdropDepth(0, 0.9), w), st.boards(hl, s.Arena.Boards.Height.Metres()))
+	p.group(s.Blur(s.backdropDepth(0, 0.9), w), s.Lighting.exposed(slices.Concat(st.roof(s.Arena.Rink, hl), st.stands(s, hl), st.panes(s))))
+	p.group(s.Blur(s.backdropDepth(0, 0.9), w), s.Lighting.exposed(st.boards(hl, s.Arena.Boards.Height.Metres())))
 	p.group(0, st.lights(s, hl))
-	p.group(0, slices.Concat(st.ice(s.Arena.Rink), st.shades(s), st.planes(s)))
+	p.group(0, s.Lighting.exposed(slices.Concat(st.ice(s.Arena.Rink), st.shades(s))))
+	p.group(0, st.planes(s))
 	for _, l := range st.figures(s) {
 		p.group(s.Blur(l.depth, w), l.shapes)
 	}
