@@ -114,7 +114,8 @@ func (c *Content) takePictures(ctx context.Context) error {
 	return err
 }
 
-// through takes the pictures of one moment through one hole.
+// through takes the pictures of one moment through one hole, the recommended lens's
+// larger and zoomed to the moment's subject, the others as they are.
 func (c *Content) through(h plan.Hole, m play.Moment) ([]View, error) {
 	var out []View
 	for i, f := range usual(h) {
