@@ -68,7 +68,7 @@ func auditCommand(a *app) *cobra.Command {
 // acts gathers all that was done, by anybody.
 func acts(ctx context.Context, s *store.Store) ([]act, error) {
 	var out []act
-	for _, kind := range []revision.Kind{revision.Arena, revision.Kit, revision.RuleSet, revision.Games} {
+	for _, kind := range []revision.Kind{revision.Arena, revision.Kit, revision.RuleSet, revision.Games, revision.Frames} {
 		docs, err := s.Documents(ctx, kind, true)
 		if err != nil {
 			return nil, err

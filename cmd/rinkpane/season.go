@@ -56,6 +56,9 @@ func loadSeason(ctx context.Context, a *app, k custody.Keeper, on *shelf.Shelf, 
 	return err
 }
 
+// exampleGame is the game of the example whose frames are invented.
+const exampleGame = "nov-07"
+
 // loadGames keeps the example's games at an arena, and three more from today on, unless the
 // arena has games already.
 func loadGames(ctx context.Context, on *shelf.Shelf, id string, now time.Time) error {
@@ -82,6 +85,9 @@ func loadGames(ctx context.Context, on *shelf.Shelf, id string, now time.Time) e
 	if err != nil {
 		return err
 	}
-	_, err = on.AddGames(ctx, id, string(doc.Text()), importWho, "an example, invented")
-	return err
+	v, err := on.AddGames(ctx, id, string(doc.Text()), importWho, "an example, invented")
+	if err != nil {
+		return err
+	}
+	return on.InventFrames(ctx, v.Document, exampleGame, importWho)
 }

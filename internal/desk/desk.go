@@ -36,6 +36,7 @@ import (
 	"example.org/rinkpane/internal/desk/night"
 	"example.org/rinkpane/internal/desk/parcel"
 	"example.org/rinkpane/internal/desk/picture"
+	"example.org/rinkpane/internal/desk/results"
 	"example.org/rinkpane/internal/desk/rinkside"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/desk/shell"
@@ -106,6 +107,7 @@ func New(o Options) (*Desk, error) {
 		versions.New(s),
 		choosing.New(s, d.jobs, o.Random, "rinkpane "+o.Version),
 		rinkside.New(s, rinkside.Options{Keeper: o.Covers, Records: records, Door: d.door, Now: o.Now, Random: o.Random, Creator: "rinkpane " + o.Version}),
+		results.New(s, results.Options{Records: records, Now: o.Now, Creator: "rinkpane " + o.Version}),
 		night.New(s, night.Options{Door: d.door, Records: records, Now: o.Now, Creator: "rinkpane " + o.Version}),
 		learn.New(s),
 		access.New(s, d.door),

@@ -13,6 +13,7 @@ import (
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/results"
 	"example.org/rinkpane/internal/desk/shelf"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/keep/store"
@@ -97,6 +98,9 @@ func exampleDesk(t testing.TB) *Desk {
 			return
 		}
 		on, s := exampleShelf(t, sharedDesk.folder)
+		if sharedDesk.err = on.InventFrames(t.Context(), results.SampleSeason, "nov-07", "desk"); sharedDesk.err != nil {
+			return
+		}
 		if _, sharedDesk.err = s.Append(t.Context(), time.Now(), inService(time.Now())); sharedDesk.err != nil {
 			return
 		}

@@ -146,6 +146,7 @@ func TestHeavyWorkWaitsForATurn(t *testing.T) {
 		"GET /arena/{slug}/reach.png": true, "GET /arena/{slug}/guard": true, "GET /arena/{slug}/paper": true, "GET /arena/{slug}/picture.png": true, "GET /arena/{slug}/picture.svg": true,
 		"POST /api/arenas/{id}/try": true, "GET /api/arenas/{id}/reach": true, "POST /api/arenas/{id}/reach": true, "GET /api/arenas/{id}/plan": true,
 		"POST /arena/{slug}/frame": true, "POST /arena/{slug}/frame/take": true, "GET /arena/{slug}/frame/example.jpg": true,
+		"GET /arena/{slug}/frames": true, "GET /arena/{slug}/frames.pdf": true, "GET /arena/{slug}/frames.csv": true, "GET /arena/{slug}/frames/readings.csv": true, "GET /arena/{slug}/frames/learnt.yaml": true,
 		"GET /arena/{slug}/choose/{job}/letter": true, "GET /api/arenas/{id}/files/{kind}": true, "GET /api/arenas/{id}/diff": true, "POST /api/arenas/{id}/edits": true,
 	}
 	met := 0

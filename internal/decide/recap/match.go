@@ -143,24 +143,34 @@ func distinct(seats []Seat) (holes []string) {
 	return holes
 }
 
-// Doubt is frames whose hole is not known for one reason, with the first of them.
-type Doubt struct {
-	Sure   Sure // [Ambiguous] or [Unmatched]
+// Reason is frames that are matched, or are not, for one reason, with the first of them.
+type Reason struct {
+	Sure   Sure
 	Why    string
 	Frames int
 	First  string
 }
 
 // Doubts lists by reason the frames whose hole is not known, ambiguous ones first.
-func Doubts(frames []Matched) (out []Doubt) {
-	for _, s := range [...]Sure{Ambiguous, Unmatched} {
+func Doubts(frames []Matched) []Reason { return reasons(frames, Ambiguous, Unmatched) }
+
+// Reasons lists by reason how frames are matched: those in doubt, and the certain ones.
+func Reasons(frames []Matched) (doubtful, certain []Reason) {
+	return reasons(frames, Ambiguous, Unmatched, Likely), reasons(frames, Certain)
+}
+
+func reasons(frames []Matched, order ...Sure) (out []Reason) {
+	at := map[Reason]int{}
+	for _, s := range order {
 		for _, m := range frames {
 			if m.Sure != s {
 				continue
 			}
-			i := slices.IndexFunc(out, func(d Doubt) bool { return d.Sure == s && d.Why == m.Why })
-			if i < 0 {
-				i, out = len(out), append(out, Doubt{Sure: s, Why: m.Why, First: m.File})
+			key := Reason{Sure: s, Why: m.Why}
+			i, met := at[key]
+			if !met {
+				i, out = len(out), append(out, Reason{Sure: s, Why: m.Why, First: m.File})
+				at[key] = i
 			}
 			out[i].Frames++
 		}

@@ -5,7 +5,6 @@ import (
 	"html/template"
 	"net/http"
 	"slices"
-	"strconv"
 
 	"example.org/rinkpane/internal/answer/light"
 	"example.org/rinkpane/internal/decide/custody"
@@ -223,7 +222,7 @@ func (d area) cardPDF(w http.ResponseWriter, r *http.Request) error {
 func (d area) cardCalendar(w http.ResponseWriter, r *http.Request) error {
 	mine, _, err := d.linked(r)
 	if err == nil {
-		sendFile(w, r, "text/calendar; charset=utf-8", mine.Game.ID+".ics", []byte(card.Calendar(mine.Person, []card.Card{mine}, d.Now())))
+		shell.SendFile(w, r, "text/calendar; charset=utf-8", mine.Game.ID+".ics", []byte(card.Calendar(mine.Person, []card.Card{mine}, d.Now())))
 	}
 	return err
 }
@@ -238,10 +237,4 @@ func (d area) linked(r *http.Request) (mine card.Card, s game.Season, err error)
 		err = shell.Refuse(http.StatusNotFound, "There is no seat to draw.", "Look at the card again.")
 	}
 	return mine, s, err
-}
-
-// sendFile sends a file to be kept under a name.
-func sendFile(w http.ResponseWriter, r *http.Request, kind, name string, data []byte) {
-	w.Header().Set("Content-Disposition", "attachment; filename="+strconv.Quote(name))
-	shell.Send(w, r, http.StatusOK, kind, data, nil)
 }

@@ -50,7 +50,7 @@ func (d area) seatsCSV(w http.ResponseWriter, r *http.Request) error {
 	if err := wall.Table().CSV(&text); err != nil {
 		return err
 	}
-	sendFile(w, r, "text/csv; charset=utf-8", "seats-"+wall.Game.ID+".csv", text.Bytes())
+	shell.SendFile(w, r, "text/csv; charset=utf-8", "seats-"+wall.Game.ID+".csv", text.Bytes())
 	return nil
 }
 
@@ -96,6 +96,6 @@ func (d area) calendar(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	sendFile(w, r, "text/calendar; charset=utf-8", who.ID+".ics", []byte(card.Calendar(who, mine, d.Now())))
+	shell.SendFile(w, r, "text/calendar; charset=utf-8", who.ID+".ics", []byte(card.Calendar(who, mine, d.Now())))
 	return nil
 }

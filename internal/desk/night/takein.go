@@ -1,7 +1,6 @@
 package night
 
 import (
-	"errors"
 	"net/http"
 	"path/filepath"
 	"strconv"
@@ -87,7 +86,7 @@ func (d area) takeSchedule(r *http.Request, page nightPage, name, text string) e
 	}
 	s, err := game.ReadSchedule(name, strings.NewReader(text))
 	if err != nil {
-		return rows(err)
+		return shell.Rows(err)
 	}
 	if len(s.Games) == 0 {
 		return shell.Refuse(http.StatusUnprocessableEntity, "No game stands in this file.", strings.Join(s.Passed, ". "))
@@ -99,17 +98,4 @@ func (d area) takeSchedule(r *http.Request, page nightPage, name, text string) e
 		},
 	})
 	return err
-}
-
-// rows tells every bad row of a file, each with its place.
-func rows(err error) error {
-	var several interface{ Unwrap() []error }
-	if !errors.As(err, &several) || len(several.Unwrap()) < 2 {
-		return err
-	}
-	var lines []string
-	for _, one := range several.Unwrap() {
-		lines = append(lines, shell.Sentence(one.Error()))
-	}
-	return shell.Refuse(http.StatusUnprocessableEntity, strconv.Itoa(len(lines))+" rows cannot be read; nothing was taken in.", strings.Join(lines, " "))
 }

@@ -23,6 +23,7 @@ import (
 
 	"example.org/rinkpane/internal/decide/game"
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/decide/recap"
 	"example.org/rinkpane/internal/decide/seat"
 	"example.org/rinkpane/internal/draw/card"
 	"example.org/rinkpane/internal/keep/revision"
@@ -59,6 +60,9 @@ type Shelf struct {
 	rows      *bounded[string, *row]
 	rinks     *bounded[string, card.Rink]
 	answers   *bounded[string, seat.Answer]
+	readings  *bounded[string, recap.Readings]
+	recaps    *bounded[string, Recap]
+	bests     *bounded[string, recap.Best]
 
 	watchers *watchers
 }
@@ -79,6 +83,9 @@ func New(keeper revision.Keeper, maker plan.Maker, now func() time.Time) *Shelf 
 		rows:      newBounded[string, *row](mostSeasons),
 		rinks:     newBounded[string, card.Rink](mostSeasons),
 		answers:   newBounded[string, seat.Answer](mostSeasons),
+		readings:  newBounded[string, recap.Readings](mostRecaps),
+		recaps:    newBounded[string, Recap](mostRecaps),
+		bests:     newBounded[string, recap.Best](mostSeasons),
 		watchers:  newWatchers(),
 	}
 }

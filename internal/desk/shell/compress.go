@@ -49,3 +49,9 @@ func Send(w http.ResponseWriter, r *http.Request, status int, kind string, data,
 	w.WriteHeader(status)
 	_, _ = w.Write(data) // the visitor may have left
 }
+
+// SendFile sends a file to keep, under a name.
+func SendFile(w http.ResponseWriter, r *http.Request, kind, name string, data []byte) {
+	w.Header().Set("Content-Disposition", "attachment; filename="+strconv.Quote(name))
+	Send(w, r, http.StatusOK, kind, data, nil)
+}

@@ -90,6 +90,8 @@ func halfSent(err error) error {
 	switch {
 	case errors.As(err, &large) && large.Limit > Call:
 		return Refuse(http.StatusRequestEntityTooLarge, "The photo is far too large.", "Nothing was saved. Go back, where what you typed still stands, and take a smaller one.")
+	case errors.As(err, &large) && large.Limit == Call:
+		return Refuse(http.StatusRequestEntityTooLarge, "This file is too large.", "Nothing was saved. Readings of a game may have four megabytes; is it the right file?")
 	case errors.As(err, &large) && large.Limit >= Document:
 		return Refuse(http.StatusRequestEntityTooLarge, "This is more than an arena document may hold.", "It may have a megabyte; is it the right file?")
 	case errors.As(err, &large):

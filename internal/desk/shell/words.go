@@ -2,6 +2,7 @@ package shell
 
 import (
 	"errors"
+	"net/http"
 	"strconv"
 	"strings"
 	"unicode"
@@ -74,3 +75,16 @@ type Choice struct {
 
 // Fact is one line of a list of facts.
 type Fact struct{ Name, Value string }
+
+// Rows tells every bad row of a file, each with its place.
+func Rows(err error) error {
+	var several interface{ Unwrap() []error }
+	if !errors.As(err, &several) || len(several.Unwrap()) < 2 {
+		return err
+	}
+	var lines []string
+	for _, one := range several.Unwrap() {
+		lines = append(lines, Sentence(one.Error()))
+	}
+	return Refuse(http.StatusUnprocessableEntity, strconv.Itoa(len(lines))+" rows cannot be read; nothing was taken in.", strings.Join(lines, " "))
+}

@@ -33,7 +33,8 @@ const (
 	Arena   Kind = "arena"
 	Kit     Kind = "kit"
 	RuleSet Kind = "rules"
-	Games   Kind = "games" // of a season at an arena, which it names
+	Games   Kind = "games"  // of a season at an arena, which it names
+	Frames  Kind = "frames" // what was read of the frames of a season's game, as CSV
 )
 
 // Document is one kept document.

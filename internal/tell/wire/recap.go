@@ -37,7 +37,7 @@ func Recap(a recap.Answer) Object {
 			return Object{"body", b.Name, "ahead_s", b.Clock.Ahead.Seconds(), "spread_s", b.Clock.Spread.Seconds(), "marks", b.Clock.Marks, "frames", b.Frames,
 				"drift_s_per_hour", b.Clock.Drift, "drift_spread_s_per_hour", b.Clock.DriftSpread}
 		}),
-		"doubts", Each(recap.Doubts(a.Frames), func(d recap.Doubt) Object {
+		"doubts", Each(recap.Doubts(a.Frames), func(d recap.Reason) Object {
 			return Object{"sure", d.Sure, "why", d.Why, "frames", d.Frames, "first", d.First}
 		}),
 		"unread", Each(a.Unread, func(u recap.Unread) Object { return Object{"cause", u.Cause, "files", u.Files, "first", u.First} }),

@@ -27,16 +27,25 @@ func RecapText(a recap.Answer, sys unit.System) string {
 	return p.String()
 }
 
-// RecapCount says how many frames there are and how well they are matched.
-func RecapCount(a recap.Answer) []string {
+// RecapHead says in a line how many frames there are and how well they are matched.
+func RecapHead(a recap.Answer) string {
 	title := ""
 	if a.Evening.Title != "" {
 		title = a.Evening.Title + ": "
 	}
-	out := []string{fmt.Sprintf("%s%s; of %d the hole is certain, of %d likely, of %d ambiguous, of %d not known.", title, say.Count(len(a.Frames), "frame"),
-		a.Count(recap.Certain), a.Count(recap.Likely), a.Count(recap.Ambiguous), a.Count(recap.Unmatched))}
+	return fmt.Sprintf("%s%s; of %d the hole is certain, of %d likely, of %d ambiguous, of %d not known.", title, say.Count(len(a.Frames), "frame"),
+		a.Count(recap.Certain), a.Count(recap.Likely), a.Count(recap.Ambiguous), a.Count(recap.Unmatched))
+}
+
+// RecapCount is RecapHead with the bodies' clocks, what was not read and what is doubtful.
+func RecapCount(a recap.Answer) []string {
+	out := []string{RecapHead(a)}
 	for _, b := range recap.Bodies(a) {
-		out = append(out, fmt.Sprintf("Clock of %s: %s.", b.Name, recapClock(b.Clock)))
+		said := ClockOf(b.Clock)
+		if b.Clock.Marks == 0 {
+			said += "; name a frame that shows the scoreboard with --clock"
+		}
+		out = append(out, fmt.Sprintf("Clock of %s: %s.", b.Name, said))
 	}
 	for _, u := range a.Unread {
 		out = append(out, fmt.Sprintf("Not read: %s (%s), the first %s.", say.Count(u.Files, "file"), UnreadCause(u.Cause), u.First))
@@ -47,11 +56,11 @@ func RecapCount(a recap.Answer) []string {
 	return out
 }
 
-// recapClock says how a body's clock stands.
-func recapClock(c recap.Clock) string {
+// ClockOf says how a body's clock stands against the rink's.
+func ClockOf(c recap.Clock) string {
 	switch {
 	case c.Marks == 0:
-		return "not checked; name a frame that shows the scoreboard with --clock"
+		return "not checked"
 	case c.Marks == 1:
 		return fmt.Sprintf("%s against the rink's, within %.0f s", ahead(c.Ahead), 2*c.Spread.Seconds())
 	}
@@ -67,6 +76,14 @@ func ahead(d time.Duration) string {
 		return (-d).Round(time.Second).String() + " behind"
 	}
 	return d.Round(time.Second).String() + " ahead"
+}
+
+// Reasons are the columns of how frames are matched, and why.
+var Reasons = table.Fields[recap.Reason]{
+	left("match", "sure", func(r recap.Reason) string { return string(r.Sure) }),
+	left("why", "why", func(r recap.Reason) string { return r.Why }),
+	numbered("frames", "frames", func(r recap.Reason) string { return fmt.Sprint(r.Frames) }),
+	left("first", "first", func(r recap.Reason) string { return r.First }),
 }
 
 // UnreadCause says in words why files are no frames.
@@ -248,7 +265,7 @@ func RecapNotes(a recap.Answer) []string {
 		"Light: what exposures were made for, E = 250 N²/(t S), over the share that the hole lets through where the lens was likely turned; taste, flash and backlight are in it. Zones are the likeliest by hole and focal length.",
 	}
 	if a.Learnt.Bursts > 0 {
-		out = append(out, "Learnt: what was assumed before weighs as much as 3000 pictures. Write the file with --learn and choose with --play to see the best set by it.")
+		out = append(out, "Learnt: what was assumed before weighs as much as 3000 pictures.")
 	}
 	return out
 }
