@@ -34,7 +34,7 @@ type recapFlags struct {
 	covers                                            string
 	clocks, bodies                                    []string
 	stars                                             int
-	sidecars                                          bool
+	sidecars, best                                    bool
 	out                                               target
 }
 
@@ -85,6 +85,7 @@ another machine, tells the same without the pictures.`,
 	f.out.flags(c, "out", "write the report with its plots to this file (.pdf)")
 	fl.StringVar(&f.paper, "paper", "", "paper of the report: a4, letter ... (default: a4, letter in imperial plans)")
 	fl.StringVar(&f.learn, "learn", "", "write the assumptions that the frames suggest to this file (.yaml), for choose --play")
+	fl.BoolVar(&f.best, "best", false, "tell the best legal set of holes by the assumptions that the frames suggest, beside the one by those of before")
 	fl.StringVar(&f.accept, "accept-light", "", "write the arena with the light by exposures among its readings to this file (.yaml)")
 	fl.BoolVar(&f.sidecars, "write-sidecars", false, "write a caption beside each matched frame as XMP; one that exists is never replaced")
 	return c
@@ -123,7 +124,29 @@ func runRecap(ctx context.Context, a *app, dirs []string, f recapFlags) error {
 	if err := f.write(ctx, got, learn, accept, paper); err != nil {
 		return err
 	}
-	return a.print(wire.Recap(got), func() string { return words.RecapText(got, f.source.arena.Units) })
+	if !f.best {
+		return a.print(wire.Recap(got), func() string { return words.RecapText(got, f.source.arena.Units) })
+	}
+	best, err := f.bestBy(ctx, a, got.Learnt)
+	if err != nil {
+		return fmt.Errorf("--best: %w", err)
+	}
+	return a.print(append(wire.Recap(got), wire.RecapBest(best, f.source.arena.Units)...), func() string {
+		return words.RecapText(got, f.source.arena.Units) + words.RecapBestText(best, f.source.arena.Units)
+	})
+}
+
+// errLearnt says that frames told nothing about moments.
+var errLearnt = errors.New("no frame is matched to a hole that somebody worked, so nothing is learnt")
+
+// bestBy chooses by what was learnt, and by what was assumed before.
+func (f recapFlags) bestBy(ctx context.Context, a *app, l recap.Learnt) (recap.Best, error) {
+	if l.Bursts == 0 {
+		return recap.Best{}, errLearnt
+	}
+	watched, done := a.watched(ctx)
+	defer done()
+	return l.Choose(watched, f.source.arena, f.Rules, f.Kit)
 }
 
 // write writes the files that are asked for.
@@ -151,7 +174,7 @@ func (f recapFlags) write(ctx context.Context, got recap.Answer, learn, accept t
 	}
 	if f.learn != "" {
 		if got.Learnt.Bursts == 0 {
-			return errors.New("--learn: no frame is matched to a hole that somebody worked, so nothing is learnt")
+			return fmt.Errorf("--learn: %w", errLearnt)
 		}
 		if err := learn.write(got.Learnt.YAML()); err != nil {
 			return err
@@ -199,6 +222,7 @@ func (f *recapFlags) question(ctx context.Context, a *app) (q recap.Question, er
 	if f.covers != "" && f.games == "" {
 		return q, errors.New("--covers needs --games: the game's times say for how long")
 	}
+	f.asksRules = f.best
 	switch {
 	case f.games == "" && f.arena == "": // what needs no rink is told
 		f.source.arena.Units, err = a.system(unit.Metric)
@@ -254,6 +278,7 @@ func (f *recapFlags) opened(ctx context.Context, e recap.Evening) (map[string]ti
 func (f *recapFlags) season(a *app) (s game.Season, g game.Game, err error) {
 	var from source
 	if s, err = from.openGames(a, f.games); err == nil {
+		f.Rules, f.Kit = from.Rules, s.Kit
 		g, err = pickGame(s, f.games, f.game)
 	}
 	return s, g, err

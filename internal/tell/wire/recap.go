@@ -80,3 +80,9 @@ func rates(name string, m unit.Maybe[recap.Rated]) Object {
 	}
 	return Object{name, nil, name + "_low", nil, name + "_high", nil}
 }
+
+// RecapBest encodes the best sets of holes by what the frames say and by what was assumed
+// before, to stand beside [Recap].
+func RecapBest(b recap.Best, sys unit.System) Object {
+	return Object{"best", Object{"learnt", ChoiceOf(b.By, sys), "before", ChoiceOf(b.Before, sys), "panes_new", some(b.Moved())}}
+}
