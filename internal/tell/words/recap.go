@@ -197,6 +197,9 @@ func recapLight() table.Fields[recap.Seen] {
 			if s.End == "" && s.Zone == "" {
 				return "all frames"
 			}
+			if s.End == "" {
+				return "-"
+			}
 			return s.End
 		}),
 		left("zone", "zone", func(s recap.Seen) string { return s.Zone }),
