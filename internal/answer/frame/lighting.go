@@ -12,8 +12,8 @@ import (
 
 // What stands in where nobody surveyed the light, and in the stands (own judgement).
 const (
-	usualFaces  unit.Illuminance = 600    // on upright faces
-	houseKelvin                  = 3500.0 // of the lamps over the stands
+	usualFaces  unit.Illuminance = 600  // on upright faces
+	houseKelvin float64          = 3500 // of the lamps over the stands
 )
 
 // Lighting is the light that a picture is taken in, and how it is exposed.

@@ -13,7 +13,7 @@ type Info struct {
 	Creator                          string    // the program that made content and file, with its version
 	Lang                             string    // language tag; empty is "en"
 	Date                             time.Time // zero: not said
-	Tagged                           bool      // the parts of the document are told (PDF/UA-1, ISO 14289-1)
+	Tagged                           bool      // the parts of the document are told (tagged PDF, ISO 32000-1, 14.8; PDF/UA is not claimed: nothing here proves it)
 	Front                            int       // so many pages before page 1 are numbered i, ii, iii
 }
 
@@ -53,9 +53,6 @@ func (n Info) xmp() string {
 	b.WriteString("<?xpacket begin=\"\uFEFF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n" +
 		`<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">` +
 		`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/" xmlns:xmp="http://ns.adobe.com/xap/1.0/">` + "\n")
-	if n.Tagged {
-		b.WriteString(`<pdfuaid:part xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/">1</pdfuaid:part>` + "\n")
-	}
 	field(&b, "dc:format", "application/pdf", "", "")
 	field(&b, "dc:title", n.Title, `<rdf:Alt><rdf:li xml:lang="x-default">`, `</rdf:li></rdf:Alt>`)
 	field(&b, "dc:creator", n.Author, `<rdf:Seq><rdf:li>`, `</rdf:li></rdf:Seq>`)
