@@ -21,3 +21,12 @@ func RecapBest(b recap.Best, sys unit.System) (string, table.Table) {
 	}
 	return fmt.Sprintf("%d of its %s not in the best set by what was assumed before: %s.", len(moved), say.Count(len(b.By.Holes), "pane"), "pane "+say.Names(moved)), t
 }
+
+// RecapBestText tells the same as text.
+func RecapBestText(b recap.Best, sys unit.System) string {
+	p := page{sys: sys}
+	said, t := RecapBest(b, sys)
+	p.say("\n%s\n%s", t.Title, t.Shown().Text())
+	p.lines(said)
+	return p.String()
+}
