@@ -20,7 +20,8 @@ type Interval struct {
 
 // Room of the rows in millimetres.
 const (
-	rowNames = 14.0
+	rowNames = 14.0 // at least
+	nameGap  = 2.0
 	rowNotes = 24.0
 	barEnd   = 1.4 // half of the stroke at a limit
 )
@@ -33,7 +34,11 @@ const mostReach = 3
 func (c Intervals) Draw(width, height float64) *sheet.Drawing {
 	f := &field{Plot: Plot{X: Axis{Name: c.Axis}}, d: sheet.New(c.Name, max(width, leastPlot), max(height, leastPlot), Styles())}
 	f.d.Title, f.d.Desc = c.Title, c.Desc
-	f.box = sheet.Rect{X: rowNames, Y: 3, W: f.d.W - rowNames - rowNotes, H: f.d.H - 3 - plotFoot}
+	left := rowNames
+	for _, r := range c.Rows {
+		left = max(left, sheet.Regular.Width(r.Name, sheet.SizeSmall)+nameGap)
+	}
+	f.box = sheet.Rect{X: left, Y: 3, W: f.d.W - left - rowNotes, H: f.d.H - 3 - plotFoot}
 	f.xt = f.X.ticks([2]float64{0, c.reach()}, int(f.box.W/tickSpace))
 	f.axisX()
 	for i, r := range c.Rows {
@@ -70,6 +75,6 @@ func (c Intervals) row(f *field, r Interval, y float64) {
 		g.Add("", sheet.Lines(sheet.Pt(high-barEnd, y-barEnd), sheet.Pt(high, y), sheet.Pt(high-barEnd, y+barEnd)))
 	}
 	drawSign(g, sheet.Pt(f.x(r.At), y), 0)
-	f.d.Add("axes", "axis-text", sheet.Text{At: sheet.Pt(rowNames-2, y), S: r.Name, Anchor: sheet.End, VAlign: sheet.Centre})
+	f.d.Add("axes", "axis-text", sheet.Text{At: sheet.Pt(f.box.X-nameGap, y), S: r.Name, Anchor: sheet.End, VAlign: sheet.Centre})
 	f.d.Add("axes", "tick-text", sheet.Text{At: sheet.Pt(f.box.X+f.box.W+2, y), S: r.Note, VAlign: sheet.Centre})
 }

@@ -19,7 +19,16 @@ func RecapBest(b recap.Best, sys unit.System) (string, table.Table) {
 	case len(moved) == 0:
 		return "It cuts the same panes as the best set by what was assumed before.", t
 	}
-	return fmt.Sprintf("%d of its %s not in the best set by what was assumed before: %s.", len(moved), say.Count(len(b.By.Holes), "pane"), "pane "+say.Names(moved)), t
+	return fmt.Sprintf("Of its %s the best set by what was assumed before leaves whole: %s.", say.Count(len(b.By.Holes), "pane"), say.Names(moved)), t
+}
+
+// RecapBestText tells the same as text.
+func RecapBestText(b recap.Best, sys unit.System) string {
+	p := page{sys: sys}
+	said, t := RecapBest(b, sys)
+	p.say("\n%s\n%s", t.Title, t.Shown().Text())
+	p.lines(said)
+	return p.String()
 }
 
 // RecapBestText tells the same as text.
