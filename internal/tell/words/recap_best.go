@@ -30,12 +30,3 @@ func RecapBestText(b recap.Best, sys unit.System) string {
 	p.lines(said)
 	return p.String()
 }
-
-// RecapBestText tells the same as text.
-func RecapBestText(b recap.Best, sys unit.System) string {
-	p := page{sys: sys}
-	said, t := RecapBest(b, sys)
-	p.say("\n%s\n%s", t.Title, t.Shown().Text())
-	p.lines(said)
-	return p.String()
-}
