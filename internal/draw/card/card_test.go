@@ -5,9 +5,11 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"example.org/rinkpane/internal/decide/seat"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 )
@@ -116,5 +118,27 @@ func TestAssumedEndsAreSaid(t *testing.T) {
 	c.Game.EndsAssumed = true
 	if got := c.Assumed(); len(got) == 0 || got[0].In(unit.Metric) != "Ends as the arena says; the game says none." {
 		t.Errorf("said %v", got)
+	}
+}
+
+// TestWhoDidNotComeHasNoCard gives a seat to somebody who is known to have stayed away.
+func TestWhoDidNotComeHasNoCard(t *testing.T) {
+	r := rink(t)
+	g, ok := r.season.Game("nov-07")
+	if !ok {
+		t.Fatal("the example has no such game")
+	}
+	seats := append(slices.Clone(given), seat.Seat{Period: 1, Hole: "A4", Who: "finn"})
+	all, err := r.Cards(g, seats, nil)
+	if err != nil || len(all) == 0 {
+		t.Fatalf("%d cards, %v", len(all), err)
+	}
+	if slices.ContainsFunc(all, func(c Card) bool { return c.Person.ID == "finn" }) {
+		t.Error("finn did not come and has a card")
+	}
+	for who, want := range map[string]bool{"finn": false, "cleo": true} {
+		if _, got, err := r.Card(g, seats, nil, who); got != want || err != nil {
+			t.Errorf("%s has a card: %v, %v", who, got, err)
+		}
 	}
 }
