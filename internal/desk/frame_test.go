@@ -44,6 +44,7 @@ func manyFrames(marks string, n int) string {
 // TestFrameAnswersBadMarksByCause sends what cannot be solved: each is told why, and what
 // was typed still stands on the page.
 func TestFrameAnswersBadMarksByCause(t *testing.T) {
+	muchComputed(t)
 	h := exampleDesk(t).Handler()
 	good := exampleMarks(t, h)
 	lines := strings.SplitAfter(good, "\n")
@@ -74,6 +75,7 @@ func TestFrameAnswersBadMarksByCause(t *testing.T) {
 // TestAFramesBytesDoNotStay: of a picture only the first bytes may be sent, to be told what
 // they say; more is refused, and what is no picture says nothing.
 func TestAFramesBytesDoNotStay(t *testing.T) {
+	muchComputed(t)
 	h := exampleDesk(t).Handler()
 	send := func(body string) *httptest.ResponseRecorder {
 		r := httptest.NewRequest("POST", "http://127.0.0.1:8417"+framePage+"/told", strings.NewReader(body))
@@ -100,6 +102,7 @@ func TestAFramesBytesDoNotStay(t *testing.T) {
 // TestAPlaceIsTakenOver moves the hole to where its frame says, as a version that says by
 // how much; the place comes from the marks, not from the form.
 func TestAPlaceIsTakenOver(t *testing.T) {
+	muchComputed(t)
 	h, _, _ := ownDesk(t, false)
 	good := exampleMarks(t, h)
 	w := ask(t, h, "POST", framePage+"/take", frameForm(good))
@@ -116,6 +119,7 @@ func TestAPlaceIsTakenOver(t *testing.T) {
 // than the one picked, or through none of the plan, change nothing before somebody says
 // that this is meant.
 func TestAPlaceFromElsewhereIsAskedFirst(t *testing.T) {
+	muchComputed(t)
 	h, _, _ := ownDesk(t, false)
 	good := exampleMarks(t, h)
 	versions := func() string { return ask(t, h, "GET", demoPage+"/versions", "").Body.String() }
@@ -143,6 +147,7 @@ func TestAPlaceFromElsewhereIsAskedFirst(t *testing.T) {
 
 // TestThePageOfAFrameIsFound from the hole and from the survey, and states its limits.
 func TestThePageOfAFrameIsFound(t *testing.T) {
+	muchComputed(t)
 	h := exampleDesk(t).Handler()
 	says(t, ask(t, h, "GET", demoPage+"?hole=B2", ""), http.StatusOK, framePage+"?hole=B2")
 	says(t, ask(t, h, "GET", demoPage+"/survey", ""), http.StatusOK, framePage)
