@@ -124,14 +124,14 @@ func TestNothingIsReadableWithoutSignIn(t *testing.T) {
 func TestLargeBodiesAreRefused(t *testing.T) {
 	h, _, _ := ownDesk(t, false)
 	for path, size := range map[string]int{
-		"/api/arenas/quillhaven/edits": shell.Document + 1, "/api/arenas": shell.Document + 1,
+		"/api/arenas/quillhaven/edits": shell.Document + 1, "/api/arenas": shell.Document + 1, "/api/arenas/quillhaven/reach": shell.Call + 1,
 		"/api/arenas/quillhaven/try": shell.Document + 1, "/api/arenas/quillhaven/restore": shell.Form + 1, "/api/arenas/quillhaven/away": shell.Form + 1,
 	} {
 		r := httptest.NewRequest("POST", "http://127.0.0.1:8417"+path, strings.NewReader(`{"base":1,"text":"`+strings.Repeat("x", size)+`"}`))
 		r.Header.Set("Content-Type", "application/json")
 		w := httptest.NewRecorder()
 		h.ServeHTTP(w, r)
-		if w.Code != http.StatusRequestEntityTooLarge || w.Body.Len() > 4000 {
+		if w.Code != http.StatusRequestEntityTooLarge || w.Body.Len() > 4000 || strings.Contains(w.Body.String(), "Readings") {
 			t.Errorf("%s with %d bytes: %d, %d bytes back: %.200s", path, size, w.Code, w.Body.Len(), w.Body)
 		}
 	}

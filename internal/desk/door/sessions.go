@@ -1,6 +1,7 @@
 package door
 
 import (
+	"cmp"
 	"net/http"
 	"strings"
 
@@ -54,7 +55,7 @@ func (d *Door) EndSession(r *http.Request, key string) error {
 		if err := d.Register.CloseSession(r.Context(), key); err != nil {
 			return err
 		}
-		d.write(r, people.Entry{Kind: people.SignedIn, Who: s.Person, What: "signed out a " + string(s.Device)})
+		d.write(r, people.Entry{Kind: people.SignedIn, Who: s.Person, What: "signed out a " + cmp.Or(string(s.Device), "machine")})
 	}
 	return nil
 }

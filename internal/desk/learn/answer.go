@@ -193,16 +193,18 @@ type liveMark struct {
 }
 
 func (s *solved) live() []liveMark {
+	solved := map[[2]string]resect.Residual{} // by frame and landmark
+	for _, v := range s.answer.Frames {
+		for _, r := range v.Marks {
+			solved[[2]string{v.Frame, r.Landmark}] = r
+		}
+	}
 	out := []liveMark{}
 	for _, f := range s.marked {
 		for _, m := range f.Marks {
 			one := liveMark{Frame: f.Name, Landmark: m.Landmark, X: m.X, Y: m.Y, Fits: true}
-			for _, v := range s.answer.Frames {
-				for _, r := range v.Marks {
-					if v.Frame == f.Name && r.Landmark == m.Landmark {
-						one.Seen, one.Fits, one.Off = r.Seen[:], r.Used, math.Round(100*r.Px)/100
-					}
-				}
+			if r, ok := solved[[2]string{f.Name, m.Landmark}]; ok {
+				one.Seen, one.Fits, one.Off = r.Seen[:], r.Used, math.Round(100*r.Px)/100
 			}
 			out = append(out, one)
 		}

@@ -1,17 +1,11 @@
-// Package learn answers on the desk: what do the frames of a game teach? Where a hole
-// truly stands, by places of the rink that are marked in a frame, and what each hole gave,
-// by how a game's frames were taken.
+// Package learn answers on the desk: where does a hole truly stand, by frames that were
+// taken through it? By places of the rink that somebody marks in them.
 //
-//	marks ---------------> resect --> where the hole stands --press--> a version of the arena
-//	readings of frames --> recap  --> uses, light, moments  --press--> a version of the arena
+//	marks --> resect --> where the hole stands --press--> a version of the arena
 //
 // The model: no picture is kept, and none need be sent. The browser shows a frame from its
 // own file; what comes here are marks, the size in pixels, and the file's first bytes, of
-// which the focal length is read before they are dropped. Of a game's frames a table of how
-// each was taken is kept, in versions as every document of the desk.
-//
-//	/arena/{slug}/frame     marks in frames of one hole, and where it stands by them
-//	/arena/{slug}/recap     what the frames of a game gave
+// which the focal length is read before they are dropped.
 package learn
 
 import (

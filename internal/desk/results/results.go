@@ -14,6 +14,7 @@ package results
 
 import (
 	"embed"
+	"net/http"
 	"time"
 
 	"example.org/rinkpane/internal/desk/shelf"
@@ -46,16 +47,18 @@ func New(s *shell.Shell, o Options) shell.Area {
 	get := func(path string, answer shell.Answer, samples ...string) shell.Route {
 		return shell.Route{Pattern: "GET " + path, Need: people.Read, Most: shell.Form, Answer: answer, Heavy: true, Samples: samples}
 	}
-	post := func(path string, most int64, answer shell.Answer) shell.Route {
-		return shell.Route{Pattern: "POST " + path, Need: people.Plan, Most: most, Answer: answer}
+	post := func(path string, answer shell.Answer) shell.Route {
+		return shell.Route{Pattern: "POST " + path, Need: people.Plan, Most: shell.Form, Answer: answer}
 	}
+	tooMuch := &shell.Refusal{Status: http.StatusRequestEntityTooLarge, What: "This file is too large.",
+		Cure: "Nothing was saved. Readings of a game may have four megabytes; is it the right file?"}
 	return shell.Area{Templates: templates, Routes: []shell.Route{
 		get(at, d.page, sample+"nov-07", sample+"nov-07&best=on", sample+"nov-28"),
-		post(at, shell.Call, d.upload),
-		post(at+"/clock", shell.Form, d.clock),
-		post(at+"/unclock", shell.Form, d.unclock),
-		post(at+"/body", shell.Form, d.body),
-		post(at+"/light", shell.Form, d.light),
+		{Pattern: "POST " + at, Need: people.Plan, Most: shell.Call, TooMuch: tooMuch, Answer: d.upload},
+		post(at+"/clock", d.clock),
+		post(at+"/unclock", d.unclock),
+		post(at+"/body", d.body),
+		post(at+"/light", d.light),
 		get(at+".pdf", d.paper),
 		get(at+".csv", d.tables),
 		get(at+"/readings.csv", d.readings),

@@ -104,6 +104,9 @@ func (d area) tellIncident(w http.ResponseWriter, r *http.Request) error {
 // kept still arrives and is refused in words.
 const mostPhoto = 2*custody.MaxPhoto + shell.Form
 
+var hugePhoto = &shell.Refusal{Status: http.StatusRequestEntityTooLarge, What: "The photo is far too large.",
+	Cure: "Nothing was saved. Go back, where what you typed still stands, and take a smaller one."}
+
 // photo keeps the photo of a form's field and returns its key; "" when there is none.
 func (d area) photo(r *http.Request, field string) (key string, err error) {
 	file, _, err := r.FormFile(field)

@@ -92,29 +92,32 @@ func (d area) pages() []shell.Route {
 	page := func(path string, answer shell.Answer) shell.Route {
 		return shell.Route{Pattern: "GET " + arena + path, Need: people.Read, Most: shell.Form, Answer: answer, Samples: []string{demo + path}}
 	}
-	form := func(path string, need people.Act, most int64, answer shell.Answer) shell.Route {
-		return shell.Route{Pattern: "POST " + arena + path, Need: need, Most: most, Answer: answer}
+	form := func(path string, need people.Act, answer shell.Answer) shell.Route {
+		return shell.Route{Pattern: "POST " + arena + path, Need: need, Most: shell.Form, Answer: answer}
+	}
+	photo := func(path string, answer shell.Answer) shell.Route {
+		return shell.Route{Pattern: "POST " + arena + path, Need: people.MindCovers, Most: mostPhoto, TooMuch: hugePhoto, Answer: answer}
 	}
 	return []shell.Route{
 		page("/covers", d.coversPage),
-		form("/covers", people.MindCovers, shell.Form, d.mark),
+		form("/covers", people.MindCovers, d.mark),
 		{Pattern: "GET " + arena + "/covers/live", Need: people.Read, Most: shell.Form, Answer: entrance(d.signedIn).to(d.live)},
 		withSample(page("/inspections", d.inspectionsPage), demo+"/inspections?hole=B1"),
-		form("/inspections", people.MindCovers, mostPhoto, d.inspect),
-		form("/inspections/take-over", people.Plan, shell.Form, d.takeOver),
+		photo("/inspections", d.inspect),
+		form("/inspections/take-over", people.Plan, d.takeOver),
 		{Pattern: "GET " + arena + "/certificate.pdf", Need: people.Read, Most: shell.Form, Answer: d.certificate, Heavy: true},
 		page("/approvals", d.approvalsPage),
-		form("/approvals", people.Plan, shell.Form, d.putToApprovers),
-		form("/approvals/answer", people.Read, shell.Form, d.answerApproval),
+		form("/approvals", people.Plan, d.putToApprovers),
+		form("/approvals/answer", people.Read, d.answerApproval),
 		page("/incidents", d.incidentsPage),
-		form("/incidents", people.MindCovers, mostPhoto, d.tellIncident),
+		photo("/incidents", d.tellIncident),
 		{Pattern: "GET " + arena + "/replacement.pdf", Need: people.Read, Most: shell.Form, Answer: d.replacement, Heavy: true},
 		{Pattern: "GET " + arena + "/photo", Need: people.Read, Most: shell.Form, Answer: d.showPhoto},
 		page("/season", d.seasonPage),
 		page("/audit", d.auditPage),
 		{Pattern: "GET " + arena + "/labels.pdf", Need: people.Read, Most: shell.Form, Answer: d.labelSheet, Heavy: true},
-		form("/links", people.Plan, shell.Form, d.giveLink),
-		form("/links/revoke", people.Plan, shell.Form, d.revokeLink),
+		form("/links", people.Plan, d.giveLink),
+		form("/links/revoke", people.Plan, d.revokeLink),
 	}
 }
 

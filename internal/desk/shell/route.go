@@ -16,7 +16,8 @@ import (
 type Route struct {
 	Pattern string // as of [http.ServeMux]
 	Need    people.Act
-	Most    int64 // bytes of a request's body
+	Most    int64    // bytes of a request's body
+	TooMuch *Refusal // what is said of more; nil where that is a form, or a document
 	Answer  Answer
 	Heavy   bool // it waits for a turn of its asker's: see turns
 	// Samples are addresses that show the page, and its states, on a desk of the
@@ -44,7 +45,7 @@ func (s *Shell) Serve(routes []Route, d *door.Door, around func(route string, ne
 			answer = s.turns.heavy(answer)
 		}
 		if strings.HasPrefix(r.Pattern, "POST ") || strings.HasPrefix(r.Pattern, "PUT ") {
-			answer = whole(answer)
+			answer = whole(answer, r.TooMuch)
 		}
 		mux.Handle(r.Pattern, around(r.Pattern, d.Need(r.Need, http.MaxBytesHandler(s.handler(answer), r.Most))))
 	}
@@ -63,12 +64,12 @@ func (s *Shell) handler(a Answer) http.HandlerFunc {
 // whole lets through what arrived whole: a form, or the body of a call. Of one
 // that did not, a handler would read nothing, and an empty answer may mean
 // something.
-func whole(next Answer) Answer {
+func whole(next Answer, tooMuch *Refusal) Answer {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		if ForProgram(r) {
 			body, err := io.ReadAll(r.Body)
 			if err != nil {
-				return halfSent(err)
+				return halfSent(err, tooMuch)
 			}
 			r.Body = io.NopCloser(bytes.NewReader(body))
 			return next(w, r)
@@ -78,20 +79,18 @@ func whole(next Answer) Answer {
 			err = r.ParseMultipartForm(Document)
 		}
 		if err != nil && !errors.Is(err, http.ErrNotMultipart) {
-			return halfSent(err)
+			return halfSent(err, tooMuch)
 		}
 		return next(w, r)
 	}
 }
 
 // halfSent says what became of a body that did not arrive whole.
-func halfSent(err error) error {
+func halfSent(err error, tooMuch *Refusal) error {
 	var large *http.MaxBytesError
 	switch {
-	case errors.As(err, &large) && large.Limit > Call:
-		return Refuse(http.StatusRequestEntityTooLarge, "The photo is far too large.", "Nothing was saved. Go back, where what you typed still stands, and take a smaller one.")
-	case errors.As(err, &large) && large.Limit == Call:
-		return Refuse(http.StatusRequestEntityTooLarge, "This file is too large.", "Nothing was saved. Readings of a game may have four megabytes; is it the right file?")
+	case errors.As(err, &large) && tooMuch != nil:
+		return tooMuch
 	case errors.As(err, &large) && large.Limit >= Document:
 		return Refuse(http.StatusRequestEntityTooLarge, "This is more than an arena document may hold.", "It may have a megabyte; is it the right file?")
 	case errors.As(err, &large):
