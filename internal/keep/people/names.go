@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
@@ -24,8 +25,11 @@ import (
 // digits of several scripts in one name, and joiners, which are refused.
 
 // nameForm: a letter or digit, then those with their accents and vowel signs,
-// blanks and . _ ' ’ -, 63 characters at most.
-var nameForm = regexp.MustCompile(`^[\pL\pN][\pL\pM\pN ._'’-]{0,62}$`)
+// blanks and . _ ' ’ -, 63 characters at most. It takes longer to compile than most
+// commands take, so it is compiled when somebody is named.
+var nameForm = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[\pL\pN][\pL\pM\pN ._'’-]{0,62}$`)
+})
 
 // crowded finds blanks in a row, a blank at the end, and more marks on one
 // letter than any script in use sets.
@@ -37,7 +41,7 @@ func Tidy(name string) string { return norm.NFC.String(strings.TrimSpace(name)) 
 // CheckName refuses a name that could not be told from another on a page.
 func CheckName(name string) error {
 	switch {
-	case !nameForm.MatchString(name) || strings.ContainsFunc(name, unseen):
+	case !nameForm().MatchString(name) || strings.ContainsFunc(name, unseen):
 		return fmt.Errorf("name %.80q: start with a letter or digit, then letters, digits, space . _ ' - (63 at most)", name)
 	case crowded.MatchString(name):
 		return fmt.Errorf("name %.80q: one blank between words and none at the end", name)
