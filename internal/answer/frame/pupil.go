@@ -21,8 +21,9 @@ const (
 // shape is traced from a place inside it.
 func (s *Shot) PupilShape(x, y float64) []geom.Vec2 {
 	u := s.ray(x, y)
+	through, over := s.Case.Sees(s.View.Pose, u), s.ledge.sees(s.Case, s.View.Pose, u)
 	sees := func(q geom.Vec2) bool {
-		return q.Dot(q) <= 1 && (s.pane != nil || s.Case.Sees(s.View.Pose, q.X, q.Y, u)) && s.ledge.sees(s.Case, s.View.Pose, q.X, q.Y, u)
+		return q.Dot(q) <= 1 && (s.pane != nil || through(q.X, q.Y)) && over(q.X, q.Y)
 	}
 	middle, n := geom.Vec2{}, 0.0
 	for j := range pupilTries {

@@ -23,10 +23,7 @@ func (l ledge) free(c fit.Case, p fit.Pose, u geom.Vec3) float64 {
 		return 1
 	}
 	_, _, d := Axes(p.Pan, p.Tilt)
-	centre := p.Nose.Sub(d.Scale(c.PupilDepth))
-	slope := u.Y / u.Z
-	over := centre.Y + (l.z-centre.Z)*slope - l.y
-	across := geom.Vec3{Y: 1, Z: -slope}
+	over, across := l.over(p.Nose.Sub(d.Scale(c.PupilDepth)), u)
 	rate := math.Sqrt(max(0, across.Dot(across)-across.Dot(d)*across.Dot(d)))
 	if rate == 0 || c.Pupil == 0 {
 		if over > 0 {
@@ -38,15 +35,23 @@ func (l ledge) free(c fit.Case, p fit.Pose, u geom.Vec3) float64 {
 	return 0.5 + (math.Asin(s)+s*math.Sqrt(1-s*s))/math.Pi
 }
 
-// sees reports whether a place of the pupil, right and up in pupil radii, sees over the edge
-// toward u.
-func (l ledge) sees(c fit.Case, p fit.Pose, right, up float64, u geom.Vec3) bool {
+// sees tells which places of the pupil, right and up of its middle in pupil radii, see over the
+// edge toward u: what free is the share of.
+func (l ledge) sees(c fit.Case, p fit.Pose, u geom.Vec3) func(right, up float64) bool {
 	if !l.there || u.Z <= 0 {
-		return true
+		return func(float64, float64) bool { return true }
 	}
 	r, v, d := Axes(p.Pan, p.Tilt)
-	from := p.Nose.Sub(d.Scale(c.PupilDepth)).Add(r.Scale(right * c.Pupil / 2)).Add(v.Scale(up * c.Pupil / 2))
-	return from.Y+(l.z-from.Z)*u.Y/u.Z >= l.y
+	over, across := l.over(p.Nose.Sub(d.Scale(c.PupilDepth)), u)
+	byRight, byUp := across.Dot(r)*c.Pupil/2, across.Dot(v)*c.Pupil/2
+	return func(right, up float64) bool { return over+right*byRight+up*byUp >= 0 }
+}
+
+// over returns how far above the edge, metres, the ray from a place toward u passes it, and how
+// that changes with the place.
+func (l ledge) over(from, u geom.Vec3) (float64, geom.Vec3) {
+	slope := u.Y / u.Z
+	return from.Y + (l.z-from.Z)*slope - l.y, geom.Vec3{Y: 1, Z: -slope}
 }
 
 // Transmission returns the share of light that the hole, and the panel where
