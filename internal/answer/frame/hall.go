@@ -127,10 +127,7 @@ func (st stage) roof(r rink.Rink, h hall) []shape {
 	behind := standsFrom + rows*rowDeep
 	d := r.Dimensions()
 	lx, ly := d.Length.Metres()/2+behind, d.Width.Metres()/2+behind
-	flat := func(paint color.NRGBA, x0, y0, x1, y1, z float64) {
-		st.add(&out, paint, geom.Vec3{X: x0, Y: y0, Z: z}, geom.Vec3{X: x1, Y: y0, Z: z}, geom.Vec3{X: x1, Y: y1, Z: z}, geom.Vec3{X: x0, Y: y1, Z: z})
-	}
-	flat(roofPaint, -lx, -ly, lx, ly, roofHigh)
+	st.add(&out, roofPaint, level(-lx, -ly, lx, ly, roofHigh)...)
 	st.ribbon(&out, h, behind, standsLow+rows*rowRise-lap, behind, roofHigh, wallPaint)
 	n := math.Floor(lx / trussStep)
 	for i := -n; i <= n; i++ {
@@ -139,6 +136,11 @@ func (st stage) roof(r rink.Rink, h hall) []shape {
 			geom.Vec3{X: x, Y: ly, Z: roofHigh - trussHigh}, geom.Vec3{X: x, Y: -ly, Z: roofHigh - trussHigh})
 	}
 	return out
+}
+
+// level returns a level rectangle between two corners, metres.
+func level(x0, y0, x1, y1, z float64) []geom.Vec3 {
+	return []geom.Vec3{{X: x0, Y: y0, Z: z}, {X: x1, Y: y0, Z: z}, {X: x1, Y: y1, Z: z}, {X: x0, Y: y1, Z: z}}
 }
 
 // boards draws the boards' rink face.

@@ -93,7 +93,7 @@ func lamps(r rink.Rink) []glow {
 		for i := -m; i <= m; i++ {
 			x := (i + 0.5) * lampStep
 			const l, w = lampLong / 2, lampWide / 2
-			out = append(out, glow{[]geom.Vec3{{X: x - l, Y: y - w, Z: z}, {X: x + l, Y: y - w, Z: z}, {X: x + l, Y: y + w, Z: z}, {X: x - l, Y: y + w, Z: z}}, lampPaint, lampStrength})
+			out = append(out, glow{level(x-l, y-w, x+l, y+w, z), lampPaint, lampStrength})
 		}
 	}
 	return out
