@@ -49,7 +49,7 @@ func (s *Shot) CheckPoints(w, h int) []CheckPoint {
 // crowded reports whether two marks so far apart lie on one another, in a picture with a longer
 // side of so many pixels: each takes its cross and two digits to its right.
 func crowded(apart geom.Vec2, long float64) bool {
-	wide, high := (2*crossLong+4.0/1200+2*1.6*checkWide)*long, (crossLong+checkHigh+4.0/1200)*long
+	wide, high := (2*crossLong+checkAside+2*checkStep)*long, (crossLong+checkHigh+checkAside)*long
 	return math.Abs(apart.X) < wide && math.Abs(apart.Y) < high
 }
 
@@ -59,6 +59,8 @@ const (
 	crossThick = 1.6 / 1200
 	checkHigh  = 11.0 / 1200 // of a digit
 	checkWide  = 6.0 / 1200
+	checkStep  = 1.6 * checkWide // from one digit to the next
+	checkAside = 4.0 / 1200      // of the first, right of and above the cross's middle
 	checkPen   = 1.5 / 1200
 	checkHalo  = 1.0 / 1200 // of the dark rim about everything
 )
@@ -92,7 +94,7 @@ func (st stage) checks(s *Shot) []shape {
 			digits = []int{c.Number / 10, c.Number % 10}
 		}
 		for i, d := range digits {
-			left := c.Px.Add(geom.Vec2{X: (4.0/1200 + float64(i)*1.6*checkWide) * long, Y: -4.0 / 1200 * long})
+			left := c.Px.Add(geom.Vec2{X: (checkAside + float64(i)*checkStep) * long, Y: -checkAside * long})
 			for _, k := range strokes(d) {
 				a, b := k.from, k.to
 				mid := geom.Vec2{X: left.X + (a.X+b.X)/2*checkWide*long, Y: left.Y - (a.Y+b.Y)/2*checkHigh*long}
