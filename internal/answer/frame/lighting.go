@@ -21,32 +21,33 @@ type Lighting struct {
 	Surveyed bool                 // else it is taken to be even, 600 lx on faces
 	Colour   light.Colour         // of the lamps over the ice
 	Faces    unit.Illuminance     // on upright faces where the camera is aimed
+	Flat     unit.Illuminance     // on a flat meter there; 0 where no light was surveyed
+	Guessed  bool                 // the aim lies outside the readings
 	ISO      unit.Maybe[unit.ISO] // that faces there ask for; unknown where no light was surveyed or none passes
 	Used     unit.ISO             // what the picture is taken at: that, or as asked, or the body's highest
 	Short    float64              // stops by which faces there are too dark, 0 or more; below 0: too bright
 
 	flat, faces *light.Field
-	aim         geom.Vec2
-	flatThere   float64    // lux on a flat meter at the aim
-	white       [3]float64 // of the lamps there, to which the camera is balanced
+	white       [3]float64 // of the lamps at the aim, to which the camera is balanced
 }
 
 // expose reads the survey where the shot is aimed and sets the ISO.
 func (s *Shot) expose(q Request) {
-	l := Lighting{Colour: light.ColourOf(s.Arena.Light), Faces: usualFaces, aim: s.Target().XY()}
-	l.white = white(l.Colour.At(l.aim))
+	aim := s.Target().XY()
+	l := Lighting{Colour: light.ColourOf(s.Arena.Light), Faces: usualFaces}
+	l.white = white(l.Colour.At(aim))
 	flat, errFlat := light.NewField(light.Survey(s.Arena.Light))
 	faces, errFaces := light.NewField(light.SurveyOfFaces(s.Arena.Light))
 	if l.Surveyed = errFlat == nil && errFaces == nil; l.Surveyed {
 		l.flat, l.faces = flat, faces
-		l.Faces, _ = faces.At(l.aim)
-		e, _ := flat.At(l.aim)
-		l.flatThere = e.Lux()
+		l.Faces, _ = faces.At(aim)
+		l.Flat, l.Guessed = flat.At(aim)
 	}
 	pass := s.Transmission(0, 0)
-	asked := optics.DefaultCalibration.ISO(unit.Illuminance(l.Faces.Lux()*max(pass, darkFrame)), s.Shutter, s.Stop)
+	lit := max(darkFrame, pass)
+	asked := s.isoFor(l.Faces, lit)
 	if l.Surveyed && pass > 0 {
-		l.ISO = unit.Known(optics.DefaultCalibration.ISO(unit.Illuminance(l.Faces.Lux()*pass), s.Shutter, s.Stop))
+		l.ISO = unit.Known(s.isoFor(l.Faces, pass))
 	}
 	l.Used = asked
 	if most := unit.ISO(q.Body.ISOMax); most > 0 {
@@ -54,21 +55,26 @@ func (s *Shot) expose(q Request) {
 	}
 	l.Used = q.ISO.Or(l.Used)
 	l.Short = math.Log2(float64(asked) / float64(l.Used))
-	s.Lighting, s.exposure = l, 1/max(darkFrame, pass)
+	s.Lighting, s.exposure = l, 1/lit
+}
+
+// isoFor returns the ISO that light asks for of which hole and panel let a share pass, above 0.
+func (s *Shot) isoFor(e unit.Illuminance, pass float64) unit.ISO {
+	return optics.DefaultCalibration.ISO(unit.Illuminance(e.Lux()*pass), s.Shutter, s.Stop)
 }
 
 // onIce returns the light on the ice at a place over that for which white comes out white, by
 // colour.
-func (l *Lighting) onIce(at geom.Vec2) [3]float64 { return l.over(l.flat, l.flatThere, at) }
+func (l *Lighting) onIce(at geom.Vec2) [3]float64 { return l.over(l.flat, l.Flat, at) }
 
 // onFaces is onIce for upright faces.
-func (l *Lighting) onFaces(at geom.Vec2) [3]float64 { return l.over(l.faces, l.Faces.Lux(), at) }
+func (l *Lighting) onFaces(at geom.Vec2) [3]float64 { return l.over(l.faces, l.Faces, at) }
 
-func (l *Lighting) over(f *light.Field, there float64, at geom.Vec2) [3]float64 {
+func (l *Lighting) over(f *light.Field, there unit.Illuminance, at geom.Vec2) [3]float64 {
 	k := 1.0
 	if f != nil {
 		e, _ := f.At(at)
-		k = e.Lux() / there
+		k = e.Lux() / there.Lux()
 	}
 	return l.cast(l.Colour.At(at), k)
 }

@@ -146,21 +146,19 @@ func lost(share float64) string {
 // exposure tells the light where the camera points, and the ISO for it: of upright
 // faces, and of a flat meter beside it.
 func (s State) exposure(shot *frame.Shot, a arena.Arena, pass float64, sys unit.System) (lux, iso string, notes []string) {
-	flat, err := light.NewField(light.Survey(a.Light))
-	if err != nil {
+	l := shot.Lighting
+	if !l.Surveyed {
 		return "not surveyed", "-", nil
 	}
-	place := shot.Target().XY()
-	e, outside := flat.At(place)
-	lux = e.Format(sys)
-	if outside {
+	lux = l.Flat.Format(sys)
+	if l.Guessed {
 		lux += ", a guess"
 	}
-	needed, lit := shot.Lighting.ISO.Get()
+	needed, lit := l.ISO.Get()
 	if !lit {
 		return lux, "-", nil
 	}
-	asked := optics.DefaultCalibration.ISO(unit.Illuminance(float64(e)*pass), s.Shutter, unit.Stop(s.Stop))
+	asked := optics.DefaultCalibration.ISO(unit.Illuminance(l.Flat.Lux()*pass), s.Shutter, unit.Stop(s.Stop))
 	iso = optics.NearestISO(needed).Text + ", flat meter " + optics.NearestISO(asked).Text
 	notes = []string{"ISO: " + light.FaceNote(a).In(sys) + "."}
 	if s.Body.ISOMax > 0 && float64(needed) > float64(s.Body.ISOMax) {
