@@ -78,13 +78,13 @@ func TestCheckPointsLieWhereTheyProject(t *testing.T) {
 
 // The file is a whole PNG with the density and the settings in chunks of their own.
 func TestPNGCarriesDensityAndSettings(t *testing.T) {
-	s := shot(t, nil)
+	s := shot(t, func(q *Request) { q.ISO = unit.Known(unit.ISO(3200)) })
 	im := s.Picture(60, 40)
 	var b bytes.Buffer
 	if err := s.WritePNG(&b, im, png.BestSpeed); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"pHYs\x00\x00\x2e\x23\x00\x00\x2e\x23\x01", "iTXtDescription\x00", s.Setting()} {
+	for _, want := range []string{"pHYs\x00\x00\x2e\x23\x00\x00\x2e\x23\x01", "iTXtDescription\x00", s.Setting(), ", ISO 3200; "} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("the file lacks %q", want)
 		}

@@ -8,6 +8,8 @@ import (
 	"image"
 	"image/png"
 	"io"
+
+	"example.org/rinkpane/internal/answer/optics"
 )
 
 // pixelsPerMetre is the density that a picture's file asks to be printed at: 300 to the
@@ -49,10 +51,10 @@ func chunk(to []byte, kind string, data []byte) []byte {
 	return binary.BigEndian.AppendUint32(to, crc32.ChecksumIEEE(to[from:]))
 }
 
-// Setting says how the picture is taken: focal length, stop, shutter time, where the eye
+// Setting says how the picture is taken: focal length, stop, shutter time, ISO, where the eye
 // is in the rink's frame (metres), pan, tilt, roll and focus distance.
 func (s *Shot) Setting() string {
 	e := s.Camera.Eye
-	return fmt.Sprintf("%.0f mm, f/%.3g, %s; entrance pupil at x %.3f m, y %.3f m, z %.3f m from centre ice; pan %.2f deg, tilt %.2f deg, roll 0 deg from the pane's normal; focus at %.2f m",
-		s.Focal.Millimetres(), float64(s.Stop), s.Shutter.Format(), e.X, e.Y, e.Z, s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees(), s.Focus.Metres())
+	return fmt.Sprintf("%.0f mm, f/%.3g, %s, ISO %s; entrance pupil at x %.3f m, y %.3f m, z %.3f m from centre ice; pan %.2f deg, tilt %.2f deg, roll 0 deg from the pane's normal; focus at %.2f m",
+		s.Focal.Millimetres(), float64(s.Stop), s.Shutter.Format(), optics.NearestISO(s.Lighting.Used).Text, e.X, e.Y, e.Z, s.Aim.Pan.Degrees(), s.Aim.Tilt.Degrees(), s.Focus.Metres())
 }
