@@ -26,7 +26,7 @@ const (
 	count
 )
 
-// asciiEnd bounds the table of widths that needs no lookup.
+// asciiEnd bounds the table of letters that needs no lookup.
 const asciiEnd = 128
 
 // Face is one font, read once and never changed. Its heights are in em, the scale
@@ -42,7 +42,13 @@ type Face struct {
 	ItalicDeg  float64 // slant, degrees counter-clockwise: negative leans right
 	BBox       [4]float64
 	font       *sfnt.Font
-	ascii      [asciiEnd]float64
+	ascii      [asciiEnd]letter
+}
+
+// letter is the glyph of a character and its width in em.
+type letter struct {
+	glyph uint16
+	width float64
 }
 
 var (
@@ -81,7 +87,8 @@ func read(name string, raw []byte, slant float64) *Face {
 		f.BBox = [4]float64{f.em(b.Min.X), -f.em(b.Max.Y), f.em(b.Max.X), -f.em(b.Min.Y)}
 	}
 	for r := range asciiEnd {
-		f.ascii[r] = f.glyphAdvance(&buf, f.index(&buf, rune(r)))
+		g := f.index(&buf, rune(r))
+		f.ascii[r] = letter{g, f.glyphAdvance(&buf, g)}
 	}
 	return f
 }
@@ -109,6 +116,9 @@ func (f *Face) glyphAdvance(buf *sfnt.Buffer, g uint16) float64 {
 
 // Index returns the glyph for a character, 0 (the empty box) when there is none.
 func (f *Face) Index(r rune) uint16 {
+	if r >= 0 && r < asciiEnd {
+		return f.ascii[r].glyph
+	}
 	var buf sfnt.Buffer
 	return f.index(&buf, r)
 }
@@ -126,7 +136,7 @@ func (f *Face) Width(s string) float64 {
 	w := 0.0
 	for _, r := range s {
 		if r < asciiEnd {
-			w += f.ascii[r]
+			w += f.ascii[r].width
 			continue
 		}
 		if buf == nil {
