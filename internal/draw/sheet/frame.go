@@ -126,11 +126,7 @@ func (t TitleBlock) titles(g *Group, r Rect) {
 // fieldsRow sets captioned entries side by side, each as wide as it needs, the
 // room left over shared out evenly. Values too long are shortened.
 func fieldsRow(g *Group, fields []Field, r Rect) {
-	want := make([]float64, len(fields))
-	for i, f := range fields {
-		want[i] = f.width()
-	}
-	widths := shareWidths(want, r.W)
+	widths := shareWidths(wanted(fields), r.W)
 	spare := max(r.W-sum(widths), 0) / float64(len(widths))
 	x := r.X
 	for i, f := range fields {

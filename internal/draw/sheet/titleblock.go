@@ -2,29 +2,43 @@ package sheet
 
 // wrapFields shares captioned entries out over as few rows as let each be as wide as
 // it needs, the rows about equally full; at least one stands in a row.
-func wrapFields(fields []Field, width float64) [][]Field {
-	rows := fillRows(fields, width)
-	for w := width; ; w *= 0.98 {
-		narrower := fillRows(fields, w)
-		if len(narrower) != len(rows) || w < 1 {
-			return rows
+func wrapFields(fields []Field, width float64) (rows [][]Field) {
+	wants := wanted(fields)
+	ends := fillRows(wants, width)
+	for w := width; w >= 1; w *= 0.98 {
+		narrower := fillRows(wants, w)
+		if len(narrower) != len(ends) {
+			break
 		}
-		rows = narrower
+		ends = narrower
 	}
-}
-
-// fillRows fills each row with what stands in a width, one after another.
-func fillRows(fields []Field, width float64) (rows [][]Field) {
-	left := 0.0
-	for _, f := range fields {
-		w := f.width()
-		if len(rows) == 0 || w > left {
-			rows, left = append(rows, nil), width
-		}
-		last := len(rows) - 1
-		rows[last], left = append(rows[last], f), left-w
+	from := 0
+	for _, end := range ends {
+		rows, from = append(rows, fields[from:end]), end
 	}
 	return rows
+}
+
+// fillRows fills each row with what stands in a width, one after another, and returns
+// where each ends.
+func fillRows(wants []float64, width float64) (ends []int) {
+	left := 0.0
+	for i, w := range wants {
+		if len(ends) == 0 || w > left {
+			ends, left = append(ends, 0), width
+		}
+		ends[len(ends)-1], left = i+1, left-w
+	}
+	return ends
+}
+
+// wanted is the room in millimetres that each entry needs.
+func wanted(fields []Field) []float64 {
+	out := make([]float64, len(fields))
+	for i, f := range fields {
+		out[i] = f.width()
+	}
+	return out
 }
 
 // width is the room in millimetres that an entry needs.
