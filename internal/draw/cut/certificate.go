@@ -24,7 +24,7 @@ func (p ShopOrder) Certificate(ctx context.Context, j Job, found custody.Judged,
 	if who == "" {
 		who = "____________________"
 	}
-	return p.pdf(ctx, title, creator, p.document(size, j.Hole.ID, func(s *set) { s.certificate(j, found, title, who, on) }))
+	return p.pdf(ctx, title, creator, p.document(size, j.Hole.ID, 1, func(s *set) { s.certificate(j, found, title, who, on) }))
 }
 
 func (s *set) certificate(j Job, found custody.Judged, title, who, on string) {

@@ -178,7 +178,11 @@ func (p ShopOrder) jobs(r Request) (jobs []Job, refused []*Refusal, err error) {
 // radii. They are the same for every hole of the pane.
 func (p ShopOrder) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
 	pane := p.paneJob(j)
-	return p.document(paper, j.Pane.ID, func(s *set) {
+	usual := 1 + 4*len(pane.jobs)
+	if pane.ordered() {
+		usual++
+	}
+	return p.document(paper, j.Pane.ID, usual, func(s *set) {
 		s.part(func() { s.panePage(pane) })
 		for _, k := range pane.jobs {
 			s.part(func() { s.detailPage(k) })

@@ -12,7 +12,7 @@ import (
 // listPages are the cut list over the arena: what is to be made, what exists,
 // what is not allowed, spares.
 func (p ShopOrder) listPages(l List, paper sheet.Paper) []*sheet.Drawing {
-	return p.document(paper, "", func(s *set) { s.listPages(l) })
+	return p.document(paper, "", 1, func(s *set) { s.listPages(l) })
 }
 
 func (s *set) listPages(l List) {

@@ -10,11 +10,15 @@ import (
 // blank is left for whoever orders to fill in.
 const blank = "____________________"
 
-// orderPage is the form by which a pane is ordered made with its hole; none for a pane
-// that is cut, and for one that stands. What the survey does not know is left blank,
-// for the buyer and the glass maker to settle: none of it is guessed.
+// ordered reports whether the pane is ordered made with its holes, not cut, and does not
+// stand yet.
+func (j paneJob) ordered() bool { return j.Material.MadeToOrder() && j.route() != Standing }
+
+// orderPage is the form by which a pane is ordered made with its hole; none for one that
+// is not. What the survey does not know is left blank, for the buyer and the glass maker
+// to settle: none of it is guessed.
 func (s *set) orderPage(j paneJob) {
-	if !j.Material.MadeToOrder() || j.route() == Standing {
+	if !j.ordered() {
 		return
 	}
 	f := sheet.NewFlow(func() (*sheet.Drawing, sheet.Rect) {

@@ -19,7 +19,7 @@ func TestOrderForm(t *testing.T) {
 	p := shopPlan(t, unit.Metric)
 	words := func(j Job) string {
 		all := ""
-		for _, d := range p.document(paper, "", func(s *set) { s.orderPage(p.paneJob(j)) }) {
+		for _, d := range p.document(paper, "", 1, func(s *set) { s.orderPage(p.paneJob(j)) }) {
 			checkWords(t, d.Title, d)
 			for _, w := range wordsOf(d) {
 				all += w.text + " "

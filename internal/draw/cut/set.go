@@ -22,12 +22,13 @@ type set struct {
 }
 
 // passes is how often a document is drawn at most until the number of sheets that stands
-// on them is the one it has: once to count them, once to say it, once to spare.
+// on them is the one it has: once as usual, once to say how many it is, once to spare.
 const passes = 3
 
 // document draws a document's sheets on a paper and returns them as they are printed.
-func (p ShopOrder) document(paper sheet.Paper, about string, draw func(*set)) []*sheet.Drawing {
-	s := &set{ShopOrder: p, paper: paper, about: about, of: 99}
+// It is drawn once when it has as many sheets as usual: one for each of its parts.
+func (p ShopOrder) document(paper sheet.Paper, about string, usual int, draw func(*set)) []*sheet.Drawing {
+	s := &set{ShopOrder: p, paper: paper, about: about, of: usual}
 	for range passes {
 		s.sheets, s.growth = nil, paper.Growth()
 		draw(s)

@@ -56,7 +56,7 @@ const blockHeight = 54.0
 
 func (p ShopOrder) template(j Job, w, h float64) *sheet.Drawing {
 	paper := sheet.Paper{W: w, H: h}
-	return p.document(paper, j.Hole.ID, func(s *set) {
+	return p.document(paper, j.Hole.ID, 1, func(s *set) {
 		s.growth = 1 // the outline is full size whatever the paper
 		g := s.frame(paper.Laid("template", 1, styles()), "Hole "+j.Hole.ID+": template, full size", j.marks(),
 			sheet.Field{Name: "Pane", Value: j.Pane.ID}, sheet.Field{Name: "Scale", Value: "1:1"}, sheet.Field{Name: "Route", Value: string(j.Route)})

@@ -89,7 +89,11 @@ func (job WindowJob) title() string {
 }
 
 func (p ShopOrder) windowPages(job WindowJob, paper sheet.Paper) []*sheet.Drawing {
-	return p.document(paper, job.Window.ID, func(s *set) {
+	usual := 1
+	if job.Window.Open {
+		usual++
+	}
+	return p.document(paper, job.Window.ID, usual, func(s *set) {
 		if job.Window.Open {
 			s.part(func() { s.openingPage(job.Window) })
 		}
