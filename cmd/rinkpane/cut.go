@@ -139,13 +139,6 @@ func runCut(ctx context.Context, a *app, path string, f cutFlags) error {
 		folder.Files = nil // nothing of what was asked may be drawn: no folder
 	}
 	done := cutDone{Folder: folder, mark: order.Mark, dir: f.out.path, sys: f.arena.Units}
-	if len(f.Holes) == 0 {
-		list, err := order.List(r.Options, r.Spares)
-		if err != nil {
-			return err
-		}
-		done.list = &list
-	}
 	if err := done.write(f.out.force); err != nil {
 		return err
 	}

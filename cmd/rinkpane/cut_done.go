@@ -18,7 +18,6 @@ import (
 // cutDone is what command cut drew, and what it did not.
 type cutDone struct {
 	cut.Folder
-	list      *cut.List // sums the arena up; nil when only some holes are asked for
 	mark, dir string
 	sys       unit.System
 }
@@ -62,8 +61,8 @@ func (d cutDone) json() wire.Object {
 		}),
 		"refused", reasons(d.Refused), "not_passed", reasons(d.Marked), "not_proved", reasons(d.Doubted), "notes", d.Notes, "revision", d.mark,
 	}
-	if d.list != nil {
-		out = append(out, "cut_list", listJSON(*d.list, d.sys))
+	if d.List != nil {
+		out = append(out, "cut_list", listJSON(*d.List, d.sys))
 	}
 	return out
 }
@@ -124,8 +123,8 @@ func (d cutDone) text() string {
 		}
 	}
 	b.WriteString(words.Lines(d.Notes...))
-	if d.list != nil {
-		b.WriteString(listText(*d.list))
+	if d.List != nil {
+		b.WriteString(listText(*d.List))
 	}
 	b.WriteString(words.Lines("Measure the template's check bars before anything is cut.") + words.Lines(glass.Cautions()...))
 	return b.String()

@@ -62,6 +62,7 @@ type Folder struct {
 	Marked  []*Refusal // drawn, and marked across every sheet as not passed, with the reasons
 	Doubted []*Refusal // drawn, and marked as not proved
 	Notes   []string   // what else could not be drawn, in plain words
+	List    *List      // sums the arena up; nil when only some holes are asked for
 	Lack    sheet.Lack // letters that the drawings' fonts do not hold
 }
 
@@ -102,14 +103,15 @@ func (p ShopOrder) Folder(ctx context.Context, r Request) (Folder, error) {
 	}
 	out := Folder{Refused: refused, Holes: len(jobs)}
 	for i, s := range sets {
-		if j := jobs[i]; len(j.NotPassed) > 0 {
+		j := jobs[i]
+		if errs[i] != nil {
+			return Folder{}, fmt.Errorf("hole %s: %w", j.Hole.ID, errs[i])
+		}
+		if len(j.NotPassed) > 0 {
 			out.Marked = append(out.Marked, p.refuse(j.Hole, j.NotPassed...))
 		}
-		if j := jobs[i]; len(j.NotProved) > 0 {
+		if len(j.NotProved) > 0 {
 			out.Doubted = append(out.Doubted, p.refuse(j.Hole, j.NotProved...))
-		}
-		if errs[i] != nil {
-			return Folder{}, fmt.Errorf("hole %s: %w", jobs[i].Hole.ID, errs[i])
 		}
 		out.Files, out.Lack = append(out.Files, s...), out.Lack.And(lacks[i])
 	}
@@ -277,7 +279,7 @@ func (p ShopOrder) listFiles(ctx context.Context, out *Folder, r Request, paper 
 	if err != nil {
 		return err
 	}
-	out.Lack = out.Lack.And(lackOf(pages))
+	out.List, out.Lack = &list, out.Lack.And(lackOf(pages))
 	out.Files = append(out.Files,
 		File{"cut-list.pdf", CutListPDF, "", pdf},
 		File{"cut-list.csv", CutListTable, "", csvOf(holeFields(p.Mark).Of("", list.Rows, p.Arena.Units))},
