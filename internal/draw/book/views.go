@@ -85,33 +85,45 @@ func (c *Content) takePictures(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	best, most := -1, float32(0)
-	moments := make([]play.Moment, len(c.Plan.Holes))
-	for i, h := range c.Arena.Working() {
-		cores.Tell(ctx, "taking the pictures", float64(i)/float64(len(moments)))
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		row := scores.Row(i)
+	holes := c.Arena.Working()
+	shown := make([]showing, len(holes))
+	if err := cores.EachUntil(ctx, "taking the pictures", len(holes), func(i int) {
+		row, it := scores.Row(i), &shown[i]
 		least := clearShare * slices.Max(row)
-		at := frame.BestMoment(c.Arena, set, h.ID, func(m int) bool { return row[m] >= least })
-		moments[i] = set.At(at)
-		if c.Views[h.ID], err = c.through(c.Plan.Holes[i], moments[i]); err != nil {
-			return err
+		at := frame.BestMoment(c.Arena, set, holes[i].ID, func(m int) bool { return row[m] >= least })
+		it.moment, it.score = set.At(at), row[at]
+		it.views, it.err = c.through(c.Plan.Holes[i], it.moment)
+	}); err != nil {
+		return err
+	}
+	best := -1
+	for i, it := range shown {
+		if it.err != nil {
+			return it.err
 		}
-		if score := row[at]; len(c.Views[h.ID]) > 0 && (best < 0 || score > most) {
-			best, most = i, score
+		c.Views[holes[i].ID] = it.views
+		if len(it.views) > 0 && (best < 0 || it.score > shown[best].score) {
+			best = i
 		}
 	}
 	if best < 0 {
 		return nil
 	}
-	v, ok, err := c.view(c.Plan.Holes[best], usual(c.Plan.Holes[best])[0], moments[best], true, coverAcross)
+	h := c.Plan.Holes[best]
+	v, ok, err := c.view(h, usual(h)[0], shown[best].moment, true, coverAcross)
 	if ok {
-		v.caption = "Hole " + c.Plan.Holes[best].ID + ", " + v.caption
+		v.caption = "Hole " + h.ID + ", " + v.caption
 		c.Cover = unit.Known(v)
 	}
 	return err
+}
+
+// showing is the moment that a hole is shown at, its score, and the pictures of it.
+type showing struct {
+	moment play.Moment
+	score  float32
+	views  []View
+	err    error
 }
 
 // through takes the pictures of one moment through one hole, the recommended lens's
