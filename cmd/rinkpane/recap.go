@@ -146,7 +146,7 @@ func (f recapFlags) bestBy(ctx context.Context, a *app, l recap.Learnt) (recap.B
 	}
 	watched, done := a.watched(ctx)
 	defer done()
-	return l.Choose(watched, f.source.arena, f.Rules, f.Kit)
+	return l.Choose(watched, f.source.arena, f.Rules, f.Kit, recap.BestOptions())
 }
 
 // write writes the files that are asked for.

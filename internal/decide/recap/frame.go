@@ -1,6 +1,7 @@
 package recap
 
 import (
+	"cmp"
 	"strings"
 	"time"
 
@@ -25,6 +26,11 @@ type Frame struct {
 	Rating   unit.Maybe[int] // xmp:Rating: stars from 0 to 5, -1 rejected
 	Pixels   [2]int          // across and down, as stored
 	Portrait bool            // the picture is to be turned by a quarter
+}
+
+// Compare orders frames by when they were taken, then by name.
+func (f Frame) Compare(g Frame) int {
+	return cmp.Or(f.Taken.Compare(g.Taken), strings.Compare(f.File, g.File))
 }
 
 // Shown returns the pixels across and down as the picture is to be turned.

@@ -150,9 +150,9 @@ func TestTheBestSetByWhatWasLearnt(t *testing.T) {
 		t.Fatal(err)
 	}
 	learnt := recap.Learn(o, []recap.Use{{Hole: "B1", InPlay: recap.Taken{Bursts: 9000, Kept: 3000}, Hours: 2}, {Hole: "A3", InPlay: recap.Taken{Bursts: 1000}, Hours: 2}})
-	opt := choose.FolderOptions()
-	opt.Ladder, opt.Alternatives, opt.Moments, opt.Nodes = false, 0, 500, 20
-	now, err := learnt.Best(t.Context(), a, sets, k, opt)
+	opt := recap.BestOptions()
+	opt.Moments, opt.Nodes = 500, 20
+	best, err := learnt.Choose(t.Context(), a, sets, k, opt)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -163,17 +163,13 @@ func TestTheBestSetByWhatWasLearnt(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	opt.Play = learnt.Before
-	before, err := choose.ForArena(t.Context(), a, sets, k, opt)
-	if err != nil {
-		t.Fatal(err)
-	}
 	places := func(ans choose.Answer) (out []string) {
 		for _, h := range ans.Holes {
 			out = append(out, h.Hole.ID)
 		}
 		return out
 	}
+	now, before := best.By, best.Before
 	if !slices.Equal(places(now), places(filed)) || len(now.Holes) == 0 || now.Value == before.Value {
 		t.Errorf("%v by what was learnt (%g), %v by its file (%g), %v before (%g)", places(now), now.Value, places(filed), filed.Value, places(before), before.Value)
 	}

@@ -18,7 +18,11 @@ type AtISO struct {
 // ByISO sums bursts up by the whole stop nearest to their first frame's sensitivity.
 func ByISO(frames []Matched, o Options) (out []AtISO) {
 	at := map[int]*AtISO{}
-	for _, b := range bursts(frames) {
+	all := make([]*Matched, len(frames))
+	for i := range frames {
+		all[i] = &frames[i]
+	}
+	for _, b := range bursts(all) {
 		iso, ok := b[0].ISO.Get()
 		if !ok {
 			continue

@@ -1,7 +1,6 @@
 package recap
 
 import (
-	"cmp"
 	"encoding/csv"
 	"io"
 	"math"
@@ -155,9 +154,7 @@ func (r Readings) With(other Readings) Readings {
 	return out
 }
 
-func (r Readings) sort() {
-	slices.SortStableFunc(r.Frames, func(a, b Frame) int { return cmp.Or(a.Taken.Compare(b.Taken), strings.Compare(a.File, b.File)) })
-}
+func (r Readings) sort() { slices.SortStableFunc(r.Frames, Frame.Compare) }
 
 func unreadOf(row form.Row) (u Unread, err error) {
 	u = Unread{Cause: row.Text("unread"), First: row.Text("file"), Files: 1}

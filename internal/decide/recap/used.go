@@ -59,8 +59,9 @@ const (
 // Used sums frames up by hole, and by hole and stage, in the order of their names.
 func (e Evening) Used(frames []Matched, o Options) []Use {
 	type key struct{ hole, stage string }
-	groups := map[key][]Matched{}
-	for _, m := range frames {
+	groups := map[key][]*Matched{}
+	for i := range frames {
+		m := &frames[i]
 		groups[key{m.Hole, ""}] = append(groups[key{m.Hole, ""}], m)
 		if m.Stage != "" {
 			groups[key{m.Hole, m.Stage}] = append(groups[key{m.Hole, m.Stage}], m)
@@ -108,7 +109,7 @@ func rated(kept int, exposure float64) unit.Maybe[Rated] {
 	return unit.Known(Rated{r.Value(), i.Low, i.High})
 }
 
-func used(frames []Matched, keptFrom int) Use {
+func used(frames []*Matched, keptFrom int) Use {
 	var focal, shutter, stop, iso, blur []float64
 	u := Use{Frames: len(frames)}
 	told, risk := 0.0, 0.0
@@ -165,22 +166,26 @@ func spread(v []float64) Spread {
 }
 
 // burst is frames of one body in quick succession.
-type burst []Matched
+type burst []*Matched
 
 func (b burst) kept(from int) bool {
-	return slices.ContainsFunc(b, func(m Matched) bool { return m.Rating.Or(0) >= from })
+	return slices.ContainsFunc(b, func(m *Matched) bool { return m.Rating.Or(0) >= from })
 }
 
-// bursts parts frames into bursts, in the order of their first frames.
-func bursts(frames []Matched) (out []burst) {
-	sorted := slices.Clone(frames)
-	slices.SortStableFunc(sorted, func(a, b Matched) int { return cmp.Or(cmp.Compare(a.Body, b.Body), a.At.Compare(b.At)) })
-	for i, m := range sorted {
-		if i > 0 && sorted[i-1].Body == m.Body && m.At.Sub(sorted[i-1].At) <= burstGap {
-			out[len(out)-1] = append(out[len(out)-1], m)
-		} else {
-			out = append(out, burst{m})
+// bursts puts frames in the order of their bodies and times and parts them into bursts.
+func bursts(frames []*Matched) (out []burst) {
+	slices.SortStableFunc(frames, func(a, b *Matched) int { return cmp.Or(cmp.Compare(a.Body, b.Body), a.At.Compare(b.At)) })
+	for len(frames) > 0 {
+		n := 1
+		for n < len(frames) && frames[n].follows(frames[n-1]) {
+			n++
 		}
+		out, frames = append(out, frames[:n]), frames[n:]
 	}
 	return out
+}
+
+// follows reports whether a frame is of one burst with the one before it.
+func (m *Matched) follows(before *Matched) bool {
+	return m.Body == before.Body && m.At.Sub(before.At) <= burstGap
 }

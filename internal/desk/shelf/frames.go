@@ -134,6 +134,6 @@ func (s *Shelf) Recap(ctx context.Context, g Games, of game.Game, f Frames, o re
 func (s *Shelf) BestBy(ctx context.Context, g Games, l recap.Learnt) (recap.Best, error) {
 	key := g.Arena.stamp() + string(l.YAML())
 	return s.bests.get(ctx, key, func(ctx context.Context) (recap.Best, error) {
-		return l.Choose(ctx, g.Season.Arena, g.Arena.Maker.Rules, g.Season.Kit)
+		return l.Choose(ctx, g.Season.Arena, g.Arena.Maker.Rules, g.Season.Kit, recap.BestOptions())
 	})
 }

@@ -45,9 +45,7 @@ func readAll(ctx context.Context, shots []shot, j *Journal) (out Found, err erro
 			out.Frames = append(out.Frames, *e.Frame)
 		}
 	}
-	slices.SortStableFunc(out.Frames, func(a, b recap.Frame) int {
-		return cmp.Or(a.Taken.Compare(b.Taken), strings.Compare(a.File, b.File))
-	})
+	slices.SortStableFunc(out.Frames, recap.Frame.Compare)
 	if err == nil {
 		err = j.failure()
 	}
