@@ -126,10 +126,7 @@ func TestPhonesWhileTheDeskIsKilled(t *testing.T) {
 			t.Fatal(err)
 		}
 		t.Cleanup(func() { server.Stop() }) // after the desks have ended
-		dsn, err := server.Fresh(t.Context())
-		if err != nil {
-			t.Fatal(err)
-		}
+		dsn := server.Database(t)
 		killWhileMarked(t, keeping{"--db", dsn, store.OpenDSN})
 	})
 }

@@ -21,10 +21,7 @@ func TestTwoDesksOnOneDatabase(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer server.Stop()
-	dsn, err := server.Fresh(t.Context())
-	if err != nil {
-		t.Fatal(err)
-	}
+	dsn := server.Database(t)
 	first, second := startDesk(t, "--db", dsn), startDesk(t, "--db", dsn)
 	if s, err := first.save(1); err != nil || s.Version.Number != 2 {
 		t.Fatalf("%+v, %v", s, err)
@@ -66,10 +63,7 @@ func TestADatabaseThatRestarts(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer server.Stop()
-	dsn, err := server.Fresh(t.Context())
-	if err != nil {
-		t.Fatal(err)
-	}
+	dsn := server.Database(t)
 	d := startDesk(t, "--db", dsn)
 	expect := func(want int) {
 		t.Helper()

@@ -28,6 +28,7 @@ var calledByTests = map[string]string{
 	"draw/sheet.Collisions":        "drawings of other rooms are tested for texts that meet",
 	"examples.Largest":             "tests and benchmarks of other rooms plan it",
 	"keep/store/cluster.Start":     "the room is for tests",
+	"keep/store/cluster.Run":       "the room is for tests",
 }
 
 // leastExported is how many exported functions the reading must meet to be believed.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"flag"
 	"fmt"
 	"io/fs"
 	"log/slog"
@@ -32,34 +31,14 @@ import (
 var server *cluster.Cluster
 
 func TestMain(m *testing.M) {
-	flag.Parse()
-	if testing.Short() {
-		os.Exit(m.Run())
-	}
-	var err error
-	if server, err = cluster.Start(); err != nil {
-		fmt.Fprintln(os.Stderr, "API tests need a PostgreSQL:", err)
-		os.Exit(1)
-	}
-	code := m.Run()
-	if err := server.Stop(); err != nil {
-		fmt.Fprintln(os.Stderr, err)
-	}
-	os.Exit(code)
+	os.Exit(cluster.Run(m, &server))
 }
 
 // onEachStore runs one check against the API over both stores.
 func onEachStore(t *testing.T, check func(t *testing.T, c *caller)) {
 	t.Run("SQLite", func(t *testing.T) { check(t, call(t, folderStore(t))) })
 	t.Run("PostgreSQL", func(t *testing.T) {
-		if testing.Short() {
-			t.Skip("asks a PostgreSQL; make test does, make quick does not")
-		}
-		dsn, err := server.Fresh(t.Context())
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := store.OpenDSN(t.Context(), dsn)
+		s, err := store.OpenDSN(t.Context(), server.Database(t))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -91,7 +91,7 @@ func endedOnce(t *testing.T, q *Queue, asked []Piece) {
 // TestEveryPieceEndsOnceThoughWorkersAreKilled: three workers on PostgreSQL, of which one
 // after the other is killed in the middle of its work and another takes its place.
 func TestEveryPieceEndsOnceThoughWorkersAreKilled(t *testing.T) {
-	dsn := freshDatabase(t)
+	dsn := server.Database(t)
 	q := inDatabase(t, dsn)
 	countAnswers(t, q)
 	pieces, kills := loads()
@@ -140,7 +140,7 @@ func atWork(t *testing.T, q *Queue) {
 // TestADatabaseThatRestartsUnderLoad takes PostgreSQL down while pieces are at work: each
 // ends once all the same.
 func TestADatabaseThatRestartsUnderLoad(t *testing.T) {
-	dsn := freshDatabase(t)
+	dsn := server.Database(t)
 	q := inDatabase(t, dsn)
 	q.hurry = true
 	countAnswers(t, q)

@@ -3,8 +3,6 @@ package queue
 import (
 	"context"
 	"errors"
-	"flag"
-	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -22,26 +20,13 @@ func TestMain(m *testing.M) {
 		workForEver(os.Args[2])
 		return
 	}
-	flag.Parse()
-	if testing.Short() {
-		os.Exit(m.Run())
-	}
-	var err error
-	if server, err = cluster.Start(); err != nil {
-		fmt.Fprintln(os.Stderr, "tests of jobs need a PostgreSQL:", err)
-		os.Exit(1)
-	}
-	code := m.Run()
-	if err := server.Stop(); err != nil {
-		fmt.Fprintln(os.Stderr, err)
-	}
-	os.Exit(code)
+	os.Exit(cluster.Run(m, &server))
 }
 
 // eachQueue runs one check against both databases, each fresh and empty.
 func eachQueue(t *testing.T, check func(t *testing.T, q *Queue)) {
 	t.Run("SQLite", func(t *testing.T) { check(t, inFolder(t, t.TempDir())) })
-	t.Run("PostgreSQL", func(t *testing.T) { check(t, inDatabase(t, freshDatabase(t))) })
+	t.Run("PostgreSQL", func(t *testing.T) { check(t, inDatabase(t, server.Database(t))) })
 }
 
 func inFolder(t *testing.T, folder string) *Queue {
@@ -63,20 +48,6 @@ func open(t *testing.T, q *Queue, err error) *Queue {
 	}
 	t.Cleanup(func() { q.Close() })
 	return q
-}
-
-func freshDatabase(t *testing.T) string {
-	t.Helper()
-	if testing.Short() {
-		t.Skip("asks a PostgreSQL; make test does, make quick does not")
-	}
-	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
-	defer cancel()
-	dsn, err := server.Fresh(ctx)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return dsn
 }
 
 // working works pieces until the returned function is called, which waits for the end.
@@ -307,7 +278,7 @@ func TestOwnersTakeTurns(t *testing.T) {
 // TestANewerQueueIsLeftAlone opens tables that a newer program has brought further, River's
 // or this package's: they are refused in one line.
 func TestANewerQueueIsLeftAlone(t *testing.T) {
-	folder, dsn := t.TempDir(), freshDatabase(t)
+	folder, dsn := t.TempDir(), server.Database(t)
 	o := Options{Program: "test"}
 	for name, again := range map[string]func() (*Queue, error){
 		"SQLite":     func() (*Queue, error) { return OpenFolder(t.Context(), folder, o) },

@@ -188,7 +188,7 @@ func TestPhotosAreTheArenas(t *testing.T) {
 // PostgreSQL stopped and started under load: what cannot be kept says that the database
 // does not answer, and once it is back the same events are kept, none twice.
 func TestEventsWhileTheServerRestarts(t *testing.T) {
-	s, err := OpenDSN(t.Context(), freshDatabase(t))
+	s, err := OpenDSN(t.Context(), server.Database(t))
 	if err != nil {
 		t.Fatal(err)
 	}

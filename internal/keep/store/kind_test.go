@@ -36,7 +36,7 @@ func TestKindsAreListedApart(t *testing.T) {
 // TestOlderStoresKeepTheirArenas brings a store of the tables before kinds up to
 // date: what was kept is an arena, with its versions.
 func TestOlderStoresKeepTheirArenas(t *testing.T) {
-	folder, dsn := t.TempDir(), freshDatabase(t)
+	folder, dsn := t.TempDir(), server.Database(t)
 	for name, open := range map[string]func() (*Store, error){
 		"SQLite":     func() (*Store, error) { return OpenFolder(t.Context(), folder) },
 		"PostgreSQL": func() (*Store, error) { return OpenDSN(t.Context(), dsn) },

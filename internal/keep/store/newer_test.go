@@ -16,7 +16,7 @@ import (
 // TestANewerStoreIsLeftAlone opens tables that a newer program has brought
 // further: they are refused in one line, with both versions and the cure.
 func TestANewerStoreIsLeftAlone(t *testing.T) {
-	folder, dsn := t.TempDir(), freshDatabase(t)
+	folder, dsn := t.TempDir(), server.Database(t)
 	files, err := migrations.ReadDir("migrations")
 	if err != nil {
 		t.Fatal(err)

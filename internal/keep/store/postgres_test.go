@@ -1,12 +1,8 @@
 package store
 
 import (
-	"context"
-	flags "flag"
-	"fmt"
 	"os"
 	"testing"
-	"time"
 
 	"example.org/rinkpane/internal/keep/store/cluster"
 )
@@ -19,20 +15,7 @@ func TestMain(m *testing.M) {
 		saveForEver(os.Args[2])
 		return
 	}
-	flags.Parse()
-	if testing.Short() {
-		os.Exit(m.Run())
-	}
-	var err error
-	if server, err = cluster.Start(); err != nil {
-		fmt.Fprintln(os.Stderr, "store tests need a PostgreSQL:", err)
-		os.Exit(1)
-	}
-	code := m.Run()
-	if err := server.Stop(); err != nil {
-		fmt.Fprintln(os.Stderr, err)
-	}
-	os.Exit(code)
+	os.Exit(cluster.Run(m, &server))
 }
 
 // eachStore runs one check against both stores, each fresh and empty.
@@ -46,25 +29,11 @@ func eachStore(t *testing.T, check func(t *testing.T, s *Store)) {
 		check(t, s)
 	})
 	t.Run("PostgreSQL", func(t *testing.T) {
-		s, err := OpenDSN(t.Context(), freshDatabase(t))
+		s, err := OpenDSN(t.Context(), server.Database(t))
 		if err != nil {
 			t.Fatal(err)
 		}
 		defer s.Close()
 		check(t, s)
 	})
-}
-
-func freshDatabase(t *testing.T) string {
-	t.Helper()
-	if testing.Short() {
-		t.Skip("asks a PostgreSQL; make test does, make quick does not")
-	}
-	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
-	defer cancel()
-	dsn, err := server.Fresh(ctx)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return dsn
 }

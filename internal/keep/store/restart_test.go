@@ -11,7 +11,7 @@ import (
 // TestAServerThatRestarts takes PostgreSQL down under an open store: every call
 // says that the database does not answer, and after the restart all is as before.
 func TestAServerThatRestarts(t *testing.T) {
-	s, err := OpenDSN(t.Context(), freshDatabase(t))
+	s, err := OpenDSN(t.Context(), server.Database(t))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -18,6 +19,8 @@ import (
 	"strconv"
 	"sync/atomic"
 	"syscall"
+	"testing"
+	"time"
 
 	_ "github.com/jackc/pgx/v5/stdlib" // the driver, named "pgx"
 )
@@ -65,8 +68,42 @@ func (c *Cluster) Stop() error {
 	return errors.Join(c.run("pg_ctl", "-D", c.data(), "-m", "immediate", "stop"), os.RemoveAll(c.folder))
 }
 
-// Fresh makes an empty database and returns its address.
-func (c *Cluster) Fresh(ctx context.Context) (string, error) {
+// Run runs a package's tests, for its TestMain, while a server of theirs is up. Under
+// -short there is none.
+func Run(m *testing.M, server **Cluster) int {
+	flag.Parse()
+	if testing.Short() {
+		return m.Run()
+	}
+	c, err := Start()
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "these tests need a PostgreSQL:", err)
+		return 1
+	}
+	*server = c
+	code := m.Run()
+	if err := c.Stop(); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+	}
+	return code
+}
+
+// Database makes an empty database for a test and returns its address.
+func (c *Cluster) Database(t testing.TB) string {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("asks a PostgreSQL; make test does, make quick does not")
+	}
+	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
+	defer cancel()
+	dsn, err := c.fresh(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return dsn
+}
+
+func (c *Cluster) fresh(ctx context.Context) (string, error) {
 	db, err := sql.Open("pgx", c.address("postgres"))
 	if err != nil {
 		return "", err
