@@ -130,16 +130,15 @@ func start[T any](ctx context.Context, q *Queue, driver riverdriver.Driver[T], w
 const migrating = 7246217101
 
 // migrate brings River's tables and this package's up to date. Several programs may open
-// the queue at once: PostgreSQL has a lock for that; on SQLite a second try meets what
+// the queue at once: PostgreSQL has a lock for that; on SQLite a further try meets what
 // the other one made.
 func migrate[T any](ctx context.Context, q *Queue, driver riverdriver.Driver[T]) error {
 	if q.sqlite {
-		err := migrateBoth(ctx, q, driver)
-		for range 2 {
-			if err == nil || ctx.Err() != nil {
+		var err error
+		for range 3 {
+			if err = migrateBoth(ctx, q, driver); err == nil || ctx.Err() != nil {
 				break
 			}
-			err = migrateBoth(ctx, q, driver)
 		}
 		return err
 	}
@@ -165,11 +164,10 @@ func migrateBoth[T any](ctx context.Context, q *Queue, driver riverdriver.Driver
 		var is int64
 		row := q.db.QueryRowContext(ctx, `SELECT MAX(version) FROM river_migration WHERE line = 'main'`)
 		if row.Scan(&is) == nil { // else there is no such table yet
-			err = store.Known(is, int64(all[len(all)-1].Version))
+			if err := store.Known(is, int64(all[len(all)-1].Version)); err != nil {
+				return err
+			}
 		}
-	}
-	if err != nil {
-		return err
 	}
 	files, err := fs.Sub(migrations, "migrations")
 	if err != nil {

@@ -48,7 +48,7 @@ func (s *Store) Backup(ctx context.Context, scratch string, w io.Writer) error {
 		err = s.copyTo(ctx, folder)
 	}
 	if err != nil {
-		return fmt.Errorf("backup: %w", plain(err))
+		return fmt.Errorf("backup: %w", Plain(err))
 	}
 	f, err := os.Open(path)
 	if err != nil {
@@ -114,7 +114,7 @@ func (s *Store) Restore(ctx context.Context, from *Store) error {
 	for _, t := range tables() {
 		var n int
 		if err := s.db.QueryRowContext(ctx, `SELECT COUNT(*) FROM `+t).Scan(&n); err != nil {
-			return plain(err)
+			return Plain(err)
 		}
 		if n > 0 {
 			return ErrNotEmpty
@@ -131,7 +131,7 @@ func (s *Store) copyInto(ctx context.Context, to *Store) error {
 	}
 	from, err := s.db.BeginTx(ctx, options)
 	if err != nil {
-		return plain(err)
+		return Plain(err)
 	}
 	err = to.inTx(ctx, func(tx *sql.Tx) error {
 		for _, t := range tables() {

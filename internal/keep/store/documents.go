@@ -40,7 +40,7 @@ func (s *Store) Add(ctx context.Context, kind revision.Kind, id, name string, fi
 		return revision.Version{}, fmt.Errorf("%q: %w", id, revision.ErrTaken)
 	}
 	if err != nil {
-		return revision.Version{}, plain(fmt.Errorf("adding %q: %w", id, err))
+		return revision.Version{}, Plain(fmt.Errorf("adding %q: %w", id, err))
 	}
 	return v, nil
 }
@@ -70,7 +70,7 @@ func (s *Store) Save(ctx context.Context, id, name string, base int, next revisi
 		return insertVersion(ctx, tx, v)
 	})
 	if err != nil {
-		return revision.Version{}, plain(fmt.Errorf("saving %q: %w", id, err))
+		return revision.Version{}, Plain(fmt.Errorf("saving %q: %w", id, err))
 	}
 	if moved {
 		return v, nil
@@ -109,7 +109,7 @@ func (s *Store) SetAway(ctx context.Context, id string, away bool) error {
 	}
 	res, err := s.db.ExecContext(ctx, `UPDATE document SET away = $1 WHERE id = $2`, flag(away), id)
 	if err != nil {
-		return plain(fmt.Errorf("putting %q away: %w", id, err))
+		return Plain(fmt.Errorf("putting %q away: %w", id, err))
 	}
 	return oneRow(res, revision.ErrNone)
 }

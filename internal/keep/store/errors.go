@@ -38,14 +38,10 @@ func isDuplicate(err error) bool {
 	return errors.As(err, &pg) && pg.Code == uniqueViolation
 }
 
-// Plain is how a database's errors are told apart by whoever keeps tables of their own:
-// [revision.ErrFull], [revision.ErrDown], or as they are.
-func Plain(err error) error { return plain(err) }
-
-// plain turns a full disk into [revision.ErrFull] and a database that does not
+// Plain turns a full disk into [revision.ErrFull] and a database that does not
 // answer into [revision.ErrDown], and leaves other errors alone. Once a
 // connection is lost it cannot be known whether the last act was done.
-func plain(err error) error {
+func Plain(err error) error {
 	var lite *sqlite.Error
 	var pg *pgconn.PgError
 	var connect *pgconn.ConnectError

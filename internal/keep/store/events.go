@@ -65,7 +65,7 @@ func (s *Store) write(all []*waiting) {
 	if isDuplicate(err) { // another program kept one of these in another arena at this moment
 		err = s.inTx(ctx, func(tx *sql.Tx) error { return writeEvents(ctx, tx, all) })
 	}
-	s.together.end(all, plain(err))
+	s.together.end(all, Plain(err))
 }
 
 // writeTimeout is how long a transaction may take until those who wait are told that
@@ -191,7 +191,7 @@ func scanEvent(row scanner) (custody.Event, error) {
 	var told, ahead, kept int64
 	var kind, body string
 	if err := row.Scan(&e.ID, &e.Arena, &e.Seq, &told, &ahead, &kept, &e.Who, &e.Corrects, &kind, &body); err != nil {
-		return e, plain(err)
+		return e, Plain(err)
 	}
 	e.Told, e.Kept, e.Ahead = time.UnixMicro(told).UTC(), time.UnixMicro(kept).UTC(), time.Duration(ahead)*time.Microsecond
 	var err error
@@ -201,4 +201,4 @@ func scanEvent(row scanner) (custody.Event, error) {
 	return e, nil
 }
 
-func scanText(row scanner) (s string, err error) { return s, plain(row.Scan(&s)) }
+func scanText(row scanner) (s string, err error) { return s, Plain(row.Scan(&s)) }

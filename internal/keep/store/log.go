@@ -34,5 +34,5 @@ func scanEntry(row scanner) (people.Entry, error) {
 	var at int64
 	err := row.Scan(&at, &e.Kind, &e.Who, &e.What, &e.From)
 	e.At = time.UnixMicro(at).UTC()
-	return e, plain(err)
+	return e, Plain(err)
 }

@@ -121,7 +121,7 @@ func (s *Store) Secret(ctx context.Context, fresh string) (kept string, err erro
 		return "", err
 	}
 	err = s.db.QueryRowContext(ctx, `SELECT value FROM secret WHERE name = 'browser'`).Scan(&kept)
-	return kept, plain(err)
+	return kept, Plain(err)
 }
 
 func scanPerson(row scanner) (people.Person, error) {

@@ -20,7 +20,7 @@ type scanner interface{ Scan(into ...any) error }
 func list[T any](ctx context.Context, db querier, scan func(scanner) (T, error), query string, args ...any) ([]T, error) {
 	rows, err := db.QueryContext(ctx, query, args...)
 	if err != nil {
-		return nil, plain(err)
+		return nil, Plain(err)
 	}
 	defer rows.Close()
 	var out []T
@@ -31,20 +31,20 @@ func list[T any](ctx context.Context, db querier, scan func(scanner) (T, error),
 		}
 		out = append(out, v)
 	}
-	return out, plain(rows.Err())
+	return out, Plain(rows.Err())
 }
 
 // do makes one statement that changes rows, if there are any.
 func (s *Store) do(ctx context.Context, query string, args ...any) error {
 	_, err := s.db.ExecContext(ctx, query, args...)
-	return plain(err)
+	return Plain(err)
 }
 
 func orNone(err, none error) error {
 	if errors.Is(err, sql.ErrNoRows) {
 		return none
 	}
-	return plain(err)
+	return Plain(err)
 }
 
 func oneRow(res sql.Result, none error) error {

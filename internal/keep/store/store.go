@@ -124,7 +124,7 @@ func start(ctx context.Context, s *Store, where string) (*Store, error) {
 // Ping asks the store whether it answers.
 func (s *Store) Ping(ctx context.Context) error {
 	var one int
-	return plain(s.db.QueryRowContext(ctx, `SELECT 1`).Scan(&one))
+	return Plain(s.db.QueryRowContext(ctx, `SELECT 1`).Scan(&one))
 }
 
 // Connections returns how many connections are at work, and how long calls waited
@@ -153,10 +153,13 @@ func Migrate(ctx context.Context, db *sql.DB, sqlite bool, files fs.FS, history 
 	if err != nil {
 		return err
 	}
-	if err := known(ctx, p); err != nil {
-		return err
+	is, most, err := p.GetVersions(ctx)
+	if err == nil {
+		err = Known(is, most)
 	}
-	_, err = p.Up(ctx)
+	if err == nil {
+		_, err = p.Up(ctx)
+	}
 	return err
 }
 
@@ -166,15 +169,6 @@ type errNewer struct{ is, known int64 }
 func (e errNewer) Error() string {
 	return fmt.Sprintf("made by a newer rinkpane (its tables are version %d, this program knows %d): "+
 		"open it with that rinkpane, or name another store", e.is, e.known)
-}
-
-// known refuses tables that are newer than this program.
-func known(ctx context.Context, p *goose.Provider) error {
-	is, most, err := p.GetVersions(ctx)
-	if err == nil {
-		err = Known(is, most)
-	}
-	return err
 }
 
 // Known refuses tables of a version that is newer than the newest this program knows.
@@ -192,12 +186,12 @@ func (s *Store) Close() error { return s.db.Close() }
 func (s *Store) inTx(ctx context.Context, work func(*sql.Tx) error) error {
 	tx, err := s.db.BeginTx(ctx, nil)
 	if err != nil {
-		return plain(err)
+		return Plain(err)
 	}
 	if err := work(tx); err != nil {
-		return errors.Join(plain(err), rolledBack(tx))
+		return errors.Join(Plain(err), rolledBack(tx))
 	}
-	return plain(tx.Commit())
+	return Plain(tx.Commit())
 }
 
 // rolledBack ends a transaction; one that the driver has ended already is no error.
