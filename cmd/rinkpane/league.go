@@ -80,6 +80,8 @@ func (f leagueFlags) sound() error {
 		return errors.New("--workers 0 needs --db: nobody else works what is kept on this machine")
 	case f.moments < 0:
 		return fmt.Errorf("--moments %d: write a number from 1", f.moments)
+	case slices.Contains(slices.Concat(f.ruleNames, f.otherRules, []string{f.kitPath}), "-"):
+		return errors.New("league reads no standard input: name files for --rules, --other-rules and --kit")
 	case f.paper != "":
 		if _, err := sheet.ParsePaper(f.paper); err != nil {
 			return fmt.Errorf("--paper: %w", err)
@@ -128,14 +130,28 @@ func runLeague(ctx context.Context, a *app, dir string, f leagueFlags) error {
 	return a.verdict(whole, wire.League(l, run.jobs(), names), func() string {
 		text := words.LeagueText(l)
 		if len(names) > 0 {
-			text += fmt.Sprintf("\nWrote %s%c: %d files, first look at league.pdf\n", f.out.path, filepath.Separator, len(names))
+			text += fmt.Sprintf("\nWrote %s%c: %d files, first look at %s\n", f.out.path, filepath.Separator, len(names), leagueFile)
 		}
 		return text
 	})
 }
 
-// leagueTitle is what the book over all arenas is called.
-const leagueTitle = "The league's arenas"
+// What the book over all arenas is called, and its file.
+const (
+	leagueTitle = "The league's arenas"
+	leagueFile  = "league.pdf"
+)
+
+// bookFile is what an arena's book is called: as its file, whose ending stays where
+// another book has the name.
+func bookFile(arena string, before []outFile) string {
+	name := strings.TrimSuffix(arena, filepath.Ext(arena)) + ".pdf"
+	taken := func(w outFile) bool { return strings.EqualFold(w.name, name) }
+	if slices.ContainsFunc(append(before, outFile{name: leagueFile}), taken) {
+		return arena + ".pdf"
+	}
+	return name
+}
 
 // write writes each arena's book and the one over all.
 func (f leagueFlags) write(ctx context.Context, l league.League, books []outFile) (names []string, err error) {
@@ -151,7 +167,7 @@ func (f leagueFlags) write(ctx context.Context, l league.League, books []outFile
 	if err != nil {
 		return nil, err
 	}
-	files := append(books, outFile{"league.pdf", over})
+	files := append(books, outFile{leagueFile, over})
 	for _, w := range files {
 		names = append(names, w.name)
 	}

@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/user"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -34,31 +35,48 @@ type leagueJob struct {
 	queue.Piece
 }
 
-// entries reads the files. One that cannot be read has its cause; what flags name wrongly
-// is an error.
-func (f leagueFlags) entries(a *app, files []string) (out []*leagueEntry, err error) {
-	other := source{ruleNames: f.otherRules}
+// given is what flags say of every arena, as a question without one, and the other rule
+// sets. What they name wrongly is an error.
+func (f leagueFlags) given(a *app) (q league.Question, others []league.Document, err error) {
+	q = league.Question{Day: time.Now().Format(time.DateOnly), Moments: f.moments}
 	if len(f.ruleNames) > 0 {
 		if err := f.readRules(a); err != nil {
-			return nil, err
+			return q, nil, err
+		}
+		if q.Rules, err = ruleDocuments(f.ruleNames); err != nil {
+			return q, nil, err
 		}
 	}
 	if len(f.otherRules) > 0 {
-		if err := other.readRules(a); err != nil {
-			return nil, fmt.Errorf("--other-%s", strings.TrimPrefix(err.Error(), "--"))
+		if err := (&source{ruleNames: f.otherRules}).readRules(a); err != nil {
+			return q, nil, fmt.Errorf("--other-%s", strings.TrimPrefix(err.Error(), "--"))
+		}
+		if others, err = ruleDocuments(f.otherRules); err != nil {
+			return q, nil, err
 		}
 	}
 	if f.kitPath != "" {
 		if err := f.readKit(a); err != nil {
-			return nil, fmt.Errorf("--kit: %w", err)
+			return q, nil, fmt.Errorf("--kit: %w", err)
 		}
+		q.Kit, err = document(f.kitPath)
+	}
+	return q, others, err
+}
+
+// entries reads the files. One that cannot be read has its cause. Kit and rule sets that
+// no flag names are the arena's own.
+func (f leagueFlags) entries(a *app, files []string) (out []*leagueEntry, err error) {
+	given, others, err := f.given(a)
+	if err != nil {
+		return nil, err
 	}
 	quiet := *a
 	quiet.err, quiet.units = io.Discard, ""
 	for _, path := range files {
 		e := &leagueEntry{row: league.Row{File: filepath.Base(path)}}
 		out = append(out, e)
-		s := source{kitPath: f.kitPath, ruleNames: f.ruleNames, asksKit: true, asksRules: true}
+		s := source{asksKit: f.kitPath == "", asksRules: len(f.ruleNames) == 0}
 		if err := s.open(&quiet, path); err != nil {
 			if errors.Is(err, errStopped) {
 				return nil, err
@@ -67,20 +85,20 @@ func (f leagueFlags) entries(a *app, files []string) (out []*leagueEntry, err er
 			continue
 		}
 		e.row.Arena = unit.Known(s.arena)
-		day := time.Now().Format(time.DateOnly)
-		e.question = league.Question{Arena: league.Document{Name: e.row.File, Text: string(s.doc.Bytes())}, Day: day, Moments: f.moments}
+		e.question = given
+		e.question.Arena = league.Document{Name: e.row.File, Text: string(s.doc.Bytes())}
 		if s.kitPath != "" {
 			if e.question.Kit, err = document(s.kitPath); err != nil {
 				return nil, err
 			}
 		}
+		if s.asksRules {
+			if e.question.Rules, err = ruleDocuments(s.ruleNames); err != nil {
+				return nil, err
+			}
+		}
 		e.other = e.question
-		if e.question.Rules, err = ruleDocuments(s.ruleNames); err == nil && len(f.otherRules) > 0 {
-			e.other.Rules, err = ruleDocuments(f.otherRules)
-		}
-		if err != nil {
-			return nil, err
-		}
+		e.other.Rules = others
 	}
 	return out, nil
 }
@@ -294,26 +312,23 @@ func (r leagueRun) gather(ctx context.Context) (l league.League, books []outFile
 				if err != nil {
 					return l, nil, err
 				}
-				books = append(books, outFile{strings.TrimSuffix(e.row.File, filepath.Ext(e.row.File)) + ".pdf", data})
+				books = append(books, outFile{bookFile(e.row.File, books), data})
 			}
 		}
 		if a, ok := e.row.Arena.Get(); ok && len(l.Rules) == 0 {
 			l.Units = a.Units
 		}
 		l.Rows = append(l.Rows, e.row)
-		l.Rules, l.Other = r.ids(l.Rules, e.question.Rules), r.ids(l.Other, e.other.Rules)
-	}
-	if len(r.f.otherRules) == 0 {
-		l.Other = nil
+		l.Rules, l.Other = ruleIDs(l.Rules, e.question.Rules), ruleIDs(l.Other, e.other.Rules)
 	}
 	return l, books, nil
 }
 
-// ids adds the names of rule sets, each once.
-func (r leagueRun) ids(list []string, docs []league.Document) []string {
+// ruleIDs adds the names of rule sets, each once.
+func ruleIDs(list []string, docs []league.Document) []string {
 	for _, d := range docs {
 		name := strings.TrimSuffix(d.Name, filepath.Ext(d.Name))
-		if !strings.Contains(" "+strings.Join(list, " ")+" ", " "+name+" ") {
+		if !slices.Contains(list, name) {
 			list = append(list, name)
 		}
 	}

@@ -23,6 +23,21 @@ func (s *stopper) Write(b []byte) (int, error) {
 	return s.Buffer.Write(b)
 }
 
+// TestNoBookTakesThePlaceOfAnother names books of files that differ in their ending only,
+// or that are called as the book over all.
+func TestNoBookTakesThePlaceOfAnother(t *testing.T) {
+	var books []outFile
+	for _, f := range []struct{ arena, book string }{
+		{"north.hall.yaml", "north.hall.pdf"}, {"League.yaml", "League.yaml.pdf"}, {"x.yaml", "x.pdf"}, {"x.yml", "x.yml.pdf"}, {"x.yml.yaml", "x.yml.yaml.pdf"},
+	} {
+		got := bookFile(f.arena, books)
+		if got != f.book {
+			t.Errorf("the book of %s is %s, expected %s", f.arena, got, f.book)
+		}
+		books = append(books, outFile{name: got})
+	}
+}
+
 // TestALeagueThatIsStopped says how much is left; what was at work waits, and cost no try.
 func TestALeagueThatIsStopped(t *testing.T) {
 	ctx, stop := context.WithCancel(t.Context())

@@ -18,6 +18,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/answer/rules"
@@ -119,8 +120,8 @@ func (q Question) Choose(ctx context.Context) (Answer, error) {
 		default:
 			continue
 		}
-		if len(out.Broken) == 0 || out.Broken[len(out.Broken)-1] != f.Rule {
-			out.Broken = appendOnce(out.Broken, f.Rule)
+		if !slices.Contains(out.Broken, f.Rule) {
+			out.Broken = append(out.Broken, f.Rule)
 		}
 	}
 	opt := choose.FolderOptions()
@@ -170,12 +171,7 @@ func (a *Answer) chosen(c choose.Answer) {
 }
 
 func (a Answer) has(id string) bool {
-	for _, h := range a.Holes {
-		if h.ID == id {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(a.Holes, func(h Hole) bool { return h.ID == id })
 }
 
 func cutHoles(a arena.Arena) (n int) {
@@ -185,13 +181,4 @@ func cutHoles(a arena.Arena) (n int) {
 		}
 	}
 	return n
-}
-
-func appendOnce(list []string, s string) []string {
-	for _, have := range list {
-		if have == s {
-			return list
-		}
-	}
-	return append(list, s)
 }

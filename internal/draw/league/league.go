@@ -53,7 +53,7 @@ func (b Book) PDF(ctx context.Context) (data []byte, pages int, err error) {
 		f.Heading(t.Title)
 		f.Table(t.Shown(), sheet.SizeSmall)
 	}
-	marks := map[int]string{}
+	marks := map[int][]sheet.Bookmark{}
 	for i, r := range b.Rows {
 		if err := ctx.Err(); err != nil {
 			return nil, 0, err
@@ -64,13 +64,10 @@ func (b Book) PDF(ctx context.Context) (data []byte, pages int, err error) {
 	f.Notes(glass.Cautions()...)
 	var out []sheet.Page
 	for i, d := range f.Sheets() {
-		p := sheet.Page{Drawing: d}
+		p := sheet.Page{Drawing: d, Bookmarks: marks[i]}
 		d.Add(sheet.LayerText, "folio", sheet.Text{
 			At: sheet.Pt(d.W-margin, d.H-margin/2), S: fmt.Sprintf("page %d of %d", i+1, len(f.Sheets())), Anchor: sheet.End, VAlign: sheet.Centre,
 		})
-		if name, ok := marks[i]; ok {
-			p.Bookmarks = append(p.Bookmarks, sheet.Bookmark{Title: name})
-		}
 		out = append(out, p)
 	}
 	data, err = sheet.PDF(ctx, sheet.Info{Title: b.Title, Subject: "Photo holes of a league's arenas", Creator: b.Creator}, out...)
@@ -78,7 +75,7 @@ func (b Book) PDF(ctx context.Context) (data []byte, pages int, err error) {
 }
 
 // arena sets one arena: its best set on the map, and what to do for it.
-func (b Book) arena(f *sheet.Flow, i int, r league.Row, marks map[int]string) {
+func (b Book) arena(f *sheet.Flow, i int, r league.Row, marks map[int][]sheet.Bookmark) {
 	a, ok := r.Answer.Get()
 	of, known := r.Arena.Get()
 	if !ok || !known {
@@ -91,9 +88,8 @@ func (b Book) arena(f *sheet.Flow, i int, r league.Row, marks map[int]string) {
 	}
 	d := chart.SmallMap(fmt.Sprintf("map-%d", i), chosen, status)
 	f.Need(d.H + 4*titleGap)
-	if _, there := marks[len(f.Sheets())-1]; !there {
-		marks[len(f.Sheets())-1] = r.Name()
-	}
+	page := len(f.Sheets()) - 1
+	marks[page] = append(marks[page], sheet.Bookmark{Title: r.Name()})
 	f.Heading(r.Name())
 	f.Drawing(d)
 	f.Notes(words.LeagueVerdict(r))

@@ -25,7 +25,7 @@ func League(l league.League, jobs []LeagueJob, files []string) Object {
 	}
 	return Object{
 		"jobs", jobs, "rule_sets", l.Rules, "other_rule_sets", l.Other,
-		"arenas", Each(l.Rows, func(r league.Row) Object { return leagueRow(r) }),
+		"arenas", Each(l.Rows, leagueRow),
 		"total", total, "files", files,
 	}
 }

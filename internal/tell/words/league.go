@@ -131,6 +131,9 @@ var leagueCauses = table.Fields[league.Row]{
 // is worth and costs, and what one rule set costs against another.
 func LeagueNotes(l league.League) []string {
 	t := l.Total()
+	if t.Answered == 0 {
+		return []string{fmt.Sprintf("0 of %s answered.", say.Count(t.Arenas, "arena"))}
+	}
 	out := []string{fmt.Sprintf("%d of %s answered. As they stand, %d of those keep the rules of %s.", t.Answered, say.Count(t.Arenas, "arena"), t.Passing, strings.Join(l.Rules, ", "))}
 	for _, r := range l.Rows {
 		if a := answerOf(r); a.Today > a.Value && a.Without == "" {
