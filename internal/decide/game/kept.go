@@ -68,7 +68,7 @@ func (k keeper) rule(rule rules.Keep, who []string, period int) {
 			any = true
 			holder, kept := k.holder(hole, period), k.keptFor(hole, period)
 			switch {
-			case kept != nil && slices.Equal(kept, who):
+			case slices.Contains(kept, who[0]): // kept for this kind of camera, maybe for more periods
 				lacks--
 			case kept != nil, holder != "" && !slices.Contains(who, holder):
 			default:

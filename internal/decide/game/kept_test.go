@@ -63,6 +63,8 @@ func TestARuleSetKeepsHoles(t *testing.T) {
 		"a series":                 {", games: [cup], in: end, periods: [3]", none, "3 B1 own/corners, 3 A1 own/corners"},
 		"nobody asks":              {"", with("{who: tv, games: [g1], periods: [1, 2]}", "{who: tv, games: [g1], withdrawn: yes}"), ""},
 		"what is reserved counts":  {", in: end, periods: [1]", []string{"[A1, B1]", "[B1]"}, "1 B1 broadcast agreement, part 4, 2 B1 broadcast agreement, part 4, 3 B1 broadcast agreement, part 4, 1 A1 own/corners"},
+		"reserved for a whole game": {", periods: [2]", []string{"[A1, B1]", "[B1]", "requests:\n", "requests:\n  - {who: tv2, games: [g1], periods: [1]}\n", "people:\n", "people:\n  - {id: tv2, camera: broadcast, lenses: [70-200]}\n"},
+			"1 B1 broadcast agreement, part 4, 2 B1 broadcast agreement, part 4, 3 B1 broadcast agreement, part 4, 2 B3 own/corners, 2 A1 own/corners, 2 A3 own/corners"},
 		"given by hand to another": {", periods: [1]", with("seats:\n", "seats:\n  - {game: g1, who: ann, hole: B3, periods: [1]}\n"), "1 B1 own/corners, 1 A1 own/corners, 1 A3 own/corners, 1 lacks 1 in corner B-box"},
 		"given by hand to one":     {", in: end, periods: [1]", with("seats:\n", "seats:\n  - {game: g1, who: tv, hole: B3, periods: [1]}\n"), "1 B3 own/corners, 1 A1 own/corners"},
 		"a closed hole":            {", periods: [1]", with("games: g2}", "games: g1}", "hole: B3}", "hole: B2}"), "1 B1 own/corners, 1 B3 own/corners, 1 A1 own/corners, 1 lacks 1 in corner A-box"},
