@@ -14,7 +14,8 @@ func Part(name, text, field string) (*form.Document, error) {
 	inside := false
 	for line := range strings.Lines(text) {
 		if begins := !strings.ContainsAny(line[:1], " \t#-\r\n"); begins {
-			inside = strings.HasPrefix(line, field+":")
+			name, _, _ := strings.Cut(line, ":")
+			inside = strings.Trim(name, "\"' ") == field
 		}
 		if inside {
 			part.WriteString(line)

@@ -43,7 +43,9 @@ func TestWhatAChangeStirs(t *testing.T) {
 func TestPartIsTheWholeInSmall(t *testing.T) {
 	flow := "{rinkpane: games 1, arena: x.yaml, seats: [{game: g2}]}"
 	dashes := "rinkpane: games 1\nseats:\n- {game: g2}\n# seats:\narena: x.yaml\n"
-	for _, text := range []string{small, flow, dashes, strings.ReplaceAll(small, "\n", "\r\n")} {
+	quoted := "rinkpane: games 1\n\"seats\":\n  - {game: g2}\narena: x.yaml\n"
+	spaced := "rinkpane: games 1\nseats : [{game: g2}]\n"
+	for _, text := range []string{small, flow, dashes, quoted, spaced, strings.ReplaceAll(small, "\n", "\r\n")} {
 		doc, err := Part("x", text, "seats")
 		if err != nil || len(doc.Items("seats")) != 1 || doc.Value("seats[#1].game") != "g2" {
 			t.Errorf("%.40q: %v, %v", text, err, doc)
