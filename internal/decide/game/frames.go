@@ -74,12 +74,8 @@ func clockTime(s string, parts int) (time.Duration, error) {
 
 // bodies reads whose cameras are whose.
 func (rd *reader) bodies(n form.Node) {
-	if !n.Present() {
-		return
-	}
 	seen := map[string]bool{}
-	for _, item := range n.List(MaxPeople) {
-		m := item.Map(bodyFields...)
+	for m := range entries(n, MaxPeople, bodyFields) {
 		b := Body{Body: form.Parse(m.At("body"), form.Line)}
 		if who := m.At("who"); who.Present() {
 			b.Who = known(who, "person", rd.ids.people)
@@ -100,11 +96,7 @@ func (rd *reader) bodies(n form.Node) {
 
 // clocks reads the frames that show the scoreboard.
 func (rd *reader) clocks(n form.Node) {
-	if !n.Present() {
-		return
-	}
-	for _, item := range n.List(MaxFixed) {
-		m := item.Map(clockFields...)
+	for m := range entries(n, MaxFixed, clockFields) {
 		rd.Clocks = append(rd.Clocks, Clocked{Game: known(m.At("game"), "game", rd.ids.games),
 			Frame: form.Parse(m.At("frame"), form.Line), Shown: form.Parse(m.At("shows"), ParseShown)})
 	}

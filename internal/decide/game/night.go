@@ -20,15 +20,23 @@ func (s Season) Night(t *Table, g Game) seat.Night {
 		}
 		n.Worth = append(n.Worth, rows)
 	}
-	for _, f := range s.Fixed {
-		for period := 1; period <= g.Periods; period++ {
-			if f.Game == g.ID && !g.Off && covers(f.Periods, period) {
-				n.Fixed = append(n.Fixed, seat.Seat{Period: period, Hole: f.Hole, Who: f.Who})
-			}
-		}
+	if !g.Off {
+		n.Fixed = s.ByHand(g)
 	}
 	keeper{s, g, asks, &n}.keep()
 	return n
+}
+
+// ByHand returns the seats that hands gave in a game, period by period.
+func (s Season) ByHand(g Game) (out []seat.Seat) {
+	for _, f := range s.Fixed {
+		for period := 1; period <= g.Periods; period++ {
+			if f.Game == g.ID && covers(f.Periods, period) {
+				out = append(out, seat.Seat{Period: period, Hole: f.Hole, Who: f.Who})
+			}
+		}
+	}
+	return out
 }
 
 // Nights returns the seating problems of the games that are played, in their order.

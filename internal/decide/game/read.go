@@ -3,6 +3,7 @@ package game
 import (
 	"fmt"
 	"io"
+	"iter"
 	"slices"
 	"strings"
 
@@ -126,6 +127,20 @@ func (rd *reader) grounds(m form.Map, open Files) (err error) {
 		rd.ids.holes = append(rd.ids.holes, h.ID)
 	}
 	return err
+}
+
+// entries are the groups of fields of a list, none where the list is left out.
+func entries(n form.Node, most int, fields []string) iter.Seq[form.Map] {
+	return func(yield func(form.Map) bool) {
+		if !n.Present() {
+			return
+		}
+		for _, item := range n.List(most) {
+			if !yield(item.Map(fields...)) {
+				return
+			}
+		}
+	}
 }
 
 // opened reads the file that a value names; one that cannot be opened is a problem of the

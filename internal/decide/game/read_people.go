@@ -72,11 +72,7 @@ func (rd *reader) lenses(n form.Node) []string {
 }
 
 func (rd *reader) reservations(n form.Node) {
-	if !n.Present() {
-		return
-	}
-	for _, item := range n.List(MaxReservations) {
-		m := item.Map(reservationFields...)
+	for m := range entries(n, MaxReservations, reservationFields) {
 		r := Reservation{For: form.Parse(m.At("for"), form.Words(Broadcast, Stills, Remote)),
 			Rule: form.Parse(m.At("rule"), form.Line), Games: rd.picked(m.At("games")), Periods: periods(m.At("periods"), play.MostPeriods)}
 		for _, hole := range m.At("holes").List(arena.MaxHoles) {
@@ -87,22 +83,14 @@ func (rd *reader) reservations(n form.Node) {
 }
 
 func (rd *reader) closed(n form.Node) {
-	if !n.Present() {
-		return
-	}
-	for _, item := range n.List(MaxClosed) {
-		m := item.Map(closedFields...)
+	for m := range entries(n, MaxClosed, closedFields) {
 		rd.Closed = append(rd.Closed, Closed{Hole: known(m.At("hole"), "hole", rd.ids.holes),
 			Why: form.Parse(m.At("why"), form.Line), Games: rd.picked(m.At("games"))})
 	}
 }
 
 func (rd *reader) requests(n form.Node) {
-	if !n.Present() {
-		return
-	}
-	for _, item := range n.List(MaxRequests) {
-		m := item.Map(requestFields...)
+	for m := range entries(n, MaxRequests, requestFields) {
 		r := Request{
 			Who: known(m.At("who"), "person", rd.ids.people), Games: rd.picked(m.At("games")), Periods: periods(m.At("periods"), play.MostPeriods),
 			Follows:   form.Optional(m.At("follows"), form.Words(Follows()...)),

@@ -9,12 +9,8 @@ import (
 // seats reads the seats given by hand. One hole holds one person, one person one hole,
 // period by period.
 func (rd *reader) seats(n form.Node) {
-	if !n.Present() {
-		return
-	}
 	taken := map[string]string{} // by game, period and hole or person, who or which
-	for _, item := range n.List(MaxFixed) {
-		m := item.Map(seatFields...)
+	for m := range entries(n, MaxFixed, seatFields) {
 		f := Fixed{Game: known(m.At("game"), "game", rd.ids.games), Who: known(m.At("who"), "person", rd.ids.people), Hole: rd.given(m.At("hole"))}
 		if !m.OK() {
 			return
@@ -46,11 +42,7 @@ const mostLinks = 1000
 
 // revoked reads the cards of which links were revoked, each once.
 func (rd *reader) revoked(n form.Node) {
-	if !n.Present() {
-		return
-	}
-	for _, item := range n.List(MaxRevoked) {
-		m := item.Map(revokedFields...)
+	for m := range entries(n, MaxRevoked, revokedFields) {
 		c := Revoked{Game: known(m.At("game"), "game", rd.ids.games), Who: known(m.At("who"), "person", rd.ids.people), Links: m.At("links").Int(1, mostLinks)}
 		if m.OK() && rd.Revocations(c.Game, c.Who) > 0 {
 			m.At("who").Failf("the card of %s at game %s is there already; count its links in one place", c.Who, c.Game)

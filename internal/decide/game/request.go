@@ -71,6 +71,11 @@ func covers(periods []int, period int) bool {
 	return len(periods) == 0 || slices.Contains(periods, period)
 }
 
+// Late reports whether a request came after the closing time before a game.
+func (s Season) Late(r Request, g Game) bool {
+	return s.Closing > 0 && !r.Asked.IsZero() && r.Asked.After(g.Start.Add(-s.Closing))
+}
+
 // Asks returns who asks for a game, in the order of the people: each by the last of their
 // requests that picks the game. A seat given by hand is a request. Nobody asks for a game
 // that is off.
@@ -98,9 +103,7 @@ func (s Season) Asks(g Game) []Ask {
 		if r.Follows == "" {
 			r.Follows = p.Follows
 		}
-		a := Ask{Person: p, Request: r}
-		a.Late = s.Closing > 0 && !r.Asked.IsZero() && r.Asked.After(g.Start.Add(-s.Closing))
-		out = append(out, a)
+		out = append(out, Ask{Person: p, Request: r, Late: s.Late(r, g)})
 	}
 	return out
 }

@@ -77,7 +77,7 @@ func (d area) requestsPage(w http.ResponseWriter, r *http.Request) error {
 // lateFor counts the games that a request came too late for.
 func lateFor(s game.Season, q game.Request) (n int) {
 	for _, g := range s.Games {
-		if q.Games.Has(g) && s.Closing > 0 && !q.Asked.IsZero() && q.Asked.After(g.Start.Add(-s.Closing)) {
+		if q.Games.Has(g) && s.Late(q, g) {
 			n++
 		}
 	}

@@ -3,7 +3,6 @@ package night
 import (
 	"context"
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.org/rinkpane/internal/decide/game"
@@ -19,14 +18,7 @@ type redo struct{ Who, Hole, Periods, Why string }
 // toRedo lists the seats of a game that hands gave before the arena's plan changed under
 // them, and the version of the arena that they were given by. Nothing is moved.
 func (d area) toRedo(ctx context.Context, p nightPage, g game.Game) (out []redo, since int, err error) {
-	var given []seat.Seat
-	for _, f := range p.Season.Fixed {
-		for period := 1; period <= g.Periods; period++ {
-			if f.Game == g.ID && (len(f.Periods) == 0 || slices.Contains(f.Periods, period)) {
-				given = append(given, seat.Seat{Period: period, Hole: f.Hole, Who: f.Who})
-			}
-		}
-	}
+	given := p.Season.ByHand(g)
 	if len(given) == 0 {
 		return nil, 0, nil
 	}

@@ -40,11 +40,9 @@ func giveSeat(p nightPage, r *http.Request) (edit, error) {
 // byHand returns the holes that hands gave somebody in a game, by period, "" for none.
 func byHand(s game.Season, g game.Game, who string) []string {
 	out := make([]string, g.Periods)
-	for _, f := range s.Fixed {
-		for k := range out {
-			if f.Game == g.ID && f.Who == who && (len(f.Periods) == 0 || slices.Contains(f.Periods, k+1)) {
-				out[k] = f.Hole
-			}
+	for _, at := range s.ByHand(g) {
+		if at.Who == who {
+			out[at.Period-1] = at.Hole
 		}
 	}
 	return out
