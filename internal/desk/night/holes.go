@@ -30,13 +30,7 @@ func (p nightPage) holeChoices() (out []shell.Choice) {
 func giveHoles(p nightPage, r *http.Request) (edit, error) {
 	holes := listOf(r, "holes")
 	return edit{touches: []string{"holes"}, what: "give the holes " + strings.Join(r.PostForm["holes"], ", "), then: p.To("/requests"), make: func(doc *form.Document) (*form.Document, error) {
-		switch {
-		case len(holes) > 0:
-			return doc.Set("holes", holes[0].Value)
-		case doc.Has("holes"):
-			return doc.Remove("holes")
-		}
-		return doc, nil
+		return anew(doc, "", holes, "holes")
 	}}, nil
 }
 
@@ -83,13 +77,6 @@ func changePerson(p nightPage, r *http.Request) (edit, error) {
 	fields := fieldsOf(r, "outlet", "camera", "follows", "works", "eye")
 	fields = slices.Concat(fields, listOf(r, "lenses"), listOf(r, "cannot"))
 	return edit{touches: []string{at}, what: "change how " + p.Who(who) + " works", then: p.To("/requests", "who", who), make: func(doc *form.Document) (*form.Document, error) {
-		doc, err := setFields(doc, at, fields)
-		for _, name := range []string{"outlet", "lenses", "works", "eye", "cannot"} {
-			gone := !slices.ContainsFunc(fields, func(f form.Field) bool { return f.Name == name })
-			if err == nil && gone && doc.Has(at+"."+name) {
-				doc, err = doc.Remove(at + "." + name)
-			}
-		}
-		return doc, err
+		return anew(doc, at+".", fields, "outlet", "lenses", "works", "eye", "cannot")
 	}}, nil
 }

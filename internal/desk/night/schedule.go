@@ -40,15 +40,8 @@ func markGame(p nightPage, r *http.Request) (edit, error) {
 	if err != nil {
 		return e, err
 	}
-	at := e.touches[0] + ".marks"
 	e.make = func(doc *form.Document) (*form.Document, error) {
-		switch marks := listOf(r, "marks"); {
-		case len(marks) > 0:
-			return doc.Set(at, marks[0].Value)
-		case doc.Has(at):
-			return doc.Remove(at)
-		}
-		return doc, nil
+		return anew(doc, e.touches[0]+".", listOf(r, "marks"), "marks")
 	}
 	return e, nil
 }
@@ -79,9 +72,23 @@ func setGame(p nightPage, r *http.Request, what string, names ...string) (edit, 
 }
 
 // setFields writes fields of an item.
-func setFields(doc *form.Document, at string, fields []form.Field) (_ *form.Document, err error) {
+func setFields(doc *form.Document, at string, fields []form.Field) (*form.Document, error) {
+	return anew(doc, at+".", fields)
+}
+
+// anew writes fields below a path and takes out those of the names that are not among them.
+func anew(doc *form.Document, below string, fields []form.Field, names ...string) (_ *form.Document, err error) {
 	for _, f := range fields {
-		if doc, err = doc.Set(at+"."+f.Name, f.Value); err != nil {
+		if doc, err = doc.Set(below+f.Name, f.Value); err != nil {
+			return nil, err
+		}
+	}
+	for _, name := range names {
+		left := slices.ContainsFunc(fields, func(f form.Field) bool { return f.Name == name })
+		if left || !doc.Has(below+name) {
+			continue
+		}
+		if doc, err = doc.Remove(below + name); err != nil {
 			return nil, err
 		}
 	}
