@@ -14,55 +14,59 @@ import (
 // the periods in which they are said.
 type periodsOf struct {
 	said    []string
-	periods map[string][]string
+	periods map[string][]int
 }
 
 func (p *periodsOf) add(words string, period int) {
 	if p.periods == nil {
-		p.periods = map[string][]string{}
+		p.periods = map[string][]int{}
 	}
 	if !slices.Contains(p.said, words) {
 		p.said = append(p.said, words)
 	}
-	p.periods[words] = append(p.periods[words], fmt.Sprint(period))
+	p.periods[words] = append(p.periods[words], period)
 }
 
-// in says "in period 1", "in periods 1 and 2".
-func (p *periodsOf) in(words string) string {
-	if of := p.periods[words]; len(of) > 1 {
-		return "in periods " + say.Names(of)
+// in says in which periods words are said.
+func (p *periodsOf) in(words string) string { return inPeriods(p.periods[words]) }
+
+// inPeriods says "in period 1", "in periods 1 and 2".
+func inPeriods(of []int) string {
+	names := make([]string, len(of))
+	for i, p := range of {
+		names[i] = fmt.Sprint(p)
 	}
-	return "in period " + p.periods[words][0]
+	if len(of) > 1 {
+		return "in periods " + say.Names(names)
+	}
+	return "in period " + names[0]
 }
 
 // Keep says what a rule keeps for cameras.
 func Keep(k rules.Keep) string {
-	out := say.Count(k.Holes, "hole") + " of each of "
-	var groups []string
-	for _, g := range k.Groups {
-		groups = append(groups, g.Name)
+	groups := make([]string, len(k.Groups))
+	for i, g := range k.Groups {
+		groups[i] = g.Name
 	}
-	if len(groups) < 2 {
-		out = say.Count(k.Holes, "hole") + " of "
+	of := "each of " + say.Names(groups)
+	switch len(groups) {
+	case 0:
+		of = "no place that has a hole"
+	case 1:
+		of = groups[0]
 	}
-	if out += say.Names(groups); len(groups) == 0 {
-		out += "no place that has a hole"
-	}
-	out += " for " + k.For
+	out := say.Count(k.Holes, "hole") + " of " + of + " for " + k.For
 	if k.Attacked != "" {
 		out += ", at the end that the " + k.Attacked + " team attacks"
 	}
 	if len(k.Periods) > 0 {
-		var periods periodsOf
-		for _, p := range k.Periods {
-			periods.add("", p)
-		}
-		out += ", " + periods.in("")
+		out += ", " + inPeriods(k.Periods)
 	}
-	if out += ", at every game"; len(k.Games) > 0 {
-		out = strings.TrimSuffix(out, "every game") + "games that are " + strings.Join(k.Games, " or ")
+	games := "every game"
+	if len(k.Games) > 0 {
+		games = "games that are " + strings.Join(k.Games, " or ")
 	}
-	return out + "; " + k.Rule + "."
+	return out + ", at " + games + "; " + k.Rule + "."
 }
 
 // KeptHoles says which holes of a night are kept for whom, by what rule, and what a rule
