@@ -15,14 +15,20 @@ import (
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/health"
 	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/keep/store"
 )
 
+// deskFlags are what a user says about a desk.
+type deskFlags struct {
+	addr       string
+	from       source
+	place      storePlace
+	demo, show bool
+	watched    deskWatched
+}
+
 func deskCommand(a *app) *cobra.Command {
-	var addr string
-	from := source{asksKit: true}
-	var place storePlace
-	var demo, show bool
-	var watched deskWatched
+	f := deskFlags{from: source{asksKit: true}}
 	c := &cobra.Command{
 		Use:   "desk [ARENA...]",
 		Short: "Open the planning desk in the browser of this machine",
@@ -33,94 +39,107 @@ func deskCommand(a *app) *cobra.Command {
 		Example: "  rinkpane desk\n" +
 			"  rinkpane desk my-rink.yaml --addr 127.0.0.1:9000\n" +
 			"  rinkpane desk --db postgres://rinkpane@localhost/rinkpane",
-		RunE: func(c *cobra.Command, args []string) error {
-			if err := desk.CheckAddr(addr); err != nil {
-				return err
-			}
-			if os.Getenv("GOMEMLIMIT") == "" {
-				debug.SetMemoryLimit(deskMemory)
-			}
-			if err := from.outfit(a); err != nil {
-				return err
-			}
-			imports, err := readImports(a, args)
-			if err != nil {
-				return err
-			}
-			s, err := place.open(c.Context())
-			if err != nil {
-				return err
-			}
-			defer func() { closeWithin(storeTimeout, s.Close) }()
-			known, err := s.People(c.Context())
-			if err != nil {
-				return err
-			}
-			ln, err := desk.Listen(addr, len(known) > 0)
-			if err != nil && show && openAlready(c.Context(), addr) {
-				return showInBrowser("http://" + addr + "/")
-			}
-			if err != nil {
-				return err
-			}
-			defer ln.Close()
-			on := shelf.New(s, from.Maker, time.Now)
-			if err := stock(c.Context(), a, on, imports); err != nil {
-				return err
-			}
-			if demo {
-				if err := loadSeason(c.Context(), a, s, on, time.Now()); err != nil {
-					return err
-				}
-			}
-			code, err := door.NewCode(rand.Reader)
-			if err != nil {
-				return err
-			}
-			ctx, end := context.WithCancel(c.Context())
-			defer end()
-			log, err := watched.log(a)
-			if err != nil {
-				return err
-			}
-			tracer, endTraces, err := watched.tracer(ctx, log)
-			if err != nil {
-				return err
-			}
-			defer endTraces()
-			options := desk.Options{
-				Shelf: on, Register: s, Covers: s, SignIn: !desk.Near(addr), Code: code, Version: version(),
-				Log: log, Now: time.Now, Random: rand.Reader, Drain: watched.drain,
-				Health: health.Options{Ping: s.Ping, Lines: watched.lines(log), Tracer: tracer},
-			}
-			if show && desk.Near(addr) {
-				options.Close = end
-			}
-			d, err := desk.New(options)
-			if err != nil {
-				return err
-			}
-			if !desk.Near(addr) {
-				fmt.Fprintln(a.err, "rinkpane: passwords and plans travel as they are: put a server that speaks TLS before this desk")
-			}
-			if len(known) == 0 {
-				fmt.Fprintf(a.err, "rinkpane: nobody has to sign in; whoever sets up the first person, on the page People, needs the code %s\n", code)
-			}
-			figures, endFigures, err := watched.figures(d, s, log)
-			if err != nil {
-				return err
-			}
-			defer endFigures()
-			return openDesk(ctx, a, d, ln, figures, show)
-		},
+		RunE: func(c *cobra.Command, args []string) error { return f.run(c.Context(), a, args) },
 	}
-	c.Flags().StringVar(&addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
-	c.Flags().BoolVar(&demo, "demo-season", false, "fill the demo arena with an invented season of games, covers, inspections and incidents")
-	c.Flags().BoolVar(&show, "open", false, "show the desk in the browser at once, where a page can close it, too")
-	place.flags(c)
-	from.rulesFlag(c)
-	watched.flags(c)
+	c.Flags().StringVar(&f.addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
+	c.Flags().BoolVar(&f.demo, "demo-season", false, "fill the demo arena with an invented season of games, covers, inspections and incidents")
+	c.Flags().BoolVar(&f.show, "open", false, "show the desk in the browser at once, where a page can close it, too")
+	f.place.flags(c)
+	f.from.rulesFlag(c)
+	f.watched.flags(c)
 	return c
+}
+
+// run is the desk's life: what the user said is checked before a store is opened or made.
+func (f *deskFlags) run(ctx context.Context, a *app, files []string) error {
+	imports, err := f.check(a, files)
+	if err != nil {
+		return err
+	}
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(deskMemory)
+	}
+	if f.show && openAlready(ctx, f.addr) {
+		return showInBrowser("http://" + f.addr + "/")
+	}
+	watch, err := f.watched.open(ctx, a.err)
+	if err != nil {
+		return err
+	}
+	defer watch.close()
+	s, err := f.place.open(ctx)
+	if err != nil {
+		return err
+	}
+	defer closeWithin(storeTimeout, s.Close)
+	known, err := s.People(ctx)
+	if err != nil {
+		return err
+	}
+	ln, err := desk.Listen(f.addr, len(known) > 0)
+	if err != nil {
+		return err
+	}
+	defer ln.Close()
+	on, err := f.stocked(ctx, a, s, imports)
+	if err != nil {
+		return err
+	}
+	code, err := door.NewCode(rand.Reader)
+	if err != nil {
+		return err
+	}
+	ctx, end := context.WithCancel(ctx)
+	defer end()
+	d, err := desk.New(f.options(s, on, watch, code, end))
+	if err != nil {
+		return err
+	}
+	f.warn(a, code, len(known) == 0)
+	return openDesk(ctx, a, d, ln, watch.figures(d.Health(), s), f.show)
+}
+
+// check refuses what no desk can be opened with, and reads the files to be imported.
+func (f *deskFlags) check(a *app, files []string) ([]anImport, error) {
+	if err := desk.CheckAddr(f.addr); err != nil {
+		return nil, err
+	}
+	if err := f.from.outfit(a); err != nil {
+		return nil, err
+	}
+	return readImports(a, files)
+}
+
+// stocked returns the shelf over a store, with what the desk is to open with on it.
+func (f *deskFlags) stocked(ctx context.Context, a *app, s *store.Store, imports []anImport) (*shelf.Shelf, error) {
+	on := shelf.New(s, f.from.Maker, time.Now)
+	err := stock(ctx, a, on, imports)
+	if err == nil && f.demo {
+		err = loadSeason(ctx, a, s, on, time.Now())
+	}
+	return on, err
+}
+
+func (f *deskFlags) options(s *store.Store, on *shelf.Shelf, watch deskWatch, code string, end func()) desk.Options {
+	o := desk.Options{
+		Shelf: on, Register: s, Covers: s, SignIn: !desk.Near(f.addr), Code: code, Version: version(),
+		Log: watch.log, Now: time.Now, Random: rand.Reader, Drain: f.watched.drain,
+		Health: health.Options{Ping: s.Ping, Lines: watch.lines, Tracer: watch.tracer},
+	}
+	if f.show && desk.Near(f.addr) {
+		o.Close = end
+	}
+	return o
+}
+
+// warn says what is unsafe about the desk as it opens.
+func (f *deskFlags) warn(a *app, code string, nobody bool) {
+	if !desk.Near(f.addr) {
+		fmt.Fprintln(a.err, "rinkpane: passwords and plans travel as they are: put a server that speaks TLS before this desk")
+	}
+	if nobody {
+		fmt.Fprintf(a.err, "rinkpane: nobody has to sign in; whoever sets up the first person, on the page People, needs the code %s\n", code)
+	}
 }
 
 // deskMemory is when the desk starts to look harder for memory to give back, in

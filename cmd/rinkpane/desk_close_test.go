@@ -1,9 +1,13 @@
 package main
 
 import (
+	"errors"
 	"io"
+	"io/fs"
 	"net/http"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -27,7 +31,7 @@ func TestAStoreDoesNotHoldTheDesksEnd(t *testing.T) {
 }
 
 // TestADeskIsWatched asks a desk whether it is well, reads its figures at their own
-// address, and finds the requests in its log; what is no setting is refused before it opens.
+// address, and finds the requests in its log; what is no setting is refused before a store is made.
 func TestADeskIsWatched(t *testing.T) {
 	d := startDesk(t, "--data", t.TempDir(), "--metrics", "127.0.0.1:0", "--log-requests", "--log-format", "json", "--trace", "http://127.0.0.1:9")
 	read := func(url string) string {
@@ -52,9 +56,13 @@ func TestADeskIsWatched(t *testing.T) {
 		}
 	}
 	for _, wrong := range [][]string{{"--log-format", "xml"}, {"--trace", "collector"}, {"--drain", "1h"}, {"--metrics", "nowhere"}} {
-		out, err := exec.Command("rinkpane", append([]string{"desk", "--addr", "127.0.0.1:0", "--data", t.TempDir()}, wrong...)...).CombinedOutput()
+		folder := filepath.Join(t.TempDir(), "never made")
+		out, err := exec.Command("rinkpane", append([]string{"desk", "--addr", "127.0.0.1:0", "--data", folder}, wrong...)...).CombinedOutput()
 		if err == nil || !strings.Contains(string(out), wrong[0]) {
 			t.Errorf("%v: %v, %s", wrong, err, out)
+		}
+		if _, err := os.Stat(folder); !errors.Is(err, fs.ErrNotExist) {
+			t.Errorf("%v: a store was made before it was refused: %v", wrong, err)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"log/slog"
 	"net"
 	"net/http"
@@ -17,7 +18,7 @@ import (
 	sdktrace "go.opentelemetry.io/otel/sdk/trace"
 	"go.opentelemetry.io/otel/trace"
 
-	"example.org/rinkpane/internal/desk"
+	"example.org/rinkpane/internal/desk/health"
 	"example.org/rinkpane/internal/keep/store"
 )
 
@@ -38,39 +39,63 @@ func (o *deskWatched) flags(c *cobra.Command) {
 	c.Flags().DurationVar(&o.drain, "drain", 0, "when told to close, go on answering for so long while /ready says no")
 }
 
-// log makes the desk's log.
-func (o *deskWatched) log(a *app) (*slog.Logger, error) {
-	switch {
-	case o.drain < 0 || o.drain > mostDrain:
-		return nil, fmt.Errorf("--drain %s: write up to %s", o.drain, mostDrain)
-	case o.format == "text":
-		return slog.New(slog.NewTextHandler(a.err, nil)), nil
-	case o.format == "json":
-		return slog.New(slog.NewJSONHandler(a.err, nil)), nil
-	}
-	return nil, fmt.Errorf("--log-format %q: write text or json", o.format)
-}
-
 // mostDrain is the longest a closing desk may go on; own choice.
 const mostDrain = 5 * time.Minute
 
-// lines returns the log if each request is to have a line, or nil.
-func (o *deskWatched) lines(log *slog.Logger) *slog.Logger {
-	if o.each {
-		return log
-	}
-	return nil
+// deskWatch is what a desk is watched through. Whoever opened it closes it.
+type deskWatch struct {
+	log       *slog.Logger
+	lines     *slog.Logger // gets a line for each request; nil for none
+	tracer    trace.Tracer // nil for none
+	endTraces func()       // sends the last; nil for none
+	metrics   net.Listener // where figures are served; nil for nowhere
 }
 
-// tracer begins to send traces; end sends the last. Both do nothing unless asked for.
-func (o *deskWatched) tracer(ctx context.Context, log *slog.Logger) (t trace.Tracer, end func(), err error) {
-	if o.trace == "" {
-		return nil, func() {}, nil
+// open opens what was asked for, before anything is stored.
+func (o *deskWatched) open(ctx context.Context, to io.Writer) (w deskWatch, err error) {
+	if o.drain < 0 || o.drain > mostDrain {
+		return w, fmt.Errorf("--drain %s: write up to %s", o.drain, mostDrain)
 	}
-	if at, err := url.Parse(o.trace); err != nil || at.Host == "" || at.Scheme != "http" && at.Scheme != "https" {
-		return nil, nil, fmt.Errorf("--trace %q: write the address of a collector, such as http://127.0.0.1:4318", o.trace)
+	switch o.format {
+	case "text":
+		w.log = slog.New(slog.NewTextHandler(to, nil))
+	case "json":
+		w.log = slog.New(slog.NewJSONHandler(to, nil))
+	default:
+		return w, fmt.Errorf("--log-format %q: write text or json", o.format)
 	}
-	to, err := otlptracehttp.New(ctx, otlptracehttp.WithEndpointURL(o.trace+"/v1/traces"))
+	if o.each {
+		w.lines = w.log
+	}
+	if o.trace != "" {
+		if w.tracer, w.endTraces, err = tracerTo(ctx, o.trace, w.log); err != nil {
+			return w, err
+		}
+	}
+	if o.metrics != "" {
+		if w.metrics, err = net.Listen("tcp", o.metrics); err != nil {
+			w.close()
+			return w, fmt.Errorf("--metrics: %w: choose another address", err)
+		}
+	}
+	return w, nil
+}
+
+func (w deskWatch) close() {
+	if w.metrics != nil {
+		_ = w.metrics.Close() // ends the serving of figures
+	}
+	if w.endTraces != nil {
+		w.endTraces()
+	}
+}
+
+// tracerTo begins to send traces to a collector's URL; end sends the last.
+func tracerTo(ctx context.Context, collector string, log *slog.Logger) (t trace.Tracer, end func(), err error) {
+	if at, err := url.Parse(collector); err != nil || at.Host == "" || at.Scheme != "http" && at.Scheme != "https" {
+		return nil, nil, fmt.Errorf("--trace %q: write the address of a collector, such as http://127.0.0.1:4318", collector)
+	}
+	to, err := otlptracehttp.New(ctx, otlptracehttp.WithEndpointURL(collector+"/v1/traces"))
 	if err != nil {
 		return nil, nil, fmt.Errorf("--trace: %w", err)
 	}
@@ -85,26 +110,21 @@ func (o *deskWatched) tracer(ctx context.Context, log *slog.Logger) (t trace.Tra
 	}, nil
 }
 
-// figures serves a desk's figures, and those of its store, at an address of their own,
-// "" unless asked for; end stops it.
-func (o *deskWatched) figures(d *desk.Desk, s *store.Store, log *slog.Logger) (at string, end func(), err error) {
-	if o.metrics == "" {
-		return "", func() {}, nil
+// figures serves a desk's figures, and those of its store, where that was asked for; it
+// returns the address, "" for nowhere.
+func (w deskWatch) figures(m *health.Monitor, s *store.Store) (at string) {
+	if w.metrics == nil {
+		return ""
 	}
-	m := d.Health()
 	m.Gauge("rinkpane_store_connections", func() float64 { atWork, _ := s.Connections(); return float64(atWork) })
 	m.Gauge("rinkpane_store_wait_seconds", func() float64 { _, waited := s.Connections(); return waited.Seconds() })
-	ln, err := net.Listen("tcp", o.metrics)
-	if err != nil {
-		return "", nil, fmt.Errorf("--metrics: %w: choose another address", err)
-	}
 	mux := http.NewServeMux()
 	mux.Handle("GET /metrics", m.Metrics())
 	server := &http.Server{Handler: mux, ReadHeaderTimeout: 10 * time.Second, WriteTimeout: 10 * time.Second, MaxHeaderBytes: 16 << 10}
 	go func() {
-		if err := server.Serve(ln); !errors.Is(err, http.ErrServerClosed) {
-			log.Error("metrics", "stopped", err)
+		if err := server.Serve(w.metrics); !errors.Is(err, net.ErrClosed) {
+			w.log.Error("metrics", "stopped", err)
 		}
 	}()
-	return "http://" + ln.Addr().String() + "/metrics", func() { _ = server.Close() }, nil
+	return "http://" + w.metrics.Addr().String() + "/metrics"
 }
