@@ -12,10 +12,10 @@ import (
 )
 
 // openGames reads a games document under the rule sets that flags name, else those of its
-// arena.
-func (s *source) openGames(a *app, path string) (season game.Season, err error) {
+// arena; open opens what it names, as [besideGames].
+func (s *source) openGames(a *app, path string, open game.Files) (season game.Season, err error) {
 	if err = withInput(a, path, func(name string, r io.Reader) (err error) {
-		season, err = game.Read(name, r, besideGames(filepath.Dir(path)))
+		season, err = game.Read(name, r, open)
 		return err
 	}); err != nil {
 		return season, err
@@ -52,7 +52,8 @@ func pickGame(s game.Season, path, id string) (game.Game, error) {
 
 // besideGames opens the files that a games document names: by their path from its folder,
 // or arenas that the program carries.
-func besideGames(dir string) game.Files {
+func besideGames(games string) game.Files {
+	dir := filepath.Dir(games)
 	return func(path string) (io.ReadCloser, error) {
 		at := path
 		if !filepath.IsAbs(at) {

@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/rinkpane/internal/decide/league"
+	"example.org/rinkpane/internal/decide/recap"
 	drawn "example.org/rinkpane/internal/draw/league"
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/form"
@@ -30,17 +31,24 @@ type leagueFlags struct {
 	paper      string
 	workers    int
 	moments    int
+	games      int
+	seed       uint64
 }
 
 func leagueCommand(a *app) *cobra.Command {
 	var f leagueFlags
 	c := &cobra.Command{
 		Use:   "league DIR",
-		Short: "Check, choose and book every arena of a folder, and compare them",
+		Short: "Check, choose and book every arena of a folder, seat its seasons, and compare them",
 		Long: `Answers every arena file of a folder: which rules fail, what its holes are worth today
 and at best, the weakest hole, what to cut; and sets each arena's book. With
 --other-rules it also tells what the same league is worth under other rule sets, and so
 what one costs against the other. A file that cannot be read is a row with its cause.
+
+Each games document of the folder is seated from its first game to its last, as seat
+does: requests met, what all had of their best, who has no seat and why; --games draws a
+longer season from its games. Readings of a game's frames (recap --readings) that are
+called as the game, GAME.csv, are looked back on.
 
 The work is kept as jobs. What was answered once is answered at once the next time;
 after Ctrl-C the same command goes on where it was. With --db the jobs wait in a
@@ -49,6 +57,9 @@ database, where rinkpane work on other machines takes its share.
 Exit 0 when every arena has its answer, 1 when a file or a job failed, 2 on bad input.`,
 		Example: `  rinkpane league arenas/ --out league/
   rinkpane league arenas/ --rules common-practice --other-rules international-2014
+
+  # the folder's seasons, each as one of 1312 games
+  rinkpane league arenas/ --games 1312
 
   # three machines: the same database and place for files on each
   rinkpane league arenas/ --db postgres://db.example/rinkpane --files /srv/rinkpane --out league/`,
@@ -67,6 +78,8 @@ Exit 0 when every arena has its answer, 1 when a file or a job failed, 2 on bad 
 	f.out.flags(c, "out", "folder to write the books to: one of each arena, and league.pdf over all")
 	fl.StringVar(&f.paper, "paper", "", "paper of the books: a4, letter ... (default: a4, letter in imperial plans)")
 	fl.IntVar(&f.moments, "moments", 0, "moments of a game to look at in each arena (default: as for a plan's folder)")
+	fl.IntVar(&f.games, "games", 0, "seat each season as one of so many games drawn from its own (default: its own)")
+	fl.Uint64Var(&f.seed, "seed", 1, "seed of the games that are drawn")
 	fl.IntVar(&f.workers, "workers", 1, "how many jobs this command works at once; 0 leaves them to rinkpane work elsewhere")
 	f.place.flags(c)
 	return c
@@ -80,6 +93,8 @@ func (f leagueFlags) sound() error {
 		return errors.New("--workers 0 needs --db: nobody else works what is kept on this machine")
 	case f.moments < 0:
 		return fmt.Errorf("--moments %d: write a number from 1", f.moments)
+	case f.games < 0 || f.games > most:
+		return fmt.Errorf("--games %d: write a number from 1 to %d", f.games, most)
 	case slices.Contains(slices.Concat(f.ruleNames, f.otherRules, []string{f.kitPath}), "-"):
 		return errors.New("league reads no standard input: name files for --rules, --other-rules and --kit")
 	case f.paper != "":
@@ -94,40 +109,33 @@ func runLeague(ctx context.Context, a *app, dir string, f leagueFlags) error {
 	if err := f.sound(); err != nil {
 		return err
 	}
-	files, err := arenaFiles(dir)
+	files, err := leagueFilesIn(dir)
 	if err != nil {
 		return err
 	}
-	entries, err := f.entries(a, files)
-	if err != nil {
+	run := leagueRun{a: a, f: f}
+	if err := run.read(files); err != nil {
 		return err
 	}
-	q, err := f.place.open(ctx, slog.New(slog.DiscardHandler))
-	if err != nil {
+	if run.q, err = f.place.open(ctx, slog.New(slog.DiscardHandler)); err != nil {
 		return err
 	}
-	defer q.Close()
+	defer run.q.Close()
 	defer debug.SetGCPercent(debug.SetGCPercent(chooseGarbage))
-	run := leagueRun{a: a, q: q, f: f, entries: entries}
-	if err := run.ask(ctx); err != nil {
-		return err
+	for _, step := range []func(context.Context) error{run.ask, run.work, run.gather} {
+		if err := step(ctx); err != nil {
+			return err
+		}
 	}
-	if err := run.work(ctx); err != nil {
-		return err
-	}
-	l, books, err := run.gather(ctx)
-	if err != nil {
-		return err
-	}
+	l := run.l
 	if l.Units, err = a.system(l.Units); err != nil {
 		return err
 	}
-	names, err := f.write(ctx, l, books)
+	names, err := f.write(ctx, l, run.books)
 	if err != nil {
 		return err
 	}
-	whole := !slices.ContainsFunc(l.Rows, func(r league.Row) bool { return r.Cause != "" })
-	return a.verdict(whole, wire.League(l, run.jobs(), names), func() string {
+	return a.verdict(l.Whole(), wire.League(l, run.told(), names), func() string {
 		text := words.LeagueText(l)
 		if len(names) > 0 {
 			text += fmt.Sprintf("\nWrote %s%c: %d files, first look at %s\n", f.out.path, filepath.Separator, len(names), leagueFile)
@@ -174,26 +182,37 @@ func (f leagueFlags) write(ctx context.Context, l league.League, books []outFile
 	return names, writeFolder(f.out.path, files, f.out.force)
 }
 
-// arenaFiles lists the YAML files of a folder that are no kit, rule set or other document
-// of the program's: arenas, and what may have been meant to be one.
-func arenaFiles(dir string) (out []string, err error) {
+// leagueFiles are the paths of a folder's files by what they are about.
+type leagueFiles struct{ arenas, seasons, looks []string }
+
+// leagueFilesIn lists the files of a folder that a league is about: games documents;
+// readings of frames; and YAML files that are no kit, rule set or other document of the
+// program's, which are arenas or may have been meant to be.
+func leagueFilesIn(dir string) (out leagueFiles, err error) {
 	list, err := os.ReadDir(dir)
 	if err != nil {
-		return nil, plainPathError(err)
+		return out, plainPathError(err)
 	}
 	for _, e := range list {
 		path, end := filepath.Join(dir, e.Name()), strings.ToLower(filepath.Ext(e.Name()))
-		if e.IsDir() || end != ".yaml" && end != ".yml" {
+		if e.IsDir() || !slices.Contains([]string{".yaml", ".yml", ".csv"}, end) {
 			continue
 		}
 		text, err := os.ReadFile(path)
-		if kind, ok := documentKind(text); err == nil && ok && kind != "arena" {
-			continue
+		kind, ok := documentKind(text)
+		switch {
+		case end == ".csv":
+			if recap.AreReadings(text) {
+				out.looks = append(out.looks, path)
+			}
+		case kind == "games":
+			out.seasons = append(out.seasons, path)
+		case kind == "arena", !ok, err != nil:
+			out.arenas = append(out.arenas, path)
 		}
-		out = append(out, path)
 	}
-	if len(out) == 0 {
-		return nil, fmt.Errorf("%s holds no arena file (.yaml); name the folder in which the league's arenas lie", form.Quote(dir))
+	if len(out.arenas)+len(out.seasons) == 0 {
+		return out, fmt.Errorf("%s holds no arena file and no games document (.yaml); name the folder in which the league's lie", form.Quote(dir))
 	}
 	return out, nil
 }

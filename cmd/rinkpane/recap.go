@@ -237,16 +237,13 @@ func (f *recapFlags) question(ctx context.Context, a *app) (q recap.Question, er
 	if err != nil {
 		return q, err
 	}
-	known := recap.About(season, g)
+	known, err := recap.Seated(ctx, season, g)
+	if err != nil {
+		return q, err
+	}
 	maps.Copy(known.Owners, q.Owners)
 	known.Marks, known.Options = append(known.Marks, q.Marks...), q.Options
-	if q = known; q.Evening.Unseated(season, g) { // as command seat has them
-		by, err := season.Seated(ctx, g.ID)
-		if err != nil {
-			return q, err
-		}
-		q.Evening = q.Evening.Seated(season, by)
-	}
+	q = known
 	if f.covers != "" {
 		if q.Options.Open, err = f.opened(ctx, q.Evening); err != nil {
 			return q, fmt.Errorf("--covers: %w", err)
@@ -277,7 +274,7 @@ func (f *recapFlags) opened(ctx context.Context, e recap.Evening) (map[string]ti
 // season reads the games document and picks the game.
 func (f *recapFlags) season(a *app) (s game.Season, g game.Game, err error) {
 	var from source
-	if s, err = from.openGames(a, f.games); err == nil {
+	if s, err = from.openGames(a, f.games, besideGames(f.games)); err == nil {
 		f.Rules, f.Kit = from.Rules, s.Kit
 		g, err = pickGame(s, f.games, f.game)
 	}

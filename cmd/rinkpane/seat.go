@@ -93,7 +93,7 @@ func runSeat(ctx context.Context, a *app, path string, f seatFlags) error {
 	if err := f.sound(); err != nil {
 		return err
 	}
-	season, err := f.openGames(a, path)
+	season, err := f.openGames(a, path, besideGames(path))
 	if err != nil {
 		return err
 	}

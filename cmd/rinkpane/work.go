@@ -8,16 +8,11 @@ import (
 	"os"
 	"path/filepath"
 	"runtime/debug"
-	"time"
 
 	"github.com/spf13/cobra"
 
-	"example.org/rinkpane/internal/decide/league"
-	"example.org/rinkpane/internal/draw/book"
-	"example.org/rinkpane/internal/draw/cut"
-	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/keep/queue"
-	"example.org/rinkpane/internal/measure/cores"
+	"example.org/rinkpane/internal/keep/work"
 )
 
 // jobsPlace is where jobs wait and where their files lie, as flags name it.
@@ -101,63 +96,5 @@ given back and costs nothing; one whose machine is switched off is another's aft
 	return c
 }
 
-// jobLimit is how long one try of a job may take; own choice, far above what an arena takes.
-const jobLimit = 20 * time.Minute
-
 // kinds are the kinds of jobs that this program works.
-func kinds() []queue.Doer { return []queue.Doer{chooseKind(), bookKind()} }
-
-// chooseKind checks an arena and chooses its best set.
-func chooseKind() queue.Kind[league.Question, league.Answer] {
-	return queue.Kind[league.Question, league.Answer]{Name: "choose", Limit: jobLimit, Do: func(ctx context.Context, q league.Question, b queue.Bench) (league.Answer, error) {
-		return q.Choose(cores.Told(ctx, b.Tell))
-	}}
-}
-
-// bookQuestion is what is asked for an arena's book.
-type bookQuestion struct {
-	league.Question
-	Paper string
-}
-
-// bookAnswer is where an arena's book lies.
-type bookAnswer struct {
-	File    queue.Name
-	Pages   int
-	Without string // why there is no book, "" where there is one
-}
-
-// bookKind sets an arena's book.
-func bookKind() queue.Kind[bookQuestion, bookAnswer] {
-	return queue.Kind[bookQuestion, bookAnswer]{Name: "book", Limit: jobLimit, Do: func(ctx context.Context, q bookQuestion, b queue.Bench) (out bookAnswer, err error) {
-		doc, maker, err := q.Open()
-		if err != nil {
-			return out, err
-		}
-		ar, err := doc.Check()
-		if err != nil {
-			return out, err
-		}
-		if len(ar.Working()) == 0 {
-			return bookAnswer{Without: "the arena has no working hole; a book needs one to be about"}, nil
-		}
-		paper, err := sheet.ParsePaper(cmp.Or(q.Paper, sheet.UsualPaper(ar.Units)))
-		if err != nil {
-			return out, err
-		}
-		told := cores.Told(ctx, b.Tell)
-		content, err := book.Gather(told, maker, doc, book.Options{
-			Units: ar.Units, Paper: paper, Cut: cut.DefaultOptions(), Spares: cut.DefaultSpareOptions(), Creator: "rinkpane " + release,
-		})
-		if err != nil {
-			return out, err
-		}
-		print, err := content.PDF(told)
-		if err != nil {
-			return out, err
-		}
-		out.Pages = print.Pages
-		out.File, err = b.Keep(ctx, print.Data)
-		return out, err
-	}}
-}
+func kinds() []queue.Doer { return work.Kinds("rinkpane " + release) }

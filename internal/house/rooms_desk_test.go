@@ -321,6 +321,7 @@ var deskRooms = []room{
 		{"decide/league", "what is asked about a league's arenas"},
 		{"draw/league", "the book over a league's arenas"},
 		{"keep/queue", "a league's jobs"},
+		{"keep/work", "what each kind of jobs does"},
 		{"keep/store", "where the desk keeps what happens"},
 		{"keep/revision", "ids of imported arenas; a database that does not answer"},
 		{"keep/people", "command people"},

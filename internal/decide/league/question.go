@@ -1,5 +1,6 @@
 // Package league answers: what do the arenas of a league ask for, beside one another,
-// and what does a rule set cost all of them together?
+// what does a rule set cost all of them together, and what do their seasons and games
+// come to?
 //
 //	Question   one arena with its rules and kit, as texts: any machine may answer it
 //	   |  Choose: check and choose
@@ -7,6 +8,9 @@
 //	   |
 //	Row        the answer beside the arena, under the league's rules and others'
 //	   '-- Total over all rows
+//
+//	Season --Play--> Played    all games of a season seated, as command seat has them
+//	Look   --Ask---> Looked    the frames of one game, as command recap has them
 //
 // A value is without unit, as package choose has it: 1 sees every moment once. The
 // league's value is the sum over its arenas: each arena's games count alike. A rule
@@ -52,18 +56,7 @@ func (q Question) Open() (*arena.Document, plan.Maker, error) {
 		return nil, plan.Maker{}, err
 	}
 	var m plan.Maker
-	var sets []rules.Set
-	for _, r := range q.Rules {
-		set, err := rules.Shipped(r.Name)
-		if r.Text != "" {
-			set, err = rules.Read(r.Name, strings.NewReader(r.Text))
-		}
-		if err != nil {
-			return nil, m, err
-		}
-		sets = append(sets, set)
-	}
-	if m.Rules, err = rules.InForce(sets...); err != nil {
+	if m.Rules, err = inForce(q.Rules); err != nil {
 		return nil, m, err
 	}
 	m.Kit, err = kit.Default()
@@ -71,6 +64,22 @@ func (q Question) Open() (*arena.Document, plan.Maker, error) {
 		m.Kit, err = kit.Read(q.Kit.Name, strings.NewReader(q.Kit.Text))
 	}
 	return doc.For(q.Day), m, err
+}
+
+// inForce reads rule sets that are in force together.
+func inForce(docs []Document) (rules.Sets, error) {
+	var sets []rules.Set
+	for _, r := range docs {
+		set, err := rules.Shipped(r.Name)
+		if r.Text != "" {
+			set, err = rules.Read(r.Name, strings.NewReader(r.Text))
+		}
+		if err != nil {
+			return rules.Sets{}, err
+		}
+		sets = append(sets, set)
+	}
+	return rules.InForce(sets...)
 }
 
 // Answer is what one arena is worth under its rules, and what to cut for it.

@@ -1,6 +1,8 @@
 package league
 
 import (
+	"slices"
+
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/cost"
 	"example.org/rinkpane/internal/measure/unit"
@@ -54,11 +56,29 @@ func (a Answer) Chosen(of arena.Arena) arena.Arena {
 	return of
 }
 
+// Of is what came of one file of a league beside its arenas.
+type Of[A any] struct {
+	File   string
+	Cause  string // why there is no answer, "" where there is one
+	Answer unit.Maybe[A]
+}
+
 // League is the rows of a league and under which rule sets they were answered.
 type League struct {
 	Rows         []Row
-	Rules, Other []string // ids; Other is empty where no other rule sets were asked about
+	Seasons      []Of[Played] // of games documents
+	Looks        []Of[Looked] // of readings of games' frames
+	Rules, Other []string     // ids; Other is empty where no other rule sets were asked about
 	Units        unit.System
+}
+
+// Whole reports that everything has its answer.
+func (l League) Whole() bool {
+	return !slices.ContainsFunc(l.Rows, func(r Row) bool { return r.Cause != "" }) && whole(l.Seasons) && whole(l.Looks)
+}
+
+func whole[A any](of []Of[A]) bool {
+	return !slices.ContainsFunc(of, func(o Of[A]) bool { return o.Cause != "" })
 }
 
 // Total is the sum over a league's arenas.

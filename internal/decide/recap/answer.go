@@ -58,6 +58,18 @@ func About(s game.Season, g game.Game) Question {
 	return q
 }
 
+// Seated is [About] where seats that nobody gave by hand are those of the season's rule.
+// Errors are those of [game.Season.Seated].
+func Seated(ctx context.Context, s game.Season, g game.Game) (Question, error) {
+	q := About(s, g)
+	if !q.Evening.Unseated(s, g) {
+		return q, nil
+	}
+	by, err := s.Seated(ctx, g.ID)
+	q.Evening = q.Evening.Seated(s, by)
+	return q, err
+}
+
 // Ask answers. Errors: a clock mark that tells nothing, ctx's.
 func Ask(ctx context.Context, q Question) (Answer, error) {
 	clocks, err := q.Evening.Clocks(q.Frames, q.Marks)
@@ -86,6 +98,16 @@ func (a Answer) Here() []Matched {
 		return a.Frames
 	}
 	return slices.DeleteFunc(slices.Clone(a.Frames), func(m Matched) bool { return m.Stage == "" })
+}
+
+// Lux is the light by the exposures of all frames, in lux.
+func (a Answer) Lux() (out Spread) {
+	for _, s := range a.Light {
+		if s.Stage == "" && s.End == "" {
+			out = s.Lux
+		}
+	}
+	return out
 }
 
 // holesOf lists the holes that frames were taken through.

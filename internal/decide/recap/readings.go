@@ -99,6 +99,15 @@ func pixels(n int) string {
 	return strconv.Itoa(n)
 }
 
+// AreReadings reports whether a text begins as a file of readings does.
+func AreReadings(text []byte) bool {
+	head, _, _ := strings.Cut(string(text[:min(len(text), longestHead)]), "\n")
+	return strings.Contains(head, "file") && strings.Contains(head, "taken")
+}
+
+// longestHead bounds the first line of a file of readings, in bytes.
+const longestHead = 1000
+
 // ReadReadings reads a file of readings; name stands for it in messages. Bad lines are
 // named with line, column, value and cure, up to 20 of them.
 func ReadReadings(name string, in io.Reader) (Readings, error) {

@@ -2,13 +2,14 @@ package wire
 
 import (
 	"example.org/rinkpane/internal/decide/league"
+	"example.org/rinkpane/internal/decide/recap"
 )
 
 // LeagueJob is a job of a league: the contract's names.
 type LeagueJob struct {
 	ID    string `json:"id"`
-	Arena string `json:"arena"` // name; a file's name where it cannot be read
-	Kind  string `json:"kind"`  // "choose", "choose-other", "book"
+	Arena string `json:"arena"` // name, or that of the season or game; a file's name where it cannot be read
+	Kind  string `json:"kind"`  // "choose", "choose-other", "book", "season", "recap"
 	State string `json:"state"` // "waiting", "at work", "done", "failed", "given up"
 	Cause string `json:"cause"` // why it failed
 }
@@ -27,7 +28,38 @@ func League(l league.League, jobs []LeagueJob, files []string) Object {
 		"jobs", jobs, "rule_sets", l.Rules, "other_rule_sets", l.Other,
 		"arenas", Each(l.Rows, leagueRow),
 		"total", total, "files", files,
+		"seasons", Each(l.Seasons, leagueSeason), "recaps", Each(l.Looks, leagueLook),
 	}
+}
+
+func leagueSeason(r league.Of[league.Played]) Object {
+	out := Object{"file", r.File, "cause", r.Cause}
+	p, ok := r.Answer.Get()
+	if !ok {
+		return out
+	}
+	return append(out, "season", p.Name, "arena", p.Arena, "games", p.Games, "requests", p.Requests, "met", p.Met,
+		"asked_nights", p.Asked, "had_nights", p.Had, "share", p.Share(), "value", p.Value, "proved", p.Proved,
+		"least", p.Even.Least, "worst_off", p.Even.WorstOff, "not_kept", p.NotKept,
+		"short", Each(p.Short, func(s league.Short) Object {
+			return Object{"why", s.Why, "requests", s.Requests, "first", s.First}
+		}))
+}
+
+func leagueLook(r league.Of[league.Looked]) Object {
+	out := Object{"file", r.File, "cause", r.Cause}
+	a, ok := r.Answer.Get()
+	if !ok {
+		return out
+	}
+	out = append(out, "season", a.Season, "game", a.Game, "title", a.Title, "frames", a.Frames)
+	for _, s := range []recap.Sure{recap.Certain, recap.Likely, recap.Ambiguous, recap.Unmatched} {
+		out = append(out, string(s), a.Sure[s])
+	}
+	return append(out, "pictures", a.Bursts, "kept", a.Kept, "lux", spreadOf(a.Lux),
+		"holes", Each(a.Holes, func(u league.Used) Object {
+			return append(Object{"hole", u.Hole, "frames", u.Frames, "pictures", u.Bursts, "kept", u.Kept}, rates("kept_per_hour", u.PerHour)...)
+		}))
 }
 
 func leagueRow(r league.Row) Object {

@@ -9,16 +9,10 @@ import (
 // Recap encodes what the frames of a game said. Names are the contract's; lux is that of
 // all frames.
 func Recap(a recap.Answer) Object {
-	lux := recap.Seen{}
-	for _, s := range a.Light {
-		if s.Stage == "" && s.End == "" {
-			lux = s
-		}
-	}
 	return Object{
 		"frames", len(a.Frames), "game", a.Evening.Game,
 		"certain", a.Count(recap.Certain), "likely", a.Count(recap.Likely), "ambiguous", a.Count(recap.Ambiguous), "unmatched", a.Count(recap.Unmatched),
-		"lux", spreadOf(lux.Lux),
+		"lux", spreadOf(a.Lux()),
 		"holes", Each(a.Uses, use),
 		"light", Each(a.Light, func(s recap.Seen) Object {
 			return Object{"end", s.End, "zone", s.Zone, "stage", s.Stage, "low_lx", s.Lux.Low, "median_lx", s.Lux.Median, "high_lx", s.Lux.High, "n", s.Lux.N, "survey_lx", s.Survey}

@@ -28,12 +28,15 @@ func LeagueText(l league.League) string {
 // LeagueTables are the arenas, what to cut, and the files without an answer, each where
 // there is some.
 func LeagueTables(l league.League) (out []table.Table) {
-	var answered, without []league.Row
+	var answered []league.Row
+	var without []leagueCause
 	var cuts, weakest []leagueHole
 	for _, r := range l.Rows {
 		a, ok := r.Answer.Get()
+		if r.Cause != "" {
+			without = append(without, leagueCause{r.File, r.Cause})
+		}
 		if !ok {
-			without = append(without, r)
 			continue
 		}
 		answered = append(answered, r)
@@ -48,6 +51,26 @@ func LeagueTables(l league.League) (out []table.Table) {
 			cuts = append(cuts, leagueHole{r.Name(), of, league.Hole{Hole: h}, "give up"})
 		}
 	}
+	var seasons []league.Played
+	var shorts []leagueShort
+	for _, r := range l.Seasons {
+		if p, ok := r.Answer.Get(); ok {
+			seasons = append(seasons, p)
+			for _, s := range p.Short {
+				shorts = append(shorts, leagueShort{p.Name, s})
+			}
+		} else {
+			without = append(without, leagueCause{r.File, r.Cause})
+		}
+	}
+	var looks []league.Looked
+	for _, r := range l.Looks {
+		if a, ok := r.Answer.Get(); ok {
+			looks = append(looks, a)
+		} else {
+			without = append(without, leagueCause{r.File, r.Cause})
+		}
+	}
 	columns := leagueRows
 	if len(l.Other) == 0 {
 		columns = columns.Pick("arena", "verdict", "broken", "today", "best", "holes", "to_cut", "to_give_up", "cost")
@@ -56,6 +79,9 @@ func LeagueTables(l league.League) (out []table.Table) {
 		columns.Of("Arenas, by "+strings.Join(l.Rules, ", "), answered, l.Units),
 		leagueHoles.Pick("arena", "hole", "where", "pane", "worth").Of("The weakest hole of each best set", weakest, l.Units),
 		leagueHoles.Pick("arena", "do", "where", "pane", "height_m", "worth").Of("What to cut, and which holes to give up", cuts, l.Units),
+		leagueSeasons.Of("Seasons, each seated from its first game to its last", seasons, l.Units),
+		leagueShorts.Of("Requests without a seat", shorts, l.Units),
+		leagueLooks.Of("Games looked back on", looks, l.Units),
 		leagueCauses.Of("Without an answer", without, l.Units),
 	} {
 		if len(t.Rows) > 0 {
@@ -122,16 +148,14 @@ var leagueHoles = table.Fields[leagueHole]{
 	}},
 }
 
-var leagueCauses = table.Fields[league.Row]{
-	left("file", "file", func(r league.Row) string { return r.File }),
-	left("why", "why", func(r league.Row) string { return r.Cause }),
-}
-
 // LeagueNotes say what the tables come to: how many arenas keep the rules, what the league
 // is worth and costs, and what one rule set costs against another.
 func LeagueNotes(l league.League) []string {
 	t := l.Total()
-	if t.Answered == 0 {
+	switch {
+	case t.Arenas == 0:
+		return nil
+	case t.Answered == 0:
 		return []string{fmt.Sprintf("0 of %s answered.", say.Count(t.Arenas, "arena"))}
 	}
 	out := []string{fmt.Sprintf("%d of %s answered. As they stand, %d of those keep the rules of %s.", t.Answered, say.Count(t.Arenas, "arena"), t.Passing, strings.Join(l.Rules, ", "))}
