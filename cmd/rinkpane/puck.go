@@ -110,7 +110,7 @@ func runPuckArena(a *app, c *cobra.Command, path string, f puckFlags) error {
 			return err
 		}
 	}
-	return a.print(wire.Object{"holes", wire.GuardsOf(guards, f.arena.Units), "together", wire.TogetherOf(guards), "left_out", puck.LeftOut()}, func() string {
+	return a.print(wire.Object{"holes", wire.GuardsOf(guards, f.arena.Units), "together", wire.TogetherOf(guards), "interval", puck.Interval(), "left_out", puck.LeftOut()}, func() string {
 		return words.GuardsText(f.arena.Name, guards, f.arena.Units)
 	})
 }

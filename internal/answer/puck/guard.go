@@ -185,7 +185,7 @@ func assess(a arena.Arena, way arena.Opening, o Options, axes Orientations) (Gua
 	}
 	g.Game = expect(o.GameShots*g.ShareOfShots, o.GameShots*g.ShareHigh, o.GameMinutes)
 	g.Practice = expect(o.PracticeShots*g.ShareOfShots, o.PracticeShots*g.ShareHigh, o.PracticeMinutes)
-	g.Sector = t.sector(h.Height, o.Floor, g.AnyLimit)
+	g.Sector = t.sector(h.Height, o.Floor, g.AnyLimit, o.GameShots)
 	return g, nil
 }
 

@@ -1,12 +1,20 @@
 package puck
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
+
+// Interval says in plain sentences what the two figures of every rate are: rates rest on own
+// judgement and deserve no narrower one.
+func Interval() string {
+	return fmt.Sprintf("Every rate is an interval, as how often pucks are struck is own judgement: its low end counts pucks that pass without touching; its high end counts all whose centre meets the opening, where a lens may stand, times %d, because games send so many more pucks over the glass than the model. It is no statistic, and no count of pucks through such holes is published: plan with the high end.", gamesOverModel)
+}
 
 // Games is in how many games with all covers out one puck comes through, on average.
 type Games struct {
 	// Often and Seldom are the interval's ends, by the high and by the low count of pucks.
-	// It is no interval of statistics: one end counts what passes clean, the other all whose
-	// centre meets the opening, raised as [Passes] says. Both stand on rates from own judgement.
+	// [Interval] says what they are.
 	Often, Seldom float64
 	// Middle is the ends' geometric mean: the interval spans powers of ten, and nothing
 	// says on which side of it the truth lies.

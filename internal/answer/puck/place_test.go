@@ -167,7 +167,7 @@ func TestLandingCountsFromTheGlass(t *testing.T) {
 		m := Struck(1.5, v.motion.Speed(), v.motion.Up())
 		far = max(far, FlatBody().Land(m, 0.2).Distance.Metres())
 	}
-	got := sum.sector(1.5, 0.2, usual(t).AnyLimit())
+	got := sum.sector(1.5, 0.2, usual(t).AnyLimit(), DefaultOptions().GameShots)
 	if len(sum.passes) < 4 || math.Abs(got.Farthest.Metres()-far) > 0.01 || far < 5 {
 		t.Errorf("%d ways through, farthest %.3f m, want %.3f", len(sum.passes), got.Farthest.Metres(), far)
 	}

@@ -30,11 +30,7 @@
 // behind the hole. None of this is a strength check.
 package puck
 
-import (
-	"fmt"
-
-	"example.org/rinkpane/internal/measure/unit"
-)
+import "example.org/rinkpane/internal/measure/unit"
 
 // The puck, by the rule books: 3 in across, 1 in thick, 5.5 to 6 oz
 // (155.9 to 170.1 g); the heavy end is taken, in kg.
@@ -54,7 +50,7 @@ func LeftOut() []string {
 	return []string{
 		"Left out: the glass flexing or breaking, deflections off sticks, bodies, posts and glass, rebounds inside the opening, lift, and the people and seats behind the hole.",
 		"Shots are a model with stated spreads, not a record of this rink.",
-		fmt.Sprintf("Of two figures the low one counts pucks that pass without touching. The high one counts all whose centre meets the opening, where a lens may stand, times %d, because games send so many more pucks over the glass than the model. No count of pucks through such holes is published: plan with the high one.", gamesOverModel),
+		Interval(),
 		"This is no strength check: it says nothing of what a pane bears.",
 	}
 }

@@ -37,11 +37,11 @@ func (s Seating) Row(l unit.Length) int {
 	return max(0, int(math.Ceil(float64((l-s.First)/s.Deep)-touch.Metres())))
 }
 
-// Aside returns how far to either side of the hole the sector reaches at a distance
-// behind the glass: toward falling and toward rising station, each 0 or more.
+// Aside returns how far to either side of the hole the sector reaches along the glass:
+// toward falling and toward rising station, each 0 or more.
 //
-//	distance x tan(bearing)
-func (s Sector) Aside(behind unit.Length) (falling, rising unit.Length) {
-	at := func(a unit.Angle) unit.Length { return max(0, behind*unit.Length(math.Tan(a.Radians()))) }
+//	Clear x sin(bearing)
+func (s Sector) Aside() (falling, rising unit.Length) {
+	at := func(a unit.Angle) unit.Length { return max(0, s.Clear*unit.Length(math.Sin(a.Radians()))) }
 	return at(-s.From), at(s.To)
 }

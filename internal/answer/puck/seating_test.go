@@ -15,9 +15,9 @@ func TestRowsByHand(t *testing.T) {
 			t.Errorf("%g ft: row %d, want %d", feet, got, want)
 		}
 	}
-	left, right := Sector{From: -45 * unit.Degree, To: 30 * unit.Degree}.Aside(10)
-	if math.Abs(left.Metres()-10) > 1e-9 || math.Abs(right.Metres()-5.7735) > 1e-4 {
-		t.Errorf("10 m behind: %v and %v, by hand 10 and 5.7735 m", left, right)
+	left, right := Sector{From: -45 * unit.Degree, To: 30 * unit.Degree, Clear: 10}.Aside()
+	if math.Abs(left.Metres()-7.0711) > 1e-4 || math.Abs(right.Metres()-5) > 1e-9 {
+		t.Errorf("10 m off: %v and %v, by hand 7.0711 and 5 m", left, right)
 	}
 }
 

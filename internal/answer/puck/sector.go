@@ -21,11 +21,15 @@ type Sector struct {
 	// HalfAngle is the widest bearing at which any puck can pass, by the
 	// opening's shape alone; unknown when no puck can pass.
 	HalfAngle unit.Maybe[unit.Angle]
-	// From and To hold at least nine in ten of the shots' passes: each is the mean bearing
-	// of the outermost 5 % on its side. A mean moves with the hole as its bearings do; the
-	// bearing that 5 % lie beyond would leap over the gap that a goal leaves.
+	// From, To and Clear bound what is to be kept clear: past each of them a puck comes less
+	// than once in GamesClear games with the cover out. They are rates and no shares of
+	// what passes, so that a larger hole never has a smaller sector. Each is the mean of the
+	// outermost passes that make up that rate: a mean moves with the hole as its passes do; the
+	// bearing that they begin at would leap over the gap that a goal leaves. From = To where
+	// too few come through for a sector.
 	From, To unit.Angle
-	// Typical, Far and Farthest are where pucks come down on the floor: half of
+	Clear    unit.Length
+	// Typical, Far and Farthest are where clean passes come down on the floor: half of
 	// them within Typical, 95 % within Far, 999 of 1000 within Farthest.
 	Typical, Far, Farthest unit.Length
 	Passing                bool // some shot of the model passes; otherwise the figures above are zero
@@ -93,40 +97,57 @@ func (t *tally) meanJ() float64 {
 	return t.joules / t.share
 }
 
-// The shares of passes that bound the sector.
+// The shares of clean passes that tell where they come down.
 const (
-	tail      = 0.05
 	half      = 0.5
 	highTail  = 0.95
 	nearlyAll = 0.999
 )
 
+// GamesClear is in how many games, each an hour of play with the cover out, a puck leaves a
+// sector over one of its bounds at most: clean passes, raised as the high figure of [Passes]
+// is. One that touches the rim may go on anywhere within HalfAngle. Own judgement: at common
+// holes 2 to 8 % of what passes leaves over a bound.
+const GamesClear = 20_000.0
+
 // sector flies every pass on to the floor; the puck is taken as flat there,
-// which meets less air and lands farther.
-func (t *tally) sector(height, floor unit.Length, limit unit.Maybe[unit.Angle]) Sector {
+// which meets less air and lands farther. Shots are per hour of play.
+func (t *tally) sector(height, floor unit.Length, limit unit.Maybe[unit.Angle], shots float64) Sector {
 	s := Sector{HalfAngle: limit}
-	if len(t.passes) == 0 {
+	widest, opens := limit.Get()
+	if t.share <= 0 || !opens {
 		return s
 	}
-	bearings, lands := t.bearings(), make([]weighted, len(t.passes))
+	clean, lands := make([]weighted, len(t.passes)), make([]weighted, len(t.passes))
 	for i, p := range t.passes {
 		m := p.motion
 		m.Distance, m.Height = 0, height
 		land := FlatBody().Land(m, floor).Distance.Metres()
-		lands[i] = weighted{land, p.share, land * p.quicker}
+		clean[i] = weighted{land, p.share, land * p.quicker}
+		lands[i] = weighted{land, gamesOverModel * p.share * shots, land * p.quicker}
 	}
 	s.Passing = true
-	s.From, s.To = unit.Angle(-outermost(turned(bearings), tail)), unit.Angle(outermost(bearings, tail))
-	s.Typical, s.Far = unit.Length(quantile(lands, half)), unit.Length(quantile(lands, highTail))
-	s.Farthest = unit.Length(quantile(lands, nearlyAll))
+	s.Typical, s.Far = unit.Length(quantile(clean, half)), unit.Length(quantile(clean, highTail))
+	s.Farthest = unit.Length(quantile(clean, nearlyAll))
+	bearings := t.bearings(shots)
+	from, to := unit.Angle(-outermost(turned(bearings), 1/GamesClear, -math.Pi/2)), unit.Angle(outermost(bearings, 1/GamesClear, -math.Pi/2))
+	s.From, s.To = max(from, -widest), min(to, widest)
+	if s.From >= s.To {
+		s.From, s.To = (s.From+s.To)/2, (s.From+s.To)/2
+	}
+	s.Clear = unit.Length(outermost(lands, 1/GamesClear, 0))
 	return s
 }
 
-// bearings are the passes by the direction, in radians, that they go on in.
-func (t *tally) bearings() []weighted {
+// Bounded reports whether enough comes through for seats to be cleared.
+func (s Sector) Bounded() bool { return s.From < s.To }
+
+// bearings are the raised passes in an hour of play and the direction, in radians, that
+// they go on in.
+func (t *tally) bearings(shots float64) []weighted {
 	out := make([]weighted, len(t.passes))
 	for i, p := range t.passes {
-		out[i] = weighted{p.flight.Along.Radians(), p.share, p.aside}
+		out[i] = weighted{p.flight.Along.Radians(), gamesOverModel * p.share * shots, p.aside}
 	}
 	return out
 }
@@ -162,20 +183,24 @@ func turned(v []weighted) []weighted {
 	return out
 }
 
-// outermost returns the mean of the greatest values that hold the share q of the
-// weight.
-func outermost(v []weighted, q float64) float64 {
-	from := quantile(v, 1-q)
-	weight, sum := 0.0, 0.0
+// outermost returns the mean of the greatest values that hold a weight; what the values
+// lack of it counts with the least value that there can be. More weight anywhere never makes
+// it less, nor do greater values.
+func outermost(v []weighted, due, least float64) float64 {
+	all := below(v, math.Inf(1))
+	from, weight, sum := least, 0.0, 0.0
+	if all > due {
+		from = quantile(v, 1-due/all)
+	}
 	for _, x := range v {
 		beyond := x.weight - x.below(from)
 		weight += beyond
 		sum += beyond * (max(x.value-x.wide, min(from, x.value+x.wide)) + x.value + x.wide) / 2
 	}
-	if weight == 0 {
-		return from
+	if all > due {
+		return sum / weight
 	}
-	return sum / weight
+	return (sum + (due-weight)*least) / due
 }
 
 // quantile returns the value below which the share q of the weight lies.

@@ -25,13 +25,13 @@ func guardOf(ctx context.Context, a arena.Arena, h glass.Hole) ([]shell.Fact, er
 	g := guards[0]
 	facts := []shell.Fact{
 		{Name: "Pucks in 1000 hours of play", Value: words.PerThousandHours(g.Game)},
+		{Name: "A puck comes through, cover out", Value: words.OnceIn(guards) + ", by own judgement of how many are struck"},
 		{Name: "A flat puck passes up to", Value: words.Closes(g.FlatLimit) + " from straight"},
 		{Name: "Mean energy", Value: fmt.Sprintf("%.0f J", g.MeanJ)},
 	}
-	if g.Sector.Passing {
+	if g.Sector.Bounded() {
 		facts = append(facts,
-			shell.Fact{Name: "Nine in ten fly", Value: words.Bearings(g.Sector) + " from straight, + to the right"},
-			shell.Fact{Name: "95 % land by", Value: words.Within(g.Sector.Far, a.Units)},
+			shell.Fact{Name: "Keep clear", Value: words.Bearings(g.Sector) + " from straight, + to the right, to " + words.Within(g.Sector.Clear, a.Units)},
 			shell.Fact{Name: "Seats to clear", Value: words.Seats(g, a.Units)})
 	}
 	return facts, nil

@@ -166,8 +166,8 @@ func guardRows(t *table.Table, g puck.Guard, sys unit.System) {
 	if g.MeanJ > 0 {
 		t.Add("energy of a puck that passes", fmt.Sprintf("mean %.0f J, most %.0f J", g.MeanJ, g.MostJ))
 	}
-	if s := g.Sector; s.Passing {
-		t.Add("keep clear", words.Bearings(s)+" from the normal, to "+words.Within(s.Far, sys)+"; "+words.Seats(g, sys))
+	if s := g.Sector; s.Bounded() {
+		t.Add("keep clear", words.Bearings(s)+" from the normal, to "+words.Within(s.Clear, sys)+"; "+words.Seats(g, sys))
 	}
 	var through []string
 	for _, r := range g.Reach {

@@ -148,7 +148,7 @@ func (s setter) rules(f flow) {
 // ranking lists the holes by what comes through when covers are out.
 func (s setter) ranking(f flow) {
 	f.Heading("The most exposed first")
-	t := words.Guards().Pick("hole", "flat_limit_deg", "any_limit_deg", "per_1000_h_game", "per_1000_h_practice", "mean_energy_j", "landing_half_m", "landing_95_percent_m").
+	t := words.Guards().Pick("hole", "flat_limit_deg", "any_limit_deg", "per_1000_h_game", "per_1000_h_practice", "mean_energy_j", "landing_half_m", "clear_m").
 		Of("", puck.Rank(s.c.Plan.Guards), s.units())
 	f.Table(t, sheet.SizeTable)
 	f.Notes(t.Keys())
@@ -164,7 +164,7 @@ const sectorsAcross = 4
 func (s setter) eachSector(f flow) {
 	var all []figure
 	for _, g := range s.c.Plan.Guards {
-		if g.Sector.Passing {
+		if g.Sector.Bounded() {
 			all = append(all, figure{wide: pageSector, share: 0.48, draw: func(width float64) *sheet.Drawing {
 				return renamed(chart.GuardMap(s.c.Arena, s.c.Plan.Guards, g.Hole, min(width, pageSector)), g.Hole)
 			}})

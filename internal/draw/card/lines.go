@@ -45,8 +45,8 @@ func (p Post) Mount() string {
 func (c Card) Duties(sys unit.System) []string {
 	var out, covers []string
 	c.each(func(p Post) {
-		if p.Sector.Passing {
-			out = append(out, fmt.Sprintf("Keep clear behind %s: %s.", p.Hole, words.Within(p.Sector.Far, sys)))
+		if p.Sector.Bounded() {
+			out = append(out, fmt.Sprintf("Keep clear behind %s: %s.", p.Hole, words.Within(p.Sector.Clear, sys)))
 		}
 		cover := "of " + p.Hole
 		if p.Cover != "" {

@@ -29,12 +29,12 @@ func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) 
 		width = max(width, leastGuard)
 	}
 	width = max(width, leastOne)
-	sectors := slices.DeleteFunc(slices.Clone(guards), func(g puck.Guard) bool { return !g.Sector.Passing || picked != "" && g.Hole != picked })
+	sectors := slices.DeleteFunc(slices.Clone(guards), func(g puck.Guard) bool { return !g.Sector.Bounded() || picked != "" && g.Hole != picked })
 	low, high := guardBounds(a, sectors, picked)
 	scale := (width - 2*guardPad) / (high.X - low.X)
 	tall := (high.Y - low.Y) * scale
-	words := sheet.Regular.Wrap(guardWords, sheet.SizeSmall, width-2*guardPad)
-	d := sheet.New("guard-map", width, tall+2*guardPad+float64(len(words))*guardLine+2, Styles().Merge(GuardStyles()))
+	legend := sheet.Regular.Wrap(guardWords(), sheet.SizeSmall, width-2*guardPad)
+	d := sheet.New("guard-map", width, tall+2*guardPad+float64(len(legend))*guardLine+2, Styles().Merge(GuardStyles()))
 	d.Layers = []string{"ice", "markings", "boards", "glass", "sectors", "holes", "labels", "legend"}
 	d.Title = "Sectors behind the holes of " + a.Name + " to be kept clear"
 	d.Desc = "From above: where pucks come down that pass through an open hole."
@@ -49,7 +49,7 @@ func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) 
 	for _, s := range sectors {
 		m.sector(s, window)
 	}
-	m.guardLegend(window, words)
+	m.guardLegend(window, legend)
 	return d
 }
 
@@ -90,7 +90,7 @@ func guardBounds(a arena.Arena, sectors []puck.Guard, picked string) (low, high 
 		}
 		h, s := o.Hole, s.Sector
 		p, n, t := a.Rink.Point(h.Station), a.Rink.Normal(h.Station), a.Rink.Tangent(h.Station)
-		far := s.Far.Metres() * 1.12
+		far := s.Clear.Metres() * 1.12
 		for _, b := range []unit.Angle{s.From, (s.From + s.To) / 2, s.To} {
 			cover(p.Add(bearing(n, t, b).Scale(far)))
 		}
@@ -124,18 +124,18 @@ func (m *planMap) sector(g puck.Guard, window sheet.Rect) {
 	shape.Clip = &window
 	if limit, ok := s.HalfAngle.Get(); ok {
 		for _, b := range []unit.Angle{-limit, limit} {
-			shape.Add("sector-limit", sheet.Line{A: m.pt(p), B: to(b, s.Far)})
+			shape.Add("sector-limit", sheet.Line{A: m.pt(p), B: to(b, s.Clear)})
 		}
 	}
-	shape.Add("sector", sheet.Polygon(append([]sheet.Point{m.pt(p)}, arc(s.Far)...)...))
-	shape.Add("sector-half", sheet.Lines(arc(s.Typical)...))
+	shape.Add("sector", sheet.Polygon(append([]sheet.Point{m.pt(p)}, arc(s.Clear)...)...))
+	shape.Add("sector-half", sheet.Lines(arc(min(s.Typical, s.Clear))...))
 	sys := m.Arena.Units
-	e.With("hole", g.Hole).Titled(fmt.Sprintf("Keep clear behind %s: half land by %s, 95 %% by %s", g.Hole, words.Within(s.Typical, sys), words.Within(s.Far, sys)))
+	e.With("hole", g.Hole).Titled(fmt.Sprintf("Keep clear behind %s: to %s, half land by %s", g.Hole, words.Within(s.Clear, sys), words.Within(s.Typical, sys)))
 	m.d.Add("holes", "sector-hole", sheet.Circle{C: m.pt(p), R: 0.9})
 	labels, _ := m.d.Group("labels", "")
-	at := sectorLabel(m.pt(p), to((s.From+s.To)/2, s.Far), to((s.From+s.To)/2, s.Typical))
+	at := sectorLabel(m.pt(p), to((s.From+s.To)/2, s.Clear), to((s.From+s.To)/2, s.Typical))
 	labels.Add("hole-label", sheet.Text{At: sheet.Pt(at.X, at.Y-1.2), S: g.Hole, Anchor: sheet.Middle, VAlign: sheet.Centre})
-	labels.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: words.Within(s.Far, sys), Anchor: sheet.Middle, VAlign: sheet.Centre})
+	labels.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: words.Within(s.Clear, sys), Anchor: sheet.Middle, VAlign: sheet.Centre})
 }
 
 // sectorLabel is where a sector's name and distance stand: between its two
@@ -152,8 +152,10 @@ func sectorLabel(hole, far, typical sheet.Point) sheet.Point {
 }
 
 // guardWords say what the lines mean.
-const guardWords = "Filled: nine pucks in ten leave within it, 95 % come down inside its outer edge. Dashed arc: half come down by there. " +
-	"Dash-dotted rays: no puck passes at a wider angle, whatever its orientation. People, seats and walls are not in the model; no strength check."
+func guardWords() string {
+	return "Filled, keep clear: over each of its edges a puck leaves less than once in " + words.Grouped(puck.GamesClear) + " games with the cover out. Dashed arc: half come down by there. " +
+		"Dash-dotted rays: no puck passes at a wider angle, whatever its orientation. People, seats and walls are not in the model; no strength check."
+}
 
 func (m *planMap) guardLegend(window sheet.Rect, lines []string) {
 	g, _ := m.d.Group("legend", "")

@@ -31,7 +31,7 @@ func TestSectorsLieOutside(t *testing.T) {
 	a := guardArena(t)
 	var sectors []puck.Guard
 	for _, h := range a.Working() {
-		sectors = append(sectors, puck.Guard{Hole: h.ID, Sector: puck.Sector{From: -0.6, To: 0.4, HalfAngle: unit.Known(unit.Angle(1.2)), Typical: 6, Far: 13, Farthest: 30, Passing: true}})
+		sectors = append(sectors, puck.Guard{Hole: h.ID, Sector: puck.Sector{From: -0.6, To: 0.4, HalfAngle: unit.Known(unit.Angle(1.2)), Typical: 6, Clear: 13, Farthest: 30, Passing: true}})
 	}
 	d := GuardMap(a, sectors, "", 300)
 	low, high := guardBounds(a, sectors, "")
@@ -79,7 +79,7 @@ func TestSectorsLieOutside(t *testing.T) {
 
 func TestGuardMapOfOneHole(t *testing.T) {
 	a := guardArena(t)
-	s := []puck.Guard{{Hole: "B1", Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Far: 13, Passing: true}}, {Hole: "A1", Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Far: 13, Passing: true}}, {Hole: "none", Sector: puck.Sector{Far: 1, Passing: true}}}
+	s := []puck.Guard{{Hole: "B1", Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Clear: 13, Passing: true}}, {Hole: "A1", Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Clear: 13, Passing: true}}, {Hole: "none", Sector: puck.Sector{To: 0.1, Clear: 1, Passing: true}}}
 	d := GuardMap(a, s, "B1", 10)
 	if d.W != leastOne || d.H < 60 || d.H > 400 {
 		t.Errorf("%g x %g mm", d.W, d.H)

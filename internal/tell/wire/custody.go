@@ -3,6 +3,7 @@ package wire
 import (
 	"time"
 
+	"example.org/rinkpane/internal/answer/puck"
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/custody"
 )
@@ -54,7 +55,7 @@ func Covers(all []Minding) Object {
 				"expected", o.Expected, "p", o.P, "p_adjusted", o.Adjusted, "above", o.Above()})
 		}
 	}
-	return Object{"covers", list(covers), "rates", list(rates), "phases", list(phases), "holes", list(holes), "alarms", list(alarms), "outliers", list(outliers), "expected", list(expected), "inspections", list(due)}
+	return Object{"covers", list(covers), "rates", list(rates), "phases", list(phases), "holes", list(holes), "alarms", list(alarms), "outliers", list(outliers), "expected", list(expected), "interval", puck.Interval(), "inspections", list(due)}
 }
 
 func hole(arena string, h custody.Hole) Object {

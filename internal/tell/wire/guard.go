@@ -49,12 +49,17 @@ type Sector struct {
 	TypicalM     float64  `json:"landing_half_m"`
 	FarM         float64  `json:"landing_95_percent_m"`
 	FarthestM    float64  `json:"landing_farthest_m"`
-	// Rows behind the glass, counted from 1, and how far to either side of the hole at 95 %.
+	// ClearM is how far off the glass From and To are to be kept clear: past each of the three
+	// a puck comes once in GamesClear games with the cover out at most.
+	ClearM     float64 `json:"clear_m"`
+	GamesClear float64 `json:"clear_games"` // number of games
+	// Rows behind the glass, counted from 1, and how far the sector reaches to either side.
 	FirstRowM float64 `json:"first_row_m"`
 	RowDeepM  float64 `json:"row_depth_m"`
 	TypicalIn int     `json:"rows_half"`
 	FarIn     int     `json:"rows_95_percent"`
 	LastIn    int     `json:"rows_farthest"`
+	ClearIn   int     `json:"rows_clear"`
 	LeftM     float64 `json:"aside_left_m"`  // as one faces the ice
 	RightM    float64 `json:"aside_right_m"` // as one faces the ice
 }
@@ -115,10 +120,11 @@ func sectorOf(g puck.Guard) *Sector {
 	if !s.Passing {
 		return nil
 	}
-	left, right := s.Aside(s.Far)
+	left, right := s.Aside()
 	return &Sector{
 		Degrees(s.HalfAngle), s.From.Degrees(), s.To.Degrees(), s.Typical.Metres(), s.Far.Metres(), s.Farthest.Metres(),
-		seats.First.Metres(), seats.Deep.Metres(), seats.Row(s.Typical), seats.Row(s.Far), seats.Row(s.Farthest),
+		s.Clear.Metres(), puck.GamesClear,
+		seats.First.Metres(), seats.Deep.Metres(), seats.Row(s.Typical), seats.Row(s.Far), seats.Row(s.Farthest), seats.Row(s.Clear),
 		left.Metres(), right.Metres(),
 	}
 }

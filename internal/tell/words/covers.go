@@ -65,7 +65,7 @@ func ExpectedText(all []custody.Expected) string {
 		left("hole", "", func(e custody.Expected) string { return e.Hole }),
 		pucks("in play", func(e custody.Expected) puck.Passes { return e.Play }),
 		pucks("at practice and warm-up", func(e custody.Expected) puck.Passes { return e.Practice }),
-	}.Of("", all, unit.Metric).Text()
+	}.Of("", all, unit.Metric).Text() + "\n" + table.Wrap(puck.Interval(), "")
 }
 
 // leastTold is the least time open of which people are told that nothing happened.

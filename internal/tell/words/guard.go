@@ -34,8 +34,16 @@ func Guards() table.Fields[puck.Guard] {
 			return fmt.Sprint(g.Seating.Row(of(g.Sector)))
 		})
 	}
+	cleared := func(of func(puck.Guard, unit.System) string) func(puck.Guard, unit.System) table.Cell {
+		return func(g puck.Guard, sys unit.System) table.Cell {
+			if !g.Sector.Bounded() {
+				return table.None()
+			}
+			return table.Words(of(g, sys))
+		}
+	}
 	aside := func(head, name string, of func(left, right unit.Length) unit.Length) table.Field[puck.Guard] {
-		return lands(head, name, func(s puck.Sector) unit.Length { return of(s.Aside(s.Far)) })
+		return inUnits(head, name, true, cleared(func(g puck.Guard, sys unit.System) string { return Within(of(g.Sector.Aside()), sys) }))
 	}
 	return table.Fields[puck.Guard]{
 		left("hole", "hole", func(g puck.Guard) string { return g.Hole }),
@@ -47,24 +55,26 @@ func Guards() table.Fields[puck.Guard] {
 			"the angle from the pane's normal past which a flat puck no longer passes"),
 		explained(numbered("any to", "any_limit_deg", func(g puck.Guard) string { return Closes(g.AnyLimit) }),
 			"the same for a puck turned as it likes"),
-		explained(numbered("of struck, one in", "one_in", func(g puck.Guard) string { return oneIn(g.ShareOfShots) }), "those that pass clean"),
+		explained(numbered("of struck, one in", "one_in", func(g puck.Guard) string { return oneIn(g.ShareHigh) + " to " + oneIn(g.ShareOfShots) }),
+			"from the high count to those that pass clean"),
 		explained(numbered("in 1000 h play", "per_1000_h_game", func(g puck.Guard) string { return PerThousandHours(g.Game) }),
-			"pucks in 1000 hours open: from those that pass clean to the high figure below; plan with the high one"),
+			"pucks in 1000 hours open: from those that pass clean to the high count; plan with the high one"),
 		numbered("in 1000 h practice", "per_1000_h_practice", func(g puck.Guard) string { return PerThousandHours(g.Practice) }),
 		numbered("mean energy", "mean_energy_j", func(g puck.Guard) string { return fmt.Sprintf("%.0f J", g.MeanJ) }),
-		explained(inUnits("nine in ten", "sector_deg", true, sector(func(s puck.Sector, _ unit.System) string {
-			return Bearings(s)
-		})), "between these angles from the pane's normal, + toward rising station"),
+		explained(inUnits("keep clear", "sector_deg", true, cleared(func(g puck.Guard, _ unit.System) string { return Bearings(g.Sector) })),
+			"between these angles from the pane's normal, + toward rising station, and as far as said; past each of the three bounds a puck comes less than once in "+Grouped(puck.GamesClear)+" games with the cover out, by clean passes raised as the high counts are"),
+		inUnits("as far as", "clear_m", true, cleared(func(g puck.Guard, sys unit.System) string { return Within(g.Sector.Clear, sys) })),
 		explained(inUnits("all within", "half_angle_deg", true, sector(func(s puck.Sector, _ unit.System) string { return Closes(s.HalfAngle) })),
 			"degrees to either side of the normal"),
 		lands("half land by", "landing_half_m", func(s puck.Sector) unit.Length { return s.Typical }),
 		lands("95 % by", "landing_95_percent_m", func(s puck.Sector) unit.Length { return s.Far }),
 		lands("99.9 % by", "landing_farthest_m", func(s puck.Sector) unit.Length { return s.Farthest }),
+		inUnits("clear rows 1 to", "rows_clear", true, cleared(func(g puck.Guard, _ unit.System) string { return fmt.Sprint(g.Seating.Row(g.Sector.Clear)) })),
 		row("half land by row", "row_half", func(s puck.Sector) unit.Length { return s.Typical }),
 		row("95 % by row", "row_95_percent", func(s puck.Sector) unit.Length { return s.Far }),
 		row("99.9 % by row", "row_farthest", func(s puck.Sector) unit.Length { return s.Farthest }),
 		explained(aside("left of it", "aside_left", func(left, _ unit.Length) unit.Length { return left }),
-			"how far to the side of the hole, as you face the ice, in the row by which 95 % land"),
+			"how far the sector reaches to the side of the hole, as you face the ice"),
 		aside("right of it", "aside_right", func(_, right unit.Length) unit.Length { return right }),
 	}
 }
@@ -75,8 +85,8 @@ func GuardTables(guards []puck.Guard, sys unit.System) []table.Table {
 	ranked := puck.Rank(guards)
 	return []table.Table{
 		Guards().Pick("hole", "pane", "flat_window", "flat_limit_deg", "any_limit_deg", "one_in", "per_1000_h_game", "mean_energy_j").Of("while its cover is out", ranked, sys),
-		Guards().Pick("hole", "sector_deg", "half_angle_deg", "landing_half_m", "landing_95_percent_m", "landing_farthest_m").Of("keep clear behind the hole", ranked, sys),
-		Guards().Pick("hole", "row_half", "row_95_percent", "row_farthest", "aside_left", "aside_right").Of("seats to clear"+rowsOf(guards, sys), ranked, sys),
+		Guards().Pick("hole", "sector_deg", "clear_m", "half_angle_deg", "landing_half_m", "landing_95_percent_m", "landing_farthest_m").Of("keep clear behind the hole", ranked, sys),
+		Guards().Pick("hole", "rows_clear", "aside_left", "aside_right", "row_half", "row_95_percent", "row_farthest").Of("seats to clear"+rowsOf(guards, sys), ranked, sys),
 		through(ranked).Of("reach through the hole, past the face it comes out of", ranked, sys),
 	}
 }
@@ -90,13 +100,13 @@ func rowsOf(guards []puck.Guard, sys unit.System) string {
 	return fmt.Sprintf(": rows %s deep, the first %s behind the glass", s.Deep.Format(sys), s.First.Format(sys))
 }
 
-// Seats says which seats to clear behind a hole: "rows 1 to 15 behind the glass, there from
+// Seats says which seats to clear behind a hole: "rows 1 to 15 behind the glass, from
 // 38 ft left to 34 ft right of the hole as you face the ice".
 func Seats(g puck.Guard, sys unit.System) string {
-	if !g.Sector.Passing {
-		return "no puck of the model passes: no seats to clear"
+	if !g.Sector.Bounded() {
+		return "too few pucks pass for seats to be cleared"
 	}
-	last := g.Seating.Row(g.Sector.Far)
+	last := g.Seating.Row(g.Sector.Clear)
 	if last == 0 {
 		return "the passage before the first row"
 	}
@@ -104,12 +114,12 @@ func Seats(g puck.Guard, sys unit.System) string {
 	if last == 1 {
 		rows = "row 1"
 	}
-	left, right := g.Sector.Aside(g.Sector.Far)
-	return fmt.Sprintf("%s behind the glass, there from %s left to %s right of the hole as you face the ice", rows, Within(left, sys), Within(right, sys))
+	left, right := g.Sector.Aside()
+	return fmt.Sprintf("%s behind the glass, from %s left to %s right of the hole as you face the ice", rows, Within(left, sys), Within(right, sys))
 }
 
-// InGames says in how many games with all covers out a puck comes through, between which
-// bounds, and how these are made: "once in 570 games ...".
+// InGames says in how many games with all covers out a puck comes through, and between
+// which bounds: "once in 570 games ...".
 func InGames(guards []puck.Guard) string {
 	g, ok := puck.Together(guards)
 	if !ok {
@@ -121,7 +131,7 @@ func InGames(guards []puck.Guard) string {
 	} else {
 		out = "the " + out
 	}
-	return fmt.Sprintf("With %s a puck comes through %s. The interval is no statistic: its seldom end counts pucks that pass clean, its other end all whose centre meets an opening, raised to what games show; how often pucks are struck is own judgement. The figure between is their geometric mean. Plan with once in %s.",
+	return fmt.Sprintf("With %s a puck comes through %s: how often pucks are struck is own judgement, and the figure between is the ends' geometric mean. Plan with once in %s.",
 		out, onceIn(g), Grouped(g.Often))
 }
 
@@ -299,6 +309,6 @@ func oneIn(share float64) string {
 	case n >= 1e6:
 		return fmt.Sprintf("%.1f million", n/1e6)
 	default:
-		return fmt.Sprintf("%.0f", n)
+		return Grouped(n)
 	}
 }

@@ -19,8 +19,8 @@ func TestGuardInGamesAndSeats(t *testing.T) {
 	if got := InGames(eight[:1]); !strings.HasPrefix(got, "With the cover out for 60 minutes of every game") {
 		t.Errorf("said: %s", got)
 	}
-	g := puck.Guard{Seating: puck.Seating{First: 4 * unit.Foot, Deep: 3 * unit.Foot}, Sector: puck.Sector{Passing: true, From: -45 * unit.Degree, To: 30 * unit.Degree, Far: 40 * unit.Foot}}
-	if got := Seats(g, unit.Imperial); got != "rows 1 to 12 behind the glass, there from 40 ft left to 24 ft right of the hole as you face the ice" {
+	g := puck.Guard{Seating: puck.Seating{First: 4 * unit.Foot, Deep: 3 * unit.Foot}, Sector: puck.Sector{Passing: true, From: -45 * unit.Degree, To: 30 * unit.Degree, Clear: 40 * unit.Foot}}
+	if got := Seats(g, unit.Imperial); got != "rows 1 to 12 behind the glass, from 29 ft left to 20 ft right of the hole as you face the ice" {
 		t.Errorf("said: %s", got)
 	}
 	for n, want := range map[float64]string{0.3: "1", 7: "7", 37.4: "37", 3487: "3,500", 8_330_000: "8,300,000"} {

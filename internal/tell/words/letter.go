@@ -168,14 +168,14 @@ func RiskInShort(guards []puck.Guard, sys unit.System) string {
 	for _, g := range guards {
 		all.PerHour += g.Game.PerHour
 		all.PerHourHigh += g.Game.PerHourHigh
-		if g.Sector.Passing {
-			far, aside = max(far, g.Sector.Far), max(aside, g.Sector.To, -g.Sector.From)
+		if g.Sector.Bounded() {
+			far, aside = max(far, g.Sector.Clear), max(aside, g.Sector.To, -g.Sector.From)
 		}
 	}
 	if far == 0 {
-		return "By the model of struck pucks none passes an open hole; sticks and hands may."
+		return "By the model of struck pucks next to none passes an open hole; sticks and hands may."
 	}
-	return fmt.Sprintf("With %s open at once, %s pucks come through in 1000 hours of play, at %.0f J at most. Behind an open hole keep clear to %s from the glass, %.0f deg to either side.",
+	return fmt.Sprintf("With %s open at once, %s pucks come through in 1000 hours of play, by own judgement of how many are struck, at %.0f J at most. Behind an open hole keep clear to %s from the glass, %.0f deg to either side.",
 		say.Count(len(guards), "hole"), PerThousandHours(all), most(guards), Within(far, sys), outward(aside.Degrees()))
 }
 
