@@ -189,26 +189,47 @@ type dxfOutline struct {
 func (o dxfOutline) w() float64 { return o.Box[2] - o.Box[0] }
 func (o dxfOutline) h() float64 { return o.Box[3] - o.Box[1] }
 
-// measure reads a drawing for a machine in both releases and returns what the newer
-// one holds; the older holds the same.
-func measure(t *testing.T, d *sheet.Drawing) dxfFacts {
+// measure reads drawings for a machine in both releases and returns what the newer
+// one of each holds; the older holds the same.
+func measure(t *testing.T, drawings ...*sheet.Drawing) []dxfFacts {
 	t.Helper()
-	f, old := measureFile(t, d, sheet.DXF(d)), measureFile(t, d, sheet.DXF12(d))
-	if f.Version != "AC1015" || f.InsUnits != 4 || old.Version != "AC1009" {
-		t.Errorf("%s: versions %s and %s, $INSUNITS %d", d.Title, f.Version, old.Version, f.InsUnits)
+	var files [][]byte
+	for _, d := range drawings {
+		files = append(files, sheet.DXF(d), sheet.DXF12(d))
 	}
-	if got, want := fmt.Sprint(old.Cut, old.Datum, old.Glue, old.Pilots, old.Layers, old.Drawn), fmt.Sprint(f.Cut, f.Datum, f.Glue, f.Pilots, f.Layers, f.Drawn); got != want {
-		t.Errorf("%s: release 12 has %s, 2000 has %s", d.Title, got, want)
+	all, out := measureFiles(t, files...), []dxfFacts(nil)
+	for i, d := range drawings {
+		f, old := all[2*i], all[2*i+1]
+		f.isSound(t, d)
+		old.isSound(t, d)
+		if f.Version != "AC1015" || f.InsUnits != 4 || old.Version != "AC1009" {
+			t.Errorf("%s: versions %s and %s, $INSUNITS %d", d.Title, f.Version, old.Version, f.InsUnits)
+		}
+		if got, want := fmt.Sprint(old.Cut, old.Datum, old.Glue, old.Pilots, old.Layers, old.Drawn), fmt.Sprint(f.Cut, f.Datum, f.Glue, f.Pilots, f.Layers, f.Drawn); got != want {
+			t.Errorf("%s: release 12 has %s, 2000 has %s", d.Title, got, want)
+		}
+		out = append(out, f)
 	}
-	return f
+	return out
 }
 
-func measureFile(t *testing.T, d *sheet.Drawing, data []byte) (f dxfFacts) {
+// measureFiles reads files with ezdxf, all in one run of it: to start it takes longer
+// than to read.
+func measureFiles(t *testing.T, files ...[]byte) (all []dxfFacts) {
 	t.Helper()
-	out := tool(t, debianPython, "testdata/ref/measure.py", keep(t, "drawing.dxf", data))
-	if err := json.Unmarshal(out, &f); err != nil {
-		t.Fatal(err)
+	args := []string{"testdata/ref/measure.py"}
+	for _, data := range files {
+		args = append(args, keep(t, "drawing.dxf", data))
 	}
+	if err := json.Unmarshal(tool(t, debianPython, args...), &all); err != nil || len(all) != len(files) {
+		t.Fatal(len(all), err)
+	}
+	return all
+}
+
+// isSound holds what is true of every drawing for a machine.
+func (f dxfFacts) isSound(t *testing.T, d *sheet.Drawing) {
+	t.Helper()
 	if f.Errors != 0 || f.CutOther != 0 || f.None != 0 {
 		t.Errorf("%s: %d audit errors, %d other things on CUT, %d lines of no length", d.Title, f.Errors, f.CutOther, f.None)
 	}
@@ -233,7 +254,6 @@ func measureFile(t *testing.T, d *sheet.Drawing, data []byte) (f dxfFacts) {
 			t.Errorf("%s: an outline on CUT is open, or has pieces of no length: %+v", d.Title, c)
 		}
 	}
-	return f
 }
 
 func near(t *testing.T, what string, got, want float64) {
@@ -246,37 +266,43 @@ func near(t *testing.T, what string, got, want float64) {
 // TestPaneInDXF reads the pane's DXF back with ezdxf and measures the hole's
 // size, radius and place from the pane's edges.
 func TestPaneInDXF(t *testing.T) {
+	var orders []ShopOrder
+	var jobs []Job
+	var panes []*sheet.Drawing
 	for _, sys := range []unit.System{unit.Metric, unit.Imperial} {
 		for _, id := range []string{"flat", "bent", "order"} {
 			p := shopPlan(t, sys)
 			j := jobOf(t, p, id, DefaultOptions())
-			f := measure(t, p.PaneOutline(j))
-			if len(f.Cut) != 1 || len(f.Datum) != 1 || len(f.Cut[0].Radii) != 4 {
-				t.Fatalf("%s: %+v", id, f)
-			}
-			hole, pane := f.Cut[0], f.Datum[0]
-			near(t, id+" width", hole.w(), j.Hole.Size.W.Millimetres())
-			near(t, id+" height", hole.h(), j.Hole.Size.H.Millimetres())
-			near(t, id+" from the left", (hole.Box[0]+hole.Box[2])/2, j.front(j.Face.Left).Millimetres())
-			near(t, id+" above the boards", (hole.Box[1]+hole.Box[3])/2, j.Face.Up.Millimetres())
-			near(t, id+" datum's x", pane.Box[0], 0)
-			near(t, id+" datum's y", pane.Box[1], 0)
-			near(t, id+" pane's width", pane.Box[2], j.front(j.Face.Width).Millimetres())
-			near(t, id+" pane's height", pane.Box[3], j.Face.Height.Millimetres())
-			for _, r := range hole.Radii {
-				near(t, id+" radius", r, j.Corner.Millimetres())
-			}
-			pilots := 4
-			if j.Route == Order {
-				pilots = 0
-			}
-			if len(f.Pilots) != pilots {
-				t.Errorf("%s: %d pilot holes, want %d", id, len(f.Pilots), pilots)
-			}
-			all := strings.Join(f.Text, "\n")
-			if never := strings.Contains(all, "NEVER CUT"); never != (j.Route == Order) || !strings.Contains(all, p.Stamp()) {
-				t.Errorf("%s: texts %q", id, f.Text)
-			}
+			orders, jobs, panes = append(orders, p), append(jobs, j), append(panes, p.PaneOutline(j))
+		}
+	}
+	for i, f := range measure(t, panes...) {
+		p, j, id := orders[i], jobs[i], jobs[i].Hole.ID
+		if len(f.Cut) != 1 || len(f.Datum) != 1 || len(f.Cut[0].Radii) != 4 {
+			t.Fatalf("%s: %+v", id, f)
+		}
+		hole, pane := f.Cut[0], f.Datum[0]
+		near(t, id+" width", hole.w(), j.Hole.Size.W.Millimetres())
+		near(t, id+" height", hole.h(), j.Hole.Size.H.Millimetres())
+		near(t, id+" from the left", (hole.Box[0]+hole.Box[2])/2, j.front(j.Face.Left).Millimetres())
+		near(t, id+" above the boards", (hole.Box[1]+hole.Box[3])/2, j.Face.Up.Millimetres())
+		near(t, id+" datum's x", pane.Box[0], 0)
+		near(t, id+" datum's y", pane.Box[1], 0)
+		near(t, id+" pane's width", pane.Box[2], j.front(j.Face.Width).Millimetres())
+		near(t, id+" pane's height", pane.Box[3], j.Face.Height.Millimetres())
+		for _, r := range hole.Radii {
+			near(t, id+" radius", r, j.Corner.Millimetres())
+		}
+		pilots := 4
+		if j.Route == Order {
+			pilots = 0
+		}
+		if len(f.Pilots) != pilots {
+			t.Errorf("%s: %d pilot holes, want %d", id, len(f.Pilots), pilots)
+		}
+		all := strings.Join(f.Text, "\n")
+		if never := strings.Contains(all, "NEVER CUT"); never != (j.Route == Order) || !strings.Contains(all, p.Stamp()) {
+			t.Errorf("%s: texts %q", id, f.Text)
 		}
 	}
 }
@@ -285,7 +311,8 @@ func TestPaneInDXF(t *testing.T) {
 func TestCoverInDXF(t *testing.T) {
 	p := shopPlan(t, unit.Imperial)
 	j := jobOf(t, p, "flat", DefaultOptions())
-	f, g := measure(t, p.PlugOutline(j)), measure(t, p.FlangeOutline(j))
+	both := measure(t, p.PlugOutline(j), p.FlangeOutline(j))
+	f, g := both[0], both[1]
 	if len(f.Cut) != 1 || len(g.Cut) != 1 || len(g.Pilots) != 1 || len(g.Glue) != 1 {
 		t.Fatalf("plug %+v, flange %+v", f, g)
 	}
@@ -306,7 +333,7 @@ func TestCoverInDXF(t *testing.T) {
 	}
 	round, _ := oddPlan(t, unit.Metric, oddHole{114, 114, 57, 1200, 1800, 600, 430, 12})
 	j = jobOf(t, round, round.Arena.Holes[0].ID, DefaultOptions())
-	if c := measureFile(t, round.PaneOutline(j), sheet.DXF(round.PaneOutline(j))); len(c.Cut) != 0 || len(c.Circles) != 1 {
+	if c := measure(t, round.PaneOutline(j))[0]; len(c.Cut) != 0 || len(c.Circles) != 1 {
 		t.Errorf("a round hole: %+v", c)
 	}
 }
@@ -321,7 +348,7 @@ func TestHoldInDXF(t *testing.T) {
 	} {
 		o := DefaultOptions()
 		o.Hold = hold
-		f := measure(t, p.HoldOutline(jobOf(t, p, "flat", o)))
+		f := measure(t, p.HoldOutline(jobOf(t, p, "flat", o)))[0]
 		if len(f.Cut) != len(want.sizes) || len(f.Pilots) != len(want.screws) {
 			t.Fatalf("%s: %+v", hold, f)
 		}
@@ -340,7 +367,7 @@ func TestHoldInDXF(t *testing.T) {
 func TestPaneWithSeveralHolesInDXF(t *testing.T) {
 	p := twinPlan(t)
 	d := p.PaneOutline(jobOf(t, p, "flat", DefaultOptions()))
-	f := measure(t, d)
+	f := measure(t, d)[0]
 	if len(f.Cut) != 2 || len(f.Pilots) != 8 || len(f.Datum) != 3 {
 		t.Fatalf("%d outlines to cut, %d pilot holes, %d on DATUM; want 2, 8 and the pane with two holes", len(f.Cut), len(f.Pilots), len(f.Datum))
 	}
@@ -356,14 +383,12 @@ func TestPaneWithSeveralHolesInDXF(t *testing.T) {
 func TestOneFileForEachThickness(t *testing.T) {
 	p := shopPlan(t, unit.Metric)
 	j := jobOf(t, p, "flat", DefaultOptions())
-	for _, c := range []struct {
-		d     *sheet.Drawing
-		sheet string
-	}{{p.PlugOutline(j), "sheet 10 mm (0.394 in)"}, {p.FlangeOutline(j), "sheet 6 mm (0.236 in)"}, {p.HoldOutline(j), "sheet 6 mm (0.236 in)"}} {
-		all := strings.Join(measure(t, c.d).Text, " ")
+	facts := measure(t, p.PlugOutline(j), p.FlangeOutline(j), p.HoldOutline(j))
+	for i, want := range []string{"sheet 10 mm (0.394 in)", "sheet 6 mm (0.236 in)", "sheet 6 mm (0.236 in)"} {
+		all := strings.Join(facts[i].Text, " ")
 		thick := strings.Count(all, "sheet ")
-		if got := strings.Count(all, c.sheet); got == 0 || got != thick || !strings.Contains(all, "polycarbonate") {
-			t.Errorf("%s: %d of %d thicknesses are %q: %s", c.d.Title, got, thick, c.sheet, all)
+		if got := strings.Count(all, want); got == 0 || got != thick || !strings.Contains(all, "polycarbonate") {
+			t.Errorf("part %d: %d of %d thicknesses are %q: %s", i, got, thick, want, all)
 		}
 	}
 }
@@ -376,7 +401,7 @@ func TestPatchInDXF(t *testing.T) {
 	if err != nil || !ok {
 		t.Fatal(job, err)
 	}
-	f := measure(t, p.WindowOutline(job))
+	f := measure(t, p.WindowOutline(job))[0]
 	if len(f.Cut) != 1 {
 		t.Fatalf("%d outlines on CUT", len(f.Cut))
 	}

@@ -1,4 +1,4 @@
-"""Audits a DXF with ezdxf and prints what a shop would measure in it, as JSON.
+"""Audits DXFs with ezdxf and prints what a shop would measure in each, as a JSON list.
 
 For every closed polyline on layer CUT: its true extents, number of arcs and
 their radii; the extents of layer DATUM's closed outline; circles on DRILL; pieces
@@ -11,10 +11,6 @@ import sys
 import ezdxf
 from ezdxf import bbox
 from ezdxf.math import bulge_radius
-
-doc = ezdxf.readfile(sys.argv[1])
-audit = doc.audit()
-msp = doc.modelspace()
 
 
 def box(e):
@@ -36,28 +32,35 @@ def outline(e):
     return {"closed": bool(e.is_closed if e.dxftype() == "POLYLINE" else e.closed), "box": box(e), "radii": radii, "none": none}
 
 
-def circles(layer):
-    return [[e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in msp.query(f'CIRCLE[layer=="{layer}"]')]
+def measure(path):
+    doc = ezdxf.readfile(path)
+    audit = doc.audit()
+    msp = doc.modelspace()
+
+    def circles(layer):
+        return [[e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in msp.query(f'CIRCLE[layer=="{layer}"]')]
+
+    cut = [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="CUT"]')]
+    lines = [math.dist(e.dxf.start, e.dxf.end) for e in msp.query("LINE")]
+    drawn = bbox.extents(msp.query("LINE CIRCLE LWPOLYLINE POLYLINE"), fast=False)
+    head = [*doc.header["$EXTMIN"][:2], *doc.header["$EXTMAX"][:2]]
+    return {
+        "errors": len(audit.errors),
+        "insunits": doc.header.get("$INSUNITS", 0),
+        "version": doc.dxfversion,
+        "cut": cut,
+        "cut_circles": circles("CUT"),
+        "cut_other": len(msp.query('*[layer=="CUT"]')) - len(cut) - len(circles("CUT")),
+        "datum": [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="DATUM"]')],
+        "pilots": circles("DRILL"),
+        "glue": [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="ENGRAVE"]')],
+        "bars": sorted([abs(e.dxf.end.x - e.dxf.start.x), abs(e.dxf.end.y - e.dxf.start.y)] for e in msp.query('LINE[layer=="TEXT"]')),
+        "layers": sorted({e.dxf.layer for e in msp}),
+        "none": sum(length < 1e-4 for length in lines),
+        "drawn": [drawn.extmin.x, drawn.extmin.y, drawn.extmax.x, drawn.extmax.y],
+        "head": head,
+        "text": [e.dxf.text for e in msp.query("TEXT")],
+    }
 
 
-cut = [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="CUT"]')]
-lines = [math.dist(e.dxf.start, e.dxf.end) for e in msp.query("LINE")]
-drawn = bbox.extents(msp.query("LINE CIRCLE LWPOLYLINE POLYLINE"), fast=False)
-head = [*doc.header["$EXTMIN"][:2], *doc.header["$EXTMAX"][:2]]
-print(json.dumps({
-    "errors": len(audit.errors),
-    "insunits": doc.header.get("$INSUNITS", 0),
-    "version": doc.dxfversion,
-    "cut": cut,
-    "cut_circles": circles("CUT"),
-    "cut_other": len(msp.query('*[layer=="CUT"]')) - len(cut) - len(circles("CUT")),
-    "datum": [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="DATUM"]')],
-    "pilots": circles("DRILL"),
-    "glue": [outline(e) for e in msp.query('LWPOLYLINE POLYLINE[layer=="ENGRAVE"]')],
-    "bars": sorted([abs(e.dxf.end.x - e.dxf.start.x), abs(e.dxf.end.y - e.dxf.start.y)] for e in msp.query('LINE[layer=="TEXT"]')),
-    "layers": sorted({e.dxf.layer for e in msp}),
-    "none": sum(length < 1e-4 for length in lines),
-    "drawn": [drawn.extmin.x, drawn.extmin.y, drawn.extmax.x, drawn.extmax.y],
-    "head": head,
-    "text": [e.dxf.text for e in msp.query("TEXT")],
-}))
+print(json.dumps([measure(path) for path in sys.argv[1:]]))
