@@ -32,14 +32,18 @@ type dxfEntity struct {
 	Height, Rotation            float64
 }
 
-func readDXF(t *testing.T, data []byte) dxfRead {
+// readDXF reads files in one run of the reader: to start it takes longer than to read.
+func readDXF(t *testing.T, files ...[]byte) (all []dxfRead) {
 	t.Helper()
-	out := tool(t, "python3-ezdxf", "s.dxf", data, "/usr/bin/python3", "testdata/ref/read_dxf.py", "FILE")
-	var r dxfRead
-	if err := json.Unmarshal([]byte(out), &r); err != nil {
+	args := []string{"testdata/ref/read_dxf.py"}
+	for _, data := range files {
+		args = append(args, written(t, "s.dxf", data))
+	}
+	out := run(t, "python3-ezdxf", "/usr/bin/python3", args...)
+	if err := json.Unmarshal([]byte(out), &all); err != nil || len(all) != len(files) {
 		t.Fatalf("%v in %s", err, out)
 	}
-	return r
+	return all
 }
 
 func (r dxfRead) on(layer, kind string) []dxfEntity {
@@ -53,18 +57,22 @@ func (r dxfRead) on(layer, kind string) []dxfEntity {
 }
 
 func TestEzdxfAuditsDXF(t *testing.T) {
-	for name, d := range map[string]*sheet.Drawing{"sample": sample(), "parts": parts(), "empty": sheet.New("e", 10, 10, nil)} {
-		for _, of := range []struct {
-			data    []byte
-			version string
-			units   int // release 12 has none
-		}{{sheet.DXF(d), "AC1015", 4}, {sheet.DXF12(d), "AC1009", 0}} {
-			r := readDXF(t, of.data)
+	drawings := map[string]*sheet.Drawing{"sample": sample(), "parts": parts(), "empty": sheet.New("e", 10, 10, nil)}
+	for release, of := range map[string]struct {
+		write func(*sheet.Drawing) []byte
+		units int // release 12 has none
+	}{"AC1015": {sheet.DXF, 4}, "AC1009": {sheet.DXF12, 0}} {
+		var names []string
+		var files [][]byte
+		for name, d := range drawings {
+			names, files = append(names, name), append(files, of.write(d))
+		}
+		for i, r := range readDXF(t, files...) {
 			if len(r.Errors)+len(r.Fixes) > 0 {
-				t.Errorf("%s: errors %v, fixes %v", name, r.Errors, r.Fixes)
+				t.Errorf("%s: errors %v, fixes %v", names[i], r.Errors, r.Fixes)
 			}
-			if r.Version != of.version || r.Units != of.units {
-				t.Errorf("%s: version %s, $INSUNITS %d; want %s and %d", name, r.Version, r.Units, of.version, of.units)
+			if r.Version != release || r.Units != of.units {
+				t.Errorf("%s: version %s, $INSUNITS %d; want %s and %d", names[i], r.Version, r.Units, release, of.units)
 			}
 		}
 	}
@@ -80,7 +88,8 @@ func TestEzdxfReadsBothReleasesAlike(t *testing.T) {
 	d.Datum = sheet.Pt(20, 120-91.2)
 	d.Add("CUT", "cut", sheet.RoundRect(sheet.Rect{X: 20, Y: 15, W: 40, H: 40}, 20)) // whose sides have no length
 	d.Add("DATUM", "cut", sheet.Line{A: sheet.Pt(5, 5), B: sheet.Pt(5, 5)})
-	new, old := readDXF(t, sheet.DXF(d)), readDXF(t, sheet.DXF12(d))
+	both := readDXF(t, sheet.DXF(d), sheet.DXF12(d))
+	new, old := both[0], both[1]
 	if len(new.Entities) != len(old.Entities) {
 		t.Fatalf("%d entities in one release, %d in the other", len(new.Entities), len(old.Entities))
 	}
@@ -105,7 +114,7 @@ func TestEzdxfReadsBothReleasesAlike(t *testing.T) {
 
 // Every outline on CUT is closed, at its place to 0.01 mm, y up; a circle is one.
 func TestEzdxfMeasuresTheCut(t *testing.T) {
-	r := readDXF(t, sheet.DXF(sample()))
+	r := readDXF(t, sheet.DXF(sample()))[0]
 	cuts := r.on("CUT", "LWPOLYLINE")
 	circles := r.on("CUT", "CIRCLE")
 	if n := len(r.on("CUT", "LINE")) + len(r.on("CUT", "ARC")); n != 0 || len(cuts) != 1 || len(circles) != 1 {
@@ -138,7 +147,7 @@ func TestEzdxfMeasuresTheCut(t *testing.T) {
 }
 
 func TestEzdxfReadsTheRest(t *testing.T) {
-	r := readDXF(t, sheet.DXF(sample()))
+	r := readDXF(t, sheet.DXF(sample()))[0]
 	arcs := r.on("ENGRAVE", "ARC")
 	if len(arcs) != 1 || math.Abs(arcs[0].Start-30) > 1e-6 || math.Abs(arcs[0].End-150) > 1e-6 || arcs[0].Radius != 20 {
 		t.Errorf("arc: %+v", arcs)

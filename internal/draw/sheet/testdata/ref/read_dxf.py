@@ -1,12 +1,9 @@
-# Reads and audits a DXF with ezdxf 1.x (Debian: python3-ezdxf) and prints what
-# it found as JSON. Run by dxf_reference_test.go.
+# Reads and audits DXFs with ezdxf 1.x (Debian: python3-ezdxf) and prints what
+# it found in each as a JSON list. Run by dxf_reference_test.go.
 import json
 import sys
 
 import ezdxf
-
-doc = ezdxf.readfile(sys.argv[1])
-audit = doc.audit()
 
 
 def entity(e):
@@ -29,11 +26,17 @@ def entity(e):
     return d
 
 
-print(json.dumps({
-    "Version": doc.dxfversion,
-    "Units": doc.header.get("$INSUNITS", 0),
-    "Errors": [str(e.message) for e in audit.errors],
-    "Fixes": [str(e.message) for e in audit.fixes],
-    "Layers": [l.dxf.name for l in doc.layers],
-    "Entities": [entity(e) for e in doc.modelspace()],
-}))
+def read(path):
+    doc = ezdxf.readfile(path)
+    audit = doc.audit()
+    return {
+        "Version": doc.dxfversion,
+        "Units": doc.header.get("$INSUNITS", 0),
+        "Errors": [str(e.message) for e in audit.errors],
+        "Fixes": [str(e.message) for e in audit.fixes],
+        "Layers": [l.dxf.name for l in doc.layers],
+        "Entities": [entity(e) for e in doc.modelspace()],
+    }
+
+
+print(json.dumps([read(path) for path in sys.argv[1:]]))
