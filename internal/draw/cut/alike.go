@@ -112,7 +112,7 @@ func paneOf(jobs []Job) part {
 	j, f := jobs[0], jobs[0].Face
 	p := part{
 		name: string(j.Material.Name) + strings.Repeat(" hole", len(jobs)), exists: j.PaneExists(), mass: j.Mass,
-		measures: []unit.Length{j.Thick, f.Width, f.Height, f.Radius},
+		measures: []unit.Length{j.Thick, j.front(f.Width), f.Height, f.Radius},
 		within:   []unit.Length{sheetTolerance, placeTolerance, placeTolerance, placeTolerance},
 	}
 	if f.Curved {
@@ -127,7 +127,7 @@ func paneOf(jobs []Job) part {
 		}
 		return out
 	}
-	asIs, turned := places(func(j Job) unit.Length { return j.Face.Left }), places(func(j Job) unit.Length { return j.Face.Right() })
+	asIs, turned := places(func(j Job) unit.Length { return j.front(j.Face.Left) }), places(func(j Job) unit.Length { return j.front(j.Face.Right()) })
 	if !f.Curved {
 		if slices.Compare(turned, asIs) < 0 {
 			asIs, turned = turned, asIs
@@ -164,12 +164,12 @@ func describe(jobs []Job) say.Sentence {
 	if len(jobs) > 1 {
 		word = "holes"
 	}
-	lefts := say.Make("%s", say.Fine(j.Face.Left))
+	lefts := say.Make("%s", say.Fine(j.front(j.Face.Left)))
 	for _, k := range jobs[1:] {
-		lefts = say.Make("%s and %s", lefts, say.Fine(k.Face.Left))
+		lefts = say.Make("%s and %s", lefts, say.Fine(k.front(k.Face.Left)))
 	}
 	return say.Make("%s, %s, %s%s, %s %s from the left", j.Material.Name, say.Fine(j.Thick),
-		fineSize{W: j.Face.Width, H: j.Face.Height}, curved, word, lefts)
+		fineSize{W: j.front(j.Face.Width), H: j.Face.Height}, curved, word, lefts)
 }
 
 // fineSize is a size as on a drawing: "5 1/2 x 4 1/2 in".

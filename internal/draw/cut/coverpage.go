@@ -108,7 +108,7 @@ func (d coverDrawing) tab(s *set, box sheet.Rect) float64 {
 	end := foot.Y + long
 	dim(g, sheet.Pt(foot.X+half, end), sheet.Pt(foot.X-half, end), 8, c.TabWide, d.dims)
 	dim(g, sheet.Pt(foot.X-half, foot.Y), sheet.Pt(foot.X-half, end), -12, c.TabLong, d.dims)
-	right, second := foot.X+half+5, max(cord.Y-5, foot.Y+8) // the notes one below another
+	right, second := foot.X+half+5, max(cord.Y-5, foot.Y+9.5) // the notes one below another
 	g.Note(sheet.Pt(foot.X+half+full.mm(tabFillet), foot.Y+full.mm(tabFillet)).Polar(full.mm(tabFillet), 3*math.Pi/4), sheet.Pt(right, foot.Y+2), true, "R "+d.first(tabFillet))
 	g.Note(cord.Polar(full.mm(c.TabHole)/2, 0), sheet.Pt(right, second), true, "dia. "+d.first(c.TabHole), d.first(tabHoleUp)+" up")
 	g.Note(sheet.Pt(foot.X+half-full.mm(tabRound), end-full.mm(tabRound)).Polar(full.mm(tabRound), -math.Pi/4), sheet.Pt(right, max(end-1, second+6.5)), true, "R "+d.first(tabRound))
@@ -155,7 +155,7 @@ func flangeOutline(c Cover, at sheet.Point, k float64) sheet.Polyline {
 // to the right.
 func (d coverDrawing) side(at sheet.Point) {
 	c, j := d.job.Cover, d.job
-	h, flange, plug := d.mm(c.Flange.H), d.mm(c.FlangeThk), d.mm(c.PlugDepth)
+	h, flange, plug := d.mm(c.Flange.H), d.mm(c.FlangeThk), d.mm(c.PlugSheet())
 	thick, pad := d.mm(j.Thick), d.mm(12*unit.Millimetre)
 	top := at.Y + (h-d.mm(j.Hole.Size.H))/2
 	foot := top + d.mm(j.Hole.Size.H)
@@ -177,7 +177,7 @@ func (d coverDrawing) side(at sheet.Point) {
 	t := d.group(sheet.LayerText)
 	t.Add("caption", sheet.Text{At: sheet.Pt(x+thick+2.2, at.Y+h/2), S: "RINK", Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: math.Pi / 2})
 	t.Add("caption", sheet.Text{At: sheet.Pt(at.X-2.2, at.Y+h/2), S: "STAND", Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: math.Pi / 2})
-	dim(g, sheet.Pt(x+plug, at.Y-pad), sheet.Pt(x, at.Y-pad), -5, c.PlugDepth, d.dims)
+	dim(g, sheet.Pt(x+plug, at.Y-pad), sheet.Pt(x, at.Y-pad), -5, c.PlugSheet(), d.dims)
 	foot = at.Y + h + d.mm(c.TabLong)
 	dim(g, sheet.Pt(at.X, foot), sheet.Pt(x, foot), -6, c.FlangeThk, d.dims)
 }

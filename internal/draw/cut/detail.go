@@ -25,7 +25,7 @@ const (
 func (s *set) detailPage(j Job) {
 	fields := func(hole, section string) []sheet.Field {
 		return []sheet.Field{{Name: "Pane", Value: j.Pane.ID}, {Name: "Material", Value: fmt.Sprintf("%s, %s", j.Material.Name, both(j.Thick).Say(s.Arena.Units))},
-			{Name: "Hole", Value: hole}, {Name: "Section A-A", Value: section},
+			{Name: "Hole", Value: hole}, {Name: "Section C-C", Value: section},
 			{Name: "Route", Value: string(j.Route)}, page{sys: s.Arena.Units}.governing()}
 	}
 	room := func() (wide, high float64) {
@@ -71,13 +71,11 @@ func (d detail) outline(box sheet.Rect, scale float64) {
 func (d detail) pilots(hole sheet.Rect, r float64) {
 	d.job.drill(d.group(sheet.LayerDrill), hole, r)
 	text := d.group(sheet.LayerDim)
-	a, b := d.dims(d.job.Corner)
 	corner := sheet.Pt(hole.X+r, hole.Y+hole.H-r).Polar(r, -3*math.Pi/4)
 	elbow := sheet.Pt(max(hole.X+8, corner.X+4), hole.Y+hole.H+6)
-	lines := []string{fmt.Sprintf("R %s (%s), four corners", a, b)}
+	lines := []string{"R " + d.one(d.job.Corner) + ", four corners"}
 	if d.job.Pilot() > 0 {
-		a, b = d.dims(d.job.Pilot())
-		what, size := "four pilot holes", fmt.Sprintf("dia. %s (%s)", a, b)
+		what, size := "four pilot holes", "dia. "+d.one(d.job.Pilot())
 		if hole.W-2*r-14 > sheet.Regular.Width(size, sheet.SizeText) && hole.H > 4*r+17 {
 			centre := sheet.Pt(hole.X+r, hole.Y+r)
 			text.Note(centre.Polar(r, -math.Pi/5), sheet.Pt(hole.X+2*r+5, hole.Y+2*r+3), true, what, size)
@@ -88,20 +86,20 @@ func (d detail) pilots(hole sheet.Rect, r float64) {
 	text.Note(corner, elbow, true, lines...)
 }
 
-// cutMarks shows where section A-A goes through the right edge.
+// cutMarks shows where section C-C goes through the right edge.
 func (d detail) cutMarks(c sheet.Point, w float64) {
 	g := d.group(sheet.LayerDim)
 	x := c.X + w/2
 	g.Add("edge", sheet.Line{A: sheet.Pt(x-4, c.Y), B: sheet.Pt(x+9, c.Y)})
 	for _, at := range []float64{x - 6, x + 11} {
-		g.Add("head", sheet.Text{At: sheet.Pt(at, c.Y), S: "A", Anchor: sheet.Middle, VAlign: sheet.Centre})
+		g.Add("head", sheet.Text{At: sheet.Pt(at, c.Y), S: "C", Anchor: sheet.Middle, VAlign: sheet.Centre})
 	}
 }
 
 // section draws the pane cut across the hole's edge, the rink face up.
 func (d detail) section(box sheet.Rect, scale float64) {
 	t := d.group(sheet.LayerText)
-	heading(t, box.X, box.Y, "Section A-A through the edge, all round the hole")
+	heading(t, box.X, box.Y, "Section C-C through the edge, all round the hole")
 	thick, r := d.job.Thick.Millimetres()*scale, d.job.Rounding.Millimetres()*scale
 	x0 := box.X + detailRoom + 3
 	x1, y0 := x0+sectionLong, box.Y+headHeight+4
@@ -123,9 +121,8 @@ func (d detail) section(box sheet.Rect, scale float64) {
 	t.Add("caption", sheet.Text{At: sheet.Pt(x0+sectionLong/2, y0-2), S: "RINK FACE", Anchor: sheet.Middle})
 	t.Add("caption", sheet.Text{At: sheet.Pt(x0+sectionLong/2, y1+2), S: "SHOOTING FACE", Anchor: sheet.Middle, VAlign: sheet.Top})
 	t.Add("caption", sheet.Text{At: sheet.Pt(x1+4, (y0+y1)/2), S: "hole", VAlign: sheet.Centre})
-	a, b := d.dims(d.job.Rounding)
 	at := sheet.Pt(x1-r, y0+r).Polar(r, math.Pi/4)
-	g.Note(at, sheet.Pt(x1+6, y0-3), true, fmt.Sprintf("R %s (%s), both faces", a, b))
+	g.Note(at, sheet.Pt(x1+6, y0-3), true, "R "+d.one(d.job.Rounding)+", both faces")
 	g.Note(sheet.Pt(x1-r, y1-r).Polar(r, -math.Pi/4), sheet.Pt(x1+6, y1+3), true, "no tool mark, no notch")
 }
 
@@ -150,7 +147,7 @@ func (d detail) words(f *sheet.Flow) {
 	f.Numbered(j.Steps()...)
 	f.Heading("Sizes and tolerances")
 	f.Table(sizeFields().Of("", j.sizes(), d.sys), sheet.SizeTable)
-	f.Heading("Distances: has, and has to have")
+	f.Heading("Distances" + map[bool]string{true: " along the rink face, where they are least"}[j.Face.Curved] + ": has, and has to have")
 	f.Table(limitFields().Of("", j.Limits, d.sys), sheet.SizeTable)
 	f.Notes(sourcesOf(j.Limits)...)
 }

@@ -223,7 +223,33 @@ func (e elevation) measures(pane sheet.Rect, k float64) {
 		g.Add("dim", sheet.Line{A: sheet.Pt(e.at(pane, k, first, false).X, y), B: sheet.Pt(right, y)})
 	}
 	e.datum(sheet.Pt(pane.X, pane.Y+pane.H*0.12), math.Pi, "A")
-	e.datum(sheet.Pt(right-5, foot), -math.Pi/2, "B")
+	e.datum(sheet.Pt(e.clearAlong(pane, k), foot), -math.Pi/2, "B")
+}
+
+// clearAlong is a place along a drawn pane's foot, to the right where it can be, that the
+// lines from its holes down to their dimensions keep clear of.
+func (e elevation) clearAlong(pane sheet.Rect, k float64) (x float64) {
+	const enough, in = 4.0, 5.0
+	ends := []float64{pane.X}
+	for _, l := range e.lefts {
+		ends = append(ends, pane.X+e.job.front(l).Millimetres()*k)
+	}
+	ends = append(ends, pane.X+pane.W)
+	places := []float64{pane.X + pane.W - in, pane.X + in}
+	for i := range ends[1:] {
+		places = append(places, (ends[i]+ends[i+1])/2)
+	}
+	most := -1.0
+	for _, at := range places {
+		near := math.Inf(1)
+		for _, h := range ends[1 : len(ends)-1] {
+			near = min(near, math.Abs(at-h))
+		}
+		if near = min(near, enough); near > most {
+			x, most = at, near
+		}
+	}
+	return x
 }
 
 // datum marks a datum edge: a filled triangle on it and its letter in a frame beside
@@ -234,7 +260,7 @@ func (g page) datum(at sheet.Point, out float64, letter string) {
 	d.Add("bar", sheet.Polygon(at.Polar(1.2, out+math.Pi/2), at.Polar(1.2, out-math.Pi/2), at.Polar(tall, out)))
 	c := at.Polar(tall+box/2, out)
 	d.Add("edge", sheet.RoundRect(sheet.Rect{X: c.X - box/2, Y: c.Y - box/2, W: box, H: box}, 0))
-	d.Add("note", sheet.Text{At: c, S: letter, Anchor: sheet.Middle, VAlign: sheet.Centre})
+	d.Add("note datum-letter", sheet.Text{At: c, S: letter, Anchor: sheet.Middle, VAlign: sheet.Centre})
 }
 
 // paneWords says which holes the pane has and how places are measured.

@@ -184,8 +184,12 @@ func (p ShopOrder) Sheets(j Job, paper sheet.Paper) []*sheet.Drawing {
 	if pane.ordered() {
 		usual++
 	}
+	if pane.marks().long(p.Arena.Units) {
+		usual++
+	}
 	return p.document(paper, j.Pane.ID, usual, func(s *set) {
 		s.part(func() { s.panePage(pane) })
+		s.part(func() { s.reasonsPage(pane) })
 		for _, k := range pane.jobs {
 			s.part(func() { s.detailPage(k) })
 			s.part(func() { s.coverPage(k) })

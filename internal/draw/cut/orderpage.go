@@ -31,7 +31,8 @@ func (s *set) orderPage(j paneJob) {
 	f.Heading("What is ordered")
 	lines := []string{
 		fmt.Sprintf("Quantity: 1, for pane %s. Spares: %s", j.Pane.ID, blank),
-		fmt.Sprintf("Visible pane %s x %s. FULL pane with what the frame hides (edge bite), measured out of the frame: width %s height %s", g.place(j.front(j.Face.Width)), g.place(j.Face.Height), blank, blank),
+		fmt.Sprintf("Visible pane %s x %s.", g.place(j.front(j.Face.Width)), g.place(j.Face.Height)),
+		fmt.Sprintf("FULL pane with what the frame hides (edge bite), measured out of the frame: width %s height %s", blank, blank),
 		fmt.Sprintf("Edge bite: left %s right %s foot %s top %s", blank, blank, blank, blank),
 		fmt.Sprintf("Material %s, thickness %s as surveyed; grade and make-up: not surveyed: %s", j.Material.Name, g.one(j.Thick), blank),
 	}

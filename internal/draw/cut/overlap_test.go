@@ -50,7 +50,7 @@ func checkWords(t *testing.T, name string, d *sheet.Drawing) int {
 	lines := dimLines(nil, d.Items, sheet.Point{}, 1)
 	for _, b := range all {
 		for _, l := range lines {
-			if b.Class == "dim-text" && crosses(l, b.Box.Inset(0.2)) {
+			if (b.Class == "dim-text" || strings.HasSuffix(b.Class, "datum-letter")) && crosses(l, b.Box.Inset(0.2)) {
 				t.Errorf("%s: a dimension's line from %v to %v crosses %q", name, l.A, l.B, b.S)
 			}
 		}
@@ -83,8 +83,21 @@ func crosses(l sheet.Line, r sheet.Rect) bool {
 	return r.W > 0 && r.H > 0 && x0 < r.X+r.W && x1 > r.X && y0 < r.Y+r.H && y1 > r.Y
 }
 
+// windowJobs are those of a plan's low windows; to trace their patches takes longest of all.
+func windowJobs(t *testing.T, p ShopOrder) (out []WindowJob) {
+	t.Helper()
+	for _, w := range p.Arena.Windows {
+		job, err := p.WindowJob(w, builtInKit(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, job)
+	}
+	return out
+}
+
 // drawingsOf returns every drawing that a plan makes on a paper.
-func drawingsOf(t *testing.T, p ShopOrder, paperName string) []*sheet.Drawing {
+func drawingsOf(t *testing.T, p ShopOrder, windows []WindowJob, paperName string) []*sheet.Drawing {
 	t.Helper()
 	paper, err := sheet.ParsePaper(paperName)
 	if err != nil {
@@ -107,11 +120,7 @@ func drawingsOf(t *testing.T, p ShopOrder, paperName string) []*sheet.Drawing {
 		out = append(out, whole...)
 		out = append(out, p.PaneOutline(r.Job), p.PlugOutline(r.Job), p.FlangeOutline(r.Job))
 	}
-	for _, w := range p.Arena.Windows {
-		job, err := p.WindowJob(w, builtInKit(t))
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, job := range windows {
 		out = append(append(out, p.windowPages(job, paper)...), p.WindowOutline(job))
 	}
 	return out
@@ -121,8 +130,10 @@ func drawingsOf(t *testing.T, p ShopOrder, paperName string) []*sheet.Drawing {
 func TestNoTextOverlaps(t *testing.T) {
 	texts := 0
 	for _, sys := range []unit.System{unit.Metric, unit.Imperial} {
+		p := shopPlan(t, sys)
+		windows := windowJobs(t, p)
 		for _, paper := range []string{"a4", "a3", "letter", "tabloid"} {
-			for _, d := range drawingsOf(t, shopPlan(t, sys), paper) {
+			for _, d := range drawingsOf(t, p, windows, paper) {
 				texts += checkWords(t, fmt.Sprintf("%s %s %s", sys, paper, d.Title), d)
 			}
 		}
@@ -139,7 +150,7 @@ func TestNoTextOverlapsInOddSizes(t *testing.T) {
 		for _, sys := range []unit.System{unit.Metric, unit.Imperial} {
 			p, _ := oddPlan(t, sys, c)
 			for _, paper := range []string{"a4", "a3", "letter"} {
-				for _, d := range drawingsOf(t, p, paper) {
+				for _, d := range drawingsOf(t, p, nil, paper) {
 					checkWords(t, fmt.Sprintf("%v on %s: %s", c, paper, d.Title), d)
 					n++
 				}

@@ -1,13 +1,11 @@
 package cut
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 
 	"example.org/rinkpane/internal/decide/custody"
 	"example.org/rinkpane/internal/draw/sheet"
-	"example.org/rinkpane/internal/measure/say"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/rink"
 )
@@ -52,73 +50,6 @@ func (p ShopOrder) unapproved(word string) string {
 // from what a machine follows.
 const statusLayer = "STATUS"
 
-// marks are what a sheet says across itself of what is drawn on it, in a word, and why,
-// a sentence each; the zero marks are those of what is to be made as drawn.
-type marks struct {
-	word string
-	why  []say.Sentence
-	bad  bool
-}
-
-// marks returns what a job's sheets say across themselves.
-func (j Job) marks() (m marks) {
-	if m.bad = len(j.NotPassed) > 0; m.bad {
-		m.add("NOT PASSED", say.Make("NOT PASSED: %s.", list(j.NotPassed)))
-	}
-	if len(j.NotProved) > 0 {
-		m.add("NOT PROVED", say.Make("NOT PROVED: %s.", list(j.NotProved)))
-	}
-	if j.Exists() {
-		m.add("EXISTS", say.Make("THE HOLE EXISTS: nothing is cut. This sheet is to check it by."))
-	}
-	return m
-}
-
-// add adds a sentence; the first one's word stands across the sheet.
-func (m *marks) add(word string, why say.Sentence) {
-	m.word = cmp.Or(m.word, word)
-	m.why = append(m.why, why)
-}
-
-// list is sentences said one after another.
-type list []say.Sentence
-
-// Say joins the sentences.
-func (l list) Say(sys unit.System) string { return joined(l, sys) }
-
-// overAll writes the word of marks over the whole sheet, pale beneath the drawing.
-func (g page) overAll(m marks) {
-	middle := sheet.Pt(g.area.X+g.area.W/2, g.area.Y+g.area.H/2)
-	slope := math.Atan2(g.area.H, g.area.W)
-	size := sheet.Bold.FitSize(m.word, g.area.H/3, sheet.SizeTitle, 0.8*math.Hypot(g.area.W, g.area.H))
-	class := "across"
-	if m.bad {
-		class = "across across-bad"
-	}
-	g.group(statusLayer).Add(class, sheet.Text{At: middle, S: m.word, Size: size, Anchor: sheet.Middle, VAlign: sheet.Centre, Rotate: slope})
-}
-
-// across writes the word of marks over the whole sheet and the reasons along its top;
-// what is bad in the colour for it.
-func (g *page) across(m marks) {
-	if m.word != "" {
-		g.overAll(m)
-	}
-	if len(m.why) == 0 {
-		return
-	}
-	t := g.group(sheet.LayerText)
-	for _, s := range m.why {
-		class := "status"
-		if m.bad {
-			class = "status status-bad"
-		}
-		h := t.Paragraph(class, sheet.Bold, sheet.Pt(g.area.X, g.area.Y), s.In(g.sys), sheet.SizeText, g.area.W, lineHeight)
-		g.area.Y, g.area.H = g.area.Y+h, g.area.H-h
-	}
-	g.area.Y, g.area.H = g.area.Y+2, g.area.H-2
-}
-
 func (p ShopOrder) subject() string {
 	if p.Arena.Place == "" {
 		return p.Arena.Name
@@ -143,10 +74,14 @@ func drawnAs(l unit.Length, sys unit.System) string {
 }
 
 // dims returns a length for a dimension: in the plan's units, which govern,
-// above the line, in the other below.
+// above the line, in the other below, in brackets.
 func (g page) dims(l unit.Length) (text, under string) {
-	return drawnAs(l, g.sys), drawnAs(l, other(g.sys))
+	return drawnAs(l, g.sys), bracketed(drawnAs(l, other(g.sys)))
 }
+
+// bracketed is a measure in the unit that does not govern, square as against the round
+// brackets of a measure for reference (ISO 129-1, from memory).
+func bracketed(s string) string { return "[" + s + "]" }
 
 // rim is the upright box of a size about a centre, k millimetres on paper to one.
 func rim(c sheet.Point, s unit.Size, k float64) sheet.Rect {
@@ -164,13 +99,12 @@ func dim(g *sheet.Group, a, b sheet.Point, off float64, l unit.Length, printed f
 // places is dims for places and sizes of panes, which nobody holds to less
 // than a sixty-fourth of an inch: always fractions.
 func (g page) places(l unit.Length) (text, under string) {
-	return l.FormatFine(g.sys), l.FormatFine(other(g.sys))
+	return l.FormatCut(g.sys), bracketed(l.FormatCut(other(g.sys)))
 }
 
 // place returns a place in the plan's units and the other's in brackets.
 func (g page) place(l unit.Length) string {
-	a, b := g.places(l)
-	return a + " (" + b + ")"
+	return l.FormatCut(g.sys) + " (" + l.FormatCut(other(g.sys)) + ")"
 }
 
 // first returns a length in the plan's units alone, where words beside it give both.
@@ -189,9 +123,9 @@ func other(sys unit.System) unit.System {
 // governing is the field that says which of two printed lengths governs.
 func (g page) governing() sheet.Field {
 	if g.sys == unit.Imperial {
-		return sheet.Field{Name: "Lengths", Value: "inches govern, mm below"}
+		return sheet.Field{Name: "Lengths", Value: "inches govern, mm in [ ]"}
 	}
-	return sheet.Field{Name: "Lengths", Value: "mm govern, inches below"}
+	return sheet.Field{Name: "Lengths", Value: "mm govern, inches in [ ]"}
 }
 
 // tolerance prints a plus-minus, the governing unit first: "±0.25 mm (±0.009 in)".

@@ -73,37 +73,6 @@ func (j paneJob) route() Route {
 	return Standing
 }
 
-// marks are those of all holes of the pane, each told by its name where there are several.
-func (j paneJob) marks() (m marks) {
-	if len(j.spots) == 1 {
-		return j.jobs[0].marks()
-	}
-	standing := 0
-	for _, k := range j.jobs {
-		one := k.marks()
-		m.bad = m.bad || one.bad
-		for _, s := range one.why {
-			word := one.word
-			if word == "EXISTS" {
-				word = "" // stands across the sheet only where nothing of the pane is made
-			}
-			m.add(word, say.Make("Hole %s: %s", k.Hole.ID, s))
-		}
-		if k.Exists() {
-			standing++
-		}
-	}
-	if standing == len(j.spots) {
-		m.word = cmp.Or(m.word, "EXISTS")
-	}
-	for _, k := range j.spots {
-		if k.work == notDrawn {
-			m.why = append(m.why, say.Make("Hole %s: NOT DRAWN, not part of this work: %s.", k.Hole.ID, list(k.why)))
-		}
-	}
-	return m
-}
-
 // class is the look of a hole's outline on its pane's sheet: what is to be made thick,
 // what exists thin, as ISO 7518 has it for rebuilding (from memory), the rest dashed.
 func (w work) class() string {

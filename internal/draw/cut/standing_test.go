@@ -76,7 +76,7 @@ func TestWhatIsNotApprovedIsMarkedOnEverySheet(t *testing.T) {
 	} {
 		p := shopPlan(t, unit.Metric)
 		p.Approval = a
-		all := drawingsOf(t, p, "a4")
+		all := drawingsOf(t, p, windowJobs(t, p), "a4")
 		for _, d := range all {
 			said, across := "", false
 			for _, w := range wordsOf(d) {

@@ -29,7 +29,7 @@ func numbers[T any](head, name string, cell func(row T, sys unit.System) table.C
 func lengths[T any](head, name string, of func(T) unit.Length) table.Field[T] {
 	return numbers(head, name, func(row T, sys unit.System) table.Cell {
 		l := of(row)
-		return table.Number(l.FormatFine(sys), inMillimetres(l))
+		return table.Number(l.FormatCut(sys), inMillimetres(l))
 	})
 }
 
@@ -92,11 +92,11 @@ func holeFields(mark string) table.Fields[ListRow] {
 		texts("pane", "pane", func(r row) string { return r.Job.Hole.Pane }),
 		drawn(texts("material", "material", func(r row) string { return string(r.Job.Material.Name) })),
 		length("thick", "thick_mm", func(j Job) unit.Length { return j.Thick }),
-		size("pane, width x height", func(j Job) unit.Size { return unit.Size{W: j.Face.Width, H: j.Face.Height} }),
-		length("", "pane_width_mm", func(j Job) unit.Length { return j.Face.Width }),
+		size("pane, width x height", func(j Job) unit.Size { return unit.Size{W: j.front(j.Face.Width), H: j.Face.Height} }),
+		length("", "pane_width_mm", func(j Job) unit.Length { return j.front(j.Face.Width) }),
 		length("", "pane_height_mm", func(j Job) unit.Length { return j.Face.Height }),
 		drawn(texts("", "curved", func(r row) string { return fmt.Sprint(r.Job.Face.Curved) })),
-		length("", "hole_left_mm", func(j Job) unit.Length { return j.Face.Left }),
+		length("", "hole_left_mm", func(j Job) unit.Length { return j.front(j.Face.Left) }),
 		length("", "hole_up_mm", func(j Job) unit.Length { return j.Face.Up }),
 		size("hole", func(j Job) unit.Size { return j.Hole.Size }),
 		length("", "hole_width_mm", func(j Job) unit.Length { return j.Hole.Size.W }),
@@ -190,9 +190,9 @@ func limitFields() table.Fields[glass.Limit] {
 		lengths("has", "has_mm", func(l glass.Limit) unit.Length { return l.Have }),
 		numbers("limit", "", func(l glass.Limit, sys unit.System) table.Cell {
 			if l.AtMost {
-				return table.Words("≤ " + l.Bound.FormatFine(sys))
+				return table.Words("≤ " + l.Bound.FormatCut(sys))
 			}
-			return table.Words("≥ " + l.Bound.FormatFine(sys))
+			return table.Words("≥ " + l.Bound.FormatCut(sys))
 		}),
 		lengths("", "limit_mm", func(l glass.Limit) unit.Length { return l.Bound }),
 		texts("", "limit_is", func(l glass.Limit) string {
@@ -212,11 +212,18 @@ func limitFields() table.Fields[glass.Limit] {
 
 // playFields are the columns of a plug's play in its hole.
 func playFields() table.Fields[Fit] {
+	fine := func(l unit.Length, sys unit.System) string {
+		if sys == unit.Imperial {
+			return fmt.Sprintf("%.3f", l.Inches())
+		}
+		return fmt.Sprintf("%.2f", l.Millimetres())
+	}
+	name := map[unit.System]string{unit.Metric: " mm", unit.Imperial: " in"}
 	span := func(head, low, high string, of func(Fit) (a, b unit.Length)) table.Fields[Fit] {
 		return table.Fields[Fit]{
-			numbers(head, "", func(f Fit, _ unit.System) table.Cell {
+			numbers(head, "", func(f Fit, sys unit.System) table.Cell {
 				a, b := of(f)
-				return table.Words(fmt.Sprintf("%.2f to %.2f", a.Millimetres(), b.Millimetres()))
+				return table.Words(fine(a, sys) + " to " + fine(b, sys) + name[sys])
 			}),
 			lengths("", low, func(f Fit) unit.Length { a, _ := of(f); return a }),
 			lengths("", high, func(f Fit) unit.Length { _, b := of(f); return b }),
@@ -225,12 +232,12 @@ func playFields() table.Fields[Fit] {
 	return slices.Concat(table.Fields[Fit]{
 		texts("state", "state", func(f Fit) string { return f.State }),
 		texts("along", "along", func(f Fit) string { return f.Along }),
-		numbers("play, mm", "play_mm", func(f Fit, _ unit.System) table.Cell {
-			return table.Number(fmt.Sprintf("%.2f", f.Nominal.Millimetres()), inMillimetres(f.Nominal))
+		numbers("play", "play_mm", func(f Fit, sys unit.System) table.Cell {
+			return table.Number(fine(f.Nominal, sys)+name[sys], inMillimetres(f.Nominal))
 		}),
 	},
-		span("worst case, mm", "worst_low_mm", "worst_high_mm", func(f Fit) (a, b unit.Length) { return f.Low, f.High }),
-		span("r.s.s., mm", "rss_low_mm", "rss_high_mm", func(f Fit) (a, b unit.Length) { return f.LowRSS, f.HighRSS }))
+		span("worst case", "worst_low_mm", "worst_high_mm", func(f Fit) (a, b unit.Length) { return f.Low, f.High }),
+		span("r.s.s.", "rss_low_mm", "rss_high_mm", func(f Fit) (a, b unit.Length) { return f.LowRSS, f.HighRSS }))
 }
 
 // ofWhich puts a column with a name before a table's: of which hole, or window, its rows are.

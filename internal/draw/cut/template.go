@@ -149,7 +149,7 @@ func (t template) outline() {
 // places says beside the centre lines how far they are from the pane's edges.
 func (t template) places(hole sheet.Rect, c sheet.Point) {
 	g := t.group(sheet.LayerText)
-	f, thick := t.job.Face, t.job.Thick
+	f := t.job.Face
 	name, say := t.job.words(t.page)
 	foot := hole.Y + hole.H + 7
 	if t.roomInside {
@@ -165,8 +165,8 @@ func (t template) places(hole sheet.Rect, c sheet.Point) {
 			g.Add("note", sheet.Text{At: sheet.Pt(c.X, y+8+lineHeight*float64(i)), S: s, Anchor: sheet.Middle, VAlign: sheet.Top})
 		}
 	}
-	g.Add("note", sheet.Text{At: sheet.Pt(c.X-2, foot), S: t.place(f.Behind(f.Left, thick)) + " from the left edge", Anchor: sheet.End, VAlign: sheet.Top})
-	g.Add("note", sheet.Text{At: sheet.Pt(c.X+2, foot), S: t.place(f.Behind(f.Right(), thick)) + " from the right edge", VAlign: sheet.Top})
+	g.Add("note", sheet.Text{At: sheet.Pt(c.X-2, foot), S: t.place(t.job.front(f.Left)) + " from the left edge", Anchor: sheet.End, VAlign: sheet.Top})
+	g.Add("note", sheet.Text{At: sheet.Pt(c.X+2, foot), S: t.place(t.job.front(f.Right())) + " from the right edge", VAlign: sheet.Top})
 	g.Add("head", sheet.Text{At: sheet.Pt(c.X+3, hole.Y-12), S: "UP, shooting side toward you"})
 	tip := sheet.Pt(c.X, hole.Y-around+2)
 	g.Add("bar", sheet.Polygon(tip, tip.Polar(6, -math.Pi/2-0.35), tip.Polar(6, -math.Pi/2+0.35)))

@@ -146,8 +146,7 @@ func (d windowDrawing) front(at sheet.Point) {
 	d.group(sheet.LayerCut).Add(class, sheet.RoundRect(patch, p.Corner.Millimetres()*d.scale))
 	dim(g, sheet.Pt(patch.X, patch.Y+ph), sheet.Pt(patch.X+pw, patch.Y+ph), -(at.Y + wh - patch.Y - ph + 9), p.Size.W, d.places)
 	dim(g, sheet.Pt(patch.X+pw, patch.Y+ph), sheet.Pt(patch.X+pw, patch.Y), -(at.X + ww - patch.X - pw + 8), p.Size.H, d.places)
-	a, b := d.places(p.Corner)
-	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: fmt.Sprintf("clears every lens that fits; corners R %s (%s)", a, b), VAlign: sheet.Top})
+	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22), S: "clears every lens that fits; corners R " + d.place(p.Corner), VAlign: sheet.Top})
 	t.Add("note", sheet.Text{At: sheet.Pt(at.X, at.Y+wh+22+lineHeight), S: aimWords(p.Aims), VAlign: sheet.Top})
 }
 

@@ -49,6 +49,15 @@ func (l Length) FormatFine(sys System) string {
 	return feetInches(l, drawParts)
 }
 
+// FormatCut prints l as glass is ordered: as [Length.FormatFine] does, in inches alone
+// however many.
+func (l Length) FormatCut(sys System) string {
+	if sys == Metric {
+		return l.FormatFine(sys)
+	}
+	return inches(l, drawParts) + " in"
+}
+
 // Measured returns the nearest length that people measure in a system, a whole
 // millimetre or sixteenth of an inch, as its text reads back.
 func (l Length) Measured(sys System) Length {

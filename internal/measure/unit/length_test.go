@@ -95,6 +95,15 @@ func TestFormatLength(t *testing.T) {
 	}
 }
 
+// Glass is ordered in inches alone, panes higher than a man included.
+func TestFormatCut(t *testing.T) {
+	for l, want := range map[Length][2]string{8 * Foot: {"2438.4 mm", "96 in"}, 36.7486 * Foot: {"11201 mm", "440 31/32 in"}, 4.5 * Inch: {"114.3 mm", "4 1/2 in"}} {
+		if got := [2]string{l.FormatCut(Metric), l.FormatCut(Imperial)}; got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 func TestExactReadsBack(t *testing.T) {
 	for text, want := range map[string]string{"4.5 in": "4 1/2 in", "42 in": "42 in", "200 ft": "200 ft", "114 mm": "114 mm", "8.53 m": "8.53 m"} {
 		l, err := ParseLength(text)
