@@ -25,10 +25,19 @@ func axe(t *testing.T) string {
 	return string(source)
 }
 
-// axeRules runs the rules of WCAG 2.2 at levels A and AA, and good practice.
-const axeRules = `axe.run(document, { resultTypes: ["violations"], runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] })
+// axeRules are the rules of WCAG 2.2 at levels A and AA, and good practice.
+const axeRules = `["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]`
+
+// viewRules are those of them that hang on a page's width and colours, and not only on
+// what stands in it.
+const viewRules = `{ type: "rule", values: ["color-contrast", "link-in-text-block", "target-size", "scrollable-region-focusable", "css-orientation-lock", "meta-viewport"] }`
+
+// running runs rules, and gives the number of those kept and what breaks the others.
+func running(rules string) string {
+	return `axe.run(document, { resultTypes: ["violations"], runOnly: ` + rules + ` })
 	.then((r) => [String(r.passes.length), ...r.violations.map((v) => v.id + ": " + v.help + ": " +
 		v.nodes.slice(0, 4).map((n) => n.target.join(" ") + " (" + n.failureSummary.split("\n").slice(1).join(" ").slice(0, 160) + ")").join(" | "))])`
+}
 
 // alike marks leaves that look like several before them: the contrast of a text hangs
 // on its own style and on those of what it stands in, so of a table's thousand cells
@@ -50,9 +59,12 @@ const alike = `(() => {
 	return document.querySelectorAll("[data-alike]").length;
 })()`
 
-// fewestPasses is how many rules must have something to judge, so that a page that
+// fewestPasses and fewestOfView are how many rules must have something to judge, so that a page that
 // did not come is not called good.
-const fewestPasses = 15
+const (
+	fewestPasses = 15
+	fewestOfView = 3
+)
 
 // bringTools lets the test's own tool into pages whose policy forbids what they did not bring.
 func (v *visitor) bringTools() {
@@ -74,10 +86,25 @@ func (v *visitor) checkRules(path, source string) {
 func (v *visitor) complaints(path, source string) []string {
 	v.t.Helper()
 	eval[bool](v, source+"; true")
+	return v.broken(path, axeRules, fewestPasses)
+}
+
+// checkView runs, on a page where checkRules ran, the rules that its new width and theme
+// may break.
+func (v *visitor) checkView(path string) {
+	v.t.Helper()
+	for _, complaint := range v.broken(path, viewRules, fewestOfView) {
+		v.t.Errorf("%s, seen anew: %s", path, complaint)
+	}
+}
+
+// broken returns what breaks rules, of which so many must have something to judge.
+func (v *visitor) broken(path, rules string, fewest int) []string {
+	v.t.Helper()
 	eval[int](v, alike)
-	found := awaited(v, axeRules)
-	if n, err := strconv.Atoi(found[0]); err != nil || n < fewestPasses {
-		v.t.Errorf("%s: only %s rules had something to judge, expected %d or more", path, found[0], fewestPasses)
+	found := awaited(v, running(rules))
+	if n, err := strconv.Atoi(found[0]); err != nil || n < fewest {
+		v.t.Errorf("%s: only %s rules had something to judge, expected %d or more", path, found[0], fewest)
 	}
 	return found[1:]
 }

@@ -76,16 +76,21 @@ func visitAt(t *testing.T, base string, width, height int64, scheme string) *vis
 	if _, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true}); err != nil {
 		t.Fatal(err)
 	}
-	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+	v.dress(scheme)
+	t.Cleanup(v.checkClean)
+	return v
+}
+
+// dress shows the tab in a theme, "light" or "dark", and without motion.
+func (v *visitor) dress(scheme string) {
+	v.t.Helper()
+	if _, err := chromedp.Call(v.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 		Features: []*emulation.MediaFeature{
 			{Name: "prefers-color-scheme", Value: scheme}, {Name: "prefers-reduced-motion", Value: "reduce"},
 		},
-	})
-	if err != nil {
-		t.Fatal(err)
+	}); err != nil {
+		v.t.Fatal(err)
 	}
-	t.Cleanup(v.checkClean)
-	return v
 }
 
 // size makes the tab as wide and high, in CSS pixels.

@@ -1,38 +1,47 @@
 package desk
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
-// TestEveryPage looks at every page once on a phone and once on a screen, which then
-// becomes a tablet's and a large one: no page may scroll sideways, every control has a
-// name, and axe-core has nothing to complain of, in either theme.
+// TestEveryPage looks at every page on a screen, which then becomes a tablet's, a large
+// one and a phone in the dark: no page may scroll sideways, every control has a name, and
+// axe-core has nothing to complain of, in either theme.
 func TestEveryPage(t *testing.T) {
 	t.Parallel()
 	source := axe(t)
-	for _, x := range []struct {
-		scheme        string
-		width, height int64
-		later         [][2]int64
-	}{{"dark", 360, 800, [][2]int64{{320, 700}}}, {"light", 1280, 900, [][2]int64{{768, 1024}, {1920, 1080}, {2560, 1440}}}} {
-		t.Run(x.scheme, func(t *testing.T) {
+	pages := samplePages(t)
+	for half := range 2 {
+		t.Run(fmt.Sprint(half), func(t *testing.T) {
 			t.Parallel()
-			v := visit(t, x.width, x.height, x.scheme)
+			v := visit(t, 1280, 900, "light")
 			v.bringTools()
-			for _, path := range samplePages(t) {
-				v.size(x.width, x.height)
-				v.open(path)
-				v.checkWidth(path)
-				v.checkControls(path)
-				if x.width < 500 {
-					v.checkFingers(path)
-				}
-				v.checkRules(path, source)
-				for _, size := range x.later {
-					v.size(size[0], size[1])
-					v.checkWidth(path)
-				}
+			for i := half; i < len(pages); i += 2 {
+				v.checkPage(pages[i], source)
 			}
 		})
 	}
+}
+
+func (v *visitor) checkPage(path, source string) {
+	v.t.Helper()
+	v.dress("light")
+	v.size(1280, 900)
+	v.open(path)
+	v.checkWidth(path)
+	v.checkControls(path)
+	v.checkRules(path, source)
+	for _, size := range [][2]int64{{768, 1024}, {1920, 1080}, {2560, 1440}, {320, 700}} {
+		v.size(size[0], size[1])
+		v.checkWidth(path)
+	}
+	v.dress("dark")
+	v.size(360, 800)
+	v.checkWidth(path)
+	v.checkControls(path)
+	v.checkFingers(path)
+	v.checkView(path)
 }
 
 // checkWidth fails when the page that is open scrolls sideways.
