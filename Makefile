@@ -76,7 +76,7 @@ soak: export RINKPANE_SOAK = yes
 soak:
 	@echo "soak: RAPID_SEED=$(RAPID_SEED) RAPID_CHECKS=$(RAPID_CHECKS)"
 	$(GO) test -timeout 4h -run 'Test' $(addprefix ./,$(SOAK))
-	$(GO) test -timeout 1h -v -run 'TestPhonesWhileTheDeskIsKilled' ./cmd/rinkpane
+	$(GO) test -timeout 1h -v -run 'TestPhonesWhileTheDeskIsKilled|TestListenersComeAndGo' ./cmd/rinkpane
 	$(GO) test -timeout 1h -v -run 'TestEveryPieceEndsOnce' ./internal/keep/queue
 	CGO_ENABLED=1 $(GO) test -timeout 1h -race -run 'TestPagesAskedTogether' ./internal/desk
 

@@ -37,6 +37,12 @@ type phoneEvent struct {
 	Fact custody.Moved `json:"fact"`
 }
 
+// mark moves a cover of the demo's B1 to B3.
+func (p *glassPhone) mark(lot *rand.Rand) {
+	p.told = append(p.told, phoneEvent{custody.IDOf(p.device, uint64(len(p.told)+1)), time.Now().Add(p.ahead), "cover",
+		custody.Moved{Cover: fmt.Sprintf("B%d-1", lot.IntN(3)+1), State: custody.States()[lot.IntN(6)]}})
+}
+
 // send sends up to ten events that are not acknowledged, and one that may be.
 func (p *glassPhone) send(client *http.Client, url string, lot *rand.Rand) error {
 	var batch []phoneEvent
@@ -86,8 +92,7 @@ func (p *glassPhone) run(client *http.Client, url string, seed uint64, stop <-ch
 		case <-stop:
 			stopped = true
 		default:
-			p.told = append(p.told, phoneEvent{custody.IDOf(p.device, uint64(len(p.told)+1)), time.Now().Add(p.ahead), "cover",
-				custody.Moved{Cover: fmt.Sprintf("B%d-1", lot.IntN(3)+1), State: custody.States()[lot.IntN(6)]}})
+			p.mark(lot)
 		}
 		if err := p.send(client, url, lot); err != nil && time.Now().After(deadline) {
 			return fmt.Errorf("%d of %d acknowledged: %w", len(p.acked), len(p.told), err)

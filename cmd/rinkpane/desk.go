@@ -5,6 +5,7 @@ import (
 	"crypto/rand"
 	"fmt"
 	"net"
+	"net/netip"
 	"os"
 	"runtime/debug"
 	"time"
@@ -23,6 +24,8 @@ type deskFlags struct {
 	addr       string
 	from       source
 	place      storePlace
+	behind     []string
+	servers    []netip.Prefix // those, read
 	demo, show bool
 	watched    deskWatched
 }
@@ -42,6 +45,7 @@ func deskCommand(a *app) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c.Context(), a, args) },
 	}
 	c.Flags().StringVar(&f.addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
+	c.Flags().StringSliceVar(&f.behind, "behind", nil, "addresses or networks of servers that hand requests on, such as 10.0.0.5,10.1.0.0/16: they tell whom from")
 	c.Flags().BoolVar(&f.demo, "demo-season", false, "fill the demo arena with an invented season of games, covers, inspections and incidents")
 	c.Flags().BoolVar(&f.show, "open", false, "show the desk in the browser at once, where a page can close it, too")
 	f.place.flags(c)
@@ -101,8 +105,12 @@ func (f *deskFlags) run(ctx context.Context, a *app, files []string) error {
 
 // check refuses what no desk can be opened with, and reads the files to be imported.
 func (f *deskFlags) check(a *app, files []string) ([]anImport, error) {
-	if err := desk.CheckAddr(f.addr); err != nil {
+	err := desk.CheckAddr(f.addr)
+	if err != nil {
 		return nil, err
+	}
+	if f.servers, err = door.ParseServers(f.behind); err != nil {
+		return nil, fmt.Errorf("--behind: %w", err)
 	}
 	if err := f.from.outfit(a); err != nil {
 		return nil, err
@@ -122,7 +130,7 @@ func (f *deskFlags) stocked(ctx context.Context, a *app, s *store.Store, imports
 
 func (f *deskFlags) options(s *store.Store, on *shelf.Shelf, watch deskWatch, code string, end func()) desk.Options {
 	o := desk.Options{
-		Shelf: on, Register: s, Covers: s, SignIn: !desk.Near(f.addr), Code: code, Version: version(),
+		Shelf: on, Register: s, Covers: s, SignIn: !desk.Near(f.addr), Behind: f.servers, Code: code, Version: version(),
 		Log: watch.log, Now: time.Now, Random: rand.Reader, Drain: f.watched.drain,
 		Health: health.Options{Ping: s.Ping, Lines: watch.lines, Tracer: watch.tracer},
 	}

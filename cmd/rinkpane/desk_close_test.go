@@ -55,7 +55,7 @@ func TestADeskIsWatched(t *testing.T) {
 			t.Errorf("%s is not among the figures:\n%s", want, all)
 		}
 	}
-	for _, wrong := range [][]string{{"--log-format", "xml"}, {"--trace", "collector"}, {"--drain", "1h"}, {"--metrics", "nowhere"}} {
+	for _, wrong := range [][]string{{"--log-format", "xml"}, {"--trace", "collector"}, {"--drain", "1h"}, {"--metrics", "nowhere"}, {"--behind", "balancer"}} {
 		folder := filepath.Join(t.TempDir(), "never made")
 		out, err := exec.Command("rinkpane", append([]string{"desk", "--addr", "127.0.0.1:0", "--data", folder}, wrong...)...).CombinedOutput()
 		if err == nil || !strings.Contains(string(out), wrong[0]) {

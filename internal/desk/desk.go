@@ -20,6 +20,7 @@ import (
 	"io/fs"
 	"log/slog"
 	"net/http"
+	"net/netip"
 	"time"
 
 	"example.org/rinkpane/internal/decide/choose"
@@ -54,8 +55,9 @@ type Options struct {
 	// SignIn asks for sign-in even while nobody is set up: the desk can be
 	// reached from other machines.
 	SignIn  bool
-	Code    string // what the first person set up on a page must know; see [door.Options]
-	Version string // of the program
+	Code    string         // what the first person set up on a page must know; see [door.Options]
+	Behind  []netip.Prefix // servers before the desk; see [door.Options]
+	Version string         // of the program
 	Log     *slog.Logger
 	Now     func() time.Time
 	Random  io.Reader      // for sessions: crypto/rand
@@ -94,7 +96,7 @@ func New(o Options) (*Desk, error) {
 	s.Close = o.Close
 	d := &Desk{shell: s, jobs: job.InMemory[choosing.About, choosing.Progress, choose.Answer]()}
 	d.door = door.New(door.Options{
-		Register: o.Register, Always: o.SignIn, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: access.Refuse(s),
+		Register: o.Register, Always: o.SignIn, Behind: o.Behind, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: access.Refuse(s),
 	})
 	records := shelf.NewRecords(o.Covers)
 	for _, a := range []shell.Area{

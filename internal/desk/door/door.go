@@ -25,6 +25,7 @@ import (
 	"io"
 	"log/slog"
 	"net/http"
+	"net/netip"
 	"time"
 
 	"example.org/rinkpane/internal/keep/people"
@@ -45,6 +46,9 @@ type Options struct {
 	// terminal shows; see [NewCode]. Without one there is no such first.
 	Code string
 	Log  *slog.Logger
+	// Behind are the servers before the desk, besides those of its own machine, whose
+	// word about a visitor's address counts.
+	Behind []netip.Prefix
 	// Refuse shows a page that says why not: 401 asks to sign in, 403 says
 	// that the role does not allow it, 421 that the host is not ours.
 	Refuse func(w http.ResponseWriter, r *http.Request, status int)

@@ -28,7 +28,7 @@ func (d *Door) checkCode(r *http.Request, code string) error {
 	given := strings.ToUpper(strings.TrimSpace(code))
 	if d.Code == "" || subtle.ConstantTimeCompare([]byte(given), []byte(d.Code)) != 1 {
 		d.tries.take(firstUp)
-		d.Log.WarnContext(r.Context(), "door: a first sign-up on the page People", "from", addressOf(r), "needs code", d.Code)
+		d.Log.WarnContext(r.Context(), "door: a first sign-up on the page People", "from", d.addressOf(r), "needs code", d.Code)
 		return ErrCode
 	}
 	return nil
@@ -91,6 +91,6 @@ func (d *Door) hash(r *http.Request, password string) (string, error) {
 }
 
 func (d *Door) alter(r *http.Request, e people.Edit, what string) error {
-	note := people.Entry{At: d.Now(), Kind: people.Altered, Who: Who(r.Context()), What: what, From: addressOf(r)}
+	note := people.Entry{At: d.Now(), Kind: people.Altered, Who: Who(r.Context()), What: what, From: d.addressOf(r)}
 	return d.Register.Alter(r.Context(), e, note)
 }

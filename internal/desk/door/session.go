@@ -97,7 +97,7 @@ func (d *Door) check(r *http.Request, p people.Person, name, password string) er
 	if err != nil {
 		return err
 	}
-	at := networkOf(addressOf(r))
+	at := networkOf(d.addressOf(r))
 	keep := limits(name, at, known)
 	if known != "" && !d.tries.all(keep) { // a cookie that was taken away, perhaps
 		known, keep = "", limits(name, at, "")
@@ -131,7 +131,7 @@ func (d *Door) refused(r *http.Request, p people.Person, why error) error {
 	who, what := cmp.Or(p.Name, people.Unnamed), "wrong password"
 	if errors.Is(why, ErrOften) {
 		what = "too many wrong passwords"
-		told := []limit{{"told of " + networkOf(addressOf(r)), pace{1, time.Minute}}}
+		told := []limit{{"told of " + networkOf(d.addressOf(r)), pace{1, time.Minute}}}
 		if !d.tries.all(told) {
 			return why
 		}
@@ -143,7 +143,7 @@ func (d *Door) refused(r *http.Request, p people.Person, why error) error {
 
 // write writes into the log what may go on without it.
 func (d *Door) write(r *http.Request, e people.Entry) {
-	e.At, e.From = d.Now(), addressOf(r)
+	e.At, e.From = d.Now(), d.addressOf(r)
 	if err := d.Register.Write(context.WithoutCancel(r.Context()), e); err != nil {
 		d.Log.ErrorContext(r.Context(), "door", "entry", e.What, "who", e.Who, "error", err)
 	}
@@ -156,7 +156,7 @@ func (d *Door) enter(w http.ResponseWriter, r *http.Request, p people.Person, wh
 		return err
 	}
 	now := d.Now()
-	open := people.Session{Key: key, Person: p.Name, Since: now, Expires: now.Add(people.SessionLength), From: addressOf(r), Device: deviceOf(r)}
+	open := people.Session{Key: key, Person: p.Name, Since: now, Expires: now.Add(people.SessionLength), From: d.addressOf(r), Device: deviceOf(r)}
 	note := people.Entry{At: now, Kind: people.SignedIn, Who: p.Name, What: what, From: open.From}
 	if err := d.Register.OpenSession(r.Context(), open, sessionKey(r), note); err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -257,7 +258,14 @@ func (d *Door) waiting() []*waiter {
 	return slices.Clone(d.queue.waiting)
 }
 
+// TestAddressBehindAServer: whose request is it that a server handed on? One of this
+// machine is believed, and one that whoever runs the desk has named; nobody else.
 func TestAddressBehindAServer(t *testing.T) {
+	behind, err := ParseServers([]string{"10.0.0.5", "10.1.0.0/16", "fd00::/8"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := &Door{Options: Options{Behind: behind}}
 	for _, c := range []struct{ remote, ahead, want string }{
 		{"192.0.2.1:99", "", "192.0.2.1"},
 		{"192.0.2.1:99", "203.0.113.7", "192.0.2.1"}, // who is not on this machine is not believed
@@ -265,14 +273,25 @@ func TestAddressBehindAServer(t *testing.T) {
 		{"127.0.0.1:99", "10.0.0.1, 203.0.113.7", "203.0.113.7"},
 		{"127.0.0.1:99", "nonsense", "127.0.0.1"},
 		{"[::1]:99", "2001:db8::1", "2001:db8::1"},
+		{"10.0.0.5:99", "203.0.113.7", "203.0.113.7"},
+		{"10.0.0.6:99", "203.0.113.7", "10.0.0.6"},                            // its neighbour
+		{"10.1.2.3:99", "198.51.100.1, 203.0.113.7, 10.0.0.5", "203.0.113.7"}, // through two; the first was made up
+		{"10.1.2.3:99", "10.0.0.5", "10.0.0.5"},
+		{"[fd00::1]:99", "2001:db8::1", "2001:db8::1"},
+		{"[::ffff:10.0.0.5]:99", "203.0.113.7", "203.0.113.7"},
 	} {
 		r := httptest.NewRequest("GET", "/", nil)
 		r.RemoteAddr = c.remote
 		if c.ahead != "" {
 			r.Header.Set("X-Forwarded-For", c.ahead)
 		}
-		if got := addressOf(r); got != c.want {
+		if got := d.addressOf(r); got != c.want {
 			t.Errorf("%+v: %s", c, got)
+		}
+	}
+	for _, wrong := range []string{"", "balancer", "10.0.0.0/99", "10.0.0.5:80"} {
+		if _, err := ParseServers([]string{wrong}); err == nil || !strings.Contains(err.Error(), strconv.Quote(wrong)) {
+			t.Errorf("%q: %v", wrong, err)
 		}
 	}
 }

@@ -17,12 +17,12 @@ var (
 // back. It looks at nothing that is kept, so that refusing costs little. A server
 // before the desk that names no visitors is not held for one.
 func (d *Door) tooFast(w http.ResponseWriter, r *http.Request) bool {
-	at := addressOf(r)
+	at := d.addressOf(r)
 	var paces []limit
 	if key := sessionKey(r); key != "" {
 		paces = append(paces, limit{"session " + key, perSession})
 	}
-	if ip := net.ParseIP(at); ip != nil && !ip.IsLoopback() {
+	if net.ParseIP(at) != nil && !d.handsOn(at) {
 		paces = append(paces, limit{"network " + networkOf(at), perNetwork})
 	}
 	if d.visits.all(paces) {

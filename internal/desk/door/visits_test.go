@@ -51,4 +51,8 @@ func TestTooManyRequests(t *testing.T) {
 	if n := until(5000, func(int) int { return send("127.0.0.1", "") }); n != 5000 {
 		t.Errorf("this machine was refused after %d requests", n)
 	}
+	d.Behind, _ = ParseServers([]string{"10.0.0.5"})
+	if n := until(5000, func(int) int { return send("10.0.0.5", "") }); n != 5000 {
+		t.Errorf("a server before the desk was refused after %d requests", n)
+	}
 }

@@ -66,12 +66,13 @@ func (m *Monitor) Gauge(name string, value func() float64) { m.figures.NewGauge(
 // Close says that the desk is about to close: it is ready no more.
 func (m *Monitor) Close() { m.closing.Store(true) }
 
-// Metrics serves the figures in the text format of Prometheus, those of the process
-// and of Go among them.
+// Metrics serves the figures in the text format of Prometheus, those of the process,
+// its open files and Go among them.
 func (m *Monitor) Metrics() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
 		w.Header().Set("Content-Type", "text/plain; version=0.0.4; charset=utf-8")
 		m.figures.WritePrometheus(w)
 		metrics.WriteProcessMetrics(w)
+		metrics.WriteFDMetrics(w)
 	})
 }

@@ -83,7 +83,7 @@ func TestFigures(t *testing.T) {
 		`rinkpane_request_seconds_bucket{route="GET /arena/{slug}",le="0.05"} 0`,
 		`rinkpane_request_seconds_bucket{route="GET /arena/{slug}",le="0.1"} 3`,
 		`rinkpane_request_seconds_count{route="GET /arena/{slug}"} 3`,
-		"rinkpane_heavy_waiting 7", "rinkpane_ready 1", "rinkpane_streams_open 0", "process_resident_memory_bytes ", "go_goroutines ",
+		"rinkpane_heavy_waiting 7", "rinkpane_ready 1", "rinkpane_streams_open 0", "process_resident_memory_bytes ", "process_open_fds ", "go_goroutines ",
 	} {
 		if !strings.Contains(figures, "\n"+want) && !strings.HasPrefix(figures, want) {
 			t.Errorf("%s is not among the figures", want)

@@ -61,26 +61,35 @@ func (s *Store) write(all []*waiting) {
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), writeTimeout)
 	defer cancel()
-	err := s.inTx(ctx, func(tx *sql.Tx) error { return writeEvents(ctx, tx, all) })
-	if isDuplicate(err) { // another program kept one of these in another arena at this moment
-		err = s.inTx(ctx, func(tx *sql.Tx) error { return writeEvents(ctx, tx, all) })
+	var last map[string]int64
+	keep := func(tx *sql.Tx) (err error) {
+		last, err = writeEvents(ctx, tx, all)
+		return err
 	}
-	s.together.end(all, Plain(err))
+	err := s.inTx(ctx, keep)
+	if isDuplicate(err) { // another program kept one of these in another arena at this moment
+		err = s.inTx(ctx, keep)
+	}
+	endAll(all, Plain(err))
+	if err == nil {
+		s.lasts.tell(last)
+	}
 }
 
 // writeTimeout is how long a transaction may take until those who wait are told that
 // the database does not answer.
 const writeTimeout = 30 * time.Second
 
-// writeEvents keeps the events of all that wait and notes a receipt for each.
-func writeEvents(ctx context.Context, tx *sql.Tx, all []*waiting) error {
+// writeEvents keeps the events of all that wait and notes a receipt for each. It returns
+// the last Seq of each of their arenas.
+func writeEvents(ctx context.Context, tx *sql.Tx, all []*waiting) (map[string]int64, error) {
 	heads, err := lockHeads(ctx, tx, all)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	kept, err := keptBefore(ctx, tx, all)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	var fresh []custody.Event
 	for _, w := range all {
@@ -99,19 +108,19 @@ func writeEvents(ctx context.Context, tx *sql.Tx, all []*waiting) error {
 		}
 	}
 	if len(fresh) == 0 {
-		return nil
+		return heads, nil
 	}
 	for some := range slices.Chunk(fresh, rowsAtOnce) {
 		if err := insertEvents(ctx, tx, some); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	for arena, seq := range heads {
 		if _, err := tx.ExecContext(ctx, `UPDATE event_head SET seq = $1 WHERE arena = $2`, seq, arena); err != nil {
-			return err
+			return nil, err
 		}
 	}
-	return nil
+	return heads, nil
 }
 
 // lockHeads returns the last Seq of each arena, and holds them until the transaction

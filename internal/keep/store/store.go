@@ -37,7 +37,26 @@ type Store struct {
 	sqlite bool
 
 	together *together // events that are about to be kept
+	lasts    *lasts    // of the events that are kept
 }
+
+// newStore returns a store over a database. How many connections it uses at once is
+// bounded, so that several desks fit into what a PostgreSQL server allows (100 unless it
+// is told otherwise), and they are kept for the next call: one takes milliseconds to make.
+func newStore(db *sql.DB, sqlite bool) *Store {
+	db.SetMaxOpenConns(mostConnections)
+	db.SetMaxIdleConns(mostConnections)
+	db.SetConnMaxIdleTime(idleConnection)
+	s := &Store{db: db, sqlite: sqlite, together: newTogether()}
+	s.lasts = newLasts(s.lastEvents, lookAgain)
+	return s
+}
+
+// Own choice: no call holds two connections at once, and most hold one for a millisecond.
+const (
+	mostConnections = 16
+	idleConnection  = time.Minute
+)
 
 var (
 	_ revision.Keeper = (*Store)(nil)
@@ -57,7 +76,7 @@ func OpenFolder(ctx context.Context, folder string) (*Store, error) {
 	if err != nil {
 		return nil, fmt.Errorf("store %s: %w", path, err)
 	}
-	return start(ctx, &Store{db: db, sqlite: true, together: newTogether()}, "store "+path)
+	return start(ctx, newStore(db, true), "store "+path)
 }
 
 // OpenFile opens an SQLite database as a store needs it: what is acknowledged is on disk,
@@ -92,7 +111,7 @@ func OpenDSN(ctx context.Context, dsn string) (*Store, error) {
 	if err != nil {
 		return nil, ErrAddress
 	}
-	return start(ctx, &Store{db: db, together: newTogether()}, "database")
+	return start(ctx, newStore(db, false), "database")
 }
 
 // ErrAddress is returned for a database's address that cannot be read.

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"context"
 	"fmt"
 	"slices"
 	"sync"
@@ -34,14 +33,11 @@ func (w *waiting) note(e, kept custody.Event, again bool) {
 type together struct {
 	turn chan struct{} // holds one: who has put something in writes
 
-	mu   sync.Mutex
-	all  []*waiting
-	news chan struct{} // closed when events were kept
+	mu  sync.Mutex
+	all []*waiting
 }
 
-func newTogether() *together {
-	return &together{turn: make(chan struct{}, 1), news: make(chan struct{})}
-}
+func newTogether() *together { return &together{turn: make(chan struct{}, 1)} }
 
 func (t *together) add(w *waiting) {
 	t.mu.Lock()
@@ -67,47 +63,12 @@ func (t *together) take() []*waiting {
 	return out
 }
 
-// end tells those who wait what became of their events, and everybody that there are some.
-func (t *together) end(all []*waiting, err error) {
+// endAll tells those who wait what became of their events.
+func endAll(all []*waiting, err error) {
 	for _, w := range all {
 		if w.err = err; err != nil {
 			w.receipts = nil
 		}
 		close(w.done)
-	}
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	if err == nil {
-		close(t.news)
-		t.news = make(chan struct{})
-	}
-}
-
-func (t *together) next() <-chan struct{} {
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	return t.news
-}
-
-// lookAgain is how often it is asked whether another program kept something.
-const lookAgain = 300 * time.Millisecond
-
-// Await waits for an arena's next event; see [custody.Keeper]. It asks the database
-// at every event and every 300 ms: who has many listeners waits once for all.
-func (s *Store) Await(ctx context.Context, arena string, after int64) error {
-	tick := time.NewTicker(lookAgain)
-	defer tick.Stop()
-	for {
-		news := s.together.next()
-		more, err := list(ctx, s.db, scanText, `SELECT arena FROM event_head WHERE arena = $1 AND seq > $2`, arena, after)
-		if err != nil || len(more) > 0 {
-			return err
-		}
-		select {
-		case <-news:
-		case <-tick.C:
-		case <-ctx.Done():
-			return ctx.Err()
-		}
 	}
 }
