@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"crypto/rand"
 	"net/http"
 	"net/http/httptest"
 	"slices"
@@ -10,6 +11,8 @@ import (
 	"time"
 
 	"example.org/rinkpane/internal/decide/custody"
+	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/keep/people"
 )
 
 // serveOwn serves a desk with covers, whose listeners leave before it ends.
@@ -58,6 +61,53 @@ func TestBoardIsToldLive(t *testing.T) {
 	}
 	d.shell.Shelf.Close()
 	for e := next(live); e != ""; e = next(live) {
+	}
+}
+
+// TestWhoIsSignedOutHearsNoMore: somebody listens at one desk and is signed out everywhere
+// at another on the same store: the stream ends, and the page opens no more; who came by
+// a day link hears on.
+func TestWhoIsSignedOutHearsNoMore(t *testing.T) {
+	h, d, s := ownDesk(t, false)
+	labelled(t, h, "B1")
+	link := dayLink(t, s, "l1", custody.DayOf(time.Now()))
+	hash, err := people.Hash("long enough word", rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Alter(t.Context(), people.Adding(people.Person{Name: "Ada", Role: people.Planner, Password: hash, Since: time.Now()}), people.Entry{}); err != nil {
+		t.Fatal(err)
+	}
+	other, err := New(Options{Shelf: shelf.New(s, d.shell.Shelf.Maker(), time.Now), Register: s, Covers: s, Log: d.shell.Log, Now: time.Now, Random: rand.Reader})
+	if err != nil {
+		t.Fatal(err)
+	}
+	other.shell.LookAgain = 10 * time.Millisecond
+	server := httptest.NewServer(other.Handler())
+	t.Cleanup(server.Close)
+	t.Cleanup(other.shell.Shelf.Close)
+
+	in := ask(t, h, "POST", "/sign-in", "name=Ada&password=long+enough+word").Result().Cookies()
+	live, _ := listenAt(t, server.URL+phonePath+"/live", "", in...)
+	guest, _ := listenAt(t, server.URL+link+"/live", "")
+	if next(live) == "" || next(guest) == "" {
+		t.Fatal("nothing was told")
+	}
+	out := httptest.NewRequest("POST", "http://127.0.0.1:8417/sign-out", strings.NewReader("everywhere=yes"))
+	out.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	for _, c := range in {
+		out.AddCookie(c)
+	}
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, out)
+	says(t, w, http.StatusSeeOther)
+	for e := next(live); e != ""; e = next(live) {
+		t.Logf("told meanwhile: %q", e)
+	}
+	p := telephone{device: "000000000000000a"}
+	p.send(t, other.Handler(), link, p.line(0, "", custody.Moved{Cover: "B1-1", State: custody.Out}))
+	if e := next(guest); !strings.Contains(e, `"state":"out"`) {
+		t.Errorf("the guest hears %q", e)
 	}
 }
 

@@ -103,7 +103,7 @@ func listen(t *testing.T, base string, since int, last string) (events *bufio.Sc
 }
 
 // listenAt reads the events of an address, after one of an id unless it is "".
-func listenAt(t testing.TB, url, last string) (events *bufio.Scanner, stop func()) {
+func listenAt(t testing.TB, url, last string, cookies ...*http.Cookie) (events *bufio.Scanner, stop func()) {
 	t.Helper()
 	ctx, stop := context.WithCancel(t.Context())
 	r, err := http.NewRequestWithContext(ctx, "GET", url, nil)
@@ -112,6 +112,9 @@ func listenAt(t testing.TB, url, last string) (events *bufio.Scanner, stop func(
 	}
 	if last != "" {
 		r.Header.Set("Last-Event-ID", last)
+	}
+	for _, c := range cookies {
+		r.AddCookie(c)
 	}
 	answer, err := http.DefaultClient.Do(r)
 	if err != nil {

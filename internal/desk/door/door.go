@@ -86,6 +86,7 @@ func NewCode(random io.Reader) (string, error) {
 type visitor struct {
 	person people.Person // zero while nobody is set up
 	in     bool          // may enter: signed in, or nobody is set up
+	again  func() (visitor, error)
 }
 
 type visitorKey struct{}
@@ -125,6 +126,18 @@ func May(ctx context.Context, a people.Act) bool {
 	return v.in && (v.person.Name == "" || v.person.Role.May(a))
 }
 
+// Still reports whether who entered with a request may stay: their session is open, or
+// there is nobody set up yet. One who needed none stays, and so does everybody while the
+// register does not answer.
+func Still(ctx context.Context) bool {
+	v, _ := ctx.Value(visitorKey{}).(visitor)
+	if !v.in {
+		return true
+	}
+	now, err := v.again()
+	return err != nil || now.in
+}
+
 // Guard puts a handler behind the door, whose routes are behind [Door.Need].
 func (d *Door) Guard(next http.Handler) http.Handler {
 	origin := http.NewCrossOriginProtection()
@@ -144,6 +157,10 @@ func (d *Door) Guard(next http.Handler) http.Handler {
 			d.Refuse(w, r, http.StatusMisdirectedRequest)
 			return
 		}
+		v.again = func() (visitor, error) {
+			v, _, err := d.look(r)
+			return v, err
+		}
 		next.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), visitorKey{}, v)))
 	})))
 }
@@ -159,7 +176,7 @@ func (d *Door) look(r *http.Request) (v visitor, guests bool, err error) {
 	if key := sessionKey(r); key != "" {
 		p, err := d.Register.Session(r.Context(), key, d.Now())
 		if err == nil {
-			return visitor{p, true}, false, nil
+			return visitor{person: p, in: true}, false, nil
 		}
 		if !errors.Is(err, people.ErrNone) {
 			return visitor{}, false, err

@@ -18,6 +18,7 @@ import (
 	"html/template"
 	"io/fs"
 	"log/slog"
+	"time"
 
 	"example.org/rinkpane/internal/desk/shelf"
 )
@@ -31,6 +32,8 @@ type Shell struct {
 	Under func(at Address) (Work, bool)
 	// Close closes the desk; nil where a page does not do that.
 	Close func()
+	// LookAgain is how often the door looks whether who listens is still signed in.
+	LookAgain time.Duration
 
 	assets    assetSet
 	templates *template.Template
@@ -45,7 +48,7 @@ type Area struct {
 
 // New makes a shell whose style sheets and modules are the files of assets.
 func New(on *shelf.Shelf, log *slog.Logger, assets fs.FS) (*Shell, error) {
-	s := &Shell{Shelf: on, Log: log, turns: newTurns()}
+	s := &Shell{Shelf: on, Log: log, LookAgain: lookAgain, turns: newTurns()}
 	var err error
 	if s.assets, err = loadAssets(assets); err != nil {
 		return nil, err

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"net/http"
 	"time"
+
+	"example.org/rinkpane/internal/desk/door"
 )
 
 // Stream is a row of server-sent events.
@@ -19,9 +21,12 @@ const (
 	breathPause  = 15 * time.Second
 )
 
-// LongestStream is after how long a stream ends, so that the door looks again at who
-// listens; own choice.
+// LongestStream is after how long a stream ends, so that one behind a cut network does
+// not stay; own choice.
 const LongestStream = 10 * time.Minute
+
+// lookAgain is how often the door looks whether who listens is still signed in; own choice.
+const lookAgain = time.Minute
 
 // NewStream begins one. It may last longer than a request may take to arrive.
 func NewStream(w http.ResponseWriter) Stream {
@@ -64,10 +69,12 @@ type Waking struct {
 }
 
 // Follow calls tell at once and after each waking, until tell says that the visitor has
-// left, the request ends, the desk closes, or the time is up.
+// left, the request ends, the desk closes, the visitor is signed out, or the time is up.
 func (s *Shell) Follow(r *http.Request, to Stream, on Waking, within time.Duration, tell func() (there bool)) {
 	end, breathe := time.After(within), time.NewTicker(breathPause)
 	defer breathe.Stop()
+	look := time.NewTicker(s.LookAgain)
+	defer look.Stop()
 	var pause <-chan time.Time
 	if on.Pause > 0 {
 		each := time.NewTicker(on.Pause)
@@ -80,6 +87,8 @@ func (s *Shell) Follow(r *http.Request, to Stream, on Waking, within time.Durati
 		case <-pause:
 		case <-breathe.C:
 			there = to.Breathe()
+		case <-look.C:
+			there = door.Still(r.Context())
 		case <-end:
 			return
 		case <-r.Context().Done():
