@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"crypto/rand"
 	"fmt"
@@ -28,6 +29,7 @@ type deskFlags struct {
 	servers    []netip.Prefix // those, read
 	demo, show bool
 	watched    deskWatched
+	jobs       deskJobs
 }
 
 func deskCommand(a *app) *cobra.Command {
@@ -51,6 +53,7 @@ func deskCommand(a *app) *cobra.Command {
 	f.place.flags(c)
 	f.from.rulesFlag(c)
 	f.watched.flags(c)
+	f.jobs.flags(c)
 	return c
 }
 
@@ -95,7 +98,11 @@ func (f *deskFlags) run(ctx context.Context, a *app, files []string) error {
 	}
 	ctx, end := context.WithCancel(ctx)
 	defer end()
-	d, err := desk.New(f.options(s, on, watch, code, end))
+	o := f.options(s, on, watch, code, end)
+	if err := f.jobsOf(ctx, &o); err != nil {
+		return err
+	}
+	d, err := desk.New(o)
 	if err != nil {
 		return err
 	}
@@ -105,7 +112,7 @@ func (f *deskFlags) run(ctx context.Context, a *app, files []string) error {
 
 // check refuses what no desk can be opened with, and reads the files to be imported.
 func (f *deskFlags) check(a *app, files []string) ([]anImport, error) {
-	err := desk.CheckAddr(f.addr)
+	err := cmp.Or(desk.CheckAddr(f.addr), f.jobs.check())
 	if err != nil {
 		return nil, err
 	}

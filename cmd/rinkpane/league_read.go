@@ -8,7 +8,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
@@ -100,12 +99,12 @@ func (r *leagueReading) arena(path string, row *league.Row) (err error) {
 			return err
 		}
 	}
-	r.l.Rules = ruleIDs(r.l.Rules, q.Rules)
+	r.l.Rules = league.RuleIDs(r.l.Rules, q.Rules)
 	r.add(jobOf(work.Choose(), row.Name(), q, &row.Cause, func(a league.Answer) { row.Answer = unit.Known(a) }))
 	if len(r.others) > 0 {
 		other := q
 		other.Rules = r.others
-		r.l.Other = ruleIDs(r.l.Other, r.others)
+		r.l.Other = league.RuleIDs(r.l.Other, r.others)
 		j := jobOf(work.Choose(), row.Name(), other, &row.Cause, func(a league.Answer) { row.Other = unit.Known(a) })
 		j.name = "choose-other"
 		r.add(j)
@@ -247,15 +246,4 @@ func ruleDocuments(names []string) (out []league.Document, err error) {
 		out = append(out, d)
 	}
 	return out, nil
-}
-
-// ruleIDs adds the names of rule sets, each once.
-func ruleIDs(list []string, docs []league.Document) []string {
-	for _, d := range docs {
-		name := strings.TrimSuffix(d.Name, filepath.Ext(d.Name))
-		if !slices.Contains(list, name) {
-			list = append(list, name)
-		}
-	}
-	return list
 }

@@ -54,7 +54,7 @@ func TestALeagueThatIsStopped(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer q.Close()
-	all, err := q.Newest(t.Context(), 10)
+	all, err := q.Listed(t.Context(), 10)
 	if err != nil || len(all) != 6 {
 		t.Fatalf("%d jobs, %v", len(all), err)
 	}

@@ -19,7 +19,7 @@ const (
 
 // listJobs lists the jobs that were asked for last.
 func listJobs(ctx context.Context, a *app, q *queue.Queue) error {
-	all, err := q.Newest(ctx, mostListed)
+	all, err := q.Listed(ctx, mostListed)
 	if err != nil {
 		return err
 	}
@@ -43,7 +43,7 @@ func listJobs(ctx context.Context, a *app, q *queue.Queue) error {
 
 // giveJobUp gives up the job whose id begins with what was typed.
 func giveJobUp(ctx context.Context, a *app, q *queue.Queue, begin string) error {
-	all, err := q.Newest(ctx, mostListed)
+	all, err := q.Listed(ctx, mostListed)
 	if err != nil {
 		return err
 	}

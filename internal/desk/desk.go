@@ -25,6 +25,7 @@ import (
 
 	"example.org/rinkpane/internal/decide/choose"
 	"example.org/rinkpane/internal/decide/custody"
+	"example.org/rinkpane/internal/decide/league"
 	"example.org/rinkpane/internal/desk/access"
 	"example.org/rinkpane/internal/desk/api"
 	"example.org/rinkpane/internal/desk/arenas"
@@ -32,6 +33,7 @@ import (
 	"example.org/rinkpane/internal/desk/door"
 	"example.org/rinkpane/internal/desk/health"
 	"example.org/rinkpane/internal/desk/holes"
+	"example.org/rinkpane/internal/desk/jobs"
 	"example.org/rinkpane/internal/desk/learn"
 	"example.org/rinkpane/internal/desk/library"
 	"example.org/rinkpane/internal/desk/night"
@@ -60,9 +62,11 @@ type Options struct {
 	Version string         // of the program
 	Log     *slog.Logger
 	Now     func() time.Time
-	Random  io.Reader      // for sessions: crypto/rand
-	Close   func()         // closes the desk from a page; nil where that is not a page's to do
-	Health  health.Options // its clock is Now unless it has one
+	Random  io.Reader         // for sessions: crypto/rand
+	Close   func()            // closes the desk from a page; nil where that is not a page's to do
+	Health  health.Options    // its clock is Now unless it has one
+	Jobs    *jobs.Backlog     // where durable jobs wait; nil for none. The desk closes it
+	Rules   []league.Document // the usual rule sets, as jobs are told them
 	// Drain is how long the desk goes on answering after it was told to close and says
 	// that it is not ready, so that a balancer sends visitors elsewhere first.
 	Drain time.Duration
@@ -77,7 +81,8 @@ type Desk struct {
 	health  *health.Monitor
 	drain   time.Duration
 
-	jobs choosing.Keeper // long work beside the requests
+	jobs    choosing.Keeper // long work beside the requests
+	backlog *jobs.Backlog   // of durable jobs; nil for none
 }
 
 //go:embed assets
@@ -94,7 +99,7 @@ func New(o Options) (*Desk, error) {
 		return nil, err
 	}
 	s.Close = o.Close
-	d := &Desk{shell: s, jobs: job.InMemory[choosing.About, choosing.Progress, choose.Answer]()}
+	d := &Desk{shell: s, backlog: o.Jobs, jobs: job.InMemory[choosing.About, choosing.Progress, choose.Answer]()}
 	d.door = door.New(door.Options{
 		Register: o.Register, Always: o.SignIn, Behind: o.Behind, Code: o.Code, Now: o.Now, Random: o.Random, Log: o.Log, Refuse: access.Refuse(s),
 	})
@@ -112,6 +117,7 @@ func New(o Options) (*Desk, error) {
 		results.New(s, results.Options{Records: records, Now: o.Now, Creator: "rinkpane " + o.Version}),
 		night.New(s, night.Options{Door: d.door, Records: records, Now: o.Now, Creator: "rinkpane " + o.Version}),
 		learn.New(s),
+		jobs.New(s, jobs.Options{Backlog: o.Jobs, Rules: o.Rules, Now: o.Now}),
 		access.New(s, d.door),
 		api.New(s, api.Options{Shelf: o.Shelf, Packer: parcel.New(o.Shelf, o.Covers, "rinkpane "+o.Version), Who: door.Who, Version: o.Version, Log: o.Log}),
 	} {

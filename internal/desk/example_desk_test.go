@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"context"
 	"crypto/rand"
 	"io/fs"
 	"log/slog"
@@ -12,11 +13,15 @@ import (
 
 	"example.org/rinkpane/examples"
 	"example.org/rinkpane/internal/answer/rules"
+	"example.org/rinkpane/internal/decide/league"
 	"example.org/rinkpane/internal/decide/plan"
+	"example.org/rinkpane/internal/desk/jobs"
 	"example.org/rinkpane/internal/desk/results"
 	"example.org/rinkpane/internal/desk/shelf"
+	"example.org/rinkpane/internal/keep/queue"
 	"example.org/rinkpane/internal/keep/revision"
 	"example.org/rinkpane/internal/keep/store"
+	"example.org/rinkpane/internal/keep/work"
 	"example.org/rinkpane/internal/survey/arena"
 	"example.org/rinkpane/internal/survey/kit"
 )
@@ -109,7 +114,16 @@ func exampleDesk(t testing.TB) *Desk {
 		sharedDesk.desk, sharedDesk.err = New(Options{
 			Shelf: on, Register: s, Covers: s, Version: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
 			Now: time.Now, Random: rand.Reader, Close: func() {},
+			Jobs: &jobs.Backlog{Log: slog.Default(), Open: func(ctx context.Context) (*queue.Queue, error) {
+				return queue.OpenFolder(ctx, sharedDesk.folder, queue.Options{Program: "test"})
+			}},
 		})
+		if sharedDesk.err == nil { // a job that waits, for the page of jobs
+			var q *queue.Queue
+			if q, sharedDesk.err = sharedDesk.desk.backlog.Queue(t.Context()); sharedDesk.err == nil {
+				_, sharedDesk.err = work.Choose().Ask(t.Context(), q, queue.Asker{Owner: "ada"}, "Far Rink", league.Question{})
+			}
+		}
 	})
 	if sharedDesk.err != nil {
 		t.Fatal(sharedDesk.err)

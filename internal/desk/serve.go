@@ -107,7 +107,7 @@ func (d *Desk) Serve(ctx context.Context, ln net.Listener) error {
 	select {
 	case <-jobs:
 	case <-time.After(cancelTimeout):
-		d.shell.Log.Warn("desk", "closed", "while a choice was at work")
+		d.shell.Log.Warn("desk", "closed", "while a choice or a job was at work")
 	}
 	return nil
 }
@@ -117,6 +117,9 @@ func (d *Desk) closeJobs() <-chan struct{} {
 	ended := make(chan struct{})
 	go func() {
 		d.jobs.Close()
+		if d.backlog != nil {
+			d.backlog.Close()
+		}
 		close(ended)
 	}()
 	return ended

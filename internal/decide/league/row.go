@@ -1,7 +1,9 @@
 package league
 
 import (
+	"path"
 	"slices"
+	"strings"
 
 	"example.org/rinkpane/internal/answer/rules"
 	"example.org/rinkpane/internal/decide/cost"
@@ -124,4 +126,15 @@ func (l League) Total() Total {
 		}
 	}
 	return t
+}
+
+// RuleIDs adds the names of rule sets to a list, each once.
+func RuleIDs(list []string, docs []Document) []string {
+	for _, d := range docs {
+		name := strings.TrimSuffix(d.Name, path.Ext(d.Name))
+		if !slices.Contains(list, name) {
+			list = append(list, name)
+		}
+	}
+	return list
 }

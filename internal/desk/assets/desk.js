@@ -37,6 +37,7 @@ await Promise.allSettled([
   meets("time", async () => (await import("./times.js")).localTimes()),
   meets("[data-live-board]", async (live) => (await import("./board.js")).watchBoard(live)),
   meets("[data-choosing]", async (choosing) => (await import("./choose.js")).watchChoice(choosing)),
+  meets("[data-jobs]", async (list) => void (await import("./jobs.js")).watchJobs(list)),
   meets("[data-marking]", async (board) => (await import("./mark.js")).marking(board)),
   meets("[data-framing]", async (form) => (await import("./framing.js")).framing(form)),
   meets("[data-wish-map]", async (map) => (await import("./choose.js")).tapWishes(map)),

@@ -2,6 +2,7 @@
 // While a hole moves, the page asks what follows and puts the answer in place:
 // one question at a time, always the latest.
 
+import { inside } from "./become.js";
 import { said } from "./plan.js";
 import { keepAside } from "./words.js";
 
@@ -120,28 +121,4 @@ function write(part, text) {
 /** Puts in place what waits out of sight. */
 export function catchUp() {
   for (const [part, text] of later) write(part, text);
-}
-
-/** Makes what is in an element that of another, where both are built alike by changing what differs. @param {Element} now @param {Element} next */
-function inside(now, next) {
-  const [from, to] = [nodes(now), nodes(next)];
-  if (from.length !== to.length) now.replaceChildren(...Array.from(next.childNodes));
-  else from.forEach((node, i) => become(node, to[i]));
-}
-
-/** What stands in an element, but for blanks between tags. @param {Element} e */
-function nodes(e) {
-  return Array.from(e.childNodes).filter((node) => node instanceof Element || node.textContent?.trim());
-}
-
-/** A link that has the focus keeps it, and a table that is scrolled its place. @param {ChildNode} now @param {ChildNode} next */
-function become(now, next) {
-  if (now.isEqualNode(next)) return;
-  if (!(now instanceof Element) || !(next instanceof Element) || now.nodeName !== next.nodeName) {
-    now.replaceWith(next);
-    return;
-  }
-  for (const { name } of Array.from(now.attributes)) if (!next.hasAttribute(name)) now.removeAttribute(name);
-  for (const { name, value } of Array.from(next.attributes)) if (now.getAttribute(name) !== value) now.setAttribute(name, value);
-  inside(now, next);
 }

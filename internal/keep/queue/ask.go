@@ -46,8 +46,22 @@ type Piece struct {
 	Share       float64 // of the stage that is done, from 0 to 1
 	Cause       string  // why the last try failed, "" when none did
 	Tries       int     // begun so far
+	// When it was asked for first, when its last try began, and when its answer came; zero
+	// for what has not happened, or happened under an earlier program.
+	Asked, Begun, Answered time.Time
 
 	job int64
+}
+
+// Took is how long the work took, or has taken so far; 0 where nobody knows.
+func (p Piece) Took(now time.Time) time.Duration {
+	switch {
+	case p.Begun.IsZero():
+		return 0
+	case p.State == AtWork:
+		return max(0, now.Sub(p.Begun))
+	}
+	return max(0, p.Answered.Sub(p.Begun))
 }
 
 // ErrNone is returned for a piece that nobody asked for, or an answer that is not there yet.
@@ -147,7 +161,7 @@ func (q *Queue) answer(ctx context.Context, id string) ([]byte, error) {
 	return []byte(text), store.Plain(err)
 }
 
-const pieceRows = `SELECT p.id, p.kind, p.about, p.owner, p.job, p.stage, p.share, p.cause, p.answered_us > 0, p.given_up = 1, COALESCE(CAST(r.state AS TEXT), ''), COALESCE(r.attempt, 0)
+const pieceRows = `SELECT p.id, p.kind, p.about, p.owner, p.job, p.stage, p.share, p.cause, p.asked_us, p.begun_us, p.answered_us, p.given_up = 1, COALESCE(CAST(r.state AS TEXT), ''), COALESCE(r.attempt, 0)
 	FROM piece p LEFT JOIN river_job r ON r.id = p.job `
 
 // Piece returns a piece by its id.
@@ -175,9 +189,10 @@ func (q *Queue) Pieces(ctx context.Context, ids []string) ([]Piece, error) {
 	return q.pieces(ctx, `WHERE p.id IN (`+strings.Join(marks, ", ")+`)`, values...)
 }
 
-// Newest returns the pieces that were asked for last, the newest first.
-func (q *Queue) Newest(ctx context.Context, most int) ([]Piece, error) {
-	return q.pieces(ctx, `ORDER BY p.asked_us DESC, p.id LIMIT $1`, most)
+// Listed returns those pieces that are at work, then those without an answer, then the
+// others, each the newest first.
+func (q *Queue) Listed(ctx context.Context, most int) ([]Piece, error) {
+	return q.pieces(ctx, `ORDER BY CASE WHEN p.answered_us > 0 THEN 2 WHEN r.state = 'running' THEN 0 ELSE 1 END, p.asked_us DESC, p.id LIMIT $1`, most)
 }
 
 func (q *Queue) pieces(ctx context.Context, which string, values ...any) (out []Piece, err error) {
@@ -188,15 +203,25 @@ func (q *Queue) pieces(ctx context.Context, which string, values ...any) (out []
 	defer rows.Close()
 	for rows.Next() {
 		var p Piece
-		var answered, givenUp bool
+		var asked, begun, answered int64
+		var givenUp bool
 		var state string
-		if err := rows.Scan(&p.ID, &p.Kind, &p.About, &p.Owner, &p.job, &p.Stage, &p.Share, &p.Cause, &answered, &givenUp, &state, &p.Tries); err != nil {
+		if err := rows.Scan(&p.ID, &p.Kind, &p.About, &p.Owner, &p.job, &p.Stage, &p.Share, &p.Cause, &asked, &begun, &answered, &givenUp, &state, &p.Tries); err != nil {
 			return nil, store.Plain(err)
 		}
-		p.State = stateOf(answered, givenUp, rivertype.JobState(state))
+		p.Asked, p.Begun, p.Answered = moment(asked), moment(begun), moment(answered)
+		p.State = stateOf(answered > 0, givenUp, rivertype.JobState(state))
 		out = append(out, p)
 	}
 	return out, store.Plain(rows.Err())
+}
+
+// moment reads a time as it is kept, in microseconds; 0 is none.
+func moment(us int64) time.Time {
+	if us == 0 {
+		return time.Time{}
+	}
+	return time.UnixMicro(us)
 }
 
 // stateOf reads River's state. A job that River calls completed and that has no answer is

@@ -53,12 +53,22 @@ func (k Kind[Q, A]) Ask(ctx context.Context, on *Queue, by Asker, about string, 
 	if err != nil {
 		return Piece{}, err
 	}
+	return on.ask(ctx, by, Piece{ID: k.id(on, text), Kind: k.Name, About: about, Owner: by.Owner}, text)
+}
+
+// ID is how a question's piece is known, whether anybody asked it or not.
+func (k Kind[Q, A]) ID(on *Queue, q Q) (string, error) {
+	text, err := json.Marshal(q)
+	return k.id(on, text), err
+}
+
+func (k Kind[Q, A]) id(on *Queue, question []byte) string {
 	sum := sha256.New()
-	for _, part := range [][]byte{[]byte(k.Name), []byte(on.Program), text} {
+	for _, part := range [][]byte{[]byte(k.Name), []byte(on.Program), question} {
 		fmt.Fprintf(sum, "%d ", len(part))
 		sum.Write(part)
 	}
-	return on.ask(ctx, by, Piece{ID: hex.EncodeToString(sum.Sum(nil)), Kind: k.Name, About: about, Owner: by.Owner}, text)
+	return hex.EncodeToString(sum.Sum(nil))
 }
 
 // Answer returns the answer of a piece that is done.

@@ -22,7 +22,8 @@ const stopping = 20 * time.Second
 const lookEvery = 500 * time.Millisecond
 
 // Work works pieces of these kinds, so many at once and one more that somebody waits for,
-// until ctx ends. Pieces that are at work then are given back and cost no try.
+// until ctx ends. Pieces that are at work then are given back and cost no try. Work finds
+// the values of ctx in its own context.
 func (q *Queue) Work(ctx context.Context, places int, kinds ...Doer) error {
 	w := &worker{q: q, kinds: map[string]Doer{}, stop: ctx.Done(), at: map[int64]bool{}}
 	for _, k := range kinds {
@@ -102,6 +103,9 @@ func (w *worker) Work(ctx context.Context, j *river.Job[args]) error {
 	k, ok := w.kinds[kind]
 	if !ok {
 		return w.failed(ctx, j, fmt.Errorf("no worker here does jobs of kind %q", kind))
+	}
+	if err := w.q.set(ctx, `begun_us = $2`, j.Args.Piece, time.Now().UnixMicro()); err != nil {
+		return w.failed(ctx, j, err)
 	}
 	text, err := w.do(ctx, k, j.Args.Piece, []byte(question))
 	if err == nil {

@@ -37,6 +37,9 @@ func Try(n int, do func(i int) error) error {
 // error is returned.
 func With[T any](ctx context.Context, n int, scratch func() T, do func(own T, i int)) ([]T, error) {
 	workers := min(n, runtime.GOMAXPROCS(0))
+	if most, ok := ctx.Value(atMost{}).(int); ok {
+		workers = min(workers, most)
+	}
 	all := make([]T, max(workers, 0))
 	var next atomic.Int64
 	work := func(w int) {
@@ -58,4 +61,13 @@ func With[T any](ctx context.Context, n int, scratch func() T, do func(own T, i 
 	}
 	wait.Wait()
 	return all, ctx.Err()
+}
+
+// atMost is the key of how many cores work in a context may take.
+type atMost struct{}
+
+// AtMost returns a context in which [With] and [EachUntil] take so many cores at most:
+// for work that nobody waits for, beside work that somebody does.
+func AtMost(ctx context.Context, most int) context.Context {
+	return context.WithValue(ctx, atMost{}, most)
 }

@@ -65,3 +65,18 @@ func TestScratchAndContext(t *testing.T) {
 		t.Errorf("%d begun after the tenth cancelled, %v", n, err)
 	}
 }
+
+// TestWorkThatNobodyWaitsForTakesFewCores counts how many are at work at once.
+func TestWorkThatNobodyWaitsForTakesFewCores(t *testing.T) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(4))
+	var now, most atomic.Int32
+	own, err := cores.With(cores.AtMost(t.Context(), 1), 50, func() *int { return new(int) }, func(done *int, _ int) {
+		most.Store(max(most.Load(), now.Add(1)))
+		runtime.Gosched()
+		now.Add(-1)
+		*done++
+	})
+	if err != nil || len(own) != 1 || *own[0] != 50 || most.Load() != 1 {
+		t.Errorf("%d workers, %d at once, %v", len(own), most.Load(), err)
+	}
+}
