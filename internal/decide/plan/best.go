@@ -7,6 +7,7 @@ import (
 	"example.org/rinkpane/internal/answer/sight"
 	"example.org/rinkpane/internal/measure/unit"
 	"example.org/rinkpane/internal/survey/kit"
+	"example.org/rinkpane/internal/survey/play"
 )
 
 // Which lens is best in a hole? The one that frames a player on the largest
@@ -22,14 +23,12 @@ import (
 // the first in the kit wins. Own choice: it prefers a lens that makes pictures
 // over one that merely turns far.
 
-const (
-	// playerHeight is a skater on the ice in metres: 1.756 m mean stature of men
-	// (ANSUR II) and 0.08 m of skates (from memory).
-	playerHeight = 1.84
-	// farthestFrame is the distance at which a player fills the least of the frame,
-	// over the distance at which it fills all of it: a quarter. Own choice.
-	farthestFrame = 4.0
-)
+// farthestFrame is the distance at which a player fills the least of the frame,
+// over the distance at which it fills all of it: a quarter. Own choice.
+const farthestFrame = 4.0
+
+// playerHeight is how tall a player stands in the model of the game, in metres.
+func playerHeight() float64 { return play.DefaultAssumptions().Standing() }
 
 // band is the distances from a hole, in metres, at which a lens end frames a player.
 type band struct {
@@ -41,7 +40,7 @@ func framingOf(r sight.Reach, k kit.Kit) []band {
 	out := make([]band, len(r.Lenses))
 	for i, l := range r.Lenses {
 		lens, _ := k.Lens(l.ID)
-		d0 := (l.Focal / k.BodyOf(lens).Sensor.H).Metres() * playerHeight
+		d0 := (l.Focal / k.BodyOf(lens).Sensor.H).Metres() * playerHeight()
 		out[i] = band{d0, farthestFrame * d0}
 	}
 	return out

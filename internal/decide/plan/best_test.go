@@ -14,15 +14,15 @@ import (
 	"example.org/rinkpane/internal/survey/kit"
 )
 
-// TestFramingBand compares with the image's size by hand: a player of 1.84 m
-// fills a sensor 24 mm high at f = 70 mm from 70/24 x 1.84 = 5.3667 m, and a
-// quarter of it at four times that.
+// TestFramingBand compares with the image's size by hand: a player of 1.8812 m
+// (1.7562 m of stature, 0.125 m of skates and helmet) fills a sensor 24 mm high at
+// f = 70 mm from 70/24 x 1.8812 = 5.4868 m, and a quarter of it at four times that.
 func TestFramingBand(t *testing.T) {
 	r := sight.Reach{Lenses: []sight.LensReach{{ID: "70", Focal: 70 * unit.Millimetre}}}
 	k := kit.Kit{Bodies: []kit.Body{{Sensor: unit.Size{W: 36 * unit.Millimetre, H: 24 * unit.Millimetre}}}}
 	got := framingOf(r, k)[0]
-	if math.Abs(got.near-5.3667) > 1e-4 || math.Abs(got.far-21.4667) > 1e-4 {
-		t.Errorf("band %.4f to %.4f m, by hand 5.3667 to 21.4667 m", got.near, got.far)
+	if math.Abs(got.near-5.4868) > 1e-4 || math.Abs(got.far-21.9473) > 1e-4 {
+		t.Errorf("band %.4f to %.4f m, by hand 5.4868 to 21.9473 m", got.near, got.far)
 	}
 }
 
@@ -76,7 +76,7 @@ func TestFramingByBruteForce(t *testing.T) {
 		t.Fatal(err)
 	}
 	eye := sight.EyeOf(p.Arena, of.Opening)
-	d0 := lens.FocalMin.Metres() / m.Kit.Bodies[0].Sensor.H.Metres() * playerHeight
+	d0 := lens.FocalMin.Metres() / m.Kit.Bodies[0].Sensor.H.Metres() * playerHeight()
 	on, framed := 0, 0
 	dim := p.Arena.Rink.Dimensions()
 	const step = 1.37 // metres: no multiple of the map's cells

@@ -14,7 +14,7 @@ import (
 //
 //	share = f H / (s d)    f focal length, H skater, s sensor's height, d distance
 func Sizes(r sight.Reach, layer int, lens string, body kit.Body) []float64 {
-	out := r.Parts(layer)
+	out, player := r.Parts(layer), playerHeight()
 	rise := r.Layers[layer].Height.Metres() - r.Eye.Z
 	for row := range r.Grid.Rows {
 		first, last := r.Grid.Run(row)
@@ -24,7 +24,7 @@ func Sizes(r sight.Reach, layer int, lens string, body kit.Body) []float64 {
 			largest := 0.0
 			for k, l := range r.Lenses {
 				if l.ID == lens && r.Layers[layer].Seen[i]>>k&1 == 1 {
-					largest = max(largest, (l.Focal/body.Sensor.H).Metres()*playerHeight/math.Hypot(math.Hypot(away.X, away.Y), rise))
+					largest = max(largest, (l.Focal/body.Sensor.H).Metres()*player/math.Hypot(math.Hypot(away.X, away.Y), rise))
 				}
 			}
 			out[i] = largest

@@ -12,7 +12,7 @@ import (
 	"example.org/rinkpane/internal/survey/rink"
 )
 
-// TestSizes: a skater of 1.84 m, 20 m away at the eye's height, is 0.184 / 0.24 of the
+// TestSizes: a skater of 1.8812 m, 20 m away at the eye's height, is 0.188 / 0.24 of the
 // frame through 200 mm before a sensor 24 mm high, 70/200 of that through 70 mm;
 // what no lens sees is 0, what is no ice is nothing.
 func TestSizes(t *testing.T) {
@@ -30,10 +30,10 @@ func TestSizes(t *testing.T) {
 	seen.Eye.At = g.At(g.Columns/2, g.Rows/2).Sub(geom.Vec2{X: 20})
 	seen.Layers[0].Seen[near], seen.Layers[0].Seen[far] = 0b111, 0b101
 	got := plan.Sizes(seen, 0, "tele", kit.Body{Sensor: unit.Size{W: 0.036, H: 0.024}})
-	if want := 0.2 * 1.84 / 0.024 / 20; math.Abs(got[near]-want) > 1e-12 {
+	if want := 0.2 * 1.8812 / 0.024 / 20; math.Abs(got[near]-want) > 1e-12 {
 		t.Errorf("20 m away: %g of the frame, expected %g", got[near], want)
 	}
-	if want := 0.07 * 1.84 / 0.024 / 21; math.Abs(got[far]-want) > 1e-12 {
+	if want := 0.07 * 1.8812 / 0.024 / 21; math.Abs(got[far]-want) > 1e-12 {
 		t.Errorf("21 m away, seen at 70 mm alone: %g of the frame, expected %g", got[far], want)
 	}
 	if got[near+2] != 0 || !math.IsNaN(got[0]) {

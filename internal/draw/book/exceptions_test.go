@@ -18,6 +18,12 @@ func TestFindingsByException(t *testing.T) {
 	if !strings.Contains(found, "Move hole A-T") {
 		t.Error("what to do about the broken rule is not said")
 	}
+	if kept := strings.Index(found, "What is kept"); kept < strings.Index(found, "What is broken") || strings.Contains(found[kept:], "A-T") {
+		t.Error("what is broken does not stand first, or stands among what is kept as well")
+	}
+	if n := strings.Count(html, "Dashed arc"); n != 2 {
+		t.Errorf("the lines of the guard's maps are explained %d times, expected once for the plan and once for the holes", n)
+	}
 	if n := strings.Count(found, "Nothing to do"); n > 0 {
 		t.Errorf("%d rows of findings that are kept", n)
 	}

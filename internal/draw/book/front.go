@@ -66,6 +66,7 @@ func (s setter) planMap(f flow) {
 // drawn is what maps of the whole plan show, for the scale of what they are set on.
 func (s setter) drawn(f flow) chart.Content {
 	c := chart.OfPlan(s.c.Plan, s.units(), "")
+	c.Under = true
 	if _, ok := f.(paperFlow); ok {
 		c.Zoom = s.grid.zoom
 	}

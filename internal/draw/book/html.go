@@ -184,7 +184,7 @@ h1{margin:1rem 0 0;font-size:clamp(1.8rem,6vw,3rem);line-height:1.15}h2{border-t
 h3{margin:1.6rem 0 .4rem}nav ul{columns:3 14rem;padding-left:1.1rem}a{color:#1f5f8b}nav li{padding:.15rem 0}
 .level1{margin-left:1rem}main p,main ol{max-width:44rem}
 .wide{overflow-x:auto}table{border-collapse:collapse;font-size:.9rem}th,td{padding:.25rem .6rem;text-align:left;border-bottom:1px solid #b4c2cc;vertical-align:top}
-thead th{background:#ecf4f8;border-bottom:1px solid #1c2730}th,td{white-space:nowrap}.num{text-align:right}.long{white-space:normal;min-width:10rem}tr.strong td{font-weight:700}
+thead th{background:#ecf4f8;border-bottom:1px solid #1c2730}th,td{white-space:nowrap}.num{text-align:right}.long{white-space:normal;min-width:min(10rem,36vw)}tr.strong td{font-weight:700}
 .figures{display:flex;flex-wrap:wrap;gap:0 2rem}.figures figure{max-width:100%}
 figure{margin:.8rem 0}svg.sheet{display:block;width:100%;height:auto;background:#fff}
 svg.sheet text{font-kerning:none;white-space:pre}

@@ -12,7 +12,7 @@ const (
 	photoGap   = 3.0
 	captionGap = 1.4
 	captionLow = 3.2 // a line of a caption
-	factHigh   = 10.5
+	factHigh   = 12.5
 	factGap    = 3.0
 )
 

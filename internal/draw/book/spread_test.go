@@ -9,6 +9,7 @@ import (
 
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
+	"example.org/rinkpane/internal/survey/arena"
 )
 
 // Each hole of the three example arenas has a spread of its own, two pages and no
@@ -21,7 +22,8 @@ func TestASpreadForEachHole(t *testing.T) {
 			sys = unit.Metric
 		}
 		for _, paper := range papers {
-			for _, ch := range chaptersOf(t, content(t, example(t, name), paper, sys)) {
+			c := content(t, example(t, name), paper, sys)
+			for _, ch := range chaptersOf(t, c) {
 				if ch.level == 1 {
 					spreads++
 					if len(ch.pages) != 2 {
@@ -34,12 +36,32 @@ func TestASpreadForEachHole(t *testing.T) {
 				}
 				if ch.id == "plan" || ch.id == "boards" {
 					keepsItsScale(t, name+" on "+paper, ch.pages[0].Items[0].Shape.(*sheet.Group))
+					namesMostPanes(t, name+" on "+paper+", "+ch.id, ch.pages[0], c.Arena)
 				}
 			}
 		}
 	}
 	if spreads != 2*6+2*8+3*3 {
 		t.Fatalf("%d spreads met", spreads)
+	}
+}
+
+// namesMostPanes refuses a drawing that leaves the names of more than a few panes out:
+// those too narrow for one.
+func namesMostPanes(t *testing.T, what string, page *sheet.Drawing, a arena.Arena) {
+	t.Helper()
+	said := map[string]bool{}
+	for _, b := range page.TextBoxes() {
+		said[b.S] = true
+	}
+	named := 0
+	for _, p := range a.Panes {
+		if said[p.ID] {
+			named++
+		}
+	}
+	if 10*named < 8*len(a.Panes) {
+		t.Errorf("%s: %d of %d panes have their names", what, named, len(a.Panes))
 	}
 }
 

@@ -126,21 +126,19 @@ func coverWords(s setter, id string) (planned, tether string) {
 	return planned, "no"
 }
 
-// rules lists each rule with its margin, then every finding that is not kept.
+// rules lists every finding that is not kept, then the rules that are in a line each,
+// with their margins.
 func (s setter) rules(f flow) {
 	f.Heading(fmt.Sprintf("Verdict: %s (%s)", words.Verdict(s.c.Plan.Findings), strings.Join(s.c.Plan.RuleSets, ", ")))
-	by := plan.ByRule(s.c.Plan.Findings)
-	t := words.Rules().Of("", by, s.units())
-	for _, r := range by {
-		t.Strong = append(t.Strong, r.Status != rules.Pass)
-	}
-	f.Table(t, sheet.SizeTable)
-	f.Heading("What is broken or unknown")
 	if open := opened(s.c.Plan.Findings); len(open) > 0 {
+		f.Heading("What is broken or unknown")
 		s.open(f, open, "rule", "holes", "status", "margin", "message")
 	} else {
-		f.Notes("Nothing: every rule above is kept, by the margin that stands beside it.")
+		f.Notes("Nothing is broken, and nothing unknown.")
 	}
+	kept := slices.DeleteFunc(plan.ByRule(s.c.Plan.Findings), func(r plan.RuleSummary) bool { return r.Status != rules.Pass })
+	f.Heading("What is kept, and by what margin")
+	f.Table(words.Rules().Of("", kept, s.units()), sheet.SizeTable)
 	f.Notes(s.c.Plan.Notes...)
 	f.Notes("A league's own document always governs.")
 }
@@ -148,7 +146,7 @@ func (s setter) rules(f flow) {
 // ranking lists the holes by what comes through when covers are out.
 func (s setter) ranking(f flow) {
 	f.Heading("The most exposed first")
-	t := words.Guards().Pick("hole", "flat_limit_deg", "any_limit_deg", "per_1000_h_game", "per_1000_h_practice", "mean_energy_j", "landing_half_m", "clear_m").
+	t := words.Guards().Pick("hole", "per_1000_h_game", "per_1000_h_practice", "mean_energy_j", "landing_half_m", "clear_m").
 		Of("", puck.Rank(s.c.Plan.Guards), s.units())
 	f.Table(t, sheet.SizeTable)
 	f.Notes(t.Keys())
@@ -170,6 +168,7 @@ func (s setter) eachSector(f flow) {
 			}})
 		}
 	}
+	f.Notes(chart.GuardWords())
 	for row := range slices.Chunk(all, sectorsAcross) {
 		f.Figures(row...)
 	}

@@ -23,7 +23,8 @@ const (
 
 // GuardMap draws the rink from above with the sector behind each guarded hole to
 // be kept clear, at a width in millimetres (90 at least). With picked set, only
-// that hole's surroundings are shown (at 60 at least).
+// that hole's surroundings are shown (at 60 at least), and what the lines mean is left to
+// the page around: [GuardWords].
 func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) *sheet.Drawing {
 	if picked == "" {
 		width = max(width, leastGuard)
@@ -33,7 +34,10 @@ func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) 
 	low, high := guardBounds(a, sectors, picked)
 	scale := (width - 2*guardPad) / (high.X - low.X)
 	tall := (high.Y - low.Y) * scale
-	legend := sheet.Regular.Wrap(guardWords(), sheet.SizeSmall, width-2*guardPad)
+	var legend []string
+	if picked == "" {
+		legend = sheet.Regular.Wrap(GuardWords(), sheet.SizeSmall, width-2*guardPad)
+	}
 	d := sheet.New("guard-map", width, tall+2*guardPad+float64(len(legend))*guardLine+2, Styles().Merge(GuardStyles()))
 	d.Layers = []string{"ice", "markings", "boards", "glass", "sectors", "holes", "labels", "legend"}
 	d.Title = "Sectors behind the holes of " + a.Name + " to be kept clear"
@@ -151,8 +155,8 @@ func sectorLabel(hole, far, typical sheet.Point) sheet.Point {
 	return far.Add(sheet.Pt(way.X*across, way.Y*up))
 }
 
-// guardWords say what the lines mean.
-func guardWords() string {
+// GuardWords say what the lines mean.
+func GuardWords() string {
 	return "Filled, keep clear: over each of its edges a puck leaves less than once in " + words.Grouped(puck.GamesClear) + " games with the cover out. Dashed arc: half come down by there. " +
 		"Dash-dotted rays: no puck passes at a wider angle, whatever its orientation. People, seats and walls are not in the model; no strength check."
 }

@@ -42,7 +42,7 @@ func (p Content) StripFrame(width float64) StripFrame {
 	s := newStrip(p, width, 1)
 	y := 0.0
 	if !p.Bare {
-		y = headingRoom + 2
+		y = p.headingRoom() + 2
 	}
 	return StripFrame{Left: stripLeft, Ice: s.rowAt(0, y).ice, Scale: s.scale, Width: width}
 }

@@ -28,6 +28,7 @@ type Content struct {
 	Fates     map[string]Fate   // what becomes of a hole, by id, told in place of its verdict
 	Picked    string            // the hole that is looked at
 	Bare      bool              // no heading and no legend: the page around has them
+	Under     bool              // the page around has the name: the heading is the line below it
 	// Key keeps the scale of the heat, or the fates, under a bare map.
 	Key bool
 	// Zoom is how much larger than drawn it is set on paper, for the scale that it says; 0: 1.
@@ -86,6 +87,7 @@ const mmPerMetre = 1000.0
 
 const (
 	headingRoom = 12.5 // mm
+	lineRoom    = 4.5  // mm, of a heading without a name
 	leastWidth  = 120  // mm: a narrower plan cannot be read
 	wideMargin  = 40.0 // mm: more than labels at the ends need
 )
@@ -138,7 +140,7 @@ func (m *planMap) lay(width float64) ground {
 	scale := (width - 2*m.columnRoom(width)) / dim.Length.Metres()
 	top := m.roomAt(topSide)
 	if !m.Bare { // a drawing of its own: on paper its scale counts
-		top += headingRoom
+		top += m.headingRoom()
 		scale = m.onPaper(scale)
 	}
 	return newGround(m.Arena.Rink, sheet.Pt(width/2, top+scale*dim.Width.Metres()/2), scale)
@@ -200,15 +202,25 @@ func (m *planMap) heading() {
 		name += ", " + m.Arena.Place
 	}
 	dim, sys := m.Arena.Rink.Dimensions(), m.Arena.Units
-	heading(m.d, name, fmt.Sprintf("From above, 1:%.0f on paper. Ice %s × %s, corner radius %s. %s.",
+	m.Content.heading(m.d, name, fmt.Sprintf("From above, 1:%.0f on paper. Ice %s × %s, corner radius %s. %s.",
 		m.says(m.Scale), dim.Length.Format(sys), dim.Width.Format(sys), dim.CornerRadius.Format(sys), m.counts()))
 }
 
+// headingRoom is the room of a heading in millimetres.
+func (p Content) headingRoom() float64 {
+	if p.Under {
+		return lineRoom
+	}
+	return headingRoom
+}
+
 // heading sets a drawing's title and a line below it at its head.
-func heading(d *sheet.Drawing, title, line string) {
+func (p Content) heading(d *sheet.Drawing, title, line string) {
 	g, _ := d.Group("legend", "")
-	g.Add("title", sheet.Text{At: sheet.Pt(2, 2), S: sheet.Bold.Shorten(title, sheet.SizeTitle, d.W-4), VAlign: sheet.Top})
-	g.Add("caption", sheet.Text{At: sheet.Pt(2, 9.4), S: sheet.Regular.Shorten(line, sheet.SizeSmall, d.W-4), VAlign: sheet.Top})
+	if !p.Under {
+		g.Add("title", sheet.Text{At: sheet.Pt(2, 2), S: sheet.Bold.Shorten(title, sheet.SizeTitle, d.W-4), VAlign: sheet.Top})
+	}
+	g.Add("caption", sheet.Text{At: sheet.Pt(2, p.headingRoom()-3.1), S: sheet.Regular.Shorten(line, sheet.SizeSmall, d.W-4), VAlign: sheet.Top})
 }
 
 func (m *planMap) counts() string {

@@ -75,9 +75,9 @@ type strip struct {
 }
 
 func (s *strip) heading() float64 {
-	heading(s.d, "Boards strip, "+s.Arena.Name,
+	s.Content.heading(s.d, "Boards strip, "+s.Arena.Name,
 		fmt.Sprintf("Unrolled from station 0 at the bench-side end of the red line toward end B, seen from the spectators' side, 1:%.0f.", s.says(s.scale)))
-	return headingRoom + 2
+	return s.headingRoom() + 2
 }
 
 // row draws one row below y and returns where the next begins, in millimetres.

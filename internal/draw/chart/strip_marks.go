@@ -51,23 +51,30 @@ func (r *stripRow) rulerText(g *sheet.Group, s, o unit.Length, y float64) {
 // before it would seem to name something else and is left out.
 const farLabel = 3
 
-// landmarks draws the landmarks as lines over boards and glass, named at the
-// foot of the boards.
-func (r *stripRow) landmarks() {
-	type named struct {
-		words  string
-		offset unit.Length
-	}
-	var found []named
+// namedPlace is a landmark of a row: its name, and how far from the row's start it is.
+type namedPlace struct {
+	words  string
+	offset unit.Length
+}
+
+// landmarksHere are the landmarks of the row.
+func (r *stripRow) landmarksHere() (found []namedPlace) {
 	for _, c := range rink.Corners() {
 		for _, l := range rink.Landmarks() {
 			if s, ok := r.Arena.Rink.Landmark(c, l); ok {
 				if o, in := r.at(s); in {
-					found = append(found, named{strings.ReplaceAll(string(l), "-", " "), o})
+					found = append(found, namedPlace{strings.ReplaceAll(string(l), "-", " "), o})
 				}
 			}
 		}
 	}
+	return found
+}
+
+// landmarks draws the landmarks as lines over boards and glass, named at the
+// foot of the boards.
+func (r *stripRow) landmarks() {
+	found := r.landmarksHere()
 	slots := make([]slot, len(found))
 	for i, f := range found {
 		half := sheet.Regular.Width(f.words, sizeTiny) / 2

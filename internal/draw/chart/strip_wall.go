@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"math"
+
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 )
@@ -42,18 +44,48 @@ func (r *stripRow) panes() {
 // paneName sets a pane's name under it, at the boards' top: level, or turned
 // where the pane is narrow; at the glass's top where the boards are too low on paper.
 func (r *stripRow) paneName(g *sheet.Group, id string, box sheet.Rect) {
-	x, width := box.X, box.W
+	width := box.W
 	const room = 0.8
 	w, top := sheet.Regular.Width(id, sizeTiny), r.y(r.Arena.Boards.Height)+1
-	x += width / 2
+	x := box.X + width/2
 	switch free := r.ice - top - nameRise; {
 	case w+room < width && free > sizeTiny:
 		g.Add("glass-text", sheet.Text{At: sheet.Pt(x, top), S: id, Anchor: sheet.Middle, VAlign: sheet.Top})
 	case w < free && sizeTiny+0.4 < width:
 		g.Add("glass-text", sheet.Text{At: sheet.Pt(x, top), S: id, Anchor: sheet.End, VAlign: sheet.Centre, Rotate: quarterTurn})
 	case sizeTiny+0.4 < width && w+2*room < box.H:
-		g.Add("glass-text", sheet.Text{At: sheet.Pt(x, box.Y+room), S: id, Anchor: sheet.End, VAlign: sheet.Centre, Rotate: quarterTurn})
+		g.Add("glass-text", sheet.Text{At: sheet.Pt(r.clearOf(box), box.Y+room), S: id, Anchor: sheet.End, VAlign: sheet.Centre, Rotate: quarterTurn})
 	}
+}
+
+// clearOf is where a turned name stands across a pane: in its middle, or to one side
+// where a landmark or the way down to an opening runs through it.
+func (r *stripRow) clearOf(box sheet.Rect) float64 {
+	const beside = sizeTiny/2 + 0.3
+	middle := box.X + box.W/2
+	best, most := middle, -1.0
+	for _, x := range []float64{middle, middle - beside, middle + beside, box.X + beside, box.X + box.W - beside} {
+		near := beside
+		for _, at := range r.crossing() {
+			near = min(near, math.Abs(at-x))
+		}
+		if x >= box.X+beside && x <= box.X+box.W-beside && near > most {
+			best, most = x, near
+		}
+	}
+	return best
+}
+
+// crossing lists the places on the sheet where landmarks, and the ways from the labels
+// down to holes and low windows, run over the glass.
+func (r *stripRow) crossing() (out []float64) {
+	for _, l := range r.landmarksHere() {
+		out = append(out, r.x(l.offset))
+	}
+	for _, o := range append(r.holes(), r.windows()...) {
+		out = append(out, r.x(o.at))
+	}
+	return out
 }
 
 // nameRise is the room of the landmarks' names at the foot of the boards, in millimetres.
