@@ -43,7 +43,8 @@ func (c Camera) misses(centre geom.Vec3, radius float64) bool {
 }
 
 // clipView cuts a polygon of the camera's own frame to what is drawn
-// (Sutherland and Hodgman, 1974). It may use the polygon's own room and spare's.
+// (Sutherland and Hodgman, 1974). It may use the polygon's own room and spare's; what it
+// returns has one of the two, and spare the other.
 func clipView(c Camera, poly []geom.Vec3, spare *[]geom.Vec3) []geom.Vec3 {
 	for _, s := range c.sides() {
 		in := 0
@@ -53,7 +54,7 @@ func clipView(c Camera, poly []geom.Vec3, spare *[]geom.Vec3) []geom.Vec3 {
 			}
 		}
 		if in == 0 {
-			return nil
+			return poly[:0]
 		}
 		if in < len(poly) {
 			cut := clipPlane((*spare)[:0], poly, s)

@@ -92,15 +92,6 @@ func (l *Lighting) tint(kelvin float64) [3]float64 {
 	return [3]float64{w[0] / l.white[0], w[1] / l.white[1], w[2] / l.white[2]}
 }
 
-// exposed returns shapes as the picture's exposure shows them in even light.
-func (l *Lighting) exposed(shapes []shape) []shape {
-	k := math.Exp2(-l.Short)
-	for i := range shapes {
-		shapes[i].paint = relit(shapes[i].paint, [3]float64{k, k, k})
-	}
-	return shapes
-}
-
 // relit returns a paint in some light.
 func relit(p color.NRGBA, by [3]float64) color.NRGBA {
 	v := func(x uint8, k float64) uint8 { return uint8(255*valueOf(k*lightOf(float64(x)/255)) + 0.5) }

@@ -31,17 +31,12 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 		func() { back = s.backdrop(newStage(s.Camera, w, h)) },
 	}
 	cores.Each(len(tasks), func(i int) { tasks[i]() })
-	if s.plain {
-		back = s.Lighting.exposed(back)
-	}
 	im := image.NewRGBA(image.Rect(0, 0, w, h))
 	eachBand(h, func(y0, y1 int) {
 		band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
 		draw.Draw(band, band.Rect, image.NewUniform(darkPaint), image.Point{}, draw.Src)
 		fillShapes(band, back)
-		if !s.plain {
-			f.drop(band, t, w, h)
-		}
+		f.drop(band, t, w, h)
 	})
 	k := newKernels()
 	s.softenBackdrop(im, k)

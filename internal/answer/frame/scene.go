@@ -81,10 +81,10 @@ func (st stage) polygon(poly ...geom.Vec3) []geom.Vec2 {
 		view = append(view, st.cam.View(p))
 	}
 	view = clipView(st.cam, view, &st.room[1])
+	st.room[0] = view
 	if len(view) < 3 {
 		return nil
 	}
-	st.room[0] = view
 	out := make([]geom.Vec2, len(view))
 	for i, v := range view {
 		out[i] = st.screen.place(v.X/v.Z/st.cam.TanX, v.Y/v.Z/st.cam.TanY)

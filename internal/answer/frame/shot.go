@@ -83,7 +83,7 @@ type Shot struct {
 	coc      unit.Length
 	exposure float64       // over what the hole lets through in the middle: the ISO makes that good
 	seed     uint64        // of the noise
-	plain    bool          // without the looks that an SVG leaves out: falloff and noise
+	plain    bool          // without noise, as an SVG is
 	panel    *optics.Plate // stands before the lens
 	pane     *optics.Pane  // the same, of a shot through the pane
 	ledge    ledge
