@@ -81,10 +81,12 @@ func (s setter) covers(f flow) {
 	sys := s.units()
 	f.Heading("A cover for every hole, in whenever nobody works it")
 	t := table.New("hole", "in the plan", "material", "tether", "plug", "clearance", "least play", "greatest play", "mass").Numbers(4, 9)
+	var why []string
 	for _, r := range s.c.List.Rows {
 		planned, tether := coverWords(s, r.Job.Hole.ID)
 		if len(r.Refused) > 0 {
-			t.Add(r.Job.Hole.ID, planned, "", tether, "no drawing: "+strings.Join(say.All(r.Refused, sys), "; "))
+			t.Add(r.Job.Hole.ID, planned, "", tether, "no drawing")
+			why = append(why, "Hole "+r.Job.Hole.ID+", no drawing: "+strings.Join(say.All(r.Refused, sys), "; ")+".")
 			continue
 		}
 		c := r.Job.Cover
@@ -100,6 +102,7 @@ func (s setter) covers(f flow) {
 	f.Table(t, sheet.SizeTable)
 	o := s.c.Options.Cut.Cover
 	panes, covers := s.c.List.Spares()
+	f.Notes(why...)
 	f.Notes(
 		fmt.Sprintf("Play: hole less plug, worst case over pane and cover at %.0f to %.0f deg C. Sizes to cut from stand on the shop drawings only (rinkpane cut).", o.Cold, o.Warm),
 		"The flange keeps a cover from going through to the rink; what keeps it in against a puck is the rink's to choose and to try.",

@@ -50,8 +50,9 @@ func GuardMap(a arena.Arena, guards []puck.Guard, picked string, width float64) 
 	m.markings()
 	m.wall()
 	clipTo(d, window)
+	var named []sheet.Rect
 	for _, s := range sectors {
-		m.sector(s, window)
+		named = append(named, m.sector(s, window, named))
 	}
 	m.guardLegend(window, legend)
 	return d
@@ -112,11 +113,12 @@ func bearing(n, t geom.Vec2, b unit.Angle) geom.Vec2 {
 	return t.Scale(s).Sub(n.Scale(c))
 }
 
-// sector draws one hole's sector with its distances.
-func (m *planMap) sector(g puck.Guard, window sheet.Rect) {
+// sector draws one hole's sector with its distances, its name clear of those of others,
+// and returns where that stands.
+func (m *planMap) sector(g puck.Guard, window sheet.Rect, others []sheet.Rect) sheet.Rect {
 	o, err := m.Arena.Opening(g.Hole)
 	if err != nil {
-		return
+		return sheet.Rect{}
 	}
 	h, s := o.Hole, g.Sector
 	p, n, t := m.rink.Point(h.Station), m.rink.Normal(h.Station), m.rink.Tangent(h.Station)
@@ -137,9 +139,32 @@ func (m *planMap) sector(g puck.Guard, window sheet.Rect) {
 	e.With("hole", g.Hole).Titled(fmt.Sprintf("Keep clear behind %s: to %s, half land by %s", g.Hole, words.Within(s.Clear, sys), words.Within(s.Typical, sys)))
 	m.d.Add("holes", "sector-hole", sheet.Circle{C: m.pt(p), R: 0.9})
 	labels, _ := m.d.Group("labels", "")
-	at := sectorLabel(m.pt(p), to((s.From+s.To)/2, s.Clear), to((s.From+s.To)/2, s.Typical))
+	within := words.Within(s.Clear, sys)
+	hole, far := m.pt(p), to((s.From+s.To)/2, s.Clear)
+	at, box := clearName(sectorLabel(hole, far, to((s.From+s.To)/2, s.Typical)), far.Sub(hole),
+		max(sheet.Bold.Width(g.Hole, sheet.SizeText), sheet.Regular.Width(within, sizeTiny)), window, others)
 	labels.Add("hole-label", sheet.Text{At: sheet.Pt(at.X, at.Y-1.2), S: g.Hole, Anchor: sheet.Middle, VAlign: sheet.Centre})
-	labels.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: words.Within(s.Clear, sys), Anchor: sheet.Middle, VAlign: sheet.Centre})
+	labels.Add("hole-note", sheet.Text{At: sheet.Pt(at.X, at.Y+1.9), S: within, Anchor: sheet.Middle, VAlign: sheet.Centre})
+	return box
+}
+
+// clearName moves a sector's name, so many millimetres wide with its distance, along the
+// sector out or in to the nearest place in the window that is clear of other names.
+func clearName(want, axis sheet.Point, wide float64, window sheet.Rect, others []sheet.Rect) (at sheet.Point, box sheet.Rect) {
+	const high, step, tries = 6.4, 1.5, 24 // mm, mm
+	way := axis.Scale(1 / max(math.Hypot(axis.X, axis.Y), step))
+	for k := range tries {
+		moved := step * float64((k+1)/2)
+		if k%2 == 0 {
+			moved = -moved
+		}
+		at = want.Add(way.Scale(moved))
+		box = sheet.Rect{X: at.X - wide/2, Y: at.Y - high/2, W: wide, H: high}
+		if window.Contains(box) && !slices.ContainsFunc(others, box.Overlaps) {
+			return at, box
+		}
+	}
+	return want, box
 }
 
 // sectorLabel is where a sector's name and distance stand: between its two

@@ -98,6 +98,26 @@ func TestGuardMapOfOneHole(t *testing.T) {
 	}
 }
 
+// The names of sectors that lie over one another keep off one another.
+func TestSectorNamesKeepOffOneAnother(t *testing.T) {
+	a := guardArena(t)
+	h := a.Holes[0]
+	for i := range 2 {
+		k := h
+		k.ID, k.Station = h.ID+string(rune('b'+i)), h.Station+unit.Length(i+1)*unit.Metre/2
+		a.Holes = append(a.Holes, k)
+	}
+	var all []puck.Guard
+	for i, k := range a.Holes {
+		all = append(all, puck.Guard{Hole: k.ID, Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Clear: unit.Length(13 - 3*(i%3)), Passing: true}})
+	}
+	for _, width := range []float64{120, 150, 260} {
+		for _, two := range sheet.Collisions(GuardMap(a, all, "", width).TextBoxes(), 0.1) {
+			t.Errorf("%g mm: %q lies on %q", width, two[1].S, two[0].S)
+		}
+	}
+}
+
 // A sector's name stands between its arcs, and past the outer one where they
 // leave no room for words.
 func TestSectorNameKeepsOffItsArcs(t *testing.T) {
