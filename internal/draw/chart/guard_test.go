@@ -101,12 +101,9 @@ func TestGuardMapOfOneHole(t *testing.T) {
 // The names of sectors that lie over one another keep off one another.
 func TestSectorNamesKeepOffOneAnother(t *testing.T) {
 	a := guardArena(t)
-	h := a.Holes[0]
-	for i := range 2 {
-		k := h
-		k.ID, k.Station = h.ID+string(rune('b'+i)), h.Station+unit.Length(i+1)*unit.Metre/2
-		a.Holes = append(a.Holes, k)
-	}
+	beside := a.Holes[0]
+	beside.ID, beside.Station = "B1b", beside.Station+unit.Metre/2
+	a.Holes = append(a.Holes, beside)
 	var all []puck.Guard
 	for i, k := range a.Holes {
 		all = append(all, puck.Guard{Hole: k.ID, Sector: puck.Sector{From: -0.5, To: 0.5, Typical: 6, Clear: unit.Length(13 - 3*(i%3)), Passing: true}})
