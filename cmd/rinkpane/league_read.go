@@ -109,9 +109,10 @@ func (r *leagueReading) arena(path string, row *league.Row) (err error) {
 		j.name = "choose-other"
 		r.add(j)
 	}
+	book := len(r.jobs)
 	r.add(jobOf(work.Book(""), row.Name(), work.BookQuestion{Question: q, Paper: r.f.paper}, &row.Cause, func(b work.BookAnswer) {
 		if row.Pages = b.Pages; b.Without == "" {
-			r.set = append(r.set, leagueBook{b, row.File})
+			r.set = append(r.set, leagueBook{b, row.File, book})
 		}
 	}))
 	return nil

@@ -46,6 +46,7 @@ func jobOf[Q, A any](k queue.Kind[Q, A], about string, question Q, cause *string
 type leagueBook struct {
 	work.BookAnswer
 	arena string
+	job   int // which of the run's
 }
 
 // leagueRun is one run of the command.
@@ -194,6 +195,12 @@ func (r *leagueRun) gather(ctx context.Context) error {
 	}
 	for _, b := range r.set {
 		data, err := r.q.Files.Get(ctx, b.File)
+		if errors.Is(err, queue.ErrGone) {
+			if err := r.q.Forget(ctx, r.jobs[b.job].ID); err != nil {
+				return err
+			}
+			return fmt.Errorf("%w; the same command sets the book of %s anew", err, b.arena)
+		}
 		if err != nil {
 			return err
 		}

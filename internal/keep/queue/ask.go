@@ -107,7 +107,7 @@ func (q *Queue) ask(ctx context.Context, by Asker, p Piece, question []byte) (Pi
 	if err != nil {
 		return kept, err
 	}
-	o := &river.InsertOpts{MaxAttempts: tries, Priority: usual, Queue: q.line(by.Waits), UniqueOpts: river.UniqueOpts{ByArgs: true}}
+	o := &river.InsertOpts{MaxAttempts: tries, Priority: usual, Queue: q.line(by.Waits), UniqueOpts: river.UniqueOpts{ByArgs: true, ByState: notOver()}}
 	if by.Waits {
 		o.Priority = waitedFor
 	}
@@ -117,6 +117,19 @@ func (q *Queue) ask(ctx context.Context, by Asker, p Piece, question []byte) (Pi
 	}
 	kept.job, kept.State, kept.Cause = got.Job.ID, Waiting, ""
 	return kept, q.set(ctx, `job = $2`, p.ID, got.Job.ID)
+}
+
+// notOver are River's states of a job that is not over: a piece has one such job at most. By
+// default a job that is done would be in the way of one for an answer that was forgotten.
+func notOver() []rivertype.JobState {
+	return []rivertype.JobState{rivertype.JobStateAvailable, rivertype.JobStatePending, rivertype.JobStateRetryable, rivertype.JobStateRunning, rivertype.JobStateScheduled}
+}
+
+// Forget takes a piece's answer away: what it names is gone. Asked for again, the piece is
+// worked again.
+func (q *Queue) Forget(ctx context.Context, id string) error {
+	_, err := q.db.ExecContext(ctx, `UPDATE piece SET answer = '', answered_us = 0, job = 0 WHERE id = $1`, id)
+	return store.Plain(err)
 }
 
 // set changes a piece that has no answer yet; more are the values of $2, $3 ...
@@ -224,8 +237,8 @@ func moment(us int64) time.Time {
 	return time.UnixMicro(us)
 }
 
-// stateOf reads River's state. A job that River calls completed and that has no answer is
-// mended by the next ask.
+// stateOf reads River's state. A job that River calls completed and that has no answer had
+// one that was forgotten: the next ask begins it anew.
 func stateOf(answered, givenUp bool, s rivertype.JobState) State {
 	switch {
 	case answered:
@@ -234,7 +247,7 @@ func stateOf(answered, givenUp bool, s rivertype.JobState) State {
 		return AtWork
 	case s == rivertype.JobStateCancelled && givenUp:
 		return GivenUp
-	case s == rivertype.JobStateDiscarded, s == rivertype.JobStateCancelled:
+	case s == rivertype.JobStateDiscarded, s == rivertype.JobStateCancelled, s == rivertype.JobStateCompleted:
 		return Failed
 	}
 	return Waiting

@@ -116,6 +116,30 @@ func ask[A any](t *testing.T, k Kind[string, A], q *Queue, by Asker, question st
 	return p
 }
 
+// TestWhatIsForgottenIsWorkedAgain takes an answer away and asks again.
+func TestWhatIsForgottenIsWorkedAgain(t *testing.T) {
+	eachQueue(t, func(t *testing.T, q *Queue) {
+		began := make(chan string, 2)
+		k := echo(began, nil)
+		p := ask(t, k, q, Asker{}, "a")
+		working(t, q, 1, k)
+		become(t, q, p.ID, Done)
+		if err := q.Forget(t.Context(), p.ID); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := k.Answer(t.Context(), q, p.ID); !errors.Is(err, ErrNone) {
+			t.Errorf("an answer that was forgotten: %v", err)
+		}
+		for p.State != Done { // River may not know yet that the first is over
+			time.Sleep(10 * time.Millisecond)
+			p = ask(t, k, q, Asker{}, "a")
+		}
+		if len(began) != 2 || p.Took(p.Answered) <= 0 {
+			t.Errorf("worked %d times, %+v", len(began), p)
+		}
+	})
+}
+
 // TestTheSameQuestionIsWorkedOnce asks twice before, while and after it is worked.
 func TestTheSameQuestionIsWorkedOnce(t *testing.T) {
 	eachQueue(t, func(t *testing.T, q *Queue) {
