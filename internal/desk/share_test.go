@@ -38,9 +38,11 @@ func oneDrag(i int) *http.Request {
 // TestTwentyChoicesOfOneLeaveRoomForAnother: of twenty choices of Ada's few are taken, the
 // others are sent away with words; Bo's is taken, and what he drags waits for none of them.
 func TestTwentyChoicesOfOneLeaveRoomForAnother(t *testing.T) {
+	muchComputed(t)
 	h, d, s := ownDesk(t, true)
 	t.Cleanup(d.jobs.Close)
 	as := signedIn(t, h, s, "Ada", "Bo")
+	says(t, as["Bo"](oneDrag(0)), http.StatusOK) // the plan is made once
 	taken := 0
 	for i := range manyChoices {
 		switch w := as["Ada"].form(choosePath, fmt.Sprintf(longWishes, i)); w.Code {
@@ -60,7 +62,7 @@ func TestTwentyChoicesOfOneLeaveRoomForAnother(t *testing.T) {
 	if !ok {
 		t.Fatal("Bo's choice is not kept")
 	}
-	for i := range 10 {
+	for i := range 5 {
 		if w := as["Bo"](oneDrag(i)); w.Code != http.StatusOK {
 			t.Fatalf("a drag: %d %.300s", w.Code, w.Body)
 		}

@@ -336,3 +336,26 @@ func TestANewerQueueIsLeftAlone(t *testing.T) {
 		}
 	}
 }
+
+// TestWorkFindsTheValuesOfItsContext: a worker's owner tells the work something that no
+// question holds, as how many cores it may take.
+func TestWorkFindsTheValuesOfItsContext(t *testing.T) {
+	type key struct{}
+	q := inFolder(t, t.TempDir())
+	k := Kind[string, string]{Name: "ask", Limit: time.Minute, Do: func(ctx context.Context, _ string, _ Bench) (string, error) {
+		found, _ := ctx.Value(key{}).(string)
+		return found, nil
+	}}
+	p := ask(t, k, q, Asker{}, "what is said?")
+	ctx, stop := context.WithCancel(context.WithValue(context.Background(), key{}, "take one core"))
+	ended := make(chan error, 1)
+	go func() { ended <- q.Work(ctx, 1, k) }()
+	become(t, q, p.ID, Done)
+	if said, err := k.Answer(t.Context(), q, p.ID); said != "take one core" || err != nil {
+		t.Errorf("%q, %v", said, err)
+	}
+	stop()
+	if err := <-ended; err != nil {
+		t.Error(err)
+	}
+}
