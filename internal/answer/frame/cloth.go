@@ -40,17 +40,17 @@ func (b *body) sewn(k livery, around wrap) []plate {
 	return b.ring(around, 1, hemLow, hemHigh, k.number)
 }
 
-// sock puts a band around a shin between two points of the person's own frame.
-func (b *body) sock(low, high [3]float64, rl, rh float64, paint color.NRGBA) {
-	const from, to = 0.27, 0.33
-	shin := &b.rods[len(b.rods)-1]
+// cuff puts a band, between two heights, around the limb that was built last: between two
+// points of the person's own frame.
+func (b *body) cuff(low, high [3]float64, rl, rh, from, to float64, paint color.NRGBA) {
+	limb := &b.rods[len(b.rods)-1]
 	around := func(angle, z float64) (x, y float64) {
 		t := (z - low[2]) / (high[2] - low[2])
 		sin, cos := math.Sincos(angle)
 		r := rl + t*(rh-rl) + clearOfCloth
 		return low[0] + t*(high[0]-low[0]) - r*cos, low[1] + t*(high[1]-low[1]) + r*sin
 	}
-	shin.on = b.ring(around, 1, from, to, paint)
+	limb.on = append(limb.on, b.ring(around, 1, from, to, paint)...)
 }
 
 // ring is a band all around, in pieces of which each turns about an eighth of the way and
@@ -88,4 +88,29 @@ func (b *body) cage(x, z float64) {
 		add(on(at, -0.7*reach), on(at, 0))
 		add(on(at, 0), on(at, 0.7*reach))
 	}
+}
+
+// glove puts a padded glove with its cuff and thumb at the end of a forearm, y to the side.
+func (b *body) glove(at, elbow [3]float64, y float64, paint color.NRGBA) {
+	toward := func(t float64) [3]float64 {
+		return [3]float64{at[0] + t*(elbow[0]-at[0]), at[1] + t*(elbow[1]-at[1]), at[2] + t*(elbow[2]-at[2])}
+	}
+	b.ball(at, 0.08, paint)
+	b.rod(toward(0.12), toward(0.34), 0.078, 0.098, scaled(paint, cuffShade))
+	b.ball([3]float64{at[0] + 0.03, at[1] - 0.05*y, at[2] + 0.06}, 0.035, paint)
+}
+
+// cuffShade is how bright a glove's cuff is over the glove.
+const cuffShade = 0.86
+
+// face puts eyes, a mouth and a chin strap on a face: a ball about x, z, its radius given.
+func (b *body) face(x, z, radius float64) {
+	on := func(side, up float64) [3]float64 {
+		return [3]float64{x + radius*math.Cos(side)*math.Cos(up), radius * math.Sin(side) * math.Cos(up), z + radius*math.Sin(up)}
+	}
+	for _, side := range [2]float64{-1, 1} {
+		b.ball(on(0.36*side, 0.12), 0.013, eyePaint)
+		b.rod(on(1.5*side, 0.1), on(0.55*side, -0.95), 0.007, 0.007, strapPaint)
+	}
+	b.rod(on(-0.22, -0.5), on(0.22, -0.5), 0.009, 0.009, lipPaint)
 }

@@ -40,13 +40,14 @@
 // By the pane instead of by the hole ([ByPane]) the same moment is drawn as
 // through the whole pane: its Fresnel loss, then in light, not in display
 // values, what it scatters (as much of the picture's mean), what it mirrors of
-// the stands behind the camera, and the ghost, all after [optics.Pane.See].
+// the stands behind the camera, and the ghost, all after [optics.Pane.See]. Scuffs of a worn
+// pane before the lens take their share of the pupil.
 //
 // # Limits
 //
 // Figures are balls and rounded rods, shaded as under many lamps; nothing casts a shadow but a
 // dark spot below each figure. What the light makes brighter than white is cut off before the
-// hole darkens it. A scuff at the lens has a disc wider than the frame: it is in the pane's haze. A figure is blurred as a whole, for the distance of its
+// hole darkens it. A figure is blurred as a whole, for the distance of its
 // middle. Blur is a box of the disc's second moment, twice over. What the pane
 // around the hole would let through is dark, lens errors are not drawn, and a printed film is not: the clear patch of package cut
 // is made so large that it does not cut the view.

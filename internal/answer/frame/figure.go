@@ -78,17 +78,22 @@ func (b *body) skater(k livery, number int, as stance) {
 		b.rod([3]float64{lead - 0.12, 0.15 * y, 0.10}, [3]float64{lead + 0.15, 0.16 * y, 0.085}, 0.065, 0.055, k.skate)
 		shin := [2][3]float64{{lead, 0.15 * y, 0.17}, {lead + 0.16, 0.16 * y, 0.50}}
 		b.rod(shin[0], shin[1], 0.075, 0.10, k.sock)
-		b.sock(shin[0], shin[1], 0.075, 0.10, k.band)
+		b.cuff(shin[0], shin[1], 0.075, 0.10, 0.27, 0.33, k.band)
 		b.rod([3]float64{lead + 0.16, 0.16 * y, 0.52}, [3]float64{0, 0.12 * y, 0.90}, 0.12, 0.16, k.pants)
 		if as == cheering {
 			b.rod([3]float64{0.12, 0.26 * y, 1.44}, [3]float64{0.20, 0.46 * y, 1.64}, 0.12, 0.10, k.sleeve)
 			b.rod([3]float64{0.20, 0.46 * y, 1.64}, [3]float64{0.16, 0.50 * y, 1.92}, 0.09, 0.075, k.sleeve)
-			b.ball([3]float64{0.16, 0.50 * y, 2.0}, 0.085, k.glove)
+			b.glove([3]float64{0.16, 0.50 * y, 2.0}, [3]float64{0.20, 0.46 * y, 1.64}, y, k.glove)
 			continue
 		}
-		b.rod([3]float64{0.14, 0.25 * y, 1.42}, [3]float64{0.18, 0.38 * y, 1.14}, 0.12, 0.10, k.sleeve)
+		shoulder, elbow := [3]float64{0.14, 0.25 * y, 1.42}, [3]float64{0.18, 0.38 * y, 1.14}
+		b.rod(shoulder, elbow, 0.12, 0.10, k.sleeve)
+		if k.striped {
+			b.cuff(elbow, shoulder, 0.10, 0.12, 1.18, 1.25, stripePaint)
+			b.cuff(elbow, shoulder, 0.10, 0.12, 1.32, 1.39, stripePaint)
+		}
 		b.rod([3]float64{0.18, 0.38 * y, 1.14}, [3]float64{0.46, 0.16 * y, 0.98}, 0.09, 0.075, k.sleeve)
-		b.ball([3]float64{0.50, 0.14 * y, 0.96}, 0.085, k.glove)
+		b.glove([3]float64{0.50, 0.14 * y, 0.96}, elbow, y, k.glove)
 	}
 	b.torso([3]float64{0, 0, 0.95}, [3]float64{0.12, 0, 1.36}, 0.21, 0.25, k, number)
 	b.rod([3]float64{0.13, -0.18, 1.44}, [3]float64{0.13, 0.18, 1.44}, 0.14, 0.14, k.jersey)
@@ -107,6 +112,8 @@ func (b *body) skater(k livery, number int, as stance) {
 // goalkeeper builds a goalkeeper in the set position.
 func (b *body) goalkeeper(k livery, number int) {
 	for _, y := range [2]float64{-1, 1} {
+		b.rod([3]float64{0.02, 0.23 * y, 0.012}, [3]float64{0.32, 0.24 * y, 0.012}, 0.012, 0.012, bladePaint)
+		b.rod([3]float64{0.04, 0.23 * y, 0.09}, [3]float64{0.28, 0.24 * y, 0.08}, 0.06, 0.055, k.skate)
 		b.rod([3]float64{0.06, 0.22 * y, 0.14}, [3]float64{0.20, 0.20 * y, 0.72}, 0.15, 0.17, padPaint)
 		b.rod([3]float64{0.16, 0.20 * y, 0.70}, [3]float64{0, 0.14 * y, 0.95}, 0.16, 0.18, k.pants)
 		b.rod([3]float64{0.16, 0.28 * y, 1.40}, [3]float64{0.30, 0.48 * y, 1.08}, 0.14, 0.12, k.sleeve)
@@ -124,7 +131,9 @@ func (b *body) goalkeeper(k livery, number int) {
 
 // head puts a helmet over a face.
 func (b *body) head(x, z float64, k livery) {
-	b.ball([3]float64{x + 0.045, 0, z - 0.03}, 0.105, skinPaint)
+	const radius = 0.105
+	b.ball([3]float64{x + 0.045, 0, z - 0.03}, radius, skinPaint)
+	b.face(x+0.045, z-0.03, radius)
 	b.rod([3]float64{x - 0.02, 0, z + 0.02}, [3]float64{x + 0.02, 0, z + 0.05}, 0.125, 0.12, k.helmet)
 }
 

@@ -30,13 +30,20 @@ type post struct{ at, in geom.Vec2 }
 // that turn their rink face to it.
 type hall struct{ runs [][]post }
 
-func newHall(r rink.Rink, eye geom.Vec2) hall {
+// outline is the whole of it.
+func outline(r rink.Rink) []post {
 	n := int(r.Perimeter().Metres()/outlineStep) + 1
 	all := make([]post, n)
 	for i := range all {
 		s := r.Perimeter() * unit.Length(i) / unit.Length(n)
 		all[i] = post{r.Point(s), r.Normal(s)}
 	}
+	return all
+}
+
+func newHall(r rink.Rink, eye geom.Vec2) hall {
+	all := outline(r)
+	n := len(all)
 	faces := func(i int) bool {
 		a, b := all[i%n], all[(i+1)%n]
 		return a.in.Add(b.in).Dot(eye.Sub(a.at.Add(b.at).Scale(0.5))) > 0
@@ -70,13 +77,14 @@ func (st stage) ribbon(to *[]shape, h hall, lowOut, lowZ, highOut, highZ float64
 	for _, run := range h.runs {
 		for from := 0; from < len(run)-1; from += ribbonPosts {
 			part := run[from:min(from+ribbonPosts+2, len(run))] // one post more: no seam
-			var poly []geom.Vec3
+			poly := st.room.poly[:0]
 			for _, p := range part {
 				poly = append(poly, railAt(p, lowOut, lowZ))
 			}
 			for i := len(part) - 1; i >= 0; i-- {
 				poly = append(poly, railAt(part[i], highOut, highZ))
 			}
+			st.room.poly = poly
 			st.add(to, paint, poly...)
 		}
 	}
@@ -91,9 +99,12 @@ func railAt(p post, out, z float64) geom.Vec3 {
 	return geom.Vec3{X: q.X, Y: q.Y, Z: z}
 }
 
+// mostSeated is about how many outlines the stands have in one picture.
+const mostSeated = 4096
+
 // stands draws the rows behind the boards, the farthest (highest) first.
 func (st stage) stands(s *Shot, h hall) []shape {
-	var out []shape
+	out := make([]shape, 0, mostSeated)
 	house := s.Lighting.tint(houseKelvin) // falloff exposes them with all that stands still
 	for row := rows - 1; row >= 0; row-- {
 		near := standsFrom + float64(row)*rowDeep

@@ -33,6 +33,9 @@ var (
 	stickPaint   = color.NRGBA{58, 48, 40, 255}
 	padPaint     = color.NRGBA{226, 220, 206, 255}
 	skinPaint    = color.NRGBA{196, 152, 122, 255}
+	eyePaint     = color.NRGBA{44, 36, 34, 255}
+	lipPaint     = color.NRGBA{150, 88, 78, 255}
+	strapPaint   = color.NRGBA{40, 40, 44, 255}   // of a helmet
 	stripePaint  = color.NRGBA{34, 35, 40, 255}   // of an official
 	visorPaint   = color.NRGBA{176, 196, 208, 96} // clear plastic under lamps
 

@@ -55,10 +55,13 @@ func (s *Shot) Picture(w, h int) *image.RGBA {
 	})
 	if s.pane != nil {
 		sc := s.scatter(im)
+		sc.mirror = s.mirrored(w, h, k)
 		eachBand(h, func(y0, y1 int) {
 			band := im.SubImage(image.Rect(0, y0, w, y1)).(*image.RGBA)
 			sc.drop(band)
-			g.drop(band)
+			if !s.plain {
+				g.drop(band)
+			}
 		})
 	}
 	if marks := st.checks(s); len(marks) > 0 {

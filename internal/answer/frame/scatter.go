@@ -18,6 +18,7 @@ type scatter struct {
 	light  [256]float32 // display value to light, 0..1
 	values [4096]uint8  // and back
 	under  *image.RGBA  // the picture as it was
+	mirror *mirror      // what is mirrored; nil: the same everywhere
 }
 
 // added are shares of light at one place of the picture.
@@ -99,13 +100,15 @@ func (a added) to(b added, t float32) added {
 // drop lays the pane's light over a band of the picture.
 func (sc *scatter) drop(band *image.RGBA) {
 	w, h := sc.under.Rect.Dx(), sc.under.Rect.Dy()
+	behind := sc.mirror.rows(w)
 	for y := band.Rect.Min.Y; y < band.Rect.Max.Y; y++ {
+		stands := behind(y)
 		for x := range w {
 			n := sc.at((float32(x)+0.5)/float32(w)*veilAcross, (float32(y)+0.5)/float32(h)*veilDown)
 			here := sc.under.PixOffset(x, y)
 			from := sc.under.PixOffset(min(max(x-sc.ghost.X, 0), w-1), min(max(y-sc.ghost.Y, 0), h-1))
 			for c := range 3 {
-				light := (1-n.scattered)*sc.light[sc.under.Pix[here+c]] + (n.scattered+n.mirrored)*sc.mean[c] + n.ghost*sc.light[sc.under.Pix[from+c]]
+				light := (1-n.scattered)*sc.light[sc.under.Pix[here+c]] + (n.scattered+n.mirrored*stands(sc, 4*x+c))*sc.mean[c] + n.ghost*sc.light[sc.under.Pix[from+c]]
 				band.Pix[band.PixOffset(x, y)+c] = sc.values[int(min(1, light)*float32(len(sc.values)-1)+0.5)]
 			}
 		}

@@ -60,11 +60,14 @@ type layer struct {
 type stage struct {
 	cam    Camera
 	screen screen
-	room   *[2][]geom.Vec3 // to cut outlines in
+	room   *room
 }
 
+// A room is what outlines are built and cut in.
+type room struct{ view, cut, poly []geom.Vec3 }
+
 func newStage(c Camera, w, h int) stage {
-	return stage{c, screen{float64(w), float64(h)}, new([2][]geom.Vec3)}
+	return stage{c, screen{float64(w), float64(h)}, new(room)}
 }
 
 func (st stage) add(to *[]shape, paint color.NRGBA, poly ...geom.Vec3) {
@@ -76,12 +79,12 @@ func (st stage) add(to *[]shape, paint color.NRGBA, poly ...geom.Vec3) {
 // polygon projects a polygon of the rink's frame onto the screen: pixels, y
 // down; nil when nothing of it is drawn.
 func (st stage) polygon(poly ...geom.Vec3) []geom.Vec2 {
-	view := st.room[0][:0]
+	view := st.room.view[:0]
 	for _, p := range poly {
 		view = append(view, st.cam.View(p))
 	}
-	view = clipView(st.cam, view, &st.room[1])
-	st.room[0] = view
+	view = clipView(st.cam, view, &st.room.cut)
+	st.room.view = view
 	if len(view) < 3 {
 		return nil
 	}

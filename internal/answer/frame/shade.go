@@ -33,7 +33,7 @@ const (
 // shadeAt returns the shade at a node of the fine grid.
 func (s *Shot) shadeAt(i, j int) shade {
 	x, y := 2*float64(i)/(veilAcross*veilFine)-1, 1-2*float64(j)/(veilDown*veilFine)
-	return shade{degree(s.exposure * s.Transmission(x, y)), float32(1 - s.LedgeFree(x, y))}
+	return shade{degree(s.exposure * s.Transmission(x, y) * s.unmarked(x, y)), float32(1 - s.LedgeFree(x, y))}
 }
 
 func (s *Shot) veil() *veil {

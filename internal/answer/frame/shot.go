@@ -86,6 +86,7 @@ type Shot struct {
 	plain    bool          // without noise, as an SVG is
 	panel    *optics.Plate // stands before the lens
 	pane     *optics.Pane  // the same, of a shot through the pane
+	marks    []mark        // scuffs on it before the lens
 	ledge    ledge
 }
 
@@ -147,7 +148,7 @@ func (s *Shot) open(q Request) error {
 		if _, err := pane.See(0, Around(s.Mirror)); err != nil {
 			return err
 		}
-		s.pane, s.panel = &pane, &pane.Plate
+		s.pane, s.panel, s.marks = &pane, &pane.Plate, marksOf(o, pane.Haze)
 	}
 	w, low := o.Window.Get()
 	if !low {
