@@ -5,6 +5,7 @@ import (
 	"errors"
 	"log/slog"
 	"sync"
+	"time"
 
 	"example.org/rinkpane/internal/keep/queue"
 	"example.org/rinkpane/internal/measure/cores"
@@ -29,6 +30,10 @@ type Backlog struct {
 // is for those who sit before the desk.
 const workCores = 1
 
+// opening is how long a database may take to be opened; own choice, below what an answer may
+// take.
+const opening = 20 * time.Second
+
 var errClosing = errors.New("the desk is closing")
 
 // Queue opens the queue unless it is open. One that could not be opened is tried again
@@ -42,7 +47,8 @@ func (b *Backlog) Queue(ctx context.Context) (*queue.Queue, error) {
 	case b.queue != nil:
 		return b.queue, nil
 	}
-	ctx = context.WithoutCancel(ctx) // whoever asked may leave meanwhile
+	ctx, done := context.WithTimeout(context.WithoutCancel(ctx), opening) // whoever asked may leave meanwhile
+	defer done()
 	q, err := b.Open(ctx)
 	if err != nil {
 		return nil, err
