@@ -1,8 +1,6 @@
 package chart
 
 import (
-	"math"
-
 	"example.org/rinkpane/internal/draw/sheet"
 	"example.org/rinkpane/internal/measure/unit"
 )
@@ -62,18 +60,9 @@ func (r *stripRow) paneName(g *sheet.Group, id string, box sheet.Rect) {
 // where a landmark or the way down to an opening runs through it.
 func (r *stripRow) clearOf(box sheet.Rect) float64 {
 	const beside = sizeTiny/2 + 0.3
-	middle := box.X + box.W/2
-	best, most := middle, -1.0
-	for _, x := range []float64{middle, middle - beside, middle + beside, box.X + beside, box.X + box.W - beside} {
-		near := beside
-		for _, at := range r.crossing() {
-			near = min(near, math.Abs(at-x))
-		}
-		if x >= box.X+beside && x <= box.X+box.W-beside && near > most {
-			best, most = x, near
-		}
-	}
-	return best
+	middle, aside := box.X+box.W/2, box.W/2-beside
+	near := min(aside, beside)
+	return sheet.Clearest([]float64{middle, middle - near, middle + near, middle - aside, middle + aside}, r.crossing(), beside)
 }
 
 // crossing lists the places on the sheet where landmarks, and the ways from the labels

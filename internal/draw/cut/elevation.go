@@ -179,18 +179,11 @@ func (e elevation) pane(pane sheet.Rect, k float64, mirrored bool) {
 
 // clearOf is the height on a drawn pane that is farthest from the names of its holes.
 func (e elevation) clearOf(pane sheet.Rect, k float64) (y float64) {
-	most := -1.0
-	for _, share := range []float64{0.25, 0.5, 0.75} {
-		at, near := pane.Y+pane.H*share, math.Inf(1)
-		for _, o := range e.job.spots {
-			c := e.at(pane, k, o, false)
-			near = min(near, math.Abs(at-rim(c, o.Hole.Size, k).Y+5))
-		}
-		if near = min(near, 16); near > most {
-			y, most = at, near
-		}
+	var names []float64
+	for _, o := range e.job.spots {
+		names = append(names, rim(e.at(pane, k, o, false), o.Hole.Size, k).Y-5)
 	}
-	return y
+	return sheet.Clearest([]float64{pane.Y + pane.H*0.25, pane.Y + pane.H*0.5, pane.Y + pane.H*0.75}, names, 16)
 }
 
 // at is where a hole's centre stands on a drawn pane.
@@ -228,28 +221,15 @@ func (e elevation) measures(pane sheet.Rect, k float64) {
 
 // clearAlong is a place along a drawn pane's foot, to the right where it can be, that the
 // lines from its holes down to their dimensions keep clear of.
-func (e elevation) clearAlong(pane sheet.Rect, k float64) (x float64) {
-	const enough, in = 4.0, 5.0
-	ends := []float64{pane.X}
+func (e elevation) clearAlong(pane sheet.Rect, k float64) float64 {
+	const in, enough = 5.0, 4.0
+	var down []float64
+	places, last := []float64{pane.X + pane.W - in, pane.X + in}, pane.X
 	for _, l := range e.lefts {
-		ends = append(ends, pane.X+e.job.front(l).Millimetres()*k)
+		x := pane.X + e.job.front(l).Millimetres()*k
+		down, places, last = append(down, x), append(places, (last+x)/2), x
 	}
-	ends = append(ends, pane.X+pane.W)
-	places := []float64{pane.X + pane.W - in, pane.X + in}
-	for i := range ends[1:] {
-		places = append(places, (ends[i]+ends[i+1])/2)
-	}
-	most := -1.0
-	for _, at := range places {
-		near := math.Inf(1)
-		for _, h := range ends[1 : len(ends)-1] {
-			near = min(near, math.Abs(at-h))
-		}
-		if near = min(near, enough); near > most {
-			x, most = at, near
-		}
-	}
-	return x
+	return sheet.Clearest(append(places, (last+pane.X+pane.W)/2), down, enough)
 }
 
 // datum marks a datum edge: a filled triangle on it and its letter in a frame beside

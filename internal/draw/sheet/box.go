@@ -40,3 +40,19 @@ func (b bounds) rect() Rect {
 	}
 	return Rect{b.x0, b.y0, b.x1 - b.x0, b.y1 - b.y0}
 }
+
+// Clearest returns the first of some places along a line that is enough millimetres from
+// every other, and the one farthest from them where none is.
+func Clearest(places, others []float64, enough float64) (best float64) {
+	most := -1.0
+	for _, at := range places {
+		near := enough
+		for _, o := range others {
+			near = min(near, math.Abs(at-o))
+		}
+		if near > most {
+			best, most = at, near
+		}
+	}
+	return best
+}
