@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -166,16 +167,22 @@ func TestWhatIsAsked(t *testing.T) {
 	}
 }
 
-// No two texts lie on one another, none leaves the paper, and none is too small.
+// No two texts lie on one another, none leaves the paper, and none is too small; on larger
+// paper they are larger.
 func TestLetterCanBeRead(t *testing.T) {
 	texts := 0
-	for _, c := range []Content{whole(t, answer(t), "letter", unit.Imperial, true), whole(t, answer(t), "a4", unit.Metric, false)} {
+	larger := whole(t, answer(t), "a4", unit.Metric, false)
+	larger.Options.Paper, _ = sheet.ParsePaper("tabloid")
+	for _, c := range []Content{whole(t, answer(t), "letter", unit.Imperial, true), whole(t, answer(t), "a4", unit.Metric, false), larger} {
 		d, ok := c.page()
 		if !ok {
 			t.Fatal("no room")
 		}
 		boxes := d.TextBoxes()
 		texts += len(boxes)
+		if high := boxes[slices.IndexFunc(boxes, func(b sheet.TextBox) bool { return b.S == "Cost" })].Box.H; c.Options.Paper.Name == "tabloid" && high < 3.8 {
+			t.Errorf("a heading on tabloid is %.2f mm high", high)
+		}
 		for _, b := range boxes {
 			if paper := (sheet.Rect{W: d.W, H: d.H}); !paper.Inset(8).Contains(b.Box) {
 				t.Errorf("%q leaves the page: %+v", b.S, b.Box)

@@ -27,21 +27,23 @@ const (
 	stride   = 0.05
 )
 
-// page sets everything on one page, in the largest type in which it has room; ok is
-// false when it has none.
+// page sets everything on one page, in the largest type in which it has room, which
+// grows with the paper; ok is false when it has none.
 func (c Content) page() (d *sheet.Drawing, ok bool) {
-	for k := largest; k >= smallest; k -= stride {
-		if d, spare := c.set(k); spare >= 0 {
-			return d, true
+	for _, growth := range []float64{c.Options.Paper.Growth(), 1} {
+		for k := largest; k >= smallest; k -= stride {
+			if d, spare := c.set(k, growth); spare >= 0 {
+				return d.Grown(), true
+			}
 		}
 	}
 	return nil, false
 }
 
-// set sets the page in a scale of type and returns the height left over, in mm.
-func (c Content) set(k float64) (*sheet.Drawing, float64) {
-	paper := c.Options.Paper.Portrait()
-	d := paper.Sheet("letter", chart.Styles().Merge(styles()))
+// set sets the page in a scale of type on a paper that is printed larger by a growth, and
+// returns the height left over, in mm.
+func (c Content) set(k, growth float64) (*sheet.Drawing, float64) {
+	d := c.Options.Paper.Portrait().Laid("letter", growth, chart.Styles().Merge(styles()))
 	d.Title = "Photo holes at " + c.Answer.Arena.Name
 	wide := d.W - 2*margin
 	g, _ := d.Group(sheet.LayerText, "")
