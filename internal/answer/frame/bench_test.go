@@ -25,6 +25,7 @@ func BenchmarkPicture(b *testing.B) {
 	}{
 		{"70mm", nil},
 		{"200mm", func(q *Request) { q.Use.Focal = 200 * unit.Millimetre }},
+		{"pane", byPane(0.1, 0.1)},
 		{"near-focus", func(q *Request) { q.Use.Focal, q.Focus = 135*unit.Millimetre, unit.Known(4*unit.Metre) }},
 	} {
 		for _, size := range []struct {

@@ -91,7 +91,7 @@ func (s screen) place(x, y float64) geom.Vec2 {
 // A ball's outline is drawn with so many points that its polygon is right to a
 // quarter of a pixel, within these bounds.
 const (
-	leastPoints = 10
+	leastPoints = 6
 	mostPoints  = 64
 )
 

@@ -114,9 +114,7 @@ func (st stage) stands(s *Shot, h hall) []shape {
 		st.crowd(&out, h, row, near+0.5*rowDeep, z)
 	}
 	st.ribbon(&out, h, standsFrom, 0, standsFrom, standsLow, seatPaints[0])
-	for i := range out {
-		out[i].paint = relit(out[i].paint, house)
-	}
+	relight(out, house)
 	return out
 }
 

@@ -92,6 +92,19 @@ func (l *Lighting) tint(kelvin float64) [3]float64 {
 	return [3]float64{w[0] / l.white[0], w[1] / l.white[1], w[2] / l.white[2]}
 }
 
+// relight puts shapes into some light; most paints come many times.
+func relight(shapes []shape, by [3]float64) {
+	seen := make(map[color.NRGBA]color.NRGBA)
+	for i, s := range shapes {
+		lit, known := seen[s.paint]
+		if !known {
+			lit = relit(s.paint, by)
+			seen[s.paint] = lit
+		}
+		shapes[i].paint = lit
+	}
+}
+
 // relit returns a paint in some light.
 func relit(p color.NRGBA, by [3]float64) color.NRGBA {
 	v := func(x uint8, k float64) uint8 { return uint8(255*valueOf(k*lightOf(float64(x)/255)) + 0.5) }

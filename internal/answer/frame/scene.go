@@ -137,9 +137,7 @@ func (st stage) person(s *Shot, i int, p play.Person) layer {
 	}
 	l.shapes = st.rods(b.rods)
 	by := s.Lighting.onFaces(geom.Vec2{X: p.X, Y: p.Y})
-	for k := range l.shapes {
-		l.shapes[k].paint = relit(l.shapes[k].paint, by)
-	}
+	relight(l.shapes, by)
 	step := s.pace(i) * float64(s.Shutter)
 	l.way = st.way(middle, geom.Vec3{X: step * b.fx, Y: step * b.fy})
 	return l
