@@ -17,9 +17,13 @@ import (
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"rinkpane": func() {
+		builtFrom = os.Getenv(stamp)
 		os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, unhurried{os.Stderr}))
 	}})
 }
+
+// stamp names the variable that gives the program under test a version of its own.
+const stamp = "RINKPANE_TEST_BUILT_FROM"
 
 // unhurried is standard error without the lines that tell how far long work is:
 // they come where the machine is slow, and a script that demands silence must not
