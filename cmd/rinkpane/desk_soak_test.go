@@ -143,10 +143,12 @@ func (c *crowd) untilSeen(t *testing.T, seq int64) {
 // who left, and everybody sees the last mark. make soak does it with 200 for ten minutes.
 func TestListenersComeAndGo(t *testing.T) {
 	listeners, lasts, pause := 20, time.Second, 20*time.Millisecond
+	flags := []string{"--data", t.TempDir(), "--metrics", "127.0.0.1:0"}
 	if soaking() {
 		listeners, lasts, pause = 200, 10*time.Minute, 400*time.Millisecond
+		flags = append(flags, "--demo-season") // boards and pages as long as in a season
 	}
-	d := startDesk(t, "--data", t.TempDir(), "--demo-season", "--metrics", "127.0.0.1:0")
+	d := startDesk(t, flags...)
 	openPages(t, d)
 	alone := d.level(t)
 	c := gather(t, listeners, d.url+"phone/quillhaven/live")

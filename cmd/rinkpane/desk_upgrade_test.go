@@ -116,15 +116,15 @@ func TestADeskIsReplacedUnderLoad(t *testing.T) {
 
 func replaceUnderLoad(t *testing.T, in keeping) {
 	const phones, listeners = 20, 20
-	start := func(version string, flags ...string) deskProcess {
+	start := func(version string) deskProcess {
 		t.Setenv(stamp, version)
-		d := startDesk(t, append(flags, in.flag, in.at, "--drain", drained.String(), "--metrics", "127.0.0.1:0")...)
+		d := startDesk(t, in.flag, in.at, "--drain", drained.String(), "--metrics", "127.0.0.1:0")
 		if is := get[struct{ Info struct{ Version string } }](t, d.url+"api/openapi.json").Info; !strings.HasSuffix(is.Version, version) {
 			t.Fatalf("the desk is version %s", is.Version)
 		}
 		return d
 	}
-	old := start("older", "--demo-season")
+	old := start("older")
 	b := &balancer{desks: []deskProcess{old}}
 	front := httptest.NewServer(b)
 	t.Cleanup(front.Close)
