@@ -213,7 +213,7 @@ func (r *leagueRun) gather(ctx context.Context) error {
 func (r *leagueRun) told() []wire.LeagueJob {
 	out := []wire.LeagueJob{}
 	for _, j := range r.jobs {
-		out = append(out, wire.LeagueJob{ID: j.ID, Arena: j.About, Kind: j.name, State: string(j.State), Cause: j.Cause})
+		out = append(out, wire.LeagueJob{ID: j.ID, Arena: j.About, Kind: j.name, State: string(j.State), Cause: j.Cause, TookS: j.Took(time.Now()).Seconds()})
 	}
 	return out
 }

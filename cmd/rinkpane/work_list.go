@@ -4,11 +4,13 @@ import (
 	"context"
 	"fmt"
 	"strings"
+	"time"
 
 	"example.org/rinkpane/internal/keep/queue"
 	"example.org/rinkpane/internal/measure/form"
 	"example.org/rinkpane/internal/tell/table"
 	"example.org/rinkpane/internal/tell/wire"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // mostListed is how many jobs are listed, and idShown how much of an id people are shown.
@@ -24,14 +26,15 @@ func listJobs(ctx context.Context, a *app, q *queue.Queue) error {
 		return err
 	}
 	jobs := []wire.LeagueJob{}
-	t := table.New("id", "kind", "about", "for", "state", "how far", "why")
+	t := table.New("id", "kind", "about", "for", "state", "how far", "took", "why")
 	for _, p := range all {
-		jobs = append(jobs, wire.LeagueJob{ID: p.ID, Arena: p.About, Kind: p.Kind, State: string(p.State), Cause: p.Cause})
+		took := p.Took(time.Now())
+		jobs = append(jobs, wire.LeagueJob{ID: p.ID, Arena: p.About, Kind: p.Kind, State: string(p.State), Cause: p.Cause, TookS: took.Seconds()})
 		far := ""
 		if p.State == queue.AtWork && p.Stage != "" {
 			far = fmt.Sprintf("%s, %.0f %%", p.Stage, 100*p.Share)
 		}
-		t.Add(p.ID[:idShown], p.Kind, p.About, p.Owner, string(p.State), far, p.Cause)
+		t.Add(p.ID[:idShown], p.Kind, p.About, p.Owner, string(p.State), far, words.Took(took), p.Cause)
 	}
 	return a.print(wire.Object{"jobs", jobs}, func() string {
 		if len(all) == 0 {

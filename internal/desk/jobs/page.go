@@ -9,6 +9,7 @@ import (
 	"example.org/rinkpane/internal/desk/shell"
 	"example.org/rinkpane/internal/keep/queue"
 	"example.org/rinkpane/internal/tell/table"
+	"example.org/rinkpane/internal/tell/words"
 )
 
 // page is the page of jobs.
@@ -36,7 +37,6 @@ type row struct {
 	ID, What, About, Owner string
 	State, Why             string
 	Far                    string // how far what is at work is
-	Share                  float64
 	Asked                  time.Time
 	Took                   string
 	GiveUp                 bool
@@ -107,19 +107,13 @@ func (d area) listed(ctx context.Context, q *queue.Queue) (out listView, err err
 func (d area) row(ctx context.Context, p queue.Piece) row {
 	out := row{
 		ID: p.ID, What: kinds[p.Kind], About: p.About, Owner: p.Owner, State: string(p.State), Why: p.Cause,
-		Asked: p.Asked, Share: p.Share, GiveUp: mayGiveUp(ctx, p),
+		Asked: p.Asked, Took: words.Took(p.Took(d.Now())), GiveUp: mayGiveUp(ctx, p),
 	}
 	if out.What == "" {
 		out.What = p.Kind
 	}
 	if p.State == queue.AtWork && p.Stage != "" {
 		out.Far = fmt.Sprintf("%s, %.0f %%", p.Stage, 100*p.Share)
-	}
-	if took := p.Took(d.Now()); took > 0 {
-		out.Took = took.Round(time.Second).String()
-		if took < time.Second {
-			out.Took = "under 1s"
-		}
 	}
 	if p.State == queue.Waiting && p.Cause != "" {
 		out.Why = "tried again soon; it failed: " + p.Cause

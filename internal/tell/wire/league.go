@@ -12,6 +12,8 @@ type LeagueJob struct {
 	Kind  string `json:"kind"`  // "choose", "choose-other", "book", "season", "recap"
 	State string `json:"state"` // "waiting", "at work", "done", "failed", "given up"
 	Cause string `json:"cause"` // why it failed
+	// TookS is how long the last try took, or has taken so far, in seconds; 0 where nobody knows.
+	TookS float64 `json:"took_s"`
 }
 
 // League encodes a league with its jobs and the files that were written.

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"time"
 
 	"example.org/rinkpane/internal/decide/league"
 	"example.org/rinkpane/internal/decide/recap"
@@ -66,6 +67,19 @@ var leagueLooks = table.Fields[league.Looked]{
 		}
 		return fmt.Sprintf("%s, %d", best.Hole, best.Kept)
 	}),
+}
+
+// Took says how long work took, "" where nobody knows.
+func Took(d time.Duration) string {
+	switch {
+	case d <= 0:
+		return ""
+	case d < time.Second:
+		return "under 1 s"
+	case d < time.Minute:
+		return fmt.Sprintf("%.0f s", d.Seconds())
+	}
+	return fmt.Sprintf("%.0f min", d.Minutes())
 }
 
 // leagueCause is a file without an answer, and why.
