@@ -37,6 +37,9 @@ func TestPictureAnswers(t *testing.T) {
 			t.Errorf("GET %s: %d, expected %d and %q in\n%.300s", c.query, w.Code, c.status, c.says, w.Body)
 		}
 	}
+	if w := ask(t, h, "GET", demoPage+"/picture.svg?hole=B1&side=300", ""); !strings.Contains(w.Header().Get("Content-Security-Policy"), "img-src data:") || !strings.Contains(w.Body.String(), `href="data:image/png;base64,`) {
+		t.Errorf("an SVG, opened by itself, may not show its own light: %s", w.Header().Get("Content-Security-Policy"))
+	}
 	if w := ask(t, h, "GET", "/arena/nowhere/picture.png", ""); w.Code != 404 {
 		t.Errorf("a picture of no arena: %d", w.Code)
 	}

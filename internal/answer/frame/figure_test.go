@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"image/color"
 	"math"
 	"testing"
 
@@ -55,5 +56,36 @@ func TestFiguresStandOnTheIce(t *testing.T) {
 		if low < -0.03 || low > 0.03 || math.Abs(high-2) > 0.06 {
 			t.Errorf("%s: from %.3f to %.3f m, want 0 to 2", name, low, high)
 		}
+	}
+}
+
+// People are told apart by more than colour: a skater has a visor before the eyes, a strap,
+// gloves with cuffs and blades below the boots; a goalkeeper a cage instead; an official stripes
+// on body and sleeves.
+func TestWhatPeopleWear(t *testing.T) {
+	parts := func(build func(*body)) (count map[color.NRGBA]int, stripes int) {
+		b, count := newBody(play.Person{Height: modelHeight}), map[color.NRGBA]int{}
+		build(b)
+		for _, r := range b.rods {
+			count[r.paint]++
+			for _, p := range r.on {
+				if p.paint == stripePaint {
+					stripes++
+				}
+			}
+		}
+		return count, stripes
+	}
+	skater, none := parts(func(b *body) { b.skater(home, 17, playing) })
+	if skater[visorPaint] != 1 || skater[eyePaint] != 2 || skater[strapPaint] != 2 || skater[home.glove] != 4 ||
+		skater[scaled(home.glove, cuffShade)] != 2 || skater[bladePaint] != 2 || none != 0 {
+		t.Errorf("a skater: %v, %d stripes", skater, none)
+	}
+	keeper, _ := parts(func(b *body) { b.goalkeeper(away, 35) })
+	if keeper[visorPaint] != 0 || keeper[eyePaint] != 2 || keeper[bladePaint] != 2+4*5 || keeper[padPaint] < 4 {
+		t.Errorf("a goalkeeper: %v", keeper)
+	}
+	if _, stripes := parts(func(b *body) { b.skater(official, 11, watching) }); stripes != stripeCount+2*2*stripeCount {
+		t.Errorf("an official has %d pieces of stripes", stripes)
 	}
 }
