@@ -13,7 +13,7 @@ func TestGuardInGamesAndSeats(t *testing.T) {
 	for i := range eight {
 		eight[i].Game = puck.Passes{Minutes: 60, Expected: 1.0 / 17_000, ExpectedHigh: 1.0 / 75}
 	}
-	if got := InGames(eight); !strings.HasPrefix(got, "With all 2 covers out for 60 minutes of every game a puck comes through about once in 560 games, between once in 38 and once in 8,500.") {
+	if got := InGames(eight); !strings.HasPrefix(got, "With all 2 covers out for 60 minutes of every game a puck comes through about once in 560 games, between once in 38 and once in 8,500: ") {
 		t.Errorf("said: %s", got)
 	}
 	if got := InGames(eight[:1]); !strings.HasPrefix(got, "With the cover out for 60 minutes of every game") {
