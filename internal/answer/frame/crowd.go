@@ -26,7 +26,7 @@ func (st stage) crowd(to *[]shape, h hall, row int, out, z float64) {
 			p := run[i/2]
 			if i%2 == 1 {
 				q := run[i/2+1]
-				p = post{p.at.Add(q.at).Scale(0.5), p.in.Add(q.in).Unit()}
+				p = post{at: p.at.Add(q.at).Scale(0.5), in: p.in.Add(q.in).Unit()}
 			}
 			// Seats are told apart by where they stand, not by what is seen of the run.
 			die := scramble(uint32(row), uint32(int32(p.at.X*8)), uint32(int32(p.at.Y*8)))

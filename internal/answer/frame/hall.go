@@ -23,8 +23,11 @@ const (
 	lap         = 0.03 // neighbouring bands overlap, so that no seam shows between
 )
 
-// A post is one corner of the drawn outline of the boards.
-type post struct{ at, in geom.Vec2 }
+// A post is one corner of the drawn outline of the boards, the n-th.
+type post struct {
+	at, in geom.Vec2
+	n      int
+}
 
 // hall is the outline of the boards as seen from one eye: the runs of boards
 // that turn their rink face to it.
@@ -36,7 +39,7 @@ func outline(r rink.Rink) []post {
 	all := make([]post, n)
 	for i := range all {
 		s := r.Perimeter() * unit.Length(i) / unit.Length(n)
-		all[i] = post{r.Point(s), r.Normal(s)}
+		all[i] = post{r.Point(s), r.Normal(s), i}
 	}
 	return all
 }
@@ -156,7 +159,9 @@ func level(x0, y0, x1, y1, z float64) []geom.Vec3 {
 func (st stage) boards(h hall, high float64) []shape {
 	var out []shape
 	st.ribbon(&out, h, 0, -lap, 0, high-lap, boardPaint)
-	st.panels(&out, h)
+	for _, p := range h.panels() {
+		st.ribbon(&out, hall{[][]post{p.run}}, 0, panelLow, 0, panelHigh, p.paint)
+	}
 	st.ribbon(&out, h, 0, -lap, 0, kickHigh, kickPaint)
 	st.ribbon(&out, h, 0, high-railHigh, 0, high, railPaint)
 	return out
@@ -168,16 +173,25 @@ const (
 	panelLow, panelHigh = 0.30, 0.94 // metres above the ice
 )
 
-// panels paints plain coloured panels on some boards; which follows from the place alone.
-func (st stage) panels(to *[]shape, h hall) {
+// panel is a piece of the boards under one paint.
+type panel struct {
+	run   []post
+	paint color.NRGBA
+}
+
+// panels are the coloured ones on the boards. Which boards carry one, and of what colour,
+// follows from their place alone, whoever looks.
+func (h hall) panels() (out []panel) {
 	for _, run := range h.runs {
-		for from := 0; from+ribbonPosts < len(run); from += ribbonPosts {
+		for from := 0; from+ribbonPosts < len(run); from++ {
 			die := scramble(uint32(int32(run[from].at.X*4)), uint32(int32(run[from].at.Y*4)))
-			if die%10 < panelShare {
-				st.ribbon(to, hall{[][]post{run[from : from+ribbonPosts]}}, 0, panelLow, 0, panelHigh, panelPaints[die>>8%uint32(len(panelPaints))])
+			whole := run[from].n%ribbonPosts == 0 && run[from+ribbonPosts].n == run[from].n+ribbonPosts
+			if whole && die%10 < panelShare {
+				out = append(out, panel{run[from : from+ribbonPosts], panelPaints[die>>8%uint32(len(panelPaints))]})
 			}
 		}
 	}
+	return out
 }
 
 // panes draws the glass that turns its face to the eye: a tint and the
@@ -187,7 +201,7 @@ func (st stage) panes(s *Shot) []shape {
 	back := a.Setback().Value.Metres()
 	low := a.Boards.Height.Metres()
 	at := func(station unit.Length, z float64) geom.Vec3 {
-		return railAt(post{a.Rink.Point(station), a.Rink.Normal(station)}, back, z)
+		return railAt(post{at: a.Rink.Point(station), in: a.Rink.Normal(station)}, back, z)
 	}
 	var out []shape
 	for _, p := range a.Panes {
