@@ -47,7 +47,7 @@ func deskCommand(a *app) *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c.Context(), a, args) },
 	}
 	c.Flags().StringVar(&f.addr, "addr", desk.DefaultAddr, "where to listen: this machine's own address and a port (0 picks one)")
-	c.Flags().StringSliceVar(&f.behind, "behind", nil, "addresses or networks of servers that hand requests on, such as 10.0.0.5,10.1.0.0/16: they tell whom from")
+	c.Flags().StringSliceVar(&f.behind, "behind", nil, "servers before the desk (addresses or networks, such as 10.0.0.5,10.1.0.0/16) that are believed when they name a visitor's address")
 	c.Flags().BoolVar(&f.demo, "demo-season", false, "fill the demo arena with an invented season of games, covers, inspections and incidents")
 	c.Flags().BoolVar(&f.show, "open", false, "show the desk in the browser at once, where a page can close it, too")
 	f.place.flags(c)

@@ -2,6 +2,8 @@ package main
 
 import (
 	"net/http"
+	"net/http/cookiejar"
+	"net/url"
 	"os/exec"
 	"strings"
 	"testing"
@@ -49,6 +51,62 @@ func TestTwoDesksOnOneDatabase(t *testing.T) {
 		if answer.StatusCode != http.StatusUnauthorized {
 			t.Errorf("%s answers %d to a stranger", d.url, answer.StatusCode)
 		}
+	}
+	signedOutAtBoth(t, first, second, dsn)
+}
+
+// signedOutAtBoth signs Ada in at the first desk; the second knows her, and when she signs
+// out everywhere there, the first does not let her in. Both stand in the log.
+func signedOutAtBoth(t *testing.T, first, second deskProcess, dsn string) {
+	t.Helper()
+	jar, err := cookiejar.New(nil) // which does not tell ports apart
+	if err != nil {
+		t.Fatal(err)
+	}
+	browser := &http.Client{Jar: jar}
+	post := func(url string, fields url.Values) {
+		t.Helper()
+		answer, err := browser.PostForm(url, fields)
+		if err != nil {
+			t.Fatal(err)
+		}
+		answer.Body.Close()
+	}
+	cookies := func(d deskProcess) []*http.Cookie {
+		at, err := url.Parse(d.url)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return jar.Cookies(at)
+	}
+	status := func(d deskProcess, with []*http.Cookie) int {
+		t.Helper()
+		r, err := http.NewRequestWithContext(t.Context(), http.MethodGet, d.url+crashArena, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range with {
+			r.AddCookie(c)
+		}
+		answer, err := http.DefaultClient.Do(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		answer.Body.Close()
+		return answer.StatusCode
+	}
+	post(first.url+"sign-in", url.Values{"name": {"Ada"}, "password": {"a long secret"}})
+	in := cookies(first)
+	if at1, at2 := status(first, in), status(second, in); at1 != http.StatusOK || at2 != http.StatusOK {
+		t.Errorf("signed in: %d and %d", at1, at2)
+	}
+	post(second.url+"sign-out", url.Values{"everywhere": {"yes"}})
+	if at1, at2 := status(first, in), status(second, in); at1 != http.StatusUnauthorized || at2 != http.StatusUnauthorized {
+		t.Errorf("signed out everywhere at the second: %d and %d", at1, at2)
+	}
+	out, err := exec.Command("rinkpane", "people", "log", "--db", dsn).CombinedOutput()
+	if log := string(out); err != nil || !strings.Contains(log, "Ada: signed in") || !strings.Contains(log, "Ada: signed out everywhere") {
+		t.Errorf("the log says %s, %v", log, err)
 	}
 }
 
