@@ -1,7 +1,6 @@
 package chart_test
 
 import (
-	"fmt"
 	"math"
 	"testing"
 
@@ -46,7 +45,7 @@ func TestPaneNamesOnTheStripAreNotCrossed(t *testing.T) {
 				for _, l := range upright {
 					low, high := math.Min(l.A.Y, l.B.Y), math.Max(l.A.Y, l.B.Y)
 					if in := b.Box.Inset(0.1); l.A.X > in.X && l.A.X < in.X+in.W && low < in.Y+in.H && high > in.Y {
-						t.Error(fmt.Sprintf("%s in %d rows: a line at %.1f runs through %s at %+v", name, rows, l.A.X, b.S, b.Box))
+						t.Errorf("%s in %d rows: a line at %.1f runs through %s at %+v", name, rows, l.A.X, b.S, b.Box)
 					}
 				}
 			}
