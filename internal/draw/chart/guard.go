@@ -130,7 +130,7 @@ func (m *planMap) sector(g puck.Guard, window sheet.Rect, others []sheet.Rect) s
 	shape.Clip = &window
 	if limit, ok := s.HalfAngle.Get(); ok {
 		for _, b := range []unit.Angle{-limit, limit} {
-			shape.Add("sector-limit", sheet.Line{A: m.pt(p), B: to(b, s.Clear)})
+			shape.Add("sector-limit", sheet.Line{A: m.pt(p), B: to(b, min(s.Typical, s.Clear))}) // short of the names of others
 		}
 	}
 	shape.Add("sector", sheet.Polygon(append([]sheet.Point{m.pt(p)}, arc(s.Clear)...)...))
