@@ -17,8 +17,9 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// chromiumPath is Debian's browser; scripts/need installs it.
-const chromiumPath = "/usr/bin/chromium"
+// chromiumPath is Debian's browser without windows of its own, which takes half the work
+// of the whole one; scripts/need installs it.
+const chromiumPath = "/usr/bin/chromium-headless-shell"
 
 // missingPage is an address that leads to no page, opened on purpose.
 const missingPage = "/nothing"
@@ -136,7 +137,7 @@ func newTab(t *testing.T) context.Context {
 	needsBrowser(t)
 	browser.once.Do(startBrowser)
 	if browser.err != nil {
-		t.Fatalf("%v: the browser tests need Debian's package chromium; scripts/need installs it", browser.err)
+		t.Fatalf("%v: the browser tests need Debian's package chromium-headless-shell; scripts/need installs it", browser.err)
 	}
 	ctx, stopTab := chromedp.NewContext(browser.ctx, chromedp.WithNewBrowserContext())
 	t.Cleanup(stopTab)
