@@ -126,13 +126,7 @@ func TestPhonesWhileTheDeskIsKilled(t *testing.T) {
 		if !soaking() {
 			t.Skip("takes half a minute more; make soak does")
 		}
-		server, err := cluster.Start()
-		if err != nil {
-			t.Fatal(err)
-		}
-		t.Cleanup(func() { server.Stop() }) // after the desks have ended
-		dsn := server.Database(t)
-		killWhileMarked(t, keeping{"--db", dsn, store.OpenDSN})
+		killWhileMarked(t, keeping{"--db", cluster.Alone(t).Database(t), store.OpenDSN})
 	})
 }
 

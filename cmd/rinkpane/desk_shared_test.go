@@ -15,14 +15,7 @@ import (
 // the other saves, the second save from one base is told, and people set up
 // there must sign in at both.
 func TestTwoDesksOnOneDatabase(t *testing.T) {
-	if testing.Short() {
-		t.Skip("asks a PostgreSQL; make test does, make quick does not")
-	}
-	server, err := cluster.Start()
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer server.Stop()
+	server := cluster.Alone(t)
 	dsn := server.Database(t)
 	first, second := startDesk(t, "--db", dsn), startDesk(t, "--db", dsn)
 	if s, err := first.save(1); err != nil || s.Version.Number != 2 {
@@ -113,14 +106,7 @@ func signedOutAtBoth(t *testing.T, first, second deskProcess, dsn string) {
 // TestADatabaseThatRestarts takes the database away under a desk: pages and calls
 // answer 503 and say what to do, and once it is back they answer as before.
 func TestADatabaseThatRestarts(t *testing.T) {
-	if testing.Short() {
-		t.Skip("asks a PostgreSQL; make test does, make quick does not")
-	}
-	server, err := cluster.Start()
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer server.Stop()
+	server := cluster.Alone(t)
 	dsn := server.Database(t)
 	d := startDesk(t, "--db", dsn)
 	expect := func(want int) {

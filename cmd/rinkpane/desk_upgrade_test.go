@@ -98,16 +98,8 @@ func (b *balancer) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 // balancer, and stops the older while phones mark covers, somebody saves and people look at
 // a board: nobody is refused, nothing is lost or kept twice, and who looked looks on.
 func TestADeskIsReplacedUnderLoad(t *testing.T) {
-	if testing.Short() {
-		t.Skip("asks a PostgreSQL; make test does, make quick does not")
-	}
 	t.Run("postgres", func(t *testing.T) {
-		server, err := cluster.Start()
-		if err != nil {
-			t.Fatal(err)
-		}
-		t.Cleanup(func() { server.Stop() }) // after the desks have ended
-		replaceUnderLoad(t, keeping{"--db", server.Database(t), store.OpenDSN})
+		replaceUnderLoad(t, keeping{"--db", cluster.Alone(t).Database(t), store.OpenDSN})
 	})
 	if soaking() {
 		t.Run("sqlite", func(t *testing.T) { replaceUnderLoad(t, keeping{"--data", t.TempDir(), store.OpenFolder}) })

@@ -27,6 +27,7 @@ var calledByTests = map[string]string{
 	"draw/sheet.Drawing.TextBoxes":        "drawings of other rooms are tested for texts that meet",
 	"draw/sheet.Collisions":               "drawings of other rooms are tested for texts that meet",
 	"examples.Largest":                    "tests and benchmarks of other rooms plan it",
+	"keep/store/cluster.Alone":            "the room is for tests",
 	"keep/store/cluster.Cluster.Database": "the room is for tests",
 }
 

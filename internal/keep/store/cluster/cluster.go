@@ -33,9 +33,9 @@ type Cluster struct {
 	databases atomic.Int64
 }
 
-// Start makes and starts a cluster. PostgreSQL refuses to run as root, so root
+// start makes and starts a cluster. PostgreSQL refuses to run as root, so root
 // lends it the account "postgres", which Debian's package makes.
-func Start() (*Cluster, error) {
+func start() (*Cluster, error) {
 	found, err := filepath.Glob("/usr/lib/postgresql/*/bin/pg_ctl")
 	if err != nil || len(found) == 0 {
 		return nil, errors.New("no pg_ctl below /usr/lib/postgresql: install Debian's package postgresql")
@@ -75,7 +75,7 @@ func Run(m *testing.M, server **Cluster) int {
 	if testing.Short() {
 		return m.Run()
 	}
-	c, err := Start()
+	c, err := start()
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "these tests need a PostgreSQL:", err)
 		return 1
@@ -86,6 +86,25 @@ func Run(m *testing.M, server **Cluster) int {
 		fmt.Fprintln(os.Stderr, err)
 	}
 	return code
+}
+
+// Alone returns a server of a test's own, which it may take down; it is gone once what the
+// test began after it has ended.
+func Alone(t testing.TB) *Cluster {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("asks a PostgreSQL; make test does, make quick does not")
+	}
+	c, err := start()
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := c.Stop(); err != nil {
+			t.Error(err)
+		}
+	})
+	return c
 }
 
 // Database makes an empty database for a test and returns its address.
